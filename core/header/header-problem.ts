@@ -1,0 +1,27 @@
+/** Why a header, an edit or a parts list was refused, as data. */
+
+/** Steps from the top of the document to the value at fault, as in `['primaries', 2, 'pieces', 5, 'angleDeg']`. */
+export type ProblemPath = readonly (string | number)[];
+
+export type HeaderProblem =
+  /** The text is not a file of ours at all, or too large or deep to look into. */
+  | {
+      readonly kind: 'unreadableFile';
+      readonly reason: 'empty' | 'tooLarge' | 'tooDeep' | 'notJson' | 'notUtf8' | 'notAHeader' | 'duplicateKey';
+      readonly path: ProblemPath;
+      /** The limit, offset or key in question, for the sentence. */
+      readonly detail: string;
+    }
+  | { readonly kind: 'newerFormat'; readonly path: ProblemPath; readonly found: number; readonly supported: number }
+  /** A value is missing, of the wrong kind or out of range. */
+  | { readonly kind: 'invalidValue'; readonly path: ProblemPath; readonly expected: string; readonly found: string }
+  | { readonly kind: 'unknownField'; readonly path: ProblemPath }
+  | { readonly kind: 'duplicateId'; readonly path: ProblemPath; readonly id: string }
+  /** Something is named that is not in the header. */
+  | { readonly kind: 'unknownId'; readonly path: ProblemPath; readonly id: string; readonly what: string }
+  /** Removing this would leave something else pointing at nothing. */
+  | { readonly kind: 'stillUsed'; readonly path: ProblemPath; readonly id: string; readonly by: string }
+  | { readonly kind: 'placeOutOfList'; readonly path: ProblemPath; readonly at: number; readonly length: number }
+  | { readonly kind: 'tooMany'; readonly path: ProblemPath; readonly limit: number }
+  | { readonly kind: 'headerFinished'; readonly path: ProblemPath }
+  | { readonly kind: 'headerNotFinished'; readonly path: ProblemPath };

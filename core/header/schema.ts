@@ -1,0 +1,211 @@
+/** Run-time shape of the document and of edits: what is checked on every file, row and message. */
+
+import * as z from 'zod';
+import type { Length } from '../units/length.ts';
+import type { LengthStyle } from '../units/length-style.ts';
+import type { Edit } from './edit.ts';
+import type {
+  Collector,
+  Direction,
+  Header,
+  Inlet,
+  Obstacle,
+  Piece,
+  Place,
+  Pose,
+  Primary,
+  Settings,
+  Tube,
+} from './header.ts';
+
+// The renderer's content policy forbids `new Function`, which zod would otherwise compile schemas with.
+z.config({ jitless: true });
+
+/** No length in a header is longer than this; about a kilometre, so that sums stay far from overflow. */
+export const LENGTH_LIMIT = 1e6;
+export const TEXT_LIMIT = 2000;
+export const NAME_LIMIT = 120;
+export const PIECES_LIMIT = 500;
+export const PRIMARIES_LIMIT = 64;
+
+/** Controls (bidirectional ones too) could make a name show as something that it is not; notes may have line ends. */
+const FORBIDDEN_CHARACTERS = /(?![\n\t])[\p{Cc}\p{Cs}\u202a-\u202e\u2066-\u2069]/u;
+
+const cleanText = (limit: number) =>
+  z
+    .string()
+    .max(limit)
+    .refine((text) => !FORBIDDEN_CHARACTERS.test(text), 'forbidden characters');
+
+export const idSchema = z.string().regex(/^[A-Za-z0-9_-]{1,64}$/);
+export const nameSchema = cleanText(NAME_LIMIT).refine((text) => text.trim().length > 0, 'empty');
+export const textSchema = cleanText(TEXT_LIMIT);
+
+/** Negative zero is stored as zero: databases and files do not keep the sign. */
+const finite = (low: number, high: number) =>
+  z
+    .number()
+    .min(low)
+    .max(high)
+    .transform((value) => (value === 0 ? 0 : value));
+
+const unitSchema = z.enum(['in', 'mm']);
+const lengthBetween = (low: number, high: number) =>
+  z.strictObject({ value: finite(low, high), unit: unitSchema }) satisfies z.ZodType<Length>;
+
+export const coordinateSchema = lengthBetween(-LENGTH_LIMIT, LENGTH_LIMIT);
+export const lengthSchema = lengthBetween(0, LENGTH_LIMIT);
+export const positiveLengthSchema = lengthBetween(Number.MIN_VALUE, LENGTH_LIMIT);
+export const angleSchema = finite(Number.MIN_VALUE, 360);
+const clockingSchema = finite(-360, 360).nullable();
+
+export const lengthStyleSchema = z.discriminatedUnion('kind', [
+  z.strictObject({
+    kind: z.literal('fraction'),
+    per: z.union([z.literal(8), z.literal(16), z.literal(32), z.literal(64)]),
+  }),
+  z.strictObject({ kind: z.literal('decimalInch'), places: z.union([z.literal(2), z.literal(3), z.literal(4)]) }),
+  z.strictObject({ kind: z.literal('mm'), places: z.union([z.literal(0), z.literal(1), z.literal(2)]) }),
+]) satisfies z.ZodType<LengthStyle>;
+
+const pieceCommon = {
+  id: idSchema,
+  state: z.enum(['planned', 'cut', 'tacked', 'welded']),
+  locked: z.boolean(),
+  note: textSchema,
+};
+const bendShape = { clr: positiveLengthSchema, angleDeg: angleSchema, clockingDeg: clockingSchema };
+
+export const pieceSchema = z.discriminatedUnion('kind', [
+  z.strictObject({ kind: z.literal('straight'), ...pieceCommon, length: lengthSchema }),
+  z.strictObject({ kind: z.literal('bend'), ...pieceCommon, ...bendShape }),
+  z.strictObject({ kind: z.literal('pieCut'), ...pieceCommon, ...bendShape, pies: z.int().min(1).max(90) }),
+]) satisfies z.ZodType<Piece>;
+
+export const tubeSchema = z.strictObject({
+  material: nameSchema,
+  od: positiveLengthSchema,
+  wall: positiveLengthSchema,
+}) satisfies z.ZodType<Tube>;
+
+export const directionSchema = z
+  .strictObject({ x: finite(-1e6, 1e6), y: finite(-1e6, 1e6), z: finite(-1e6, 1e6) })
+  .refine((v) => Math.hypot(v.x, v.y, v.z) > 1e-9, 'zero direction') satisfies z.ZodType<Direction>;
+
+export const placeSchema = z.strictObject({
+  x: coordinateSchema,
+  y: coordinateSchema,
+  z: coordinateSchema,
+}) satisfies z.ZodType<Place>;
+
+export const poseSchema = z.strictObject({
+  at: placeSchema,
+  direction: directionSchema,
+  up: directionSchema,
+}) satisfies z.ZodType<Pose>;
+
+const primaryFields = {
+  name: nameSchema,
+  tube: tubeSchema.nullable(),
+  port: poseSchema.nullable(),
+  inletId: idSchema.nullable(),
+};
+
+export const primarySchema = z.strictObject({
+  id: idSchema,
+  ...primaryFields,
+  pieces: z.array(pieceSchema).max(PIECES_LIMIT),
+}) satisfies z.ZodType<Primary>;
+
+const inletSchema = z.strictObject({
+  id: idSchema,
+  name: nameSchema,
+  place: z
+    .discriminatedUnion('kind', [
+      z.strictObject({ kind: z.literal('pose'), pose: poseSchema }),
+      z.strictObject({ kind: z.literal('endOf'), primaryId: idSchema }),
+    ])
+    .nullable(),
+  slip: z.strictObject({ deeper: lengthSchema, shallower: lengthSchema }),
+}) satisfies z.ZodType<Inlet>;
+
+export const collectorSchema = z.strictObject({
+  id: idSchema,
+  name: nameSchema,
+  inlets: z.array(inletSchema).max(PRIMARIES_LIMIT),
+}) satisfies z.ZodType<Collector>;
+
+const bodyCommon = { id: idSchema, name: nameSchema };
+export const obstacleSchema = z.discriminatedUnion('kind', [
+  z.strictObject({ kind: z.literal('box'), ...bodyCommon, corner: placeSchema, opposite: placeSchema }),
+  z.strictObject({
+    kind: z.literal('cylinder'),
+    ...bodyCommon,
+    from: placeSchema,
+    to: placeSchema,
+    diameter: positiveLengthSchema,
+  }),
+  z.strictObject({ kind: z.literal('plane'), ...bodyCommon, at: placeSchema, normal: directionSchema }),
+]) satisfies z.ZodType<Obstacle>;
+
+export const settingsSchema = z.strictObject({
+  target: z.discriminatedUnion('kind', [
+    z.strictObject({ kind: z.literal('longest') }),
+    z.strictObject({ kind: z.literal('mean') }),
+    z.strictObject({ kind: z.literal('primary'), primaryId: idSchema }),
+    z.strictObject({ kind: z.literal('typed'), length: positiveLengthSchema }),
+  ]),
+  tolerance: z.strictObject({ minus: lengthSchema, plus: lengthSchema }),
+  display: lengthStyleSchema,
+  tube: tubeSchema,
+  clr: positiveLengthSchema,
+  weldShrinkage: lengthSchema,
+  shortestStraight: lengthSchema,
+  closure: z.strictObject({ gap: lengthSchema, tiltDeg: finite(0, 180) }),
+  wantedGap: lengthSchema,
+}) satisfies z.ZodType<Settings>;
+
+export const headerSchema = z.strictObject({
+  id: idSchema,
+  name: nameSchema,
+  note: textSchema,
+  state: z.enum(['open', 'finished']),
+  settings: settingsSchema,
+  primaries: z.array(primarySchema).max(PRIMARIES_LIMIT),
+  collectors: z.array(collectorSchema).max(PRIMARIES_LIMIT),
+  obstacles: z.array(obstacleSchema).max(200),
+}) satisfies z.ZodType<Header>;
+
+const placeInList = z.int().min(0).max(1000);
+const pieceAt = { primaryId: idSchema, pieceId: idSchema };
+
+/** Any one edit but a batch. */
+const singleEditSchema = z.discriminatedUnion('kind', [
+  z.strictObject({
+    kind: z.literal('setHeader'),
+    set: z.strictObject({ name: nameSchema, note: textSchema }).partial(),
+  }),
+  z.strictObject({ kind: z.literal('setSettings'), set: settingsSchema.partial() }),
+  z.strictObject({ kind: z.literal('addPrimary'), primary: primarySchema, at: placeInList }),
+  z.strictObject({ kind: z.literal('removePrimary'), primaryId: idSchema }),
+  z.strictObject({ kind: z.literal('movePrimary'), primaryId: idSchema, to: placeInList }),
+  z.strictObject({ kind: z.literal('setPrimary'), primaryId: idSchema, set: z.strictObject(primaryFields).partial() }),
+  z.strictObject({ kind: z.literal('addPiece'), primaryId: idSchema, piece: pieceSchema, at: placeInList }),
+  z.strictObject({ kind: z.literal('removePiece'), ...pieceAt }),
+  z.strictObject({ kind: z.literal('movePiece'), ...pieceAt, to: placeInList }),
+  z.strictObject({ kind: z.literal('replacePiece'), primaryId: idSchema, piece: pieceSchema }),
+  z.strictObject({ kind: z.literal('addCollector'), collector: collectorSchema, at: placeInList }),
+  z.strictObject({ kind: z.literal('removeCollector'), collectorId: idSchema }),
+  z.strictObject({ kind: z.literal('replaceCollector'), collector: collectorSchema }),
+  z.strictObject({ kind: z.literal('addObstacle'), obstacle: obstacleSchema, at: placeInList }),
+  z.strictObject({ kind: z.literal('removeObstacle'), obstacleId: idSchema }),
+  z.strictObject({ kind: z.literal('replaceObstacle'), obstacle: obstacleSchema }),
+  z.strictObject({ kind: z.literal('finishHeader') }),
+  z.strictObject({ kind: z.literal('reopenHeader') }),
+]);
+
+/** A batch holds single edits only: one level is all that a step needs, and it bounds the depth. */
+export const editSchema: z.ZodType<Edit> = z.discriminatedUnion('kind', [
+  singleEditSchema,
+  z.strictObject({ kind: z.literal('batch'), label: nameSchema, edits: z.array(singleEditSchema).max(2000) }),
+]) as z.ZodType<Edit>;

@@ -1,0 +1,26 @@
+/** What can go wrong between a change and its safe place on disk, as data. */
+
+/** Why the disk or the database did not take or give what was asked. */
+export type StorageFault =
+  | 'diskFull'
+  | 'readOnly'
+  | 'noPermission'
+  | 'ioError'
+  | 'corrupt'
+  | 'notOurs'
+  | 'newerVersion'
+  | 'busy'
+  | 'missing';
+
+export type StorageProblem =
+  /** The database could not be opened or written. `file` is its path, `detail` the engine's own words. */
+  | { readonly kind: 'storage'; readonly fault: StorageFault; readonly file: string; readonly detail: string }
+  /** The header was changed by another window or process since the revision that the change was made against. */
+  | { readonly kind: 'changedElsewhere'; readonly expected: number; readonly found: number }
+  | { readonly kind: 'notFound'; readonly what: 'header' | 'stockItem' | 'backup'; readonly id: string }
+  | { readonly kind: 'finished'; readonly name: string }
+  | { readonly kind: 'nothingToUndo'; readonly action: 'undo' | 'redo' }
+  /** The request did not have the shape that the contract asks. */
+  | { readonly kind: 'invalidRequest'; readonly call: string; readonly detail: string }
+  /** A defect of the program itself; `reference` finds it in the log. */
+  | { readonly kind: 'internal'; readonly reference: string };

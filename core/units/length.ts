@@ -1,0 +1,25 @@
+/** Lengths as typed, and the one conversion between them and millimetres. */
+
+export type LengthUnit = 'in' | 'mm';
+
+/** A length exactly as a person entered it; 2 3/4 in is `{ value: 2.75, unit: 'in' }`. */
+export interface Length {
+  readonly value: number;
+  readonly unit: LengthUnit;
+}
+
+/** Millimetres in one inch; exact by definition (international inch, 1959; NIST SP 811 B.6). */
+export const MM_PER_INCH = 25.4;
+
+/** The length in millimetres. Not finite in, not finite out. */
+export function mmOf(length: Length): number {
+  return length.unit === 'in' ? length.value * MM_PER_INCH : length.value;
+}
+
+export function inches(value: number): Length {
+  return { value, unit: 'in' };
+}
+
+export function millimetres(value: number): Length {
+  return { value, unit: 'mm' };
+}

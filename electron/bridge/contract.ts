@@ -1,0 +1,226 @@
+/** The bridge, written once: every call's name, what it is asked with and what it answers. */
+
+import * as z from 'zod';
+import { editSchema, headerSchema, idSchema, nameSchema, primarySchema, textSchema } from '../../core/header/schema.ts';
+import { lengthStyleSchema } from '../../core/header/schema.ts';
+import type { Problem } from '../../core/problem.ts';
+import { stockItemSchema } from '../../core/stock/schema.ts';
+
+const nothing = z.strictObject({});
+const revision = z.int().min(0);
+const headerRef = z.strictObject({ headerId: idSchema });
+/** Times are labels for people, ISO 8601 in UTC; nothing is ordered by them. */
+const timeLabel = z.string().max(40);
+const finiteMm = z.number().min(-1e9).max(1e9);
+
+/** Files travel as base64: at most 10 MiB of content. */
+const fileContent = z.base64().max(14_000_000);
+
+/** Problems cross the bridge as core made them; core's own types describe their kinds. */
+export const problemSchema = z.custom<Problem>(
+  (value) => typeof value === 'object' && value !== null && typeof (value as { kind?: unknown }).kind === 'string',
+);
+
+export const preferencesSchema = z.strictObject({
+  theme: z.enum(['system', 'light', 'dark']),
+  /** `bench` has targets for gloves; `desk` is denser. */
+  density: z.enum(['bench', 'desk']),
+});
+
+/** Text typed but not yet accepted, so that it can be offered again. */
+export const draftSchema = z.strictObject({ field: z.string().max(200), text: z.string().max(400) });
+
+const stepId = z.string().regex(/^[A-Za-z0-9_-]{8,64}$/);
+/** One step that a person made. A step sent twice is committed once: `stepId` tells. */
+const stepSchema = z.discriminatedUnion('action', [
+  z.strictObject({ action: z.literal('do'), stepId, edit: editSchema }),
+  z.strictObject({ action: z.literal('undo'), stepId }),
+  z.strictObject({ action: z.literal('redo'), stepId }),
+]);
+
+/** A committed step that can be undone or redone. */
+const historyStepSchema = z.strictObject({ label: z.string(), edit: editSchema, inverse: editSchema });
+
+const openedHeaderSchema = z.strictObject({
+  header: headerSchema,
+  revision,
+  /** Oldest first; the last is what undo takes back next. */
+  undo: z.array(historyStepSchema),
+  /** Oldest first; the last is what redo brings back next. */
+  redo: z.array(historyStepSchema),
+  draft: draftSchema.nullable(),
+});
+
+const headerSummarySchema = z.strictObject({
+  headerId: idSchema,
+  name: z.string(),
+  state: z.enum(['open', 'finished']),
+  revision,
+  primaryCount: z.int(),
+  pieceCount: z.int(),
+  changedAt: timeLabel,
+});
+
+const archiveRowSchema = z.strictObject({
+  headerId: idSchema,
+  name: z.string(),
+  note: z.string(),
+  finishedAt: timeLabel,
+  display: lengthStyleSchema,
+  material: z.string(),
+  odMm: finiteMm,
+  targetMm: finiteMm,
+  meanMm: finiteMm,
+  spreadMm: finiteMm,
+  /** One entry a primary, each a list of its pieces, for the small drawing. */
+  primaries: z.array(
+    z.strictObject({
+      name: z.string(),
+      lengthMm: finiteMm,
+      pieces: z.array(z.strictObject({ kind: z.enum(['straight', 'bend', 'pieCut']), lengthMm: finiteMm })),
+    }),
+  ),
+});
+
+const backupSchema = z.strictObject({
+  name: z.string().max(200),
+  kind: z.enum(['recent', 'daily', 'beforeMigration', 'setAside']),
+  takenAt: timeLabel,
+  bytes: z.int().min(0),
+});
+
+/** Where an exported text went: saved by the host's dialog, called off, or handed over for the page to download. */
+const savedFileSchema = z.discriminatedUnion('kind', [
+  z.strictObject({ kind: z.literal('saved'), fileName: z.string() }),
+  z.strictObject({ kind: z.literal('cancelled') }),
+  z.strictObject({ kind: z.literal('download'), fileName: z.string(), mediaType: z.string(), text: z.string() }),
+]);
+
+/** A line of a CSV file that could not be read; `line` counts from 1 as a spreadsheet does. */
+const refusedLineSchema = z.strictObject({
+  line: z.int().min(1),
+  column: z.string().nullable(),
+  problem: problemSchema,
+});
+
+const filePreviewSchema = z.discriminatedUnion('kind', [
+  z.strictObject({ kind: z.literal('header'), header: headerSchema }),
+  z.strictObject({ kind: z.literal('parts'), primaries: z.array(primarySchema), refused: z.array(refusedLineSchema) }),
+  z.strictObject({ kind: z.literal('stock'), items: z.array(stockItemSchema), refused: z.array(refusedLineSchema) }),
+]);
+
+const storedStockItemSchema = z.strictObject({ item: stockItemSchema, revision });
+
+const rangeMm = z.strictObject({ lowMm: finiteMm, highMm: finiteMm }).nullable();
+
+const startSchema = z.discriminatedUnion('state', [
+  z.strictObject({
+    state: z.literal('ready'),
+    version: z.string(),
+    dataFolder: z.string(),
+    /** Where the session before this one left off; null on first start. */
+    lastHeaderId: idSchema.nullable(),
+    preferences: preferencesSchema,
+    /** Things the user should know, such as a data folder inside a synchronised folder. */
+    notices: z.array(z.string()),
+  }),
+  z.strictObject({
+    state: z.literal('cannotOpen'),
+    version: z.string(),
+    dataFolder: z.string(),
+    problem: problemSchema,
+    backups: z.array(backupSchema),
+  }),
+]);
+
+export const contract = {
+  start: { request: nothing, response: startSchema },
+  savePreferences: { request: z.strictObject({ preferences: preferencesSchema }), response: nothing },
+
+  listHeaders: {
+    request: z.strictObject({ place: z.enum(['bench', 'bin']) }),
+    response: z.strictObject({ headers: z.array(headerSummarySchema) }),
+  },
+  createHeader: {
+    request: z.strictObject({ name: nameSchema, from: z.enum(['blank', 'demo']) }),
+    response: openedHeaderSchema,
+  },
+  openHeader: { request: headerRef, response: openedHeaderSchema },
+  /** Cheap; asked now and then to notice changes made by another window. */
+  readRevision: { request: headerRef, response: z.strictObject({ revision, state: z.enum(['open', 'finished']) }) },
+  /** Answered only once all steps are on disk; all of them are, or none is. */
+  commitSteps: {
+    request: z.strictObject({ headerId: idSchema, baseRevision: revision, steps: z.array(stepSchema).min(1).max(500) }),
+    response: z.strictObject({ revision }),
+  },
+  saveDraft: { request: z.strictObject({ headerId: idSchema, draft: draftSchema.nullable() }), response: nothing },
+  duplicateHeader: { request: z.strictObject({ headerId: idSchema, name: nameSchema }), response: openedHeaderSchema },
+  binHeader: { request: headerRef, response: nothing },
+  restoreHeader: { request: headerRef, response: nothing },
+  importHeader: { request: z.strictObject({ header: headerSchema }), response: openedHeaderSchema },
+  exportHeader: { request: headerRef, response: savedFileSchema },
+  /** Reads a file without keeping anything of it: a header file, a parts list or a stock list. */
+  previewFile: {
+    request: z.strictObject({
+      fileName: textSchema,
+      content: fileContent,
+      expect: z.enum(['header', 'parts', 'stock']),
+      /** Unit of bare numbers in a CSV. */
+      unit: z.enum(['in', 'mm']),
+    }),
+    response: filePreviewSchema,
+  },
+
+  listStock: { request: nothing, response: z.strictObject({ stock: z.array(storedStockItemSchema) }) },
+  /** `baseRevision` null adds; a number replaces the item as it was at that revision. */
+  saveStockItem: {
+    request: z.strictObject({ item: stockItemSchema, baseRevision: revision.nullable() }),
+    response: storedStockItemSchema,
+  },
+  removeStockItem: { request: z.strictObject({ itemId: idSchema, baseRevision: revision }), response: nothing },
+  addStockItems: { request: z.strictObject({ items: z.array(stockItemSchema).max(10_000) }), response: nothing },
+  exportStock: { request: nothing, response: savedFileSchema },
+
+  searchArchive: {
+    request: z.strictObject({
+      words: z.string().max(200),
+      odMm: rangeMm,
+      primaryCount: z.int().nullable(),
+      targetMm: rangeMm,
+    }),
+    response: z.strictObject({ rows: z.array(archiveRowSchema) }),
+  },
+
+  listBackups: { request: nothing, response: z.strictObject({ backups: z.array(backupSchema) }) },
+  makeBackup: { request: nothing, response: backupSchema },
+  restoreBackup: { request: z.strictObject({ name: z.string().max(200) }), response: startSchema },
+
+  /** The page has committed all that it held; the host may close the window. */
+  readyToClose: { request: nothing, response: nothing },
+} as const satisfies Record<string, { readonly request: z.ZodType; readonly response: z.ZodType }>;
+
+export type CallName = keyof typeof contract;
+export type RequestOf<Name extends CallName> = z.output<(typeof contract)[Name]['request']>;
+export type ResponseOf<Name extends CallName> = z.output<(typeof contract)[Name]['response']>;
+
+/** Every call answers with its response or with problems; it never rejects for an expected reason. */
+export type Reply<Name extends CallName> =
+  | { readonly ok: true; readonly value: ResponseOf<Name> }
+  | { readonly ok: false; readonly problems: readonly Problem[] };
+
+/** What the host tells the page without being asked. */
+export type HostEvent =
+  /** A menu item was chosen; `command` is the id of a command of the page. */
+  | { readonly kind: 'command'; readonly command: string }
+  /** The window is about to close: commit the focused field and everything held, then call `readyToClose`. */
+  | { readonly kind: 'flush' }
+  /** The system asked to open a file with this program. */
+  | { readonly kind: 'openFile'; readonly fileName: string; readonly content: string };
+
+/** What a host puts before the page: the preload under Electron, an HTTP client in a browser. */
+export interface HostBridge {
+  readonly host: 'electron' | 'browser';
+  call<Name extends CallName>(name: Name, request: RequestOf<Name>): Promise<Reply<Name>>;
+  /** Returns the function that stops listening. */
+  onEvent(listener: (event: HostEvent) => void): () => void;
+}
