@@ -11,9 +11,13 @@ export interface Length {
 /** Millimetres in one inch; exact by definition (international inch, 1959; NIST SP 811 B.6). */
 export const MM_PER_INCH = 25.4;
 
-/** The length in millimetres. Not finite in, not finite out. */
+/**
+ * The length in millimetres. Not finite in, not finite out.
+ * Inches go by 127/5 instead of 25.4, which no double holds: fractions of an inch then come out as the double nearest to
+ * their millimetres (1 1/2 in is 38.1 mm, and not 38.099999999999994).
+ */
 export function mmOf(length: Length): number {
-  return length.unit === 'in' ? length.value * MM_PER_INCH : length.value;
+  return length.unit === 'in' ? (length.value * 127) / 5 : length.value;
 }
 
 export function inches(value: number): Length {

@@ -1,0 +1,65 @@
+/** Whether the shelf can supply a bend, and which CLRs it offers for a tube. */
+
+import type { Tube } from '../header/header.ts';
+import { type Length, mmOf } from '../units/length.ts';
+import type { StockBend, StockItem } from './stock-item.ts';
+
+/** Sizes that differ by no more than this are the same size: 1 3/4 in and 44.45 mm, 1.65 mm and 0.065 in. */
+export const SAME_SIZE_MM = 0.01;
+
+/** Slack on an angle for the rounding of sums such as 22.5 + 22.5; far below what a saw can cut. */
+const SAME_ANGLE_DEG = 1e-9;
+
+/**
+ * `onShelf`: a whole piece with degrees enough is there. `tooFewDegrees`: pieces of this tube and CLR are there, but each has
+ * too few degrees. `noneLeft`: such a bend is listed with a count of zero. `none`: nothing of this tube and CLR is listed.
+ */
+export type ShelfMatch = 'onShelf' | 'tooFewDegrees' | 'noneLeft' | 'none';
+
+/**
+ * Whether one stock bend can supply this bend, cut down if it has more degrees than needed.
+ * Tube and CLR agree within 0.01 mm; materials are compared without regard to case and outer space.
+ */
+export function shelfMatch(
+  stock: readonly StockItem[],
+  bend: { readonly clr: Length; readonly angleDeg: number },
+  tube: Tube,
+): ShelfMatch {
+  const clrMm = mmOf(bend.clr);
+  const listed = stock.filter(
+    (item): item is StockBend => item.kind === 'bend' && isSameSize(mmOf(item.clr), clrMm) && isOfTube(item, tube),
+  );
+  if (listed.length === 0) return 'none';
+  const onHand = listed.filter(({ count }) => count > 0);
+  if (onHand.length === 0) return 'noneLeft';
+  return onHand.some(({ angleDeg }) => angleDeg >= bend.angleDeg - SAME_ANGLE_DEG) ? 'onShelf' : 'tooFewDegrees';
+}
+
+/** CLRs of the bends on hand for a tube, each once and as first typed, tightest first. */
+export function clrsOnShelf(stock: readonly StockItem[], tube: Tube): readonly Length[] {
+  const clrs: Length[] = [];
+  for (const item of stock) {
+    if (item.kind !== 'bend' || item.count === 0 || !isOfTube(item, tube)) continue;
+    const clrMm = mmOf(item.clr);
+    if (!clrs.some((clr) => isSameSize(mmOf(clr), clrMm))) clrs.push(item.clr);
+  }
+  return clrs.sort((a, b) => mmOf(a) - mmOf(b));
+}
+
+/** Whether a stock item is of this OD, wall and material. */
+export function isOfTube(item: Tube, tube: Tube): boolean {
+  return (
+    isSameSize(mmOf(item.od), mmOf(tube.od)) &&
+    isSameSize(mmOf(item.wall), mmOf(tube.wall)) &&
+    comparable(item.material) === comparable(tube.material)
+  );
+}
+
+function isSameSize(aMm: number, bMm: number): boolean {
+  // The last digits of a conversion must not decide about two sizes that are just 0.01 mm apart.
+  return Math.abs(aMm - bMm) <= SAME_SIZE_MM + 1e-9;
+}
+
+function comparable(material: string): string {
+  return material.trim().toLowerCase();
+}

@@ -1,0 +1,72 @@
+/** Shows lengths in the header's display unit; only what is shown is rounded, never what is stored. */
+
+import { assertNever } from '../result.ts';
+import { MM_PER_INCH } from './length.ts';
+import { type LengthStyle, unitOf } from './length-style.ts';
+import { decimalText, MINUS, NO_FIGURE, roundHalfUp, THIN_SPACE, withoutMinus } from './rounded-text.ts';
+
+/**
+ * A length with its unit: `34 9/16 in` (thin space after the whole), `34.563 in`, `70.0 mm`.
+ * @param mm millimetres, of either sign; a dash comes back for what is not finite
+ */
+export function formatLength(mm: number, style: LengthStyle): string {
+  return Number.isFinite(mm) ? `${formatLengthBare(mm, style)} ${unitOf(style)}` : NO_FIGURE;
+}
+
+/**
+ * A length without its unit, rounded to the style's last place, halves away from zero.
+ * Fractions are reduced, carry into the whole (15 63.5/64 is 16), and never use feet. What rounds to zero has no sign.
+ */
+export function formatLengthBare(mm: number, style: LengthStyle): string {
+  if (!Number.isFinite(mm)) return NO_FIGURE;
+  switch (style.kind) {
+    case 'fraction':
+      return fractionText(mm / MM_PER_INCH, style.per);
+    case 'decimalInch':
+      return decimalText(mm / MM_PER_INCH, style.places);
+    case 'mm':
+      return decimalText(mm, style.places);
+    default:
+      return assertNever(style);
+  }
+}
+
+/** A deviation with its sign and without its unit: `+1/16`, `−2.5`, and `0` or `0.0` unsigned when it rounds to nothing. */
+export function formatDeviation(mm: number, style: LengthStyle): string {
+  const text = formatLengthBare(mm, style);
+  return mm > 0 && /[1-9]/.test(text) ? `+${text}` : text;
+}
+
+/** Feet and inches for those who ask for them: `1' 2 1/2"`, `−3/4"`, `2' 0"`. */
+export function formatFeetInches(mm: number, per: 8 | 16 | 32 | 64): string {
+  if (!Number.isFinite(mm)) return NO_FIGURE;
+  const parts = roundHalfUp((Math.abs(mm) / MM_PER_INCH) * per);
+  const feet = Math.floor(parts / (12 * per));
+  const inches = withoutMinus(fractionText((parts - feet * 12 * per) / per, per));
+  const text = feet === 0 ? `${inches}"` : `${feet}' ${inches}"`;
+  return mm < 0 && parts > 0 ? MINUS + text : text;
+}
+
+function fractionText(inches: number, per: number): string {
+  const parts = roundHalfUp(Math.abs(inches) * per);
+  const text = mixedText(parts, per, THIN_SPACE);
+  return inches < 0 && parts > 0 ? MINUS + text : text;
+}
+
+/**
+ * So many parts of an inch as a whole and a reduced fraction: 44 of 16 is `2 3/4`.
+ * @param parts whole number, zero or more
+ * @param per a power of two
+ */
+export function mixedText(parts: number, per: number, space: string): string {
+  const whole = Math.floor(parts / per);
+  let numerator = parts - whole * per;
+  if (numerator === 0) return String(whole);
+  let denominator = per;
+  while (numerator % 2 === 0) {
+    numerator /= 2;
+    denominator /= 2;
+  }
+  const fraction = `${numerator}/${denominator}`;
+  return whole === 0 ? fraction : `${whole}${space}${fraction}`;
+}
