@@ -3,14 +3,47 @@
 /** Steps from the top of the document to the value at fault, as in `['primaries', 2, 'pieces', 5, 'angleDeg']`. */
 export type ProblemPath = readonly (string | number)[];
 
+/** What is wrong with a line of quick entry. */
+export type EntryFault =
+  | 'empty'
+  | 'tooLong'
+  | 'tooManyPieces'
+  | 'noAngle'
+  | 'angleOutOfRange'
+  | 'clockingOutOfRange'
+  | 'noPieCount'
+  | 'pieCountOutOfRange'
+  | 'noClr'
+  | 'clrNotAboveZero'
+  | 'nothingToRepeat'
+  | 'leftover';
+
 export type HeaderProblem =
   /** The text is not a file of ours at all, or too large or deep to look into. */
   | {
       readonly kind: 'unreadableFile';
-      readonly reason: 'empty' | 'tooLarge' | 'tooDeep' | 'notJson' | 'notUtf8' | 'notAHeader' | 'duplicateKey';
+      readonly reason:
+        | 'empty'
+        | 'tooLarge'
+        | 'tooDeep'
+        | 'notJson'
+        | 'notUtf8'
+        | 'notAHeader'
+        | 'duplicateKey'
+        | 'notCsv';
       readonly path: ProblemPath;
       /** The limit, offset or key in question, for the sentence. */
       readonly detail: string;
+    }
+  /** A list of parts lacks a column without which no row can be read. */
+  | { readonly kind: 'missingColumn'; readonly path: ProblemPath; readonly column: string }
+  /** A line typed into the entry line could not be read as pieces. */
+  | {
+      readonly kind: 'unreadableEntry';
+      readonly path: ProblemPath;
+      readonly reason: EntryFault;
+      /** The part of the line at fault, for the sentence. */
+      readonly part: string;
     }
   | { readonly kind: 'newerFormat'; readonly path: ProblemPath; readonly found: number; readonly supported: number }
   /** A value is missing, of the wrong kind or out of range. */

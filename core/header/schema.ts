@@ -27,6 +27,7 @@ export const TEXT_LIMIT = 2000;
 export const NAME_LIMIT = 120;
 export const PIECES_LIMIT = 500;
 export const PRIMARIES_LIMIT = 64;
+export const OBSTACLES_LIMIT = 200;
 
 /** Controls (bidirectional ones too) could make a name show as something that it is not; notes may have line ends. */
 const FORBIDDEN_CHARACTERS = /(?![\n\t])[\p{Cc}\p{Cs}\u202a-\u202e\u2066-\u2069]/u;
@@ -34,11 +35,15 @@ const FORBIDDEN_CHARACTERS = /(?![\n\t])[\p{Cc}\p{Cs}\u202a-\u202e\u2066-\u2069]
 const cleanText = (limit: number) =>
   z
     .string()
+    .normalize('NFC')
     .max(limit)
     .refine((text) => !FORBIDDEN_CHARACTERS.test(text), 'forbidden characters');
 
 export const idSchema = z.string().regex(/^[A-Za-z0-9_-]{1,64}$/);
-export const nameSchema = cleanText(NAME_LIMIT).refine((text) => text.trim().length > 0, 'empty');
+/** A name is one line with something to see in it. */
+export const nameSchema = cleanText(NAME_LIMIT)
+  .refine((text) => /[^\s\p{Default_Ignorable_Code_Point}]/u.test(text), 'empty')
+  .refine((text) => !/[\n\t]/.test(text), 'several lines');
 export const textSchema = cleanText(TEXT_LIMIT);
 
 /** Negative zero is stored as zero: databases and files do not keep the sign. */
@@ -173,7 +178,7 @@ export const headerSchema = z.strictObject({
   settings: settingsSchema,
   primaries: z.array(primarySchema).max(PRIMARIES_LIMIT),
   collectors: z.array(collectorSchema).max(PRIMARIES_LIMIT),
-  obstacles: z.array(obstacleSchema).max(200),
+  obstacles: z.array(obstacleSchema).max(OBSTACLES_LIMIT),
 }) satisfies z.ZodType<Header>;
 
 const placeInList = z.int().min(0).max(1000);

@@ -1,0 +1,52 @@
+/** Says in plain sentences what happened to the disk or the database, what is safe, and what to do. */
+
+import { assertNever } from './result.ts';
+import type { StorageFault, StorageProblem } from './storage-problem.ts';
+
+export function describeStorageProblem(problem: StorageProblem): string {
+  switch (problem.kind) {
+    case 'storage':
+      return describeFault(problem.fault, problem.file);
+    case 'changedElsewhere':
+      return `The header was changed in another window: it is at revision ${problem.found}, this window was at ${problem.expected}. Both are safe; look at the other changes before saving yours again.`;
+    case 'notFound':
+      return `The ${NOUNS[problem.what]} is not there any more: it was removed in another window, or restored away. Go back to the list and choose again.`;
+    case 'finished':
+      return `"${problem.name}" is finished and frozen, so the change was not made. Reopen it, or work on in a copy.`;
+    case 'nothingToUndo':
+      return `There is nothing to ${problem.action}.`;
+    case 'invalidRequest':
+      return `The program asked itself for something malformed (${problem.call}: ${problem.detail}). Nothing was changed; restart Evenrun and, if it comes back, report it.`;
+    case 'internal':
+      return `Something went wrong inside Evenrun, and the step was not made. What was saved before is safe; restart the program and, if it comes back, report it with the reference ${problem.reference}.`;
+    default:
+      return assertNever(problem);
+  }
+}
+
+const NOUNS = { header: 'header', stockItem: 'stock item', backup: 'backup' } as const;
+
+function describeFault(fault: StorageFault, file: string): string {
+  switch (fault) {
+    case 'diskFull':
+      return `The disk that holds ${file} is full, so the last change is not saved. Everything saved before is safe; make room on the disk and try again.`;
+    case 'readOnly':
+      return `${file} can be read but not written, so nothing new can be saved. What is in it is safe; allow writing to it, or move the data folder to another place.`;
+    case 'noPermission':
+      return `The system does not let Evenrun use ${file}. What is in it is untouched; give your account permission to read and write it.`;
+    case 'ioError':
+      return `The disk did not read or write ${file} properly. What was saved before is most likely safe; copy the data folder to another disk before going on, and check this one.`;
+    case 'corrupt':
+      return `${file} is damaged. It has been left as it is, and the backups are not touched; restore the newest backup that opens.`;
+    case 'notOurs':
+      return `${file} is not a database of Evenrun. It has not been changed; move it away, or choose another data folder.`;
+    case 'newerVersion':
+      return `${file} was written by a newer version of Evenrun. It has not been changed; update Evenrun, or restore a backup from before the update.`;
+    case 'busy':
+      return `Another program is holding ${file}, so the change is not saved yet. What was saved before is safe; close the other program or wait a moment, then try again.`;
+    case 'missing':
+      return `${file} is not there: its disk or folder may be disconnected or was moved. Connect it again, or restore a backup.`;
+    default:
+      return assertNever(fault);
+  }
+}

@@ -1,0 +1,54 @@
+/** Headers that begin: blank ones, copies, and the ids that their parts get. */
+
+import { inches, millimetres } from '../units/length.ts';
+import type { Header, Settings } from './header.ts';
+
+/** A copy starts its own life: same content, open again. */
+export interface HeaderName {
+  readonly id: string;
+  readonly name: string;
+}
+
+/** Where a new header starts from; every value is there to be changed. */
+export const DEFAULT_SETTINGS: Settings = {
+  target: { kind: 'longest' },
+  tolerance: { minus: inches(0.125), plus: inches(0.125) },
+  display: { kind: 'fraction', per: 16 },
+  tube: { material: '304 stainless', od: inches(1.75), wall: inches(0.065) },
+  clr: inches(3),
+  weldShrinkage: inches(0),
+  shortestStraight: inches(0.5),
+  closure: { gap: millimetres(0.5), tiltDeg: 0.25 },
+  wantedGap: inches(0.25),
+};
+
+/** An open header with the usual settings and nothing in it. */
+export function newHeader({ id, name }: HeaderName): Header {
+  return {
+    id,
+    name,
+    note: '',
+    state: 'open',
+    settings: DEFAULT_SETTINGS,
+    primaries: [],
+    collectors: [],
+    obstacles: [],
+  };
+}
+
+/** The same header under another id and name, open. Ids inside it stay: they are unique within a header only. */
+export function copyHeader(header: Header, { id, name }: HeaderName): Header {
+  return { ...header, id, name, state: 'open' };
+}
+
+const ID_LETTERS = '0123456789abcdefghijklmnopqrstuvwxyz';
+const ID_LENGTH = 16;
+
+/**
+ * A fresh id of 16 letters and digits, about 82 bits: enough that two never meet within a header or a shop.
+ * `random` gives numbers in [0, 1), as Math.random does; tests hand in a seeded one.
+ */
+export function newId(random: () => number): string {
+  const letter = () => ID_LETTERS[Math.floor(random() * ID_LETTERS.length)] ?? '0';
+  return Array.from({ length: ID_LENGTH }, letter).join('');
+}
