@@ -83,6 +83,8 @@ function describeEntryFault(reason: EntryFault, part: string): string {
       return `The pie-cut bend does not say how many pies: type an x and their number after the angle, as in p90x5.`;
     case 'pieCountOutOfRange':
       return `${read} is not a number of pies: type a whole number from 1 to 90, as in p90x5.`;
+    case 'tooFewPies':
+      return `${read} is too few pies: no cut may turn the tube by more than 90 degrees, so give the bend more.`;
     case 'noClr':
       return 'There is no CLR after the r: type it as in b90 180 r3, or leave out the r.';
     case 'clrNotAboveZero':

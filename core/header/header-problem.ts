@@ -13,6 +13,7 @@ export type EntryFault =
   | 'clockingOutOfRange'
   | 'noPieCount'
   | 'pieCountOutOfRange'
+  | 'tooFewPies'
   | 'noClr'
   | 'clrNotAboveZero'
   | 'nothingToRepeat'

@@ -84,7 +84,7 @@ function readShape(cells: PieceCells, context: CellContext): Read<QuickPiece> {
     case 'pieCut': {
       const bend = readBendShape(cells, context);
       if (!bend.ok) return bend;
-      const pies = inColumn('pies', parsePies(cells.get('pies') ?? ''));
+      const pies = inColumn('pies', parsePies(cells.get('pies') ?? '', bend.value.angleDeg));
       return pies.ok ? success({ kind: 'pieCut', ...bend.value, pies: pies.value }) : pies;
     }
     default:

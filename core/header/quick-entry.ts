@@ -20,7 +20,7 @@ import { parseLength } from '../units/parse-length.ts';
 import type { UnitsProblem } from '../units/units-problem.ts';
 import type { Bend, PieCutBend, Piece, Straight } from './header.ts';
 import type { EntryFault, HeaderProblem } from './header-problem.ts';
-import { PIECES_LIMIT } from './schema.ts';
+import { PIECES_LIMIT, PIES_LIMIT, TURN_LIMIT_DEG, turnPerCutDeg } from './schema.ts';
 
 type PieceCommon = 'id' | 'state' | 'locked' | 'note';
 
@@ -40,7 +40,6 @@ export type EntryProblem = HeaderProblem | UnitsProblem;
 
 /** More than anybody types; bounds the work on pasted text. */
 export const ENTRY_LIMIT = 2000;
-export const PIES_LIMIT = 90;
 
 type Read<Value> = Result<Value, EntryProblem>;
 
@@ -104,15 +103,16 @@ function parsePieCut(body: string, context: QuickContext): Read<QuickPiece> {
   if (rest.length > 0) return fault('leftover', rest.join(' '));
   const shape = parseShape({ angleText: turn.slice(0, cross).trim(), clockingText, clrText }, context);
   if (!shape.ok) return shape;
-  const pies = parsePies(countText);
+  const pies = parsePies(countText, shape.value.angleDeg);
   return pies.ok ? success({ kind: 'pieCut', ...shape.value, pies: pies.value }) : pies;
 }
 
-/** A whole number of pies, 1 to 90. */
-export function parsePies(text: string): Read<number> {
+/** A whole number of pies, 1 to 90, and enough for the bend's angle. */
+export function parsePies(text: string, angleDeg: number): Read<number> {
   if (text === '') return fault('noPieCount', text);
   const pies = /^\d{1,3}$/.test(text) ? Number(text) : Number.NaN;
-  return pies >= 1 && pies <= PIES_LIMIT ? success(pies) : fault('pieCountOutOfRange', text);
+  if (!(pies >= 1 && pies <= PIES_LIMIT)) return fault('pieCountOutOfRange', text);
+  return turnPerCutDeg({ angleDeg, pies }) <= TURN_LIMIT_DEG ? success(pies) : fault('tooFewPies', text);
 }
 
 interface ShapeText {

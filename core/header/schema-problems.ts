@@ -37,6 +37,7 @@ const CUSTOM_WORDS: Readonly<Record<string, string>> = {
   'forbidden characters': 'text without control characters or marks that turn the reading direction',
   empty: 'at least one character that can be seen',
   'several lines': 'a single line without tabs',
+  'too few pies': 'enough pies that no cut turns the tube by more than 90 degrees',
   'zero direction': 'a direction in which at least one of x, y and z is not zero',
 };
 

@@ -26,6 +26,9 @@ export const LENGTH_LIMIT = 1e6;
 export const TEXT_LIMIT = 2000;
 export const NAME_LIMIT = 120;
 export const PIECES_LIMIT = 500;
+export const PIES_LIMIT = 90;
+/** No cut of a pie-cut bend turns the tube by more than this: a mitre of 45 degrees on each side. */
+export const TURN_LIMIT_DEG = 90;
 export const PRIMARIES_LIMIT = 64;
 export const OBSTACLES_LIMIT = 200;
 
@@ -73,6 +76,9 @@ export const lengthStyleSchema = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('mm'), places: z.union([z.literal(0), z.literal(1), z.literal(2)]) }),
 ]) satisfies z.ZodType<LengthStyle>;
 
+/** Degrees that each cut of a pie-cut bend turns the tube by. */
+export const turnPerCutDeg = (bend: { readonly angleDeg: number; readonly pies: number }) => bend.angleDeg / bend.pies;
+
 const pieceCommon = {
   id: idSchema,
   state: z.enum(['planned', 'cut', 'tacked', 'welded']),
@@ -84,7 +90,9 @@ const bendShape = { clr: positiveLengthSchema, angleDeg: angleSchema, clockingDe
 export const pieceSchema = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('straight'), ...pieceCommon, length: lengthSchema }),
   z.strictObject({ kind: z.literal('bend'), ...pieceCommon, ...bendShape }),
-  z.strictObject({ kind: z.literal('pieCut'), ...pieceCommon, ...bendShape, pies: z.int().min(1).max(90) }),
+  z
+    .strictObject({ kind: z.literal('pieCut'), ...pieceCommon, ...bendShape, pies: z.int().min(1).max(PIES_LIMIT) })
+    .refine((bend) => turnPerCutDeg(bend) <= TURN_LIMIT_DEG, { message: 'too few pies', path: ['pies'] }),
 ]) satisfies z.ZodType<Piece>;
 
 export const tubeSchema = z.strictObject({

@@ -79,12 +79,9 @@ export function pieceArbitrary(id = 'unset'): fc.Arbitrary<Piece> {
   return fc.oneof(
     fc.record({ kind: fc.constant('straight' as const), ...common, length: lengthArbitrary }),
     fc.record({ kind: fc.constant('bend' as const), ...common, ...bendFields }),
-    fc.record({
-      kind: fc.constant('pieCut' as const),
-      ...common,
-      ...bendFields,
-      pies: fc.integer({ min: 1, max: 90 }),
-    }),
+    fc
+      .record({ kind: fc.constant('pieCut' as const), ...common, ...bendFields, pies: fc.integer({ min: 1, max: 90 }) })
+      .map((bend) => ({ ...bend, pies: Math.max(bend.pies, Math.ceil(bend.angleDeg / 90)) })),
   );
 }
 

@@ -1,0 +1,194 @@
+/** The public face of the domain: everything that a program outside `core` may count on. None of it throws on bad data. */
+
+// Header
+export { describeProblem } from './describe-problem.ts';
+export { applyEdit, applyEdits, type Step } from './header/apply-edit.ts';
+export { demoHeader } from './header/demo-header.ts';
+export { describeEdit } from './header/describe-edit.ts';
+export { placeWords } from './header/describe-path.ts';
+export type { BatchEdit, Edit, HeaderFields, PrimaryFields, SingleEdit } from './header/edit.ts';
+export {
+  addPiecesEdit,
+  duplicatePieceEdit,
+  markPiecesEdit,
+  removeCollectorEdit,
+  removePiecesEdit,
+  removePrimaryEdit,
+} from './header/edit-lists.ts';
+export * from './header/header.ts';
+export {
+  checkHeader,
+  HEADER_FILE_EXTENSION,
+  HEADER_FORMAT,
+  HEADER_FORMAT_VERSION,
+  readHeader,
+  readHeaderBytes,
+  writeHeader,
+} from './header/header-file.ts';
+export type { EntryFault, HeaderProblem, ProblemPath } from './header/header-problem.ts';
+export { copyHeader, DEFAULT_SETTINGS, newHeader, newId } from './header/new-header.ts';
+export { PARTS_COLUMNS, partsRows, type ReadParts, type RefusedRow, readPartsRows } from './header/parts-rows.ts';
+export { copiedPieces, type PastedPieces, readPastedPieces } from './header/pasted-pieces.ts';
+export {
+  type EntryProblem,
+  formatQuickEntry,
+  parseQuickEntry,
+  pieceFromQuick,
+  type QuickContext,
+  type QuickPiece,
+  shapeOf,
+} from './header/quick-entry.ts';
+export { referenceProblems } from './header/references.ts';
+// Lengths
+export {
+  angleFromChord,
+  angleFromInsideArc,
+  angleFromOutsideArc,
+  bendFromChordAndHeight,
+} from './length/angle-from-tape.ts';
+export {
+  type BendShapeMm,
+  centrelineArcMm,
+  chordMm,
+  circumferenceMm,
+  gainMm,
+  heightMm,
+  insideArcMm,
+  outsideArcMm,
+  setbackMm,
+} from './length/bend-arcs.ts';
+export type { BendMeasure, LengthProblem } from './length/length-problem.ts';
+export {
+  BAND_SLACK_MM,
+  type MatchReport,
+  matchHeader,
+  type PrimaryMatch,
+  type Verdict,
+  verdictOf,
+} from './length/match-header.ts';
+export {
+  cutBackMm,
+  heelMm,
+  type PieCutMm,
+  pieChordMm,
+  pieCutLengthMm,
+  sawAngleDeg,
+  throatMm,
+} from './length/pie-cut.ts';
+export { asWeldedLength, pieceLength, primaryLength } from './length/piece-length.ts';
+// Paths
+export { alignPieces, type PiecePairing } from './path/align-pieces.ts';
+export {
+  type LraRow,
+  type LraTable,
+  TABLE_ROWS_LIMIT,
+  type TableNote,
+  type XyzPoint,
+  type XyzTable,
+} from './path/bending-table.ts';
+export {
+  bodyClearance,
+  type Clearance,
+  clearanceBetween,
+  SELF_TURN_DEG,
+  selfClearance,
+  type TubeBody,
+  tubeBody,
+} from './path/clearance.ts';
+export {
+  clockingFromGauge,
+  clockingFromMark,
+  clockingMarkMm,
+  type GaugeReadings,
+  type LookingFrom,
+} from './path/clocking-gauge.ts';
+export { type Closure, type ClosureLimits, closureOf, isClosed } from './path/closure.ts';
+export { type BankPair, compareBanks } from './path/compare-banks.ts';
+export {
+  type CompareOptions,
+  type Comparison,
+  comparePrimaries,
+  type DifferenceKind,
+  type PieceDifference,
+} from './path/compare-primaries.ts';
+export {
+  bendCentre,
+  binormalOf,
+  clockBy,
+  DEFAULT_PORT,
+  type Frame,
+  frameOfPose,
+  goRound,
+  goStraight,
+  placeOfVector,
+  poseOfFrame,
+  unitDirection,
+  vectorOfPlace,
+} from './path/frame.ts';
+export {
+  type HeaderClearances,
+  type HeaderGap,
+  headerClearances,
+  type ObstacleGap,
+  type PairGap,
+  type SelfGap,
+} from './path/header-clearances.ts';
+export { closureLimits, findInlet, inletFrame, placedPath, primaryClosure } from './path/inlet-pose.ts';
+export { fromLra, toLra } from './path/lra.ts';
+export {
+  type CopyNames,
+  type MirrorPlane,
+  mirrorBank,
+  mirroredCopy,
+  mirrorPiece,
+  mirrorPrimary,
+  VEHICLE_MIDDLE,
+} from './path/mirror.ts';
+export { type ObstacleClearance, obstacleClearance } from './path/obstacle-clearance.ts';
+export type { PathProblem, PieceRef, PoseProblem, TableProblem } from './path/path-problem.ts';
+export { type InletLayout, type InletPattern, inletPoses, type PortRow, portRow } from './path/port-row.ts';
+export { type JointTurn, jointTurnsToInlet, singleJointTurns } from './path/single-joint.ts';
+export { lraCsv, readLraCsv, readXyzCsv, xyzCsv } from './path/table-csv.ts';
+export {
+  type ArcSpan,
+  type LineSpan,
+  type PartialPath,
+  pathLengthMm,
+  pointAt,
+  type Span,
+  type TubePath,
+  traceAsFarAsKnown,
+  traceFrom,
+  tracePrimary,
+} from './path/trace-primary.ts';
+export type { Vector } from './path/vector.ts';
+export { fromXyz, LARGEST_POINT_DEG, type TubeFromXyz, toXyz } from './path/xyz.ts';
+export type { Problem } from './problem.ts';
+export { assertNever, failure, type Result, success } from './result.ts';
+// Stock
+export { type ReadStock, type RefusedStockRow, readStockRows } from './stock/read-stock-rows.ts';
+export { type SheetGaugeSystem, sheetThickness } from './stock/sheet-gauges.ts';
+export { clrsOnShelf, isOfTube, SAME_SIZE_MM, type ShelfMatch, shelfMatch } from './stock/shelf-match.ts';
+export { STOCK_COLUMNS, type StockColumn } from './stock/stock-columns.ts';
+export type { StockBend, StockItem, StockStraight } from './stock/stock-item.ts';
+export type { StockProblem } from './stock/stock-problem.ts';
+export { stockRows } from './stock/stock-rows.ts';
+export {
+  BWG_WALLS,
+  bwgWall,
+  type GaugeWall,
+  massPerMetreKg,
+  PIPE_SIZES,
+  type PipeSize,
+  pipeOd,
+} from './stock/tube-sizes.ts';
+// Units
+export { degreesOf, radiansOf } from './units/angle.ts';
+export { formatAngle, formatAngleBare } from './units/format-angle.ts';
+export { formatDeviation, formatFeetInches, formatLength, formatLengthBare } from './units/format-length.ts';
+export { formatTyped, formatTypedAngle } from './units/format-typed.ts';
+export { inches, type Length, type LengthUnit, MM_PER_INCH, millimetres, mmOf } from './units/length.ts';
+export { type LengthStyle, unitOf } from './units/length-style.ts';
+export { parseAngle } from './units/parse-angle.ts';
+export { parseLength, parseSignedLength } from './units/parse-length.ts';
+export type { UnitsProblem } from './units/units-problem.ts';

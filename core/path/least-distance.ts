@@ -1,0 +1,141 @@
+/** The least distance between two sets of stretches, proven by a lower bound rather than sampled. */
+
+import { LowestFirst } from './lowest-first.ts';
+import { nearestOnSegments } from './nearest-on-segments.ts';
+import { apartAt, type NearestPlaces, settleNearest } from './settle-nearest.ts';
+import { halvesOf, type Stretch } from './stretch.ts';
+
+/** The nearest points found between two stretches. `provenMm` is a lower bound: the true least lies between the two. */
+export interface LeastDistance extends NearestPlaces {
+  readonly a: Stretch;
+  readonly b: Stretch;
+  readonly provenMm: number;
+}
+
+/** How near the proof comes to the distance found, in millimetres. */
+export const PROVEN_WITHIN_MM = 1e-6;
+
+/**
+ * Where the distance is the same all along (bends one outside the other) every part of them must be looked into. After so
+ * many looks the proof may stay `PROVEN_AT_WORST_MM` away; the distance found is at its exact bottom all the same.
+ */
+const PATIENCE = 1500;
+export const PROVEN_AT_WORST_MM = 0.004;
+
+/** No pair of tubes is worth more looks than this; what the proof lacks then is told by `provenMm`. */
+const MOST_LOOKS = 100_000;
+
+interface Candidate {
+  readonly a: Stretch;
+  readonly b: Stretch;
+}
+
+/** Which stretches are held against which: each of `one` against those of `other` from a place in its list onwards. */
+export interface StretchPairs {
+  readonly one: readonly Stretch[];
+  readonly other: readonly Stretch[];
+  /** First place in `other` that counts for the given place in `one`; not before 0, and past the end for none. */
+  readonly firstFor: (indexOfOne: number) => number;
+}
+
+/**
+ * The least distance over all pairs; null when there is none.
+ *
+ * Branch and bound, nearest first. A pair of stretches is at least as far apart as their straight cores less both slacks,
+ * and pairs are halved until no bound lies more than `PROVEN_WITHIN_MM` below the best distance found. The slack
+ * falls to a quarter with each halving, so a bottom is pinned down in about a dozen halvings. Upper bounds are real
+ * distances between points of the two tubes, settled by Newton's method: the answer is never below the true least, and
+ * never above it by more than the proof allows. Pairs whose enclosing spheres are farther apart are dropped unseen.
+ */
+export function leastDistance(pairs: StretchPairs): LeastDistance | null {
+  const first = nearestSpheres(pairs);
+  if (first === null) return null;
+  const search = new Search(first[0], first[1]);
+  for (let i = 0; i < pairs.one.length; i += 1) {
+    for (let j = pairs.firstFor(i); j < pairs.other.length; j += 1) {
+      const a = pairs.one[i] as Stretch;
+      const b = pairs.other[j] as Stretch;
+      search.consider(a, b, sphereBound(a, b));
+    }
+  }
+  return search.run();
+}
+
+function sphereBound(a: Stretch, b: Stretch): number {
+  const dx = a.middle.x - b.middle.x;
+  const dy = a.middle.y - b.middle.y;
+  const dz = a.middle.z - b.middle.z;
+  return Math.sqrt(dx * dx + dy * dy + dz * dz) - a.reachMm - b.reachMm;
+}
+
+/** The pair to look at first, so that most of the others can be dropped at a glance. */
+function nearestSpheres(pairs: StretchPairs): readonly [Stretch, Stretch] | null {
+  let nearestA: Stretch | undefined;
+  let nearestB: Stretch | undefined;
+  let nearestMm = Number.POSITIVE_INFINITY;
+  for (let i = 0; i < pairs.one.length; i += 1) {
+    for (let j = pairs.firstFor(i); j < pairs.other.length; j += 1) {
+      const a = pairs.one[i] as Stretch;
+      const b = pairs.other[j] as Stretch;
+      const boundMm = sphereBound(a, b);
+      if (boundMm >= nearestMm) continue;
+      nearestA = a;
+      nearestB = b;
+      nearestMm = boundMm;
+    }
+  }
+  return nearestA === undefined || nearestB === undefined ? null : [nearestA, nearestB];
+}
+
+class Search {
+  private readonly waiting = new LowestFirst<Candidate>();
+  private best: Omit<LeastDistance, 'provenMm'>;
+
+  constructor(a: Stretch, b: Stretch) {
+    const alongA = (a.fromMm + a.toMm) / 2;
+    const alongB = (b.fromMm + b.toMm) / 2;
+    const middles = { alongA, alongB, distanceMm: apartAt(a.span, alongA, b.span, alongB) };
+    this.best = { a, b, ...settleNearest(a, b, middles) };
+  }
+
+  /** Queues a pair unless it is certain not to hold anything nearer; `knownMm` is a bound that is known already. */
+  consider(a: Stretch, b: Stretch, knownMm: number): void {
+    if (knownMm >= this.best.distanceMm - PROVEN_WITHIN_MM) return;
+    const cores = nearestOnSegments(a.coreStart, a.coreEnd, b.coreStart, b.coreEnd);
+    const boundMm = cores.distanceMm - a.slackMm - b.slackMm;
+    if (boundMm >= this.best.distanceMm - PROVEN_WITHIN_MM) return;
+    const alongA = a.fromMm + (a.toMm - a.fromMm) * cores.shareA;
+    const alongB = b.fromMm + (b.toMm - b.fromMm) * cores.shareB;
+    const distanceMm = apartAt(a.span, alongA, b.span, alongB);
+    if (distanceMm < this.best.distanceMm) {
+      this.best = { a, b, ...settleNearest(a, b, { alongA, alongB, distanceMm }) };
+    }
+    if (a.slackMm + b.slackMm > 0) this.waiting.push(Math.max(boundMm, knownMm), { a, b });
+  }
+
+  run(): LeastDistance {
+    let looks = 0;
+    for (let next = this.waiting.pop(); next !== null; next = this.waiting.pop()) {
+      looks += 1;
+      const allowedMm = looks > PATIENCE ? PROVEN_AT_WORST_MM : PROVEN_WITHIN_MM;
+      // No distance is below zero, so tubes that cross need no further proof.
+      const lowestMm = Math.max(0, next.key);
+      if (lowestMm >= this.best.distanceMm - allowedMm || looks > MOST_LOOKS) return this.answer(lowestMm);
+      this.halve(next.value, next.key);
+    }
+    return this.answer(this.best.distanceMm - PROVEN_WITHIN_MM);
+  }
+
+  private halve({ a, b }: Candidate, boundMm: number): void {
+    if (a.slackMm >= b.slackMm) {
+      for (const half of halvesOf(a)) this.consider(half, b, boundMm);
+    } else {
+      for (const half of halvesOf(b)) this.consider(a, half, boundMm);
+    }
+  }
+
+  private answer(lowestMm: number): LeastDistance {
+    const provenMm = Math.max(0, Math.min(lowestMm, this.best.distanceMm - PROVEN_WITHIN_MM));
+    return { ...this.best, provenMm };
+  }
+}
