@@ -12,7 +12,7 @@ export function describeStorageProblem(problem: StorageProblem): string {
     case 'notFound':
       return `The ${NOUNS[problem.what]} is not there any more: it was removed in another window, or restored away. Go back to the list and choose again.`;
     case 'finished':
-      return `"${problem.name}" is finished and frozen, so the change was not made. Reopen it, or work on in a copy.`;
+      return `"${problem.name}" is finished and frozen, so the change was not made. Open it as a new header and work on in that copy.`;
     case 'nothingToUndo':
       return `There is nothing to ${problem.action}.`;
     case 'invalidRequest':

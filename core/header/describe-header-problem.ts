@@ -33,7 +33,7 @@ export function describeHeaderProblem(problem: HeaderProblem): string {
     case 'tooMany':
       return `${where} would have more than ${problem.limit} entries, the most that fit: split the work over several headers or lists.`;
     case 'headerFinished':
-      return 'The header is finished and cannot be changed: reopen it, or work on in a copy.';
+      return 'The header is finished and cannot be changed: open it as a new header and work on in that copy.';
     case 'headerNotFinished':
       return 'The header is open already: there is nothing to reopen.';
     default:

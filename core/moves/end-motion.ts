@@ -68,7 +68,18 @@ export function isTurn({ axis }: Screw): boolean {
 
 /** Notes how the screw lies now, then adds its own motion to that of all before. */
 function advance(screw: Screw, value: number, index: number): void {
-  const [m0, m1, m2, m3, m4, m5, m6, m7, m8, px, py, pz] = motion as unknown as Twelve;
+  const m0 = motion[0] as number;
+  const m1 = motion[1] as number;
+  const m2 = motion[2] as number;
+  const m3 = motion[3] as number;
+  const m4 = motion[4] as number;
+  const m5 = motion[5] as number;
+  const m6 = motion[6] as number;
+  const m7 = motion[7] as number;
+  const m8 = motion[8] as number;
+  const px = motion[9] as number;
+  const py = motion[10] as number;
+  const pz = motion[11] as number;
   const at = 6 * index;
   const turns = isTurn(screw);
   const line = turns ? screw.axis : screw.slide;
@@ -91,21 +102,6 @@ function advance(screw: Screw, value: number, index: number): void {
   }
   turnMotion(screw, value);
 }
-
-type Twelve = readonly [
-  number,
-  number,
-  number,
-  number,
-  number,
-  number,
-  number,
-  number,
-  number,
-  number,
-  number,
-  number,
-];
 
 /** motion = motion o (turn about the axis through its point) o (jump). */
 function turnMotion({ axis, through, shift }: Screw, turnRad: number): void {

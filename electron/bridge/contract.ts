@@ -1,10 +1,24 @@
 /** The bridge, written once: every call's name, what it is asked with and what it answers. */
 
 import * as z from 'zod';
-import { editSchema, headerSchema, idSchema, nameSchema, primarySchema, textSchema } from '../../core/header/schema.ts';
-import { lengthStyleSchema } from '../../core/header/schema.ts';
+import type { Header, Primary } from '../../core/header/header.ts';
+import {
+  editSchema,
+  headerSchema,
+  idSchema,
+  lengthStyleSchema,
+  nameSchema,
+  primarySchema,
+  textSchema,
+} from '../../core/header/schema.ts';
 import type { Problem } from '../../core/problem.ts';
 import { stockItemSchema } from '../../core/stock/schema.ts';
+import type { StockItem } from '../../core/stock/stock-item.ts';
+
+// The domain's own types, read-only as core declares them, stand for what crosses the bridge.
+const headerDocument: z.ZodType<Header> = headerSchema;
+const primaryDocument: z.ZodType<Primary> = primarySchema;
+const stockItem: z.ZodType<StockItem> = stockItemSchema;
 
 const nothing = z.strictObject({});
 const revision = z.int().min(0);
@@ -42,7 +56,7 @@ const stepSchema = z.discriminatedUnion('action', [
 const historyStepSchema = z.strictObject({ label: z.string(), edit: editSchema, inverse: editSchema });
 
 const openedHeaderSchema = z.strictObject({
-  header: headerSchema,
+  header: headerDocument,
   revision,
   /** Oldest first; the last is what undo takes back next. */
   undo: z.array(historyStepSchema),
@@ -104,12 +118,16 @@ const refusedLineSchema = z.strictObject({
 });
 
 const filePreviewSchema = z.discriminatedUnion('kind', [
-  z.strictObject({ kind: z.literal('header'), header: headerSchema }),
-  z.strictObject({ kind: z.literal('parts'), primaries: z.array(primarySchema), refused: z.array(refusedLineSchema) }),
-  z.strictObject({ kind: z.literal('stock'), items: z.array(stockItemSchema), refused: z.array(refusedLineSchema) }),
+  z.strictObject({ kind: z.literal('header'), header: headerDocument }),
+  z.strictObject({
+    kind: z.literal('parts'),
+    primaries: z.array(primaryDocument),
+    refused: z.array(refusedLineSchema),
+  }),
+  z.strictObject({ kind: z.literal('stock'), items: z.array(stockItem), refused: z.array(refusedLineSchema) }),
 ]);
 
-const storedStockItemSchema = z.strictObject({ item: stockItemSchema, revision });
+const storedStockItemSchema = z.strictObject({ item: stockItem, revision });
 
 const rangeMm = z.strictObject({ lowMm: finiteMm, highMm: finiteMm }).nullable();
 
@@ -157,7 +175,7 @@ export const contract = {
   duplicateHeader: { request: z.strictObject({ headerId: idSchema, name: nameSchema }), response: openedHeaderSchema },
   binHeader: { request: headerRef, response: nothing },
   restoreHeader: { request: headerRef, response: nothing },
-  importHeader: { request: z.strictObject({ header: headerSchema }), response: openedHeaderSchema },
+  importHeader: { request: z.strictObject({ header: headerDocument }), response: openedHeaderSchema },
   exportHeader: { request: headerRef, response: savedFileSchema },
   /** Reads a file without keeping anything of it: a header file, a parts list or a stock list. */
   previewFile: {
@@ -174,11 +192,11 @@ export const contract = {
   listStock: { request: nothing, response: z.strictObject({ stock: z.array(storedStockItemSchema) }) },
   /** `baseRevision` null adds; a number replaces the item as it was at that revision. */
   saveStockItem: {
-    request: z.strictObject({ item: stockItemSchema, baseRevision: revision.nullable() }),
+    request: z.strictObject({ item: stockItem, baseRevision: revision.nullable() }),
     response: storedStockItemSchema,
   },
   removeStockItem: { request: z.strictObject({ itemId: idSchema, baseRevision: revision }), response: nothing },
-  addStockItems: { request: z.strictObject({ items: z.array(stockItemSchema).max(10_000) }), response: nothing },
+  addStockItems: { request: z.strictObject({ items: z.array(stockItem).max(10_000) }), response: nothing },
   exportStock: { request: nothing, response: savedFileSchema },
 
   searchArchive: {

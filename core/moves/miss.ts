@@ -1,0 +1,69 @@
+/** How far the end and the length are from where they must be, in the four figures that straights can mend. */
+
+import type { ClosureLimits } from '../path/closure.ts';
+import type { Frame } from '../path/frame.ts';
+import { binormalOf } from '../path/frame.ts';
+import { dot, type Vector } from '../path/vector.ts';
+import type { LengthWindow } from './length-window.ts';
+
+/** Millimetres aside (two ways square to the inlet's axis), along it (positive: too deep), and too long. */
+export type Four = readonly [number, number, number, number];
+
+/** The inlet's axes: two square to its direction, then the direction. */
+export interface MissAxes {
+  readonly one: Vector;
+  readonly two: Vector;
+  readonly along: Vector;
+}
+
+export function missAxes(wanted: Frame): MissAxes {
+  return { one: wanted.normal, two: binormalOf(wanted), along: wanted.tangent };
+}
+
+/** A displacement of the end and a gain in length in those figures. */
+export function inAxes({ one, two, along }: MissAxes, by: Vector, lengthMm: number): Four {
+  return [dot(one, by), dot(two, by), dot(along, by), lengthMm];
+}
+
+/** What each of the four may still be off. `freeLow` to `freeHigh` costs nothing; up to `low` and `high` is allowed. */
+export interface MissWindow {
+  readonly low: number;
+  readonly high: number;
+  readonly freeLow: number;
+  readonly freeHigh: number;
+  /** Cost per millimetre outside the free part. */
+  readonly slope: number;
+}
+
+/** Closing within tolerance but not exactly is allowed, but a millimetre of it counts as this much tube. */
+export const GAP_WEIGHT = 10;
+const ROOT_OF_THREE = Math.sqrt(3);
+
+/**
+ * The windows. The gap must lie in a ball about the inlet's slip range; taken here is the cube inside that ball, so that
+ * what is found is always closed. `extraMm` widens them all, for searches whose turns are not settled yet.
+ */
+export function missWindows(
+  limits: ClosureLimits,
+  { aimMm, lowMm, highMm }: LengthWindow,
+  weights: { readonly offTarget: number; readonly extraMm: number },
+): readonly [MissWindow, MissWindow, MissWindow, MissWindow] {
+  const { extraMm } = weights;
+  const half = limits.gapMm / ROOT_OF_THREE + extraMm;
+  const aside: MissWindow = { low: -half, high: half, freeLow: 0, freeHigh: 0, slope: GAP_WEIGHT };
+  const along: MissWindow = {
+    low: -half - limits.shallowerMm,
+    high: half + limits.deeperMm,
+    freeLow: -limits.shallowerMm,
+    freeHigh: limits.deeperMm,
+    slope: GAP_WEIGHT,
+  };
+  const length: MissWindow = {
+    low: lowMm - aimMm - extraMm,
+    high: highMm - aimMm + extraMm,
+    freeLow: 0,
+    freeHigh: 0,
+    slope: weights.offTarget,
+  };
+  return [aside, aside, along, length];
+}

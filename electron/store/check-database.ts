@@ -1,0 +1,48 @@
+/** Whether a database file is sound: its pages, its references and every row. */
+
+import type Database from 'better-sqlite3';
+import { checkAllRows } from './checksums.ts';
+import { expectedSchema } from './expected-schema.ts';
+import { schemaText } from './migrations.ts';
+
+export interface Soundness {
+  /** What is wrong, in words for the log and the report; empty when the file is sound. */
+  readonly findings: readonly string[];
+  /** Changes whenever anything that the user entered does. Empty when the rows could not be read. */
+  readonly fingerprint: string;
+}
+
+/** Tables whose rows belong to a header: all references that there are. */
+const CHILDREN = ['bases', 'edits', 'archive', 'bin', 'drafts'];
+
+/**
+ * `full` adds the slow comparison of every index with its table. Throws what SQLite throws on unreadable pages.
+ * Linear in the size of the file; 1,000 headers of 32 pieces with their journals (23 MB) take about 0.15 s.
+ */
+export function checkDatabase(db: Database.Database, full: boolean): Soundness {
+  const pages = db.pragma(`${full ? 'integrity_check' : 'quick_check'}(5)`) as readonly Record<string, unknown>[];
+  const pageFindings = pages.map((row) => String(Object.values(row)[0])).filter((line) => line !== 'ok');
+  if (pageFindings.length > 0) return { findings: pageFindings, fingerprint: '' };
+  // Without its triggers a database no longer protects what is finished; with foreign ones it does who knows what.
+  if (schemaText(db) !== expectedSchema()) {
+    return { findings: ['the tables, indexes or triggers are not those of this version'], fingerprint: '' };
+  }
+  const orphans = full ? orphansOf(db) : tablesWithOrphans(db);
+  const rows = checkAllRows(db);
+  const orphanFindings = orphans.map((table) => `rows of ${table} belong to no header`);
+  return { findings: [...orphanFindings, ...rows.damaged], fingerprint: rows.fingerprint };
+}
+
+function orphansOf(db: Database.Database): readonly string[] {
+  const rows = db.pragma('foreign_key_check') as readonly { readonly table: string }[];
+  return [...new Set(rows.map((row) => row.table))];
+}
+
+/** What foreign_key_check finds, at a tenth of its cost: each header is looked up once, not once for each of its edits. */
+function tablesWithOrphans(db: Database.Database): readonly string[] {
+  return CHILDREN.filter((table) => {
+    const ids = `SELECT DISTINCT header_id FROM ${table}`;
+    const orphan = `SELECT 1 FROM (${ids}) WHERE NOT EXISTS (SELECT 1 FROM headers WHERE id = header_id) LIMIT 1`;
+    return db.prepare(orphan).get() !== undefined;
+  });
+}

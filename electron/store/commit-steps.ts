@@ -1,0 +1,134 @@
+/** The one door through which a header changes: steps become journal rows and a new document in one transaction. */
+
+import { applyEdit } from '../../core/header/apply-edit.ts';
+import { describeEdit } from '../../core/header/describe-edit.ts';
+import type { Problem } from '../../core/problem.ts';
+import { failure, type Result, success } from '../../core/result.ts';
+import type { RequestOf } from '../bridge/contract.ts';
+import { documentOf } from './header-table.ts';
+import type { HistoryStep } from './journal.ts';
+import type { Standing } from './standings.ts';
+import type { Tables } from './tables.ts';
+import { inTransaction } from './transaction.ts';
+
+type Request = RequestOf<'commitSteps'>;
+type Step = Request['steps'][number];
+
+/**
+ * Commits the steps that are not committed yet. Answered only after COMMIT has returned; all steps are in, or none is.
+ * A request sent again answers as it did the first time. Problems: notFound, finished, changedElsewhere,
+ * nothingToUndo, invalidRequest for a step id used elsewhere, and whatever applyEdit refuses.
+ */
+export function commitSteps(tables: Tables, request: Request, now: string): Result<{ revision: number }, Problem> {
+  let after: Standing | null = null;
+  const result = inTransaction<{ revision: number }, Problem>(tables.db, () => {
+    const done = alreadyCommitted(tables, request);
+    if (!done.ok) return done;
+    const steps = request.steps.slice(done.value.count);
+    if (steps.length === 0) return success({ revision: done.value.revision });
+    const standing = standingOf(tables, { headerId: request.headerId, expected: done.value.revision });
+    if (!standing.ok) return standing;
+    const committed = applySteps(tables, standing.value, steps);
+    if (!committed.ok) return committed;
+    after = store(tables, committed.value, now);
+    return success({ revision: after.revision });
+  });
+  if (result.ok && after !== null) tables.standings.set(request.headerId, after);
+  return result;
+}
+
+/** How many of the first steps are in the journal already, and the revision that the rest must build on. */
+function alreadyCommitted(tables: Tables, request: Request): Result<{ count: number; revision: number }, Problem> {
+  const seen = new Set<string>();
+  let count = 0;
+  let revision = request.baseRevision;
+  for (const [index, { stepId }] of request.steps.entries()) {
+    const place = tables.journal.placeOf(stepId);
+    const isClash = seen.has(stepId) || (place !== undefined && place.header_id !== request.headerId);
+    if (isClash)
+      return failure({ kind: 'invalidRequest', call: 'commitSteps', detail: `step ${stepId} is used twice` });
+    seen.add(stepId);
+    if (!place) continue;
+    // Steps are committed in order and together, so a known step after an unknown one is not a repetition.
+    if (count !== index)
+      return failure({ kind: 'changedElsewhere', expected: request.baseRevision, found: place.revision });
+    count += 1;
+    revision = place.revision;
+  }
+  return success({ count, revision });
+}
+
+function standingOf(
+  tables: Tables,
+  wanted: { readonly headerId: string; readonly expected: number },
+): Result<Standing, Problem> {
+  const { headerId, expected } = wanted;
+  const stamp = tables.headers.stamp(headerId);
+  if (!stamp) return failure({ kind: 'notFound', what: 'header', id: headerId });
+  if (stamp.state === 'finished') return failure({ kind: 'finished', name: stamp.name });
+  if (stamp.revision !== expected) return failure({ kind: 'changedElsewhere', expected, found: stamp.revision });
+  const held = tables.standings.get(headerId);
+  if (held && held.revision === stamp.revision && held.checksum === stamp.checksum) return success(held);
+  const row = tables.headers.find(headerId);
+  if (!row) return failure({ kind: 'notFound', what: 'header', id: headerId });
+  return success({ header: documentOf(row), ...tables.journal.stacks(headerId), ...stamp });
+}
+
+/** Appends each step to the journal. Returns the header as the last one leaves it. */
+function applySteps(tables: Tables, start: Standing, steps: readonly Step[]): Result<Standing, Problem> {
+  let standing = start;
+  for (const step of steps) {
+    const { header } = standing;
+    if (header.state === 'finished') return failure({ kind: 'finished', name: header.name });
+    const next = step.action === 'do' ? doStep(standing, step) : turnBack(tables, standing, step.action);
+    if (!next.ok) return next;
+    const { entry, after } = next.value;
+    tables.journal.append({
+      headerId: header.id,
+      revision: after.revision,
+      stepId: step.stepId,
+      action: step.action,
+      ...entry,
+    });
+    standing = after;
+  }
+  return success(standing);
+}
+
+type Entry = HistoryStep & { readonly ofRevision: number | null };
+type Next = Result<{ readonly entry: Entry; readonly after: Standing }, Problem>;
+
+function doStep(standing: Standing, { edit }: Extract<Step, { action: 'do' }>): Next {
+  const applied = applyEdit(standing.header, edit);
+  if (!applied.ok) return applied;
+  const { header, inverse } = applied.value;
+  const revision = standing.revision + 1;
+  const after = { ...standing, header, revision, undo: [...standing.undo, revision], redo: [] };
+  return success({ entry: { label: describeEdit(edit, standing.header), edit, inverse, ofRevision: null }, after });
+}
+
+/** Undo applies the inverse of the last step, redo the edit of the last step undone: both come from the journal. */
+function turnBack(tables: Tables, standing: Standing, action: 'undo' | 'redo'): Next {
+  const ofRevision = (action === 'undo' ? standing.undo : standing.redo).at(-1);
+  if (ofRevision === undefined) return failure({ kind: 'nothingToUndo', action });
+  const { label, edit, inverse } = tables.journal.step(standing.header.id, ofRevision);
+  const entry = action === 'undo' ? { label, edit: inverse, inverse: edit } : { label, edit, inverse };
+  const applied = applyEdit(standing.header, entry.edit);
+  if (!applied.ok) return applied;
+  const moved =
+    action === 'undo'
+      ? { undo: standing.undo.slice(0, -1), redo: [...standing.redo, ofRevision] }
+      : { undo: [...standing.undo, ofRevision], redo: standing.redo.slice(0, -1) };
+  const after = { ...standing, ...moved, header: applied.value.header, revision: standing.revision + 1 };
+  return success({ entry: { ...entry, ofRevision }, after });
+}
+
+/** Writes the new document; a header that is finished now enters the archive in the same transaction. */
+function store(tables: Tables, standing: Standing, now: string): Standing {
+  const { header, revision } = standing;
+  const touched = tables.headers.touchedNow(standing.touched);
+  const row = tables.headers.rowOf(header, { revision, changedAt: now, touched });
+  if (header.state === 'finished') tables.archive.add(header, now);
+  tables.headers.update(row);
+  return { ...standing, checksum: row.checksum, touched };
+}

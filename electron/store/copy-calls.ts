@@ -1,0 +1,38 @@
+/** The calls that make a header from another: a duplicate, or one that comes from a file; and the one that writes the file. */
+
+import { checkHeader, HEADER_FILE_EXTENSION, writeHeader } from '../../core/header/header-file.ts';
+import { copyHeader } from '../../core/header/new-header.ts';
+import { success } from '../../core/result.ts';
+import type { Handlers } from '../bridge/dispatcher.ts';
+import { safeFileName } from '../output/file-names.ts';
+import type { CallContext } from './calls.ts';
+import { documentOf } from './header-table.ts';
+import { keepHeader, notFound } from './opened-header.ts';
+
+type CopyCalls = Pick<Handlers, 'duplicateHeader' | 'importHeader' | 'exportHeader'>;
+
+export function copyCalls({ connection, host, now, newId }: CallContext): CopyCalls {
+  return {
+    duplicateHeader: ({ headerId, name }) =>
+      connection.use((tables) => {
+        const row = tables.headers.find(headerId);
+        return row ? keepHeader(tables, copyHeader(documentOf(row), { id: newId(), name }), now()) : notFound(headerId);
+      }),
+    importHeader: ({ header }) =>
+      connection.use((tables) => {
+        // The contract checks values; that every reference leads somewhere is checked here.
+        const checked = checkHeader(header);
+        if (!checked.ok) return checked;
+        return keepHeader(tables, copyHeader(checked.value, { id: newId(), name: header.name }), now());
+      }),
+    async exportHeader({ headerId }) {
+      const header = connection.use((tables) => {
+        const row = tables.headers.find(headerId);
+        return row ? success(documentOf(row)) : notFound(headerId);
+      });
+      if (!header.ok) return header;
+      const fileName = safeFileName(header.value.name, HEADER_FILE_EXTENSION);
+      return success(await host.saveFile(fileName, 'application/json', writeHeader(header.value)));
+    },
+  };
+}

@@ -1,0 +1,139 @@
+/** The append-only journal of edits, the stacks of undo and redo that follow from it, and the first documents. */
+
+import type Database from 'better-sqlite3';
+import { applyEdit } from '../../core/header/apply-edit.ts';
+import type { Edit } from '../../core/header/edit.ts';
+import type { Header } from '../../core/header/header.ts';
+import { editSchema } from '../../core/header/schema.ts';
+import { sealed } from './checksums.ts';
+import { DamagedRow } from './faults.ts';
+import { documentOf } from './header-table.ts';
+import { cellOf, intactRow } from './read-row.ts';
+
+export interface HistoryStep {
+  readonly label: string;
+  readonly edit: Edit;
+  readonly inverse: Edit;
+}
+
+/** A step as it is written: `ofRevision` is the revision of the `do` that an undo or redo is about. */
+export interface JournalEntry extends HistoryStep {
+  readonly headerId: string;
+  readonly revision: number;
+  readonly stepId: string;
+  readonly action: 'do' | 'undo' | 'redo';
+  readonly ofRevision: number | null;
+}
+
+/** Revisions of the `do` steps that can be taken back, and of those that can be brought back; the last is next. */
+export interface Stacks {
+  readonly undo: readonly number[];
+  readonly redo: readonly number[];
+}
+
+interface EditRow {
+  readonly header_id: string;
+  readonly revision: number;
+  readonly step_id: string;
+  readonly action: 'do' | 'undo' | 'redo';
+  readonly of_revision: number | null;
+  readonly label: string;
+  readonly edit: string;
+  readonly inverse: string;
+  readonly checksum: number;
+}
+type ActionRow = Pick<EditRow, 'revision' | 'action' | 'of_revision'>;
+type StepPlace = Pick<EditRow, 'header_id' | 'revision'>;
+
+function statementsOn(db: Database.Database) {
+  const insert = db.prepare(
+    `INSERT INTO edits VALUES (@header_id, @revision, @step_id, @action, @of_revision, @label, @edit, @inverse, @checksum)`,
+  );
+  const all = db.prepare<[string], EditRow>('SELECT * FROM edits WHERE header_id = ? ORDER BY revision');
+  const one = db.prepare<[string, number], EditRow>('SELECT * FROM edits WHERE header_id = ? AND revision = ?');
+  const actions = db.prepare<[string], ActionRow>(
+    'SELECT revision, action, of_revision FROM edits WHERE header_id = ? ORDER BY revision',
+  );
+  const step = db.prepare<[string], StepPlace>('SELECT header_id, revision FROM edits WHERE step_id = ?');
+  const insertBase = db.prepare('INSERT INTO bases VALUES (@header_id, @checksum, @document)');
+  const base = db.prepare<[string], { header_id: string; checksum: number; document: string }>(
+    'SELECT * FROM bases WHERE header_id = ?',
+  );
+  return { insert, all, one, actions, step, insertBase, base };
+}
+
+export function journal(db: Database.Database) {
+  const sql = statementsOn(db);
+  return {
+    append: (entry: JournalEntry): unknown => sql.insert.run(rowOf(entry)),
+    /** Where a step was committed; undefined when it was not. */
+    placeOf: (stepId: string): StepPlace | undefined => sql.step.get(stepId),
+    stacks: (headerId: string): Stacks => stacksAfter(sql.actions.all(headerId)),
+    step: (headerId: string, revision: number): HistoryStep => {
+      const row = sql.one.get(headerId, revision);
+      if (!row) throw new DamagedRow(`revision ${revision} of header ${headerId} is missing from the journal`);
+      return stepOf(row);
+    },
+    /** Every step of the two stacks, in their order. Linear in the length of the journal. */
+    history(headerId: string): { readonly undo: readonly HistoryStep[]; readonly redo: readonly HistoryStep[] } {
+      const rows = sql.all.all(headerId);
+      const stacks = stacksAfter(rows);
+      const byRevision = new Map(rows.map((row) => [row.revision, row]));
+      const steps = (revisions: readonly number[]) =>
+        revisions.flatMap((revision) => byRevision.get(revision) ?? []).map(stepOf);
+      return { undo: steps(stacks.undo), redo: steps(stacks.redo) };
+    },
+    keepBase: (header: Header): unknown =>
+      sql.insertBase.run(sealed('bases', { header_id: header.id, document: JSON.stringify(header) })),
+    /** The document that all of the journal leads to from the first one on; equal to the stored one, or something is wrong. */
+    rebuild(headerId: string): Header {
+      const first = sql.base.get(headerId);
+      if (!first) throw new DamagedRow(`header ${headerId} has no first document`);
+      let header = documentOf({ id: headerId, document: intactRow('bases', first).document });
+      for (const row of sql.all.iterate(headerId)) {
+        const applied = applyEdit(header, stepOf(row).edit);
+        if (!applied.ok) throw new DamagedRow(`revision ${row.revision} of header ${headerId} does not apply`);
+        header = applied.value.header;
+      }
+      return header;
+    },
+  };
+}
+
+export type Journal = ReturnType<typeof journal>;
+
+/** The stacks after a list of steps. A new step ends what could be redone. */
+export function stacksAfter(rows: Iterable<ActionRow>): Stacks {
+  const undo: number[] = [];
+  let redo: number[] = [];
+  for (const { action, revision, of_revision } of rows) {
+    if (action === 'do') {
+      undo.push(revision);
+      redo = [];
+      continue;
+    }
+    const [from, to] = action === 'undo' ? [undo, redo] : [redo, undo];
+    if (from.pop() !== of_revision) throw new DamagedRow(`the ${action} at revision ${revision} is out of order`);
+    to.push(of_revision as number);
+  }
+  return { undo, redo };
+}
+
+function rowOf(entry: JournalEntry) {
+  return sealed('edits', {
+    header_id: entry.headerId,
+    revision: entry.revision,
+    step_id: entry.stepId,
+    action: entry.action,
+    of_revision: entry.ofRevision,
+    label: entry.label,
+    edit: JSON.stringify(entry.edit),
+    inverse: JSON.stringify(entry.inverse),
+  });
+}
+
+function stepOf(row: EditRow): HistoryStep {
+  const { label, edit, inverse } = intactRow('edits', row);
+  const where = `revision ${row.revision} of header ${row.header_id}`;
+  return { label, edit: cellOf(editSchema, edit, where), inverse: cellOf(editSchema, inverse, where) };
+}

@@ -1,0 +1,38 @@
+/** The numbered, append-only steps that bring a database of any released version to the present schema. */
+
+import type Database from 'better-sqlite3';
+import { SCHEMA_V1 } from './schema-v1.ts';
+
+/** Marks the file as this program's: the letters "Evrn" (SQLite file header, offset 68). */
+export const APPLICATION_ID = 0x4576_726e;
+
+/** Migration n, counted from 1, takes a database from `user_version` n - 1 to n. */
+const MIGRATIONS: readonly string[] = [SCHEMA_V1];
+
+/** The `user_version` that this program writes and the highest that it reads. */
+export const SCHEMA_VERSION = MIGRATIONS.length;
+
+/**
+ * Runs every missing migration in one transaction, `user_version` included, so that a crash leaves old or new.
+ * Foreign keys must be judged at the end: `foreign_keys` cannot be turned off inside a transaction, so a migration
+ * that rebuilds a table must not drop a parent row.
+ */
+export function migrate(db: Database.Database): void {
+  db.transaction(() => {
+    // Read again inside the transaction: another process may have migrated in the meantime.
+    const found = db.pragma('user_version', { simple: true }) as number;
+    for (const step of MIGRATIONS.slice(found)) db.exec(step);
+    db.pragma(`application_id = ${APPLICATION_ID}`);
+    if (found < SCHEMA_VERSION) db.pragma(`user_version = ${SCHEMA_VERSION}`);
+  }).immediate();
+}
+
+/** The schema as SQLite holds it, one statement a paragraph, in the order of kind and name: what `schema.sql` commits. */
+export function schemaText(db: Database.Database): string {
+  const rows = db
+    .prepare<[], { sql: string }>(
+      "SELECT sql FROM sqlite_schema WHERE sql IS NOT NULL ORDER BY type = 'trigger', tbl_name, name",
+    )
+    .all();
+  return `${rows.map((row) => `${row.sql};`).join('\n\n')}\n`;
+}

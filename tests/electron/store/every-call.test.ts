@@ -1,0 +1,237 @@
+/** Every call of the contract, asked once in the way it is meant. */
+
+import { describe, expect, test } from 'vitest';
+import { writeHeader } from '../../../core/header/header-file.ts';
+import type { StockItem } from '../../../core/stock/stock-item.ts';
+import { contract } from '../../../electron/bridge/contract.ts';
+import { addPrimary, doStep, headerWith, openShop, problemOf, straight } from './shop.ts';
+
+const bend: StockItem = {
+  kind: 'bend',
+  id: 'b1',
+  material: '304 stainless',
+  od: { value: 1.75, unit: 'in' },
+  wall: { value: 0.065, unit: 'in' },
+  count: 4,
+  note: '=not a formula',
+  clr: { value: 3, unit: 'in' },
+  angleDeg: 90,
+  legs: [
+    { value: 2, unit: 'in' },
+    { value: 2, unit: 'in' },
+  ],
+};
+const base64 = (text: string) => Buffer.from(text).toString('base64');
+
+describe('starting and preferences', () => {
+  test('a first start is ready and remembers nothing', async () => {
+    const shop = openShop();
+    expect(await shop.must('start', {})).toEqual({
+      state: 'ready',
+      version: '1.2.3',
+      dataFolder: shop.folder,
+      lastHeaderId: null,
+      preferences: { theme: 'system', density: 'bench' },
+      notices: [],
+    });
+  });
+
+  test('preferences and the last header are there again after a restart', async () => {
+    const shop = openShop();
+    await shop.must('savePreferences', { preferences: { theme: 'dark', density: 'desk' } });
+    const { header } = await headerWith(shop, []);
+    await shop.close();
+    const started = await openShop(shop.folder).must('start', {});
+    expect(started).toMatchObject({ lastHeaderId: header.id, preferences: { theme: 'dark', density: 'desk' } });
+  });
+
+  test('a data folder in a synchronised folder is told', async () => {
+    const shop = openShop();
+    const inside = openShop(`${shop.folder}/Dropbox/Evenrun`);
+    const started = await inside.must('start', {});
+    expect(started.state === 'ready' && started.notices.join()).toMatch(/synchronised folder \(Dropbox\)/);
+  });
+});
+
+describe('headers', () => {
+  test('listed newest change first, whatever the clock says', async () => {
+    const shop = openShop();
+    const first = await headerWith(shop, [], 'First');
+    shop.setClock('1996-01-01T00:00:00Z');
+    await headerWith(shop, [], 'Second');
+    await shop.must('commitSteps', {
+      headerId: first.header.id,
+      baseRevision: 0,
+      steps: [doStep(addPrimary('p1', [straight('s1')]))],
+    });
+    const { headers } = await shop.must('listHeaders', { place: 'bench' });
+    expect(headers.map((h) => [h.name, h.revision, h.primaryCount, h.pieceCount])).toEqual([
+      ['First', 1, 1, 1],
+      ['Second', 0, 0, 0],
+    ]);
+  });
+
+  test('the demo is made under the name asked for', async () => {
+    const { header } = await openShop().must('createHeader', { name: 'Try this', from: 'demo' });
+    expect(header.name).toBe('Try this');
+    expect(header.primaries.length).toBeGreaterThan(2);
+  });
+
+  test('readRevision tells revision and state, and what is not there', async () => {
+    const shop = openShop();
+    const { header } = await headerWith(shop, [addPrimary('p1')]);
+    expect(await shop.must('readRevision', { headerId: header.id })).toEqual({ revision: 1, state: 'open' });
+    expect(problemOf(await shop.call('readRevision', { headerId: 'none' }))).toEqual({
+      kind: 'notFound',
+      what: 'header',
+      id: 'none',
+    });
+  });
+
+  test('a draft is kept over a restart and dropped when it is accepted', async () => {
+    const shop = openShop();
+    const { header } = await headerWith(shop, []);
+    const draft = { field: 'quickEntry', text: 'b90 18' };
+    await shop.must('saveDraft', { headerId: header.id, draft: { ...draft, text: 'b9' } });
+    await shop.must('saveDraft', { headerId: header.id, draft });
+    await shop.close();
+    const again = openShop(shop.folder);
+    expect((await again.must('openHeader', { headerId: header.id })).draft).toEqual(draft);
+    await again.must('saveDraft', { headerId: header.id, draft: null });
+    expect((await again.must('openHeader', { headerId: header.id })).draft).toBeNull();
+  });
+
+  test('binned and restored without losing anything', async () => {
+    const shop = openShop();
+    const { header } = await headerWith(shop, [addPrimary('p1')]);
+    await shop.must('binHeader', { headerId: header.id });
+    await shop.must('binHeader', { headerId: header.id });
+    expect((await shop.must('listHeaders', { place: 'bench' })).headers).toEqual([]);
+    expect((await shop.must('listHeaders', { place: 'bin' })).headers).toHaveLength(1);
+    await shop.must('restoreHeader', { headerId: header.id });
+    expect((await shop.must('listHeaders', { place: 'bin' })).headers).toEqual([]);
+    expect((await shop.must('openHeader', { headerId: header.id })).header).toEqual(header);
+    expect(problemOf(await shop.call('binHeader', { headerId: 'none' }))?.kind).toBe('notFound');
+  });
+
+  test('a duplicate is the same header under another id and name, without history', async () => {
+    const shop = openShop();
+    const { header } = await headerWith(shop, [addPrimary('p1', [straight('s1')])]);
+    const copy = await shop.must('duplicateHeader', { headerId: header.id, name: 'Other bank' });
+    expect(copy.header).toEqual({ ...header, id: copy.header.id, name: 'Other bank' });
+    expect(copy.header.id).not.toBe(header.id);
+    expect([copy.revision, copy.undo, copy.redo]).toEqual([0, [], []]);
+  });
+
+  test('what is exported comes in again as the same header', async () => {
+    const shop = openShop();
+    const { header } = await headerWith(shop, [addPrimary('p1', [straight('s1')])], 'Four into one: "long"');
+    const saved = await shop.must('exportHeader', { headerId: header.id });
+    if (saved.kind !== 'download') throw new Error('not handed over');
+    expect(saved.fileName).toBe('Four into one long.evenrun.json');
+    expect(saved.text).toBe(writeHeader(header));
+    const preview = await shop.must('previewFile', {
+      fileName: saved.fileName,
+      content: base64(saved.text),
+      expect: 'header',
+      unit: 'in',
+    });
+    if (preview.kind !== 'header') throw new Error('not a header');
+    const imported = await shop.must('importHeader', { header: preview.header });
+    expect(imported.header).toEqual({ ...header, id: imported.header.id });
+  });
+
+  test('a header whose references lead nowhere is not taken in', async () => {
+    const shop = openShop();
+    const { header } = await headerWith(shop, []);
+    const broken = {
+      ...header,
+      primaries: [{ id: 'p1', name: '1', tube: null, port: null, inletId: 'gone', pieces: [] }],
+    };
+    expect(problemOf(await shop.call('importHeader', { header: broken }))?.kind).toBe('unknownId');
+    expect((await shop.must('listHeaders', { place: 'bench' })).headers).toHaveLength(1);
+  });
+});
+
+describe('files', () => {
+  test('a parts list is previewed with the lines that could not be read', async () => {
+    const shop = openShop();
+    const csv = 'primary,kind,length,clr,angle\r\n1,straight,2 1/4,,\r\n1,bend,,3,90\r\n2,straight,two,,\r\n';
+    const preview = await shop.must('previewFile', {
+      fileName: 'a.csv',
+      content: base64(csv),
+      expect: 'parts',
+      unit: 'in',
+    });
+    if (preview.kind !== 'parts') throw new Error('not parts');
+    expect(preview.primaries.map((p) => p.pieces.map((piece) => piece.kind))).toEqual([['straight', 'bend']]);
+    expect(preview.refused.map((r) => [r.line, r.column])).toEqual([[4, 'length']]);
+  });
+
+  test('a file that is not what it should be is refused whole', async () => {
+    const shop = openShop();
+    const ask = (content: Buffer, expectKind: 'header' | 'parts' | 'stock') =>
+      shop.call('previewFile', { fileName: 'x', content: content.toString('base64'), expect: expectKind, unit: 'mm' });
+    expect(problemOf(await ask(Buffer.from('{}'), 'header'))?.kind).toBe('unreadableFile');
+    expect(problemOf(await ask(Buffer.from([0xff, 0xfe, 0x41]), 'parts'))).toMatchObject({ reason: 'notUtf8' });
+    expect(problemOf(await ask(Buffer.from(''), 'stock'))).toMatchObject({ reason: 'empty' });
+  });
+});
+
+describe('stock', () => {
+  test('items are added, replaced, removed, each against the revision that is known', async () => {
+    const shop = openShop();
+    expect(await shop.must('saveStockItem', { item: bend, baseRevision: null })).toEqual({ item: bend, revision: 1 });
+    const fewer = { ...bend, count: 3 };
+    expect((await shop.must('saveStockItem', { item: fewer, baseRevision: 1 })).revision).toBe(2);
+    const stale = problemOf(await shop.call('saveStockItem', { item: bend, baseRevision: 1 }));
+    expect(stale).toEqual({ kind: 'changedElsewhere', expected: 1, found: 2 });
+    expect((await shop.must('listStock', {})).stock).toEqual([{ item: fewer, revision: 2 }]);
+    expect(problemOf(await shop.call('removeStockItem', { itemId: 'b1', baseRevision: 1 }))?.kind).toBe(
+      'changedElsewhere',
+    );
+    await shop.must('removeStockItem', { itemId: 'b1', baseRevision: 2 });
+    expect(problemOf(await shop.call('removeStockItem', { itemId: 'b1', baseRevision: 2 }))?.kind).toBe('notFound');
+    expect((await shop.must('listStock', {})).stock).toEqual([]);
+  });
+
+  test('many items go in together or not at all', async () => {
+    const shop = openShop();
+    await shop.must('saveStockItem', { item: bend, baseRevision: null });
+    const reply = await shop.call('addStockItems', { items: [{ ...bend, id: 'b2' }, bend] });
+    expect(problemOf(reply)?.kind).toBe('changedElsewhere');
+    await shop.must('addStockItems', { items: [{ ...bend, id: 'b2' }] });
+    expect((await shop.must('listStock', {})).stock.map(({ item }) => item.id)).toEqual(['b1', 'b2']);
+  });
+
+  test('the list that goes out comes in again', async () => {
+    const shop = openShop();
+    await shop.must('saveStockItem', { item: bend, baseRevision: null });
+    const saved = await shop.must('exportStock', {});
+    if (saved.kind !== 'download') throw new Error('not handed over');
+    expect(saved.text).toContain(`"'=not a formula"`);
+    const preview = await shop.must('previewFile', {
+      fileName: saved.fileName,
+      content: base64(saved.text),
+      expect: 'stock',
+      unit: 'mm',
+    });
+    expect(preview).toMatchObject({ kind: 'stock', refused: [], items: [{ ...bend, id: expect.any(String) }] });
+  });
+});
+
+test('the page may say that it holds nothing more', async () => {
+  expect(await openShop().must('readyToClose', {})).toEqual({});
+});
+
+test('every call refuses a request of another shape, and changes nothing', async () => {
+  const shop = openShop();
+  await headerWith(shop, [addPrimary('p1')]);
+  const before = await shop.must('listHeaders', { place: 'bench' });
+  for (const name of Object.keys(contract)) {
+    for (const request of [null, [], { extra: 1 }, 'text']) {
+      expect(problemOf(await shop.send(name, request)), name).toMatchObject({ kind: 'invalidRequest', call: name });
+    }
+  }
+  expect(await shop.must('listHeaders', { place: 'bench' })).toEqual(before);
+});

@@ -1,0 +1,95 @@
+/** A process of its own that opens a data folder, does what it is told, and prints what came of it as JSON. */
+
+import { execFileSync } from 'node:child_process';
+import { readdirSync } from 'node:fs';
+import type { CallName, Reply, RequestOf } from '../../../electron/bridge/contract.ts';
+import { createBackend } from '../../../electron/store/backend.ts';
+
+const [folder = '', task = 'start', count = '0'] = process.argv.slice(2);
+const backend = createBackend({
+  folder,
+  version: '1.2.3',
+  clock: () => new Date('2026-03-01T08:00:00Z'),
+  random: Math.random,
+  host: { saveFile: async () => ({ kind: 'cancelled' }), readyToClose: () => undefined },
+  backupAfterMs: 3_600_000,
+});
+
+async function call<Name extends CallName>(name: Name, request: RequestOf<Name>): Promise<Reply<Name>> {
+  return (await backend.call(name, request)) as Reply<Name>;
+}
+
+async function newHeader(): Promise<string> {
+  const made = await call('createHeader', { name: 'Child', from: 'blank' });
+  if (!made.ok) throw new Error(JSON.stringify(made.problems));
+  return made.value.header.id;
+}
+
+let revision = 0;
+function setNote(headerId: string) {
+  const edit = { kind: 'setHeader' as const, set: { note: `${revision} ${'x'.repeat(1500)}` } };
+  const steps = [{ action: 'do' as const, stepId: `child-${process.pid}-${revision}-step`, edit }];
+  return call('commitSteps', { headerId, baseRevision: revision, steps });
+}
+
+async function start() {
+  const started = await call('start', {});
+  return started.ok ? started.value : started.problems;
+}
+
+async function commits() {
+  const headerId = await newHeader();
+  for (let left = Number(count); left > 0; left -= 1) {
+    const reply = await setNote(headerId);
+    if (!reply.ok) throw new Error(JSON.stringify(reply.problems));
+    revision = reply.value.revision;
+  }
+  return { acknowledged: revision };
+}
+
+/** Commits until there is no more room, then has `grow` make room and goes on. */
+async function fill(grow: () => void) {
+  const headerId = await newHeader();
+  let firstProblem: unknown = null;
+  // A failure may be followed by room again, since the log is emptied when the database is reopened.
+  for (let failures = 0; failures < 2; ) {
+    const reply = await setNote(headerId);
+    failures = reply.ok ? 0 : failures + 1;
+    if (reply.ok) revision = reply.value.revision;
+    else firstProblem ??= reply.problems[0];
+  }
+  const acknowledged = revision;
+  const backup = await call('makeBackup', {});
+  const opened = await call('openHeader', { headerId });
+  const partials = readdirSync(folder, { recursive: true }).filter((name) => String(name).includes('partial'));
+  grow();
+  const afterGrowing = await setNote(headerId);
+  return {
+    firstProblem,
+    acknowledged,
+    found: opened.ok ? opened.value.undo.length : opened.problems,
+    backup: backup.ok ? null : backup.problems[0],
+    partials,
+    afterGrowing: afterGrowing.ok,
+  };
+}
+
+/** Makes one backup after another until it is killed. */
+async function backups(): Promise<never> {
+  for (;;) {
+    const made = await call('makeBackup', {});
+    if (!made.ok) throw new Error(JSON.stringify(made.problems));
+  }
+}
+
+const growDisk = () => execFileSync('mount', ['-o', 'remount,size=16m', folder]);
+const liftLimit = () => execFileSync('prlimit', ['--pid', String(process.pid), '--fsize=unlimited']);
+const tasks: Readonly<Record<string, () => Promise<unknown>>> = {
+  start,
+  commits,
+  backups,
+  fillDisk: () => fill(growDisk),
+  reachLimit: () => fill(liftLimit),
+};
+process.stdout.write(JSON.stringify(await tasks[task]?.()));
+await backend.close();

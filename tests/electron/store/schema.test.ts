@@ -1,0 +1,73 @@
+/** The schema as committed text, and databases of every released version. */
+
+import { copyFileSync, existsSync, readdirSync } from 'node:fs';
+import { join } from 'node:path';
+import Database from 'better-sqlite3';
+import { expect, test } from 'vitest';
+import { expectedSchema } from '../../../electron/store/expected-schema.ts';
+import { APPLICATION_ID, migrate, SCHEMA_VERSION, schemaText } from '../../../electron/store/migrations.ts';
+import { openShop, temporaryFolder, withDatabase } from './shop.ts';
+
+const FIXTURES = new URL('../../../fixtures/db/', import.meta.url).pathname;
+
+test('the committed text is what the migrations make (run with -u after a new migration)', async () => {
+  await expect(expectedSchema()).toMatchFileSnapshot('../../../electron/store/schema.sql');
+});
+
+test('every table is STRICT', () => {
+  const tables = expectedSchema().match(/CREATE TABLE[\s\S]*?;\n/g) ?? [];
+  expect(tables.length).toBeGreaterThanOrEqual(9);
+  for (const table of tables) expect(table).toMatch(/\) STRICT(, WITHOUT ROWID)?;\n$/);
+});
+
+test('numbers that are not finite or far out are refused by the tables themselves', () => {
+  const db = new Database(':memory:');
+  migrate(db);
+  const put = db.prepare("INSERT INTO archive VALUES ('x', '', '', '', '{}', '', ?, 0, 0, 0, 0, '', '[]', 0)");
+  db.pragma('foreign_keys = OFF');
+  for (const wrong of [Number.NaN, Number.POSITIVE_INFINITY, -1, 1e10])
+    expect(() => put.run(wrong)).toThrow(/constraint/i);
+  expect(() => put.run(44.45)).not.toThrow();
+});
+
+test('migrating twice changes nothing, and leaves the version that the program says it has', () => {
+  const db = new Database(':memory:');
+  migrate(db);
+  const once = schemaText(db);
+  migrate(db);
+  expect(schemaText(db)).toBe(once);
+  expect(db.pragma('user_version', { simple: true })).toBe(SCHEMA_VERSION);
+  expect(db.pragma('application_id', { simple: true })).toBe(APPLICATION_ID);
+});
+
+test('there is a database of every version ever released', () => {
+  for (let version = 1; version <= SCHEMA_VERSION; version += 1) {
+    expect(existsSync(join(FIXTURES, `v${version}.sqlite`)), `fixtures/db/v${version}.sqlite`).toBe(true);
+  }
+});
+
+test.each(readdirSync(FIXTURES).filter((name) => name.endsWith('.sqlite')))(
+  '%s opens with all that it held',
+  async (name) => {
+    const folder = temporaryFolder();
+    const file = join(folder, 'evenrun.sqlite');
+    copyFileSync(join(FIXTURES, name), file);
+    const names = withDatabase(file, (db) => db.prepare('SELECT id, name, document FROM headers').all()) as {
+      id: string;
+      name: string;
+      document: string;
+    }[];
+    expect(names.length).toBeGreaterThan(1);
+    const shop = openShop(folder);
+    expect(await shop.must('start', {})).toMatchObject({ state: 'ready', preferences: { theme: 'dark' } });
+    for (const row of names) {
+      const { header } = await shop.must('openHeader', { headerId: row.id });
+      expect([header.name, header.primaries.length]).toEqual([row.name, JSON.parse(row.document).primaries.length]);
+    }
+    expect(
+      (await shop.must('searchArchive', { words: '', odMm: null, primaryCount: null, targetMm: null })).rows,
+    ).toHaveLength(1);
+    expect((await shop.must('listStock', {})).stock).toHaveLength(2);
+    expect((await shop.must('listHeaders', { place: 'bin' })).headers).toHaveLength(1);
+  },
+);

@@ -1,0 +1,139 @@
+/** A backend on a folder of its own, with a clock and random numbers that a test controls. */
+
+import { createHash } from 'node:crypto';
+import { existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import Database from 'better-sqlite3';
+import { onTestFinished } from 'vitest';
+import type { Edit } from '../../../core/header/edit.ts';
+import type { Piece, Primary } from '../../../core/header/header.ts';
+import type { StorageProblem } from '../../../core/storage-problem.ts';
+import type { CallName, Reply, RequestOf, ResponseOf } from '../../../electron/bridge/contract.ts';
+import { contract } from '../../../electron/bridge/contract.ts';
+import { createBackend } from '../../../electron/store/backend.ts';
+import { seededRandom } from '../../trust/seeded-random.ts';
+
+export interface Shop {
+  readonly folder: string;
+  readonly file: string;
+  call<Name extends CallName>(name: Name, request: RequestOf<Name>): Promise<Reply<Name>>;
+  /** As `call`, for what must succeed. */
+  must<Name extends CallName>(name: Name, request: RequestOf<Name>): Promise<ResponseOf<Name>>;
+  /** Any name and any request, as a page could send them. */
+  send(name: string, request: unknown): Promise<Reply<CallName>>;
+  setClock(iso: string): void;
+  close(): Promise<void>;
+}
+
+/** A folder that is removed when the test is over; in memory where the system has such a place and `fast` is asked. */
+export function temporaryFolder({ fast = false } = {}): string {
+  const parent = fast && existsSync('/dev/shm') ? '/dev/shm' : tmpdir();
+  const folder = mkdtempSync(join(parent, 'evenrun-'));
+  onTestFinished(() => rmSync(folder, { recursive: true, force: true }));
+  return folder;
+}
+
+let seeds = 0;
+
+export function openShop(folder = temporaryFolder(), options: { readonly backupAfterMs?: number } = {}): Shop {
+  let now = new Date('2026-03-01T08:00:00Z');
+  seeds += 1;
+  const backend = createBackend({
+    folder,
+    version: '1.2.3',
+    clock: () => now,
+    random: seededRandom(seeds),
+    host: {
+      saveFile: async (fileName, mediaType, text) => ({ kind: 'download', fileName, mediaType, text }),
+      readyToClose: () => undefined,
+    },
+    backupAfterMs: options.backupAfterMs ?? 3_600_000,
+  });
+  onTestFinished(() => backend.close());
+  async function call<Name extends CallName>(name: Name, request: RequestOf<Name>): Promise<Reply<Name>> {
+    const reply = (await backend.call(name, request)) as Reply<Name>;
+    // What leaves the program is held to the contract as strictly as what comes in.
+    if (reply.ok) contract[name].response.parse(reply.value);
+    return reply;
+  }
+  return {
+    folder,
+    file: join(folder, 'evenrun.sqlite'),
+    call,
+    async must(name, request) {
+      const reply = await call(name, request);
+      if (!reply.ok) throw new Error(`${name} was refused: ${JSON.stringify(reply.problems)}`);
+      return reply.value;
+    },
+    send: backend.call,
+    setClock: (iso) => {
+      now = new Date(iso);
+    },
+    close: backend.close,
+  };
+}
+
+let steps = 0;
+export function stepId(): string {
+  steps += 1;
+  return `step-${String(steps).padStart(8, '0')}`;
+}
+
+export function doStep(edit: Edit) {
+  return { action: 'do' as const, stepId: stepId(), edit };
+}
+
+export function primary(id: string, pieces: Piece[] = []): Primary {
+  return { id, name: id, tube: null, port: null, inletId: null, pieces };
+}
+
+export function straight(id: string, value = 2.75): Piece {
+  return { kind: 'straight', id, state: 'tacked', locked: false, note: '', length: { value, unit: 'in' } };
+}
+
+export function addPrimary(id: string, pieces: Piece[] = []): Edit {
+  return { kind: 'addPrimary', primary: primary(id, pieces), at: 0 };
+}
+
+/** A new blank header with the edits made to it. */
+export async function headerWith(
+  shop: Shop,
+  edits: readonly Edit[],
+  name = 'Bench four',
+): Promise<ResponseOf<'openHeader'>> {
+  const { header } = await shop.must('createHeader', { name, from: 'blank' });
+  if (edits.length > 0) {
+    await shop.must('commitSteps', { headerId: header.id, baseRevision: 0, steps: edits.map(doStep) });
+  }
+  return shop.must('openHeader', { headerId: header.id });
+}
+
+/** The first problem of a reply that must be a refusal. */
+export function problemOf(reply: Reply<CallName>) {
+  if (reply.ok) throw new Error(`not refused: ${JSON.stringify(reply.value).slice(0, 200)}`);
+  return reply.problems[0];
+}
+
+/** The storage fault of a start that must not succeed. */
+export async function faultOfStart(shop: Shop): Promise<Extract<StorageProblem, { kind: 'storage' }>> {
+  const started = await shop.must('start', {});
+  if (started.state !== 'cannotOpen') throw new Error('the database was opened');
+  if (started.problem.kind !== 'storage') throw new Error(`another problem: ${started.problem.kind}`);
+  return started.problem;
+}
+
+/** Another program's hand on the file: plain SQL, none of the store's code. */
+export function withDatabase<Value>(file: string, act: (db: Database.Database) => Value): Value {
+  const db = new Database(file);
+  try {
+    return act(db);
+  } finally {
+    db.close();
+  }
+}
+
+/** Tells whether the bytes of a file changed; null when there is none. */
+export function hashOf(file: string): string | null {
+  return existsSync(file) ? createHash('sha256').update(readFileSync(file)).digest('hex') : null;
+}
