@@ -1,9 +1,13 @@
+import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vitest/config';
+import { PlainLineReporter } from './plain-line-reporter.ts';
 
 export default defineConfig({
   test: {
-    root: new URL('..', import.meta.url).pathname,
+    root: fileURLToPath(new URL('..', import.meta.url)),
     include: ['tests/**/*.test.{ts,tsx}'],
+    globalSetup: ['tests/global-setup.ts'],
+    reporters: ['default', new PlainLineReporter()],
     pool: 'forks',
     maxWorkers: 2,
     testTimeout: 60_000,

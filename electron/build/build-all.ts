@@ -1,0 +1,7 @@
+/** `npm run build`: makes the page and the shell's two files. */
+
+import { fileURLToPath } from 'node:url';
+import { buildIfStale } from './bundles.ts';
+
+const built = await buildIfStale(fileURLToPath(new URL('../..', import.meta.url)), ['renderer', 'main', 'preload']);
+console.log(built.length === 0 ? 'Nothing to build: all is newer than its sources.' : `Built: ${built.join(', ')}.`);

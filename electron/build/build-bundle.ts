@@ -1,0 +1,69 @@
+/** How the page, the shell's main process and its preload are bundled. */
+
+import { renameSync, rmSync } from 'node:fs';
+import { join } from 'node:path';
+import react from '@vitejs/plugin-react';
+import { build, type InlineConfig } from 'vite';
+import type { Bundle, BundleName } from './bundles.ts';
+
+const PAGE: InlineConfig = {
+  root: 'renderer',
+  plugins: [react()],
+  build: {
+    target: 'es2022',
+    // Inlined pictures and the preload polyfill would want holes in the Content-Security-Policy.
+    assetsInlineLimit: 0,
+    modulePreload: { polyfill: false },
+    chunkSizeWarningLimit: 1500,
+  },
+};
+
+function commonJs(entry: string, outFile: string): InlineConfig {
+  return {
+    build: {
+      target: 'node24',
+      ssr: entry,
+      minify: false,
+      rolldownOptions: {
+        external: ['electron', 'better-sqlite3'],
+        // A sandboxed preload can load no second file, so neither bundle is split.
+        output: { format: 'cjs', entryFileNames: outFile, codeSplitting: false },
+      },
+    },
+    ssr: { target: 'node', noExternal: true },
+  };
+}
+
+function configOf(name: BundleName, outFile: string): InlineConfig {
+  return name === 'renderer' ? PAGE : commonJs(`electron/${name}.ts`, outFile);
+}
+
+/** A test runner sets NODE_ENV, and with it would build a page with the slow, checking half of React in it. */
+async function inProductionMode(act: () => Promise<unknown>): Promise<void> {
+  const before = process.env['NODE_ENV'];
+  process.env['NODE_ENV'] = 'production';
+  try {
+    await act();
+  } finally {
+    if (before === undefined) delete process.env['NODE_ENV'];
+    else process.env['NODE_ENV'] = before;
+  }
+}
+
+/** Builds beside the old bundle and then takes its place, so that nobody ever reads half of one. */
+export async function buildBundle(root: string, name: BundleName, bundle: Bundle): Promise<void> {
+  const config = configOf(name, bundle.outFile);
+  const outFolder = join(root, bundle.outFolder);
+  const staging = join(root, 'dist', `.staging-${name}-${process.pid}`);
+  await inProductionMode(() =>
+    build({
+      ...config,
+      root: join(root, config.root ?? ''),
+      configFile: false,
+      logLevel: 'warn',
+      build: { ...config.build, outDir: staging, emptyOutDir: true },
+    }),
+  );
+  rmSync(outFolder, { recursive: true, force: true });
+  renameSync(staging, outFolder);
+}

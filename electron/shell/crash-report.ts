@@ -1,0 +1,26 @@
+/** What happens when a defect gets past everything: it is written down, the user is told, and the program ends. */
+
+import { join } from 'node:path';
+import { app, dialog } from 'electron';
+import { fileLog, wordsOf } from '../output/file-log.ts';
+
+const LOG_NAME = 'crashes.log';
+
+/** Must run first, so that nothing goes wrong unseen. Ends the program: after a defect its state cannot be trusted. */
+export function reportCrashes(folder: string): void {
+  const file = join(folder, LOG_NAME);
+  const log = fileLog(file, () => new Date());
+  let isEnding = false;
+  const end = (cause: unknown): void => {
+    if (isEnding) return;
+    isEnding = true;
+    log.write({ crash: wordsOf(cause), version: app.getVersion() });
+    dialog.showErrorBox(
+      'Evenrun has met a fault of its own and must close',
+      `Every entry marked as saved is safe. Start the program again to go on.\n\nWhat happened is written to ${file}.`,
+    );
+    app.exit(1);
+  };
+  process.on('uncaughtException', end);
+  process.on('unhandledRejection', end);
+}

@@ -1,0 +1,42 @@
+/** Asks where an exported text should go and puts it there, whole or not at all. */
+
+import { basename } from 'node:path';
+import { app, type BrowserWindow, dialog, type SaveDialogOptions } from 'electron';
+import { describeProblem } from '../../core/describe-problem.ts';
+import type { SavedFile } from '../output/saved-file.ts';
+import { writeFileAtomically } from '../output/write-file-atomically.ts';
+import { storageProblemOf } from '../store/faults.ts';
+
+const FILTERS: Readonly<Record<string, NonNullable<SaveDialogOptions['filters']>>> = {
+  'application/json': [{ name: 'Header files', extensions: ['json'] }],
+  'text/csv': [{ name: 'Lists for spreadsheets', extensions: ['csv'] }],
+};
+
+/** Null when the file is written. Whatever stood there before stays when it is not. */
+function writeOrSayWhy(path: string, text: string): string | null {
+  try {
+    writeFileAtomically(path, text);
+    return null;
+  } catch (cause) {
+    const problem = storageProblemOf(cause, path);
+    if (problem === null) throw cause;
+    return describeProblem(problem);
+  }
+}
+
+/** When the place that was chosen does not take the file the user is told why, and the answer is `cancelled`. */
+export async function saveWithDialog(
+  window: BrowserWindow,
+  { fileName, mediaType, text }: { readonly fileName: string; readonly mediaType: string; readonly text: string },
+): Promise<SavedFile> {
+  const filters = FILTERS[mediaType] ?? [];
+  const chosen = await dialog.showSaveDialog(window, { title: 'Save a copy', defaultPath: fileName, filters });
+  if (chosen.canceled || chosen.filePath === '') return { kind: 'cancelled' };
+  const whyNot = writeOrSayWhy(chosen.filePath, text);
+  if (whyNot !== null) {
+    await dialog.showMessageBox(window, { type: 'warning', message: 'The file was not saved.', detail: whyNot });
+    return { kind: 'cancelled' };
+  }
+  app.addRecentDocument(chosen.filePath);
+  return { kind: 'saved', fileName: basename(chosen.filePath) };
+}

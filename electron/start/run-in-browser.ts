@@ -1,0 +1,48 @@
+/** Runs the back half in this process and serves the page to a browser, until the terminal says stop. */
+
+import { readFileSync } from 'node:fs';
+import { homedir } from 'node:os';
+import { dirname, join } from 'node:path';
+import { bundleFile } from '../build/bundles.ts';
+import { defaultDataFolder } from '../data-folder.ts';
+import { startLoopbackHost } from '../loopback/loopback-host.ts';
+import { readPageFiles } from '../page/page-files.ts';
+import { secureRandom } from '../random.ts';
+import { type Backend, createBackend, type Host } from '../store/backend.ts';
+import type { StartOptions } from './start-options.ts';
+
+/** A browser saves files by itself, and its pages close without asking. */
+const BROWSER_HOST: Host = {
+  saveFile: async (fileName, mediaType, text) => ({ kind: 'download', fileName, mediaType, text }),
+  readyToClose: () => undefined,
+};
+
+function versionOf(root: string): string {
+  const { version } = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8')) as { readonly version: string };
+  return version;
+}
+
+function openBackend(root: string, folder: string | null): Backend {
+  const usual = defaultDataFolder({ platform: process.platform, env: process.env, homeFolder: homedir() });
+  return createBackend({
+    folder: folder ?? usual,
+    version: versionOf(root),
+    host: BROWSER_HOST,
+    clock: () => new Date(),
+    random: secureRandom,
+  });
+}
+
+/** Ends once the host is serving; the process lives on until Ctrl+C or a request to end. */
+export async function runInBrowser(root: string, options: StartOptions): Promise<void> {
+  const backend = openBackend(root, options.dataFolder);
+  const files = readPageFiles(dirname(bundleFile(root, 'renderer')));
+  const host = await startLoopbackHost({ files, calls: backend, port: options.port });
+  console.log(`Evenrun is ready. Open this address in a browser on this machine:\n\n  ${host.address}\n`);
+  console.log('The address holds a secret for this run; do not pass it on. Ctrl+C ends the program.');
+  const end = async (): Promise<void> => {
+    await host.close();
+    await backend.close();
+  };
+  for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) process.once(signal, () => void end());
+}

@@ -1,0 +1,48 @@
+/** The options of `npm start`. */
+
+import { resolve } from 'node:path';
+import { parseArgs } from 'node:util';
+import { failure, type Result, success } from '../../core/result.ts';
+
+export interface StartOptions {
+  /** Use the local browser even where Electron could be started. */
+  readonly inBrowser: boolean;
+  /** Absolute; null means the usual one. */
+  readonly dataFolder: string | null;
+  /** 0 takes any free port. */
+  readonly port: number;
+}
+
+export const START_USAGE = [
+  'npm start                          the desktop window, or a local browser where there is no Electron',
+  'npm start -- --browser             always the local browser',
+  'npm start -- --data <folder>       keep the headers in this folder',
+  'npm start -- --port <number>       serve the browser on this port; any free one otherwise',
+].join('\n');
+
+function readPort(text: string | undefined): number | null {
+  if (text === undefined) return 0;
+  if (!/^\d{1,5}$/.test(text)) return null;
+  const port = Number(text);
+  return port <= 65_535 ? port : null;
+}
+
+/** Problems are sentences, for they are shown on a terminal and nowhere else. */
+export function readStartOptions(args: readonly string[], workingFolder: string): Result<StartOptions, string> {
+  try {
+    const { values } = parseArgs({
+      args: [...args],
+      options: { browser: { type: 'boolean' }, data: { type: 'string' }, port: { type: 'string' } },
+    });
+    const port = readPort(values.port);
+    if (port === null) return failure(`A port is a whole number from 0 to 65535, and this is "${values.port}".`);
+    if (values.data === '') return failure('After --data comes the path of a folder.');
+    const dataFolder = values.data === undefined ? null : resolve(workingFolder, values.data);
+    // A port means the browser: the desktop window has none.
+    return success({ inBrowser: values.browser === true || port !== 0, dataFolder, port });
+  } catch (cause) {
+    // parseArgs throws for what it does not know.
+    if (!(cause instanceof TypeError)) throw cause;
+    return failure(cause.message);
+  }
+}

@@ -1,0 +1,96 @@
+/** The arrows of the house: which folder may import what. */
+
+import type { SourceFile, SourceImport } from './source-files.ts';
+
+/** What each folder of core may use besides itself and the files at core's root that belong to all. */
+const CORE_ARROWS: Readonly<Record<string, readonly string[]>> = {
+  units: [],
+  header: ['units'],
+  length: ['header', 'units'],
+  path: ['length', 'header', 'units'],
+  stock: ['length', 'header', 'units'],
+  gas: ['length', 'header', 'units'],
+  moves: ['stock', 'path', 'length', 'header', 'units'],
+  sheet: ['stock', 'path', 'gas', 'length', 'header', 'units'],
+};
+
+/** Files at core's root that every folder of core may use: what failures are, and the union of them. */
+const CORE_COMMON = new Set(['core/result.ts', 'core/problem.ts']);
+
+/** Packages that one part of the house keeps to itself. */
+const KEPT_PACKAGES: readonly (readonly [name: string, allowed: RegExp])[] = [
+  ['electron', /^electron\/(?:shell\/|main\.ts$|preload\.ts$)|^tests\//],
+  ['better-sqlite3', /^electron\/store\/|^tests\//],
+  ['vite', /^electron\/build\/|^tests\//],
+  ['@vitejs/plugin-react', /^electron\/build\//],
+  ['electron-builder', /^electron\/build\/|^tests\//],
+  ['react', /^(?:renderer|tests)\//],
+  ['three', /^(?:renderer|tests)\//],
+  ['d3', /^(?:renderer|tests)\//],
+];
+
+function corePart(path: string): string | null {
+  return /^core\/([^/]+)\//.exec(path)?.[1] ?? null;
+}
+
+function coreFault(from: string, { specifier, target }: SourceImport): string | null {
+  if (target === null) return specifier === 'zod' ? null : 'core uses no package but zod';
+  if (!target.startsWith('core/')) return 'core uses nothing outside itself';
+  const [part, other] = [corePart(from), corePart(target)];
+  if (part === null || part === other) return null;
+  if (other === null) return CORE_COMMON.has(target) ? null : "folders of core do not use core's own face";
+  return CORE_ARROWS[part]?.includes(other) ? null : `core/${part} does not use core/${other}`;
+}
+
+function electronFault(from: string, { specifier, target }: SourceImport): string | null {
+  const isBridge = from.startsWith('electron/bridge/');
+  if (target === null) return isBridge && specifier !== 'zod' ? 'the bridge uses no package but zod' : null;
+  if (isBridge && !/^(?:core|electron\/bridge)\//.test(target)) return 'the bridge uses core only';
+  return /^(?:core|electron)\//.test(target) ? null : 'electron uses core only';
+}
+
+function rendererFault({ specifier, target, isTypeOnly }: SourceImport): string | null {
+  if (target === null) return specifier.startsWith('node:') ? 'the page knows no Node' : null;
+  if (/^(?:core|renderer)\//.test(target)) return null;
+  return target === 'electron/bridge/contract.ts' && isTypeOnly
+    ? null
+    : 'the page uses core, and types of the contract';
+}
+
+function packageName(specifier: string): string {
+  const [scope, name] = specifier.split('/');
+  return specifier.startsWith('@') ? `${scope}/${name}` : (scope ?? '');
+}
+
+/** Why the import goes against the arrows; null when it does not. */
+export function importFault(from: string, stated: SourceImport): string | null {
+  const kept = KEPT_PACKAGES.find(([name]) => stated.target === null && packageName(stated.specifier) === name);
+  if (kept !== undefined && !kept[1].test(from)) return `${kept[0]} is not for this folder`;
+  if (from.startsWith('core/')) return coreFault(from, stated);
+  if (from.startsWith('electron/')) return electronFault(from, stated);
+  if (from.startsWith('renderer/')) return rendererFault(stated);
+  return null;
+}
+
+/** A circle of imports that exist at run time, as paths; null when there is none. */
+export function findCircle(sources: readonly Pick<SourceFile, 'path' | 'imports'>[]): readonly string[] | null {
+  const targets = new Map(
+    sources.map(({ path, imports }) => [path, imports.filter((one) => !one.isTypeOnly).map((one) => one.target)]),
+  );
+  const done = new Set<string>();
+  const search = (path: string, trail: readonly string[]): readonly string[] | null => {
+    if (trail.includes(path)) return [...trail.slice(trail.indexOf(path)), path];
+    if (done.has(path)) return null;
+    for (const target of targets.get(path) ?? []) {
+      const circle = target === null ? null : search(target, [...trail, path]);
+      if (circle !== null) return circle;
+    }
+    done.add(path);
+    return null;
+  };
+  for (const { path } of sources) {
+    const circle = search(path, []);
+    if (circle !== null) return circle;
+  }
+  return null;
+}

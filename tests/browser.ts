@@ -1,0 +1,72 @@
+/** A headless Chromium for the tests: unpacked once from its package, never downloaded. */
+
+import { spawnSync } from 'node:child_process';
+import { existsSync, mkdirSync, renameSync, rmSync } from 'node:fs';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { type Browser, chromium } from 'playwright-core';
+
+const CACHE = fileURLToPath(new URL('../node_modules/.cache/evenrun/', import.meta.url));
+const UNPACKED = join(CACHE, 'chromium');
+
+/** Same pictures on every machine, WebGL in software, and no sandbox because tests may run as root. */
+const ARGUMENTS = [
+  '--no-sandbox',
+  '--font-render-hinting=none',
+  '--force-device-scale-factor=1',
+  '--use-gl=angle',
+  '--use-angle=swiftshader',
+  '--enable-unsafe-swiftshader',
+] as const;
+
+/** The package unpacks into the system's temporary folder, where a half-written file would be taken for a whole one. */
+async function unpackInto(folder: string): Promise<void> {
+  const before = process.env['TMPDIR'];
+  process.env['TMPDIR'] = folder;
+  try {
+    const { default: packed, inflate } = await import('@sparticuz/chromium');
+    await packed.executablePath();
+    await inflate(
+      fileURLToPath(import.meta.resolve('@sparticuz/chromium').replace(/build\/index\.js$/, 'bin/al2023.tar.br')),
+    );
+  } finally {
+    if (before === undefined) delete process.env['TMPDIR'];
+    else process.env['TMPDIR'] = before;
+  }
+}
+
+/** The path of the browser. Unpacks it if need be, beside its place, so that any number of workers may ask at once. */
+export async function chromiumExecutable(): Promise<string> {
+  if (!existsSync(UNPACKED)) {
+    const staging = join(CACHE, `unpacking-${process.pid}`);
+    mkdirSync(staging, { recursive: true });
+    await unpackInto(staging);
+    try {
+      renameSync(staging, UNPACKED);
+    } catch (cause) {
+      if (!existsSync(UNPACKED)) throw cause;
+      // Another worker was quicker; its copy is as good.
+      rmSync(staging, { recursive: true });
+    }
+  }
+  return join(UNPACKED, 'chromium');
+}
+
+/** The libraries that come with the package, only where the machine lacks its own. */
+function environment(executable: string): Record<string, string | undefined> {
+  const linked = spawnSync('ldd', [executable], { encoding: 'utf8' }).stdout ?? '';
+  if (!linked.includes('not found')) return process.env;
+  return { ...process.env, LD_LIBRARY_PATH: join(UNPACKED, 'al2023', 'lib') };
+}
+
+export interface BrowserOptions {
+  readonly extraArguments?: readonly string[];
+}
+
+/** Starts a browser of one's own; close it when done. Off Linux, where the package does not run, it is the machine's own Chrome. */
+export async function launchBrowser({ extraArguments = [] }: BrowserOptions = {}): Promise<Browser> {
+  const args = [...ARGUMENTS, ...extraArguments];
+  if (process.platform !== 'linux') return chromium.launch({ channel: 'chrome', args });
+  const executablePath = await chromiumExecutable();
+  return chromium.launch({ executablePath, args, env: environment(executablePath) });
+}

@@ -1,0 +1,285 @@
+/** The built main process from start to end, against the double of Electron and a real store on disk. */
+
+import { existsSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { afterEach, describe, expect, test } from 'vitest';
+import { temporaryFolder } from '../../temporary-folder.ts';
+import { doubleEvent } from '../electron-double.ts';
+import { makePageFolder } from '../page/page-folder.ts';
+import { becomeReady, callFromPage, launchBuilt, type ShellRun, until } from './built-shell.ts';
+import type { OpenedHeaderReply } from './replies.ts';
+
+const pageFolder = makePageFolder();
+let shell: ShellRun | null = null;
+
+afterEach(async () => {
+  const last = shell;
+  shell = null;
+  if (last === null || last.electron.app.log.includes('gone') || !last.electron.app.isReady) return;
+  for (const window of last.electron.BrowserWindow.all) window.webContents.crashed = true;
+  last.electron.app.quit();
+  await until(() => last.electron.app.log.includes('gone'), 'the end');
+});
+
+function launch(options: Partial<Parameters<typeof launchBuilt>[0]> = {}): ShellRun {
+  shell = launchBuilt({ pageFolder, ...options });
+  return shell;
+}
+
+async function readyShell(options: Partial<Parameters<typeof launchBuilt>[0]> = {}): Promise<ShellRun> {
+  const started = launch(options);
+  await becomeReady(started);
+  return started;
+}
+
+const eventsTold = (run: ShellRun) => run.window().webContents.sent.map(({ message }) => message as { kind: string });
+
+describe('starting', () => {
+  test('the sandbox and the lock come before the app is ready', async () => {
+    const { electron } = await readyShell();
+    expect(electron.app.log.slice(0, 3)).toEqual(['requestSingleInstanceLock', 'enableSandbox', 'ready']);
+    expect(electron.protocol.schemes).not.toBeNull();
+  });
+
+  test('without the lock the program ends at once and touches nothing', () => {
+    const run = launch({
+      before: (electron) => {
+        electron.app.hasLock = false;
+      },
+    });
+    expect(run.electron.app.log).toEqual(['requestSingleInstanceLock', 'exit 0']);
+    expect(run.electron.protocol.schemes).toBeNull();
+    expect(existsSync(join(run.dataFolder, 'evenrun.sqlite'))).toBe(false);
+  });
+
+  test('another data folder has a lock of its own', () => {
+    const run = launch();
+    expect(run.electron.app.getPath('userData')).toBe(join(run.dataFolder, 'window'));
+  });
+
+  test('the window is shut to everything it need not have, and keeps its place', async () => {
+    const run = await readyShell();
+    expect(run.electron.BrowserWindow.all).toHaveLength(1);
+    expect(run.window().loaded).toBe('app://evenrun/');
+    expect(run.window().options).toMatchObject({ name: 'bench', windowStatePersistence: true, show: false });
+    expect(run.window().options['webPreferences']).toEqual({
+      preload: join(run.folder, 'preload/preload.cjs'),
+      contextIsolation: true,
+      sandbox: true,
+      nodeIntegration: false,
+      nodeIntegrationInWorker: false,
+      nodeIntegrationInSubFrames: false,
+      webSecurity: true,
+      allowRunningInsecureContent: false,
+      experimentalFeatures: false,
+      webviewTag: false,
+      navigateOnDragDrop: false,
+      spellcheck: false,
+    });
+  });
+
+  test('the window shows once it has something to show', async () => {
+    const window = (await readyShell()).window();
+    expect(window.calls).toEqual([]);
+    window.emit('ready-to-show');
+    expect(window.calls).toEqual(['show']);
+  });
+});
+
+describe('calls', () => {
+  test('a header made by the page is on disk and in the menu of recent headers', async () => {
+    const run = await readyShell();
+    expect(await callFromPage(run, 'start', {})).toMatchObject({
+      ok: true,
+      value: { state: 'ready', version: '9.9.9' },
+    });
+    const made = (await callFromPage(run, 'createHeader', { name: 'Tow rig & co', from: 'demo' })) as OpenedHeaderReply;
+    expect(made).toMatchObject({ ok: true, value: { header: { name: 'Tow rig & co' } } });
+    expect(existsSync(join(run.dataFolder, 'evenrun.sqlite'))).toBe(true);
+    await until(() => JSON.stringify(run.electron.Menu.shown.at(-1)).includes('Tow rig && co'), 'the menu');
+  });
+
+  test('what is not in the contract is refused in the shape of the contract', async () => {
+    const run = await readyShell();
+    expect(await callFromPage(run, 'toString', {})).toMatchObject({
+      ok: false,
+      problems: [{ kind: 'invalidRequest' }],
+    });
+    expect(await callFromPage(run, 'openHeader', { headerId: 1 })).toMatchObject({ ok: false });
+  });
+});
+
+describe('exporting', () => {
+  async function exportDemo(run: ShellRun): Promise<unknown> {
+    await callFromPage(run, 'start', {});
+    const made = (await callFromPage(run, 'createHeader', { name: 'Tow rig', from: 'demo' })) as OpenedHeaderReply;
+    return callFromPage(run, 'exportHeader', { headerId: made.value.header.id });
+  }
+
+  test('the file stands where the user said, and the system knows of it', async () => {
+    const run = await readyShell();
+    const filePath = join(run.dataFolder, 'saved here.json');
+    run.electron.dialog.saveAnswer = { canceled: false, filePath };
+    expect(await exportDemo(run)).toEqual({ ok: true, value: { kind: 'saved', fileName: 'saved here.json' } });
+    expect(JSON.parse(readFileSync(filePath, 'utf8'))).toMatchObject({ header: { name: 'Tow rig' } });
+    expect(run.electron.app.recentDocuments).toEqual([filePath]);
+    expect(run.electron.dialog.shown[0]?.options).toMatchObject({ defaultPath: 'Tow rig.evenrun.json' });
+  });
+
+  test('called off is called off', async () => {
+    expect(await exportDemo(await readyShell())).toEqual({ ok: true, value: { kind: 'cancelled' } });
+  });
+
+  test('a place that does not take the file is explained, and nothing is claimed', async () => {
+    const run = await readyShell();
+    run.electron.dialog.saveAnswer = { canceled: false, filePath: join(run.dataFolder, 'missing/folder/x.json') };
+    expect(await exportDemo(run)).toEqual({ ok: true, value: { kind: 'cancelled' } });
+    expect(run.electron.dialog.shown.at(-1)).toMatchObject({
+      kind: 'message',
+      options: { message: 'The file was not saved.', detail: expect.stringContaining('is not there') },
+    });
+  });
+});
+
+describe('files from the system', () => {
+  const handedOver = (name: string) => ({
+    kind: 'openFile',
+    fileName: name,
+    content: Buffer.from('{}').toString('base64'),
+  });
+  const filesFolder = temporaryFolder('files');
+  const fileNamed = (name: string) => {
+    writeFileSync(join(filesFolder, name), '{}');
+    return join(filesFolder, name);
+  };
+
+  test('on the command line, and from macOS before the app was ready', async () => {
+    const run = launch({ argv: [fileNamed('one.evenrun.json')] });
+    const event = doubleEvent({});
+    run.electron.app.emit('open-file', event, fileNamed('two.evenrun.json'));
+    expect(event.defaultPrevented).toBe(true);
+    await becomeReady(run);
+    await until(() => eventsTold(run).length === 2, 'both files');
+    expect(eventsTold(run)).toEqual(
+      expect.arrayContaining([handedOver('one.evenrun.json'), handedOver('two.evenrun.json')]),
+    );
+    expect(run.electron.app.recentDocuments).toHaveLength(2);
+  });
+
+  test('through a second start, which also brings the window forward', async () => {
+    const run = await readyShell();
+    fileNamed('three.json');
+    run.electron.app.emit('second-instance', doubleEvent({}), ['/opt/evenrun', '--flag', 'three.json'], filesFolder);
+    await until(() => eventsTold(run).length === 1, 'the file');
+    expect(eventsTold(run)).toEqual([handedOver('three.json')]);
+    expect(run.window().calls).toEqual(['restore', 'show', 'focus']);
+  });
+
+  test('through the dialog of the menu', async () => {
+    const run = await readyShell();
+    run.electron.dialog.openAnswer = { canceled: false, filePaths: [fileNamed('four.json')] };
+    type MenuItem = { label?: string; submenu?: MenuItem[]; click?: () => void };
+    const [fileMenu] = run.electron.Menu.shown.at(-1) as MenuItem[];
+    fileMenu?.submenu?.find((item) => item.label === 'Open a header file…')?.click?.();
+    await until(() => eventsTold(run).length === 1, 'the file');
+    expect(eventsTold(run)).toEqual([handedOver('four.json')]);
+  });
+
+  test('a file that cannot be opened is explained and not handed over', async () => {
+    const run = await readyShell({ argv: [join(filesFolder, 'gone.json')] });
+    await until(() => run.electron.dialog.shown.length === 1, 'the message');
+    expect(run.electron.dialog.shown[0]?.options).toMatchObject({
+      message: 'This file was not opened.',
+      detail: expect.stringContaining('is not there'),
+    });
+    expect(eventsTold(run)).toEqual([]);
+  });
+});
+
+describe('closing', () => {
+  test('the window waits for the page, and then the program goes', async () => {
+    const run = await readyShell();
+    run.window().close();
+    expect(run.window().destroyed).toBe(false);
+    expect(eventsTold(run)).toEqual([{ kind: 'flush' }]);
+    await callFromPage(run, 'readyToClose', {});
+    await until(() => run.electron.app.log.includes('gone'), 'the end');
+    expect(run.window().destroyed).toBe(true);
+  });
+
+  test('closing twice asks the page once', async () => {
+    const run = await readyShell();
+    run.window().close();
+    run.window().close();
+    run.electron.app.quit();
+    expect(eventsTold(run)).toEqual([{ kind: 'flush' }]);
+  });
+
+  test('a page that does not answer is waited for five seconds and no longer', async () => {
+    const run = await readyShell();
+    const startMs = performance.now();
+    run.electron.app.quit();
+    await until(() => run.window().destroyed, 'the window');
+    const waitedMs = performance.now() - startMs;
+    expect(waitedMs).toBeGreaterThan(4_900);
+    expect(waitedMs).toBeLessThan(7_000);
+  });
+
+  test('a page that is gone is not waited for', async () => {
+    const run = await readyShell();
+    run.window().webContents.crashed = true;
+    run.window().close();
+    expect(run.window().destroyed).toBe(true);
+    expect(eventsTold(run)).toEqual([]);
+  });
+
+  test('a page that goes while it is waited for is waited for no longer', async () => {
+    const run = await readyShell();
+    run.window().close();
+    run.window().webContents.emit('render-process-gone', {}, { reason: 'crashed' });
+    await until(() => run.window().destroyed, 'the window');
+  });
+
+  test('Windows ending the session flushes when it asks, and closes when it does', async () => {
+    const run = await readyShell();
+    run.window().emit('query-session-end', doubleEvent({ reasons: ['shutdown'] }));
+    expect(eventsTold(run)).toEqual([{ kind: 'flush' }]);
+    run.window().emit('session-end', doubleEvent({ reasons: ['shutdown'] }));
+    await callFromPage(run, 'readyToClose', {});
+    await until(() => run.electron.app.log.includes('gone'), 'the end');
+  });
+
+  test('a session that goes on after all keeps its window', async () => {
+    const run = await readyShell();
+    run.window().emit('query-session-end', doubleEvent({ reasons: ['shutdown'] }));
+    await callFromPage(run, 'readyToClose', {});
+    await new Promise((resolve) => setTimeout(resolve, 50));
+    expect(run.window().destroyed).toBe(false);
+  });
+
+  test('the system shutting down is asked to wait, and the page flushed', async () => {
+    const run = await readyShell();
+    const event = doubleEvent({});
+    run.electron.powerMonitor.emit('shutdown', event);
+    expect(event.defaultPrevented).toBe(true);
+    expect(eventsTold(run)).toEqual([{ kind: 'flush' }]);
+    await callFromPage(run, 'readyToClose', {});
+    await until(() => run.electron.app.log.includes('gone'), 'the end');
+  });
+});
+
+describe('a fault that nobody caught', () => {
+  test('is written down, told once, and ends the program', async () => {
+    const run = await readyShell();
+    run.onUncaught(new Error('a defect of ours'));
+    const log = readFileSync(join(run.dataFolder, 'crashes.log'), 'utf8');
+    expect(log.trim().split('\n')).toHaveLength(1);
+    expect(JSON.parse(log)).toMatchObject({ crash: expect.stringContaining('a defect of ours'), version: '9.9.9' });
+    expect(run.electron.dialog.shown).toHaveLength(1);
+    expect(run.electron.dialog.shown[0]).toMatchObject({
+      kind: 'error',
+      options: { content: expect.stringContaining('Every entry marked as saved is safe') },
+    });
+    expect(run.electron.app.exitCode).toBe(1);
+  });
+});

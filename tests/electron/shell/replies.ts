@@ -1,0 +1,6 @@
+/** The parts of replies that tests of the shell look into. */
+
+export interface OpenedHeaderReply {
+  readonly ok: true;
+  readonly value: { readonly header: { readonly id: string; readonly name: string } };
+}
