@@ -76,6 +76,30 @@ export {
   throatMm,
 } from './length/pie-cut.ts';
 export { asWeldedLength, pieceLength, primaryLength } from './length/piece-length.ts';
+// Moves
+export { describeMove, describeMoveChange } from './moves/describe-move.ts';
+export { describeNearest, describeNoMoves, describeStanding, describeToFree } from './moves/describe-outcome.ts';
+export {
+  MOVE_KINDS,
+  type Move,
+  type MoveChange,
+  type MoveCost,
+  type MoveKind,
+  type MoveOptions,
+  type MoveOutcome,
+  type NearestMiss,
+  type NoMoveReason,
+  type Standing,
+  type StockNeed,
+  type ToFree,
+} from './moves/move.ts';
+export {
+  type HeaderMovesOutcome,
+  type HeaderPlan,
+  type PrimaryPlan,
+  suggestHeaderMoves,
+} from './moves/suggest-header-moves.ts';
+export { suggestMoves } from './moves/suggest-moves.ts';
 // Paths
 export { alignPieces, type PiecePairing } from './path/align-pieces.ts';
 export {

@@ -37,7 +37,8 @@ export interface MissWindow {
 
 /** Closing within tolerance but not exactly is allowed, but a millimetre of it counts as this much tube. */
 export const GAP_WEIGHT = 10;
-const ROOT_OF_THREE = Math.sqrt(3);
+/** A little over the root of three, so that the corners of the cube are in the ball in spite of rounding. */
+const ROOT_OF_THREE = Math.sqrt(3) * (1 + 1e-9);
 
 /**
  * The windows. The gap must lie in a ball about the inlet's slip range; taken here is the cube inside that ball, so that

@@ -1,6 +1,6 @@
 /** Which few straights to change, and by how much: every set of them in order of size, least cost first. */
 
-import { type Column, leastCost } from './bounded-simplex.ts';
+import { type Column, leastCost, type Optimum } from './bounded-simplex.ts';
 import type { Four, MissWindow } from './miss.ts';
 import type { Touch } from './move-cost.ts';
 import type { ShiftOption } from './straight-options.ts';
@@ -18,7 +18,8 @@ export interface ShiftSearch {
   /** Sets with a larger key are not looked into; asked anew each time, since it falls as moves are found. */
   readonly keyLimit: () => number;
   readonly shouldStop: () => boolean;
-  readonly found: (choice: ShiftChoice) => void;
+  /** True when the choice is good as it is, so that nothing need be added to it. */
+  readonly found: (choice: ShiftChoice) => boolean;
 }
 
 export interface ShiftChoice {
@@ -41,6 +42,7 @@ const OUTSIDE_SMALL_MM = 1e-7;
  * remains is settled by linear programming. Exact for the cube of `missWindows`.
  */
 export function searchShifts(search: ShiftSearch): void {
+  if (search.mostChanges > 2 && isBeyondAll(search)) return;
   const walk = new Walk(search);
   for (let size = search.touched.length > 0 ? 0 : 1; size <= search.mostChanges; size += 1) {
     if (walk.isOver) return;
@@ -48,8 +50,28 @@ export function searchShifts(search: ShiftSearch): void {
   }
 }
 
+/** Whether even all straights together, each at any length from zero on, cannot do it. */
+function isBeyondAll({ options, miss, windows }: ShiftSearch): boolean {
+  const columns: Column[] = [];
+  for (const { variable, column } of options) {
+    if (variable.screw.lengthShiftMm !== 0 && variable.kind !== 'takeOut') return false;
+    if (variable.kind === 'takeOut') {
+      if (variable.screw.lengthShiftMm !== -variable.present) return false;
+    } else if (column !== null) {
+      columns.push({ rows: column, cost: 1, most: MOST_RELAXED_MM });
+      columns.push({ rows: scaledBy(column, [-1, -1, -1, -1]), cost: 0, most: variable.present });
+    }
+  }
+  return leastInWindows(columns, scaledBy(miss, [-1, -1, -1, -1]), windows) === null;
+}
+
+const MOST_RELAXED_MM = 1e5;
+
+/** In space with a length to meet, four values are as many as an answer needs; others can only be taken out. */
+const MOST_COLUMNS = 4;
+
 /** Rank is lost when less than this share of a column is left. */
-const SAME_DIRECTION = 1e-9;
+const SAME_DIRECTION = 1e-22;
 
 class Walk {
   isOver = false;
@@ -58,7 +80,10 @@ class Walk {
   private readonly scales: Four;
   private readonly squares: (Four | null)[];
   private readonly search: ShiftSearch;
+  /** Sets that work; more changes on top of them are no other move. */
+  private readonly working: ShiftChoice[] = [];
   private steps = 0;
+  private columns = 0;
 
   constructor(search: ShiftSearch) {
     this.search = search;
@@ -87,7 +112,7 @@ class Walk {
     const lastSlot = this.chosen.at(-1)?.slot ?? -1;
     for (let i = from; i < options.length; i += 1) {
       const option = options[i] as ShiftOption;
-      if (option.slot === lastSlot) continue;
+      if (option.slot === lastSlot || (option.column !== null && this.columns === MOST_COLUMNS)) continue;
       this.touches.push(option);
       if (this.search.keyOf(this.touches) <= this.search.keyLimit()) this.choose(option, { size, next: i + 1, left });
       this.touches.pop();
@@ -105,14 +130,15 @@ class Walk {
     const axis = isNew ? unitOf(square) : null;
     this.chosen.push(option);
     this.squares.push(axis);
+    if (column !== null) this.columns += 1;
     this.descend(size - 1, next, axis === null ? jumped : without(jumped, axis));
+    if (column !== null) this.columns -= 1;
     this.squares.pop();
     this.chosen.pop();
   }
 
   private scaled(four: Four): Four {
-    const { scales } = this;
-    return [four[0] * scales[0], four[1] * scales[1], four[2] * scales[2], four[3] * scales[3]];
+    return scaledBy(four, this.scales);
   }
 
   private square(four: Four): Four {
@@ -125,9 +151,71 @@ class Walk {
     const { search } = this;
     const key = search.keyOf(this.touches);
     if (key > search.keyLimit()) return;
+    if (this.working.some((set) => set.key < key && set.chosen.every((option) => this.chosen.includes(option)))) return;
+    if (!mayFit(this.chosen, search)) return;
     const choice = settleShifts(this.chosen, search.miss, search.windows);
-    if (choice !== null) search.found({ ...choice, key, chosen: [...this.chosen] });
+    if (choice === null) return;
+    const whole = { ...choice, key, chosen: [...this.chosen] };
+    if (search.found(whole)) this.working.push(whole);
   }
+}
+
+/**
+ * Whether values within limits may exist, by the least squares answer and how far the windows let it stray. Says yes when
+ * the columns depend on each other, since then nothing follows.
+ */
+function mayFit(chosen: readonly ShiftOption[], { miss, windows }: ShiftSearch): boolean {
+  const scales = windows.map(({ low, high }) => 2 / Math.max(1e-9, high - low)) as unknown as Four;
+  let wanted = scaledBy(
+    minus(
+      windows.map(({ low, high }) => (low + high) / 2) as unknown as Four,
+      chosen.reduce<Four>((sum, { offset }) => plus(sum, offset), miss),
+    ),
+    scales,
+  );
+  const free = chosen.filter(({ column }) => column !== null);
+  const axes: Four[] = [];
+  const upper: number[][] = [];
+  const parts: number[] = [];
+  for (const { column } of free) {
+    let left = scaledBy(column as Four, scales);
+    const entries = axes.map((axis) => {
+      const entry = product(axis, left);
+      left = without(left, axis);
+      return entry;
+    });
+    const size = Math.sqrt(lengthSquared(left));
+    if (size < 1e-6) return true;
+    const axis = unitOf(left);
+    axes.push(axis);
+    upper.push([...entries, size]);
+    parts.push(product(axis, wanted));
+    wanted = without(wanted, axis);
+  }
+  return free.every((option, i) => isWithinReach(option, i, { upper, parts }));
+}
+
+/** Row i of the inverse of the upper triangle (stored by columns), from the bottom up. */
+function isWithinReach(
+  { downMm, upMm }: ShiftOption,
+  i: number,
+  { upper, parts }: { readonly upper: readonly (readonly number[])[]; readonly parts: readonly number[] },
+): boolean {
+  const row: number[] = [];
+  for (let j = i; j < upper.length; j += 1) {
+    let sum = j === i ? 1 : 0;
+    for (let k = i; k < j; k += 1) sum -= (row[k - i] as number) * (upper[j]?.[k] as number);
+    row.push(sum / (upper[j]?.[j] as number));
+  }
+  let value = 0;
+  let square = 0;
+  for (const [step, entry] of row.entries()) {
+    value += entry * (parts[i + step] as number);
+    square += entry * entry;
+  }
+  // Each of four scaled figures may be off by 1, so the answer by twice the length of the row.
+  const reach = 2 * Math.sqrt(square) + 1e-9;
+  return value >= -downMm - reach && value <= upMm + reach;
 }
 
 /** The values of least cost for the given shifts; null when none keep to the windows. */
@@ -146,6 +234,20 @@ export function settleShifts(
     columns.push({ rows: column, cost: 1, most: upMm });
     columns.push({ rows: [-column[0], -column[1], -column[2], -column[3]], cost: 0, most: downMm });
   }
+  const best = leastInWindows(columns, wanted, windows);
+  if (best === null) return null;
+  let at = 0;
+  const values = chosen.map(({ column, baseValue }) => {
+    if (column === null) return baseValue;
+    at += 2;
+    return baseValue + (best.values[at - 2] as number) - (best.values[at - 1] as number);
+  });
+  return { values, cost: best.cost + fixedMm };
+}
+
+/** Least cost with the rest of the miss in the windows; null when it cannot be. The given columns come first in the values. */
+function leastInWindows(given: readonly Column[], wanted: Four, windows: ShiftSearch['windows']): Optimum | null {
+  const columns = [...given];
   for (const row of [0, 1, 2, 3] as const) columns.push(...windowColumns(row, windows[row]));
   const firstSlack = columns.length;
   for (const row of [0, 1, 2, 3] as const) {
@@ -156,13 +258,7 @@ export function settleShifts(
   for (let i = firstSlack; i < columns.length; i += 1) {
     if ((best.values[i] as number) > OUTSIDE_SMALL_MM) return null;
   }
-  let at = 0;
-  const values = chosen.map(({ column, baseValue }) => {
-    if (column === null) return baseValue;
-    at += 2;
-    return baseValue + (best.values[at - 2] as number) - (best.values[at - 1] as number);
-  });
-  return { values, cost: best.cost + fixedMm };
+  return best;
 }
 
 /** A remaining miss below zero is made up by a positive entry in its row, and the other way round. */
@@ -188,6 +284,14 @@ function minus(a: Four, b: Four): Four {
   return [a[0] - b[0], a[1] - b[1], a[2] - b[2], a[3] - b[3]];
 }
 
+function product(a: Four, b: Four): number {
+  return a[0] * b[0] + a[1] * b[1] + a[2] * b[2] + a[3] * b[3];
+}
+
+function scaledBy(a: Four, by: Four): Four {
+  return [a[0] * by[0], a[1] * by[1], a[2] * by[2], a[3] * by[3]];
+}
+
 function lengthSquared(a: Four): number {
   return a[0] * a[0] + a[1] * a[1] + a[2] * a[2] + a[3] * a[3];
 }
@@ -199,6 +303,6 @@ function unitOf(a: Four): Four {
 
 /** `a` less its part along the unit `axis`. */
 function without(a: Four, axis: Four): Four {
-  const part = a[0] * axis[0] + a[1] * axis[1] + a[2] * axis[2] + a[3] * axis[3];
+  const part = product(a, axis);
   return [a[0] - part * axis[0], a[1] - part * axis[1], a[2] - part * axis[2], a[3] - part * axis[3]];
 }

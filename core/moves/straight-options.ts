@@ -1,9 +1,9 @@
 /** What straights, and bends of another CLR, can do for the end and the length once all turns are chosen. */
 
 import type { Vector } from '../path/vector.ts';
-import type { MoveProblem } from './move-problem.ts';
-import type { Touch } from './move-cost.ts';
 import { type Four, inAxes, type MissAxes } from './miss.ts';
+import type { Touch } from './move-cost.ts';
+import type { MoveProblem } from './move-problem.ts';
 import type { Variable } from './variables.ts';
 import { lengthAtMm } from './variables.ts';
 
@@ -31,7 +31,14 @@ export function shiftOption(
   turned: (direction: Vector, order: number) => Vector,
 ): ShiftOption {
   const { screw, kind, present, low, high } = variable;
-  const common = { variable, slot: variable.slot, demand: variable.demand, isHeld: variable.isHeld, cuts: variable.cuts };
+  const common = {
+    variable,
+    slot: variable.slot,
+    demand: variable.demand,
+    isHeld: variable.isHeld,
+    cuts: variable.cuts,
+    adjusted: variable.adjusted,
+  };
   if (kind === 'takeOut' || kind === 'swap') {
     const offset = inAxes(axes, turned(screw.shift, screw.order), screw.lengthShiftMm);
     const tubeMm = kind === 'swap' ? lengthAtMm(problem, variable.pieceIndex) + screw.lengthShiftMm : 0;
@@ -40,11 +47,6 @@ export function shiftOption(
   const column = inAxes(axes, turned(screw.slide, screw.order), 1);
   const baseValue = Math.max(present, low);
   const byMm = baseValue - present;
-  const offset: Four = [
-    column[0] * byMm,
-    column[1] * byMm,
-    column[2] * byMm,
-    column[3] * byMm + screw.lengthShiftMm,
-  ];
+  const offset: Four = [column[0] * byMm, column[1] * byMm, column[2] * byMm, column[3] * byMm + screw.lengthShiftMm];
   return { ...common, offset, column, downMm: baseValue - low, upMm: high - baseValue, baseValue, tubeMm: byMm };
 }

@@ -34,6 +34,7 @@ export interface Variable {
   /** Two variables of one slot cannot change together. */
   readonly slot: number;
   readonly cuts: number;
+  readonly adjusted: number;
   /** CLR of the bend after the change; null for what is no bend. */
   readonly clr: Length | null;
 }
@@ -94,6 +95,7 @@ function letIn({ shortestMm, shrinkageMm, jointStates }: MoveProblem, joint: num
     isHeld: jointStates[joint] === 'welded',
     slot: 3 * joint,
     cuts: 1,
+    adjusted: 0,
     clr: null,
   };
 }
@@ -126,6 +128,7 @@ function straightVariables(problem: MoveProblem, { piece, index, tangent }: Stra
     start: Math.max(presentMm, least),
     isFixed: false,
     cuts: piece.state === 'planned' ? 0 : 1,
+    adjusted: piece.state === 'planned' ? 1 : 0,
   };
   if (!isThere || problem.pieces.length < 2) return [length];
   const gone = { shift: scale(tangent, -presentMm), lengthShiftMm: shrinkageMm - presentMm };
@@ -138,6 +141,7 @@ function straightVariables(problem: MoveProblem, { piece, index, tangent }: Stra
     start: presentMm,
     isFixed: true,
     cuts: 0,
+    adjusted: piece.state === 'planned' ? 1 : 0,
   };
   return [length, takeOut];
 }
@@ -170,6 +174,7 @@ function clocking(
     isHeld: problem.holds[index] !== null || isWelded(problem, demand),
     slot: 3 * index + 1,
     cuts: 0,
+    adjusted: 1,
     clr: null,
   };
 }
@@ -179,10 +184,7 @@ function isWelded({ jointStates }: MoveProblem, { first, last }: { readonly firs
 }
 
 /** The bend cut to another angle, and the same place with a bend of each other CLR on the shelf. */
-function bendVariables(
-  problem: MoveProblem,
-  bend: BendAt<Bend> & { readonly after: Frame },
-): readonly Variable[] {
+function bendVariables(problem: MoveProblem, bend: BendAt<Bend> & { readonly after: Frame }): readonly Variable[] {
   const { piece, index, joint, after } = bend;
   const { stock, tube } = problem;
   const onShelfRad = radiansOf(stock === null ? 0 : largestAngleDeg(stock, piece.clr, tube));
@@ -200,6 +202,7 @@ function bendVariables(
     isHeld: problem.holds[index] !== null,
     slot: 3 * index + 2,
     cuts: piece.state === 'planned' ? 0 : 1,
+    adjusted: piece.state === 'planned' ? 1 : 0,
   } as const;
   const screwFor = (newClrMm: number, shift: Vector): Screw => ({
     axis,
@@ -224,7 +227,14 @@ function bendVariables(
     .map((clr): Variable => {
       const high = radiansOf(largestAngleDeg(stock, clr, tube));
       const shift = scale(subtract(inward, after.normal), mmOf(clr) - clrMm);
-      return { ...common, kind: 'swap', screw: screwFor(mmOf(clr), shift), high, start: Math.min(presentRad, high), clr };
+      return {
+        ...common,
+        kind: 'swap',
+        screw: screwFor(mmOf(clr), shift),
+        high,
+        start: Math.min(presentRad, high),
+        clr,
+      };
     });
   return [angle, ...swaps.filter(({ high }) => high >= LEAST_BEND_RAD)];
 }

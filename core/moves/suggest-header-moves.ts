@@ -1,0 +1,160 @@
+/** Moves for all primaries of a header at once, and whether another target would break fewer joints. */
+
+import { applyEdits } from '../header/apply-edit.ts';
+import type { BatchEdit, SingleEdit } from '../header/edit.ts';
+import type { Header, Target } from '../header/header.ts';
+import { type MatchReport, matchHeader } from '../length/match-header.ts';
+import { MM_PER_INCH } from '../units/length.ts';
+import { unitOf } from '../units/length-style.ts';
+import { freshIds } from './fresh-ids.ts';
+import type { Move, MoveOptions, MoveOutcome } from './move.ts';
+import { suggestMoves } from './suggest-moves.ts';
+
+export interface PrimaryPlan {
+  readonly primaryId: string;
+  readonly outcome: MoveOutcome;
+}
+
+/** What it takes to bring every primary to one target. */
+export interface HeaderPlan {
+  /** Null: the header's own target, as it is. */
+  readonly target: Target | null;
+  readonly targetMm: number;
+  /** Primaries out of the band of this target, with their moves. */
+  readonly primaries: readonly PrimaryPlan[];
+  /** The first move of each, and the new target where there is one; null when there is nothing to change. */
+  readonly edit: BatchEdit | null;
+  readonly jointsBroken: number;
+  readonly newCuts: number;
+  readonly tubeAddedMm: number;
+  /** Primaries that no move was found for. */
+  readonly unsolved: readonly string[];
+  /** The header after `edit`. */
+  readonly after: MatchReport | null;
+}
+
+export type HeaderMovesOutcome =
+  | {
+      readonly kind: 'found';
+      readonly asItIs: HeaderPlan;
+      /** The best of all targets tried, where it leaves fewer primaries unsolved or breaks fewer joints; null otherwise. */
+      readonly cheaper: HeaderPlan | null;
+      /** All plans, best first, the one with the present target among them. */
+      readonly plans: readonly HeaderPlan[];
+    }
+  | { readonly kind: 'none'; readonly reason: 'noTarget' | 'headerFinished' | 'nothingToDo' }
+  | { readonly kind: 'stopped' };
+
+/**
+ * Plans for the present target, for the length of each primary, and for their mean. Each takes the best move of every primary
+ * that is out of band, one primary at a time: primaries share no pieces, only the target, which a plan holds still. The plans are
+ * put in order of primaries unsolved, then joints broken, then cuts, then tube.
+ */
+export function suggestHeaderMoves(header: Header, options: MoveOptions = {}): HeaderMovesOutcome {
+  if (header.state === 'finished') return { kind: 'none', reason: 'headerFinished' };
+  const match = matchHeader(header);
+  if (match.targetMm === null) return { kind: 'none', reason: 'noTarget' };
+  if (match.primaries.every(({ verdict }) => verdict === null || verdict === 'inBand')) {
+    return { kind: 'none', reason: 'nothingToDo' };
+  }
+  const plans: HeaderPlan[] = [];
+  for (const target of targetsToTry(header, match)) {
+    const plan = planFor(header, target, options);
+    if (plan === null) return { kind: 'stopped' };
+    plans.push(plan);
+  }
+  const [asItIs] = plans;
+  if (asItIs === undefined) return { kind: 'none', reason: 'noTarget' };
+  const ranked = [...plans].sort(comparePlans);
+  const [best] = ranked;
+  const isCheaper =
+    best !== undefined &&
+    best !== asItIs &&
+    (best.unsolved.length < asItIs.unsolved.length ||
+      (best.unsolved.length === asItIs.unsolved.length && best.jointsBroken < asItIs.jointsBroken));
+  return { kind: 'found', asItIs, cheaper: isCheaper ? best : null, plans: ranked };
+}
+
+function comparePlans(a: HeaderPlan, b: HeaderPlan): number {
+  return (
+    a.unsolved.length - b.unsolved.length ||
+    a.jointsBroken - b.jointsBroken ||
+    a.newCuts - b.newCuts ||
+    a.tubeAddedMm - b.tubeAddedMm
+  );
+}
+
+/** The present target first; lengths that are the same to a hundredth of a millimetre are tried once. */
+function targetsToTry(header: Header, match: MatchReport): readonly (Target | null)[] {
+  const targets: (Target | null)[] = [null];
+  const tried = [match.targetMm ?? 0];
+  const isNew = (mm: number) => {
+    if (tried.some((other) => Math.abs(other - mm) < 0.01)) return false;
+    tried.push(mm);
+    return true;
+  };
+  for (const { primaryId, lengthMm, verdict } of match.primaries) {
+    if (verdict !== null && isNew(lengthMm)) targets.push({ kind: 'primary', primaryId });
+  }
+  if (match.meanMm !== null && isNew(match.meanMm)) targets.push(typedTarget(header, match.meanMm));
+  return targets;
+}
+
+function typedTarget(header: Header, mm: number): Target {
+  const unit = unitOf(header.settings.display);
+  return { kind: 'typed', length: { value: unit === 'in' ? mm / MM_PER_INCH : mm, unit } };
+}
+
+/** Null: called off. */
+function planFor(header: Header, target: Target | null, options: MoveOptions): HeaderPlan | null {
+  const aimed = withTarget(header, target);
+  const match = matchHeader(aimed);
+  const newId = options.newId ?? freshIds({ header, options });
+  const primaries: PrimaryPlan[] = [];
+  for (const { primaryId, verdict } of match.primaries) {
+    if (verdict === null || verdict === 'inBand') continue;
+    const outcome = suggestMoves(aimed, primaryId, { ...options, maxMoves: 1, newId });
+    if (outcome.kind === 'stopped') return null;
+    primaries.push({ primaryId, outcome });
+  }
+  const moves = primaries.flatMap(({ outcome }) => (outcome.kind === 'found' ? outcome.moves.slice(0, 1) : []));
+  const sum = (figure: (move: Move) => number) => moves.reduce((total, move) => total + figure(move), 0);
+  return {
+    target,
+    targetMm: match.targetMm ?? 0,
+    primaries,
+    ...editOf(header, target, moves),
+    jointsBroken: sum(({ cost }) => cost.jointsBroken.length),
+    newCuts: sum(({ cost }) => cost.newCuts),
+    tubeAddedMm: sum(({ cost }) => cost.tubeAddedMm),
+    unsolved: primaries.flatMap(({ primaryId, outcome }) => (outcome.kind === 'found' ? [] : [primaryId])),
+  };
+}
+
+/** The header as the moves are to see it: a mean would run away from them, so it is held at what it is. */
+function withTarget(header: Header, target: Target | null): Header {
+  if (target !== null) return { ...header, settings: { ...header.settings, target } };
+  if (header.settings.target.kind !== 'mean') return header;
+  const { targetMm } = matchHeader(header);
+  return targetMm === null ? header : withTarget(header, typedTarget(header, targetMm));
+}
+
+/** All moves as one step. When a mean does not stand still under them, the target is typed in as part of it. */
+function editOf(header: Header, target: Target | null, moves: readonly Move[]): Pick<HeaderPlan, 'edit' | 'after'> {
+  const edits = moves.flatMap((move): readonly SingleEdit[] => move.edit.edits);
+  const setTarget = (wanted: Target): SingleEdit => ({ kind: 'setSettings', set: { target: wanted } });
+  const held = withTarget(header, target).settings.target;
+  const choices = target === null ? [edits, [...edits, setTarget(held)]] : [[...edits, setTarget(target)]];
+  let best: Pick<HeaderPlan, 'edit' | 'after'> = { edit: null, after: null };
+  for (const choice of choices) {
+    if (choice.length === 0) continue;
+    const applied = applyEdits(header, choice);
+    if (!applied.ok) continue;
+    const after = matchHeader(applied.value.header);
+    const edit: BatchEdit = { kind: 'batch', label: 'moves on several primaries', edits: choice };
+    const outside = ({ primaries }: MatchReport) =>
+      primaries.filter(({ verdict }) => verdict === 'short' || verdict === 'long').length;
+    if (best.after === null || outside(after) < outside(best.after)) best = { edit, after };
+  }
+  return best;
+}

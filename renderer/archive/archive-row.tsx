@@ -1,0 +1,60 @@
+/** One finished header: its drawing, its figures, and the way to build the next one from it. */
+
+import { formatLength } from '../../core/index.ts';
+import type { ResponseOf } from '../../electron/bridge/contract.ts';
+import { Button } from '../ui/button.tsx';
+import { countOf, showDay } from '../ui/spoken.ts';
+import { StripPreview } from '../ui/strip-preview.tsx';
+
+export type ArchiveRow = ResponseOf<'searchArchive'>['rows'][number];
+
+interface Props {
+  readonly row: ArchiveRow;
+  readonly onLook: () => void;
+  readonly onOpenAsNew: () => void;
+  readonly onExport: () => void;
+}
+
+export function ArchiveRowView({ row, onLook, onOpenAsNew, onExport }: Props) {
+  const length = (mm: number) => formatLength(mm, row.display);
+  const primaries = countOf(row.primaries.length, 'primary', 'primaries');
+  return (
+    <li className="archive-row">
+      <div className="archive-picture">
+        <StripPreview primaries={row.primaries} title={`${row.name}: ${primaries}, drawn to scale`} />
+      </div>
+      <div className="archive-words">
+        <h2>{row.name}</h2>
+        <p className="muted">
+          Finished {showDay(row.finishedAt)}. {primaries}, {row.material} {length(row.odMm)} OD.
+        </p>
+        {row.note === '' ? null : <p className="archive-note">{row.note}</p>}
+        <dl className="archive-figures">
+          <Figure name="Target" text={length(row.targetMm)} />
+          <Figure name="Mean" text={length(row.meanMm)} />
+          <Figure name="Spread" text={length(row.spreadMm)} />
+        </dl>
+        <div className="actions">
+          <Button aria-label={`Open as new header: ${row.name}`} onPress={onOpenAsNew}>
+            Open as new header
+          </Button>
+          <Button look="quiet" aria-label={`Look at it: ${row.name}`} onPress={onLook}>
+            Look at it
+          </Button>
+          <Button look="quiet" aria-label={`Export: ${row.name}`} onPress={onExport}>
+            Export
+          </Button>
+        </div>
+      </div>
+    </li>
+  );
+}
+
+function Figure({ name, text }: { readonly name: string; readonly text: string }) {
+  return (
+    <div>
+      <dt className="muted">{name}</dt>
+      <dd className="figure-text">{text}</dd>
+    </div>
+  );
+}

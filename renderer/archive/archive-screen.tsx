@@ -1,0 +1,95 @@
+/** The archive: finished headers, found by words, tube, number of primaries and length. */
+
+import { type Ref, useRef, useState } from 'react';
+import type { LengthUnit } from '../../core/units/length.ts';
+import { useCommands } from '../commands/command-registry.ts';
+import { useHeaderActs } from '../headers/header-acts.ts';
+import type { OpenedHeader } from '../session/session-state.ts';
+import { countOf } from '../ui/spoken.ts';
+import { TextField } from '../ui/text-field.tsx';
+import { ArchiveRowView } from './archive-row.tsx';
+import { EMPTY_SEARCH, type SearchProblems, type SearchTexts } from './archive-search.ts';
+import { type Found, useArchive } from './use-archive.ts';
+
+interface Props {
+  /** Unit of lengths typed without one. */
+  readonly unit: LengthUnit;
+  readonly onOpen: (headerId: string) => void;
+  readonly onOpened: (opened: OpenedHeader) => void;
+}
+
+export function ArchiveScreen({ unit, onOpen, onOpened }: Props) {
+  const [texts, setTexts] = useState(EMPTY_SEARCH);
+  const found = useArchive(texts, unit);
+  const acts = useHeaderActs();
+  const firstField = useRef<HTMLInputElement>(null);
+  useCommands([
+    {
+      id: 'findInArchive',
+      name: 'Find in the archive',
+      group: 'Archive',
+      keys: ['Mod+F'],
+      run: () => firstField.current?.focus(),
+    },
+  ]);
+  const isSearching = Object.values(texts).some((text) => text.trim() !== '');
+  return (
+    <main className="page" id="screen" aria-busy={found.rows === null && found.words === null}>
+      <h1>Archive</h1>
+      <SearchFields texts={texts} unit={unit} problems={found.problems} firstField={firstField} onChange={setTexts} />
+      <p role="status">{foundWords(found, isSearching)}</p>
+      <ul className="plain-list">
+        {(found.rows ?? []).map((row) => (
+          <ArchiveRowView
+            key={row.headerId}
+            row={row}
+            onLook={() => onOpen(row.headerId)}
+            onOpenAsNew={async () => {
+              const opened = await acts.duplicate(row);
+              if (opened !== null) onOpened(opened);
+            }}
+            onExport={() => void acts.exportFile(row)}
+          />
+        ))}
+      </ul>
+    </main>
+  );
+}
+
+function foundWords({ rows, words }: Found, isSearching: boolean): string {
+  if (words !== null) return words;
+  if (rows === null) return '';
+  if (rows.length > 0) return `${countOf(rows.length, 'finished header')}.`;
+  return isSearching
+    ? 'No finished header fits all of that. Empty a field to widen the search.'
+    : 'Nothing is finished yet. When a header is welded and checked, choose "Finish header" on the bench: it is kept here, unchanged, to be opened as the start of the next one.';
+}
+
+interface FieldsProps {
+  readonly texts: SearchTexts;
+  readonly unit: LengthUnit;
+  readonly problems: SearchProblems;
+  readonly firstField: Ref<HTMLInputElement>;
+  readonly onChange: (texts: SearchTexts) => void;
+}
+
+function SearchFields({ texts, unit, problems, firstField, onChange }: FieldsProps) {
+  const field = (id: keyof SearchTexts, label: string) => (
+    <TextField
+      label={label}
+      value={texts[id]}
+      onChange={(text) => onChange({ ...texts, [id]: text })}
+      problem={problems[id] ?? null}
+      {...(id === 'words' ? { inputRef: firstField } : {})}
+    />
+  );
+  return (
+    <search className="archive-search">
+      {field('words', 'Words in its name, note or material')}
+      {field('od', `Tube OD, ${unit}`)}
+      {field('cylinders', 'Primaries')}
+      {field('targetFrom', `Target from, ${unit}`)}
+      {field('targetTo', `Target to, ${unit}`)}
+    </search>
+  );
+}

@@ -1,0 +1,89 @@
+/** What is selected and open on the bench; none of it is part of the document. */
+
+import { useMemo, useState } from 'react';
+import type { Header, Piece, Primary } from '../../core/header/header.ts';
+import type { Cell } from './grid-keys.ts';
+
+export type Drawer = 'settings' | 'primaries' | 'figures' | 'view' | 'shape';
+
+interface ViewState {
+  readonly primaryId: string | null;
+  /** The grid's cell in hand; null until one is chosen. */
+  readonly cell: Cell | null;
+  /** Row at the other end of the rows selected with Shift; null: only the row of the cell. */
+  readonly anchorRow: number | null;
+  /** New pieces go after this one; null: at the end; BEFORE_FIRST: at the start. */
+  readonly insertAfterId: string | null;
+  readonly drawer: Drawer | null;
+  readonly hasKeypad: boolean;
+  /** The bend whose angle is being taken off by tape. */
+  readonly tapedPieceId: string | null;
+}
+
+export interface BenchView extends ViewState {
+  readonly primary: Primary | null;
+  /** The piece in the row of the cell in hand. */
+  readonly piece: Piece | null;
+  /** The pieces of all rows selected, in order. */
+  readonly pieces: readonly Piece[];
+  readonly change: (set: Partial<ViewState>) => void;
+  readonly selectPrimary: (primaryId: string) => void;
+}
+
+/** No piece has this id. */
+export const BEFORE_FIRST = '';
+
+const AT_START: ViewState = {
+  primaryId: null,
+  cell: null,
+  anchorRow: null,
+  insertAfterId: null,
+  drawer: null,
+  hasKeypad: false,
+  tapedPieceId: null,
+};
+
+/** Falls back to the first primary, and to the last row, when what was selected is gone. */
+export function useBenchView(header: Header, primaryIdAtStart: string | null): BenchView {
+  const [state, setState] = useState<ViewState>({ ...AT_START, primaryId: primaryIdAtStart });
+  const acts = useMemo(() => {
+    const change = (set: Partial<ViewState>) => setState((before) => ({ ...before, ...set }));
+    return {
+      change,
+      selectPrimary: (primaryId: string) =>
+        setState((before) =>
+          before.primaryId === primaryId
+            ? before
+            : { ...before, primaryId, cell: null, anchorRow: null, insertAfterId: null, tapedPieceId: null },
+        ),
+    };
+  }, []);
+  const primary = header.primaries.find((candidate) => candidate.id === state.primaryId) ?? header.primaries[0] ?? null;
+  const cell = cellWithin(state.cell, primary);
+  return {
+    ...state,
+    ...acts,
+    primaryId: primary?.id ?? null,
+    primary,
+    cell,
+    piece: cell === null ? null : (primary?.pieces[cell.row] ?? null),
+    pieces: selectedPieces({ cell, anchorRow: state.anchorRow }, primary),
+  };
+}
+
+/** The cell, on the last row if its own is gone. */
+export function cellWithin(cell: Cell | null, primary: Primary | null): Cell | null {
+  const rows = primary?.pieces.length ?? 0;
+  if (cell === null || rows === 0) return null;
+  return cell.row < rows ? cell : { ...cell, row: rows - 1 };
+}
+
+/** The pieces from the cell's row to the anchor's, whichever comes first. */
+export function selectedPieces(
+  { cell, anchorRow }: Pick<ViewState, 'cell' | 'anchorRow'>,
+  primary: Primary | null,
+): readonly Piece[] {
+  if (cell === null || primary === null) return [];
+  const other = anchorRow ?? cell.row;
+  return primary.pieces.slice(Math.min(cell.row, other), Math.max(cell.row, other) + 1);
+}

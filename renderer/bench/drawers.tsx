@@ -1,0 +1,89 @@
+/** The bar under the bench with what opens below it: settings, primaries, and what else can be shown. */
+
+import { memo } from 'react';
+import type { HeaderSession } from '../session/header-session.ts';
+import { useSession } from '../session/use-session.ts';
+import { Button } from '../ui/button.tsx';
+import type { BenchView, Drawer } from './bench-view.ts';
+import { PrimariesPanel } from './primaries-panel.tsx';
+import { SettingsPanel } from './settings-panel.tsx';
+import type { BenchActs } from './use-bench-acts.ts';
+import { useStable } from './use-stable.ts';
+
+const DRAWERS: readonly { readonly id: Drawer; readonly name: string }[] = [
+  { id: 'settings', name: 'Settings' },
+  { id: 'primaries', name: 'Primaries' },
+  { id: 'figures', name: 'Figures' },
+  { id: 'view', name: 'View' },
+  { id: 'shape', name: 'Shape' },
+];
+
+interface DrawersProps {
+  readonly session: HeaderSession;
+  readonly view: BenchView;
+  readonly acts: BenchActs;
+  readonly onFinish: () => void;
+}
+
+/** One open at a time, below everything else: none ever covers the entry line. */
+export function Drawers({ session, view, acts, onFinish }: DrawersProps) {
+  const header = useSession(session, (state) => state.header);
+  const report = useSession(session, (state) => state.report);
+  const isFrozen = header.state === 'finished';
+  const addPrimary = useStable(acts.addPrimary);
+  return (
+    <section className="drawers" aria-label="Header settings and figures">
+      <DrawerBar
+        drawer={view.drawer}
+        hasKeypad={view.hasKeypad}
+        isFrozen={isFrozen}
+        change={view.change}
+        onAdd={addPrimary}
+        onFinish={onFinish}
+      />
+      {view.drawer === 'settings' && !isFrozen ? (
+        <SettingsPanel session={session} header={header} report={report} />
+      ) : null}
+      {view.drawer === 'primaries' && !isFrozen ? (
+        <PrimariesPanel session={session} header={header} acts={acts} />
+      ) : null}
+    </section>
+  );
+}
+
+interface BarProps extends Pick<BenchView, 'drawer' | 'hasKeypad' | 'change'> {
+  readonly isFrozen: boolean;
+  readonly onAdd: () => void;
+  readonly onFinish: () => void;
+}
+
+const DrawerBar = memo(function DrawerBar({ drawer, hasKeypad, isFrozen, change, onAdd, onFinish }: BarProps) {
+  const shown = DRAWERS.filter(({ id }) => id === 'figures' || id === 'view' || !isFrozen);
+  return (
+    <div className="drawer-bar">
+      {shown.map(({ id, name }) => (
+        <Button
+          key={id}
+          look="quiet"
+          aria-expanded={drawer === id}
+          onPress={() => change({ drawer: drawer === id ? null : id })}
+        >
+          {name}
+        </Button>
+      ))}
+      {isFrozen ? null : (
+        <>
+          <Button look="quiet" aria-expanded={hasKeypad} onPress={() => change({ hasKeypad: !hasKeypad })}>
+            Keypad
+          </Button>
+          <Button look="quiet" onPress={onAdd}>
+            Add primary
+          </Button>
+          <Button look="quiet" onPress={onFinish}>
+            Finish header
+          </Button>
+        </>
+      )}
+    </div>
+  );
+});

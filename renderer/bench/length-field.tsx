@@ -1,0 +1,63 @@
+/** A length setting: typed text is taken on Enter or on leaving the field, and stays with the reason when it is refused. */
+
+import { useState } from 'react';
+import { formatTyped, parseLength } from '../../core/index.ts';
+import type { Problem } from '../../core/problem.ts';
+import type { Result } from '../../core/result.ts';
+import type { Length, LengthUnit } from '../../core/units/length.ts';
+import { wordsFor } from '../ui/host-bridge.ts';
+import { TextField } from '../ui/text-field.tsx';
+
+interface Props {
+  readonly label: string;
+  readonly value: Length;
+  readonly unit: LengthUnit;
+  readonly onTake: (length: Length) => Result<unknown, Problem>;
+}
+
+export function LengthField({ label, value, unit, onTake }: Props) {
+  return (
+    <TakenField
+      label={`${label}, ${unit}`}
+      stored={formatTyped(value, unit)}
+      take={(text) => {
+        const read = parseLength(text, unit);
+        return read.ok ? onTake(read.value) : read;
+      }}
+    />
+  );
+}
+
+interface TakenProps {
+  readonly label: string;
+  /** The text of what is stored now. */
+  readonly stored: string;
+  readonly take: (text: string) => Result<unknown, Problem>;
+}
+
+export function TakenField({ label, stored, take }: TakenProps) {
+  /** Null while the field shows what is stored. */
+  const [typed, setTyped] = useState<string | null>(null);
+  const [problem, setProblem] = useState<string | null>(null);
+  const commit = () => {
+    if (typed === null) return;
+    const taken = typed.trim() === stored ? { ok: true as const } : take(typed);
+    setProblem(taken.ok ? null : wordsFor(taken.problems));
+    if (taken.ok) setTyped(null);
+  };
+  return (
+    <TextField
+      label={label}
+      value={typed ?? stored}
+      onChange={setTyped}
+      problem={problem}
+      onBlur={commit}
+      onKeyDown={(event) => {
+        if (event.key === 'Enter') commit();
+        if (event.key !== 'Escape' || typed === null) return;
+        setTyped(null);
+        setProblem(null);
+      }}
+    />
+  );
+}

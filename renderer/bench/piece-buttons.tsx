@@ -1,0 +1,46 @@
+/** The grid's commands as buttons, for hands that are not at a keyboard. */
+
+import { memo } from 'react';
+import type { PieceState } from '../../core/header/header.ts';
+import { Button } from '../ui/button.tsx';
+import { nextState } from './bench-edits.ts';
+import type { PieceAct } from './grid-events.ts';
+
+interface Props {
+  /** Null when no piece is in hand. */
+  readonly state: PieceState | null;
+  readonly isBend: boolean;
+  readonly isFirst: boolean;
+  readonly isLast: boolean;
+  readonly onAct: (act: PieceAct) => void;
+  readonly onTape: () => void;
+}
+
+export const PieceButtons = memo(function PieceButtons({ state, isBend, isFirst, isLast, onAct, onTape }: Props) {
+  const none = state === null;
+  return (
+    <div className="piece-buttons" role="toolbar" aria-label="Piece in hand">
+      <Button look="quiet" isDisabled={none} onPress={() => onAct({ kind: 'insert' })}>
+        Insert
+      </Button>
+      <Button look="quiet" isDisabled={none} onPress={() => onAct({ kind: 'duplicate' })}>
+        Duplicate
+      </Button>
+      <Button look="quiet" isDisabled={none || isFirst} onPress={() => onAct({ kind: 'move', by: -1 })}>
+        Up
+      </Button>
+      <Button look="quiet" isDisabled={none || isLast} onPress={() => onAct({ kind: 'move', by: 1 })}>
+        Down
+      </Button>
+      <Button look="quiet" isDisabled={none} onPress={() => onAct({ kind: 'cycleState' })}>
+        {none ? 'State' : `Make ${nextState(state)}`}
+      </Button>
+      <Button look="quiet" isDisabled={!isBend} onPress={onTape}>
+        Tape angle
+      </Button>
+      <Button look="quiet" isDisabled={none} onPress={() => onAct({ kind: 'remove' })}>
+        Delete
+      </Button>
+    </div>
+  );
+});

@@ -1,0 +1,60 @@
+/** The chart's figures as a table. */
+
+import type { Header } from '../../core/header/header.ts';
+import { formatDeviation, formatLength, formatLengthBare, type MatchReport } from '../../core/index.ts';
+import { unitOf } from '../../core/units/length-style.ts';
+import './chart.css';
+import { FigureText } from './figure-text.tsx';
+import { verdictMark } from './verdict-words.ts';
+
+interface Props {
+  readonly header: Header;
+  readonly report: MatchReport;
+  /** Kept for screen readers when it is not shown. */
+  readonly isShown: boolean;
+}
+
+export function FiguresTable({ header, report, isShown }: Props) {
+  const style = header.settings.display;
+  const unit = unitOf(style);
+  const show = (mm: number | null) => (mm === null ? '–' : formatLength(mm, style));
+  return (
+    <div className={isShown ? 'figures' : 'figures visually-hidden'}>
+      <table>
+        <caption>
+          <FigureText
+            text={`Target ${show(report.targetMm)}, band ${show(report.lowMm)} to ${show(report.highMm)}. Spread ${show(report.spreadMm)}, mean ${show(report.meanMm)}.`}
+          />
+        </caption>
+        <thead>
+          <tr>
+            <th scope="col">Primary</th>
+            <th scope="col">Pieces</th>
+            <th scope="col">Length, {unit}</th>
+            <th scope="col">Deviation, {unit}</th>
+            <th scope="col">Verdict</th>
+          </tr>
+        </thead>
+        <tbody>
+          {report.primaries.map((match) => (
+            <tr key={match.primaryId}>
+              <th scope="row">{match.name}</th>
+              <td>{match.pieceLengthsMm.length}</td>
+              <td>
+                <FigureText text={formatLengthBare(match.lengthMm, style)} />
+              </td>
+              <td>
+                {match.deviationMm === null ? '–' : <FigureText text={formatDeviation(match.deviationMm, style)} />}
+              </td>
+              <td>
+                {match.verdict === null
+                  ? 'none yet'
+                  : `${verdictMark(match.verdict).mark} ${verdictMark(match.verdict).word}`}
+              </td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </div>
+  );
+}

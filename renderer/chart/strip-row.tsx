@@ -1,0 +1,225 @@
+/** One primary in the chart: its strip of pieces, its deviation, and its verdict in words. */
+
+import { memo } from 'react';
+import type { Primary } from '../../core/header/header.ts';
+import { formatLength, formatLengthBare, type PrimaryMatch } from '../../core/index.ts';
+import type { LengthStyle } from '../../core/units/length-style.ts';
+import type { ReadPiece } from './chart-keys.ts';
+import type { DeviationScale } from './deviation-scale.ts';
+import { FigureText, SvgFigureText } from './figure-text.tsx';
+import { segmentLabel } from './piece-words.ts';
+import { type FullScale, fits, type StripSegment, stripSegments, toGoMm } from './strip-layout.ts';
+import { deviationWords, verdictMark, verdictWords } from './verdict-words.ts';
+
+interface Props {
+  readonly primary: Primary;
+  readonly match: PrimaryMatch;
+  readonly targetMm: number | null;
+  readonly lowMm: number | null;
+  readonly highMm: number | null;
+  readonly band: { readonly minusMm: number; readonly plusMm: number };
+  readonly full: FullScale;
+  readonly deviation: DeviationScale;
+  readonly style: LengthStyle;
+  readonly hatchId: string;
+  readonly isSelected: boolean;
+  readonly isTabStop: boolean;
+  readonly pieceId: string | null;
+  readonly readIndex: number | null;
+  readonly onRead: (read: ReadPiece | null) => void;
+  readonly onSelect: (primaryId: string, pieceId: string | null) => void;
+}
+
+function StripRowView(props: Props) {
+  const { primary, match, style, isSelected } = props;
+  return (
+    // biome-ignore lint/a11y/useKeyWithClickEvents: the list around it handles the keys of all rows
+    <div
+      className="strip-row"
+      role="option"
+      aria-selected={isSelected}
+      tabIndex={props.isTabStop ? 0 : -1}
+      data-primary={primary.id}
+      onClick={() => props.onSelect(primary.id, null)}
+    >
+      <span className="strip-name">
+        {/^\d+$/.test(primary.name) ? <span className="visually-hidden">Primary </span> : null}
+        {primary.name}
+        <span className="visually-hidden">: {formatLength(match.lengthMm, style)},</span>
+      </span>
+      <Strip {...props} />
+      <Deviation {...props} />
+      <RowVerdict match={match} style={style} />
+    </div>
+  );
+}
+
+function RowVerdict({ match, style }: { readonly match: PrimaryMatch; readonly style: LengthStyle }) {
+  if (match.verdict === null) {
+    return <span className="strip-verdict visually-hidden">{verdictWords(match, style)}</span>;
+  }
+  return (
+    <span className="strip-verdict" data-verdict={match.verdict}>
+      <span className="verdict-mark" aria-hidden="true">
+        {verdictMark(match.verdict).mark}
+      </span>{' '}
+      <FigureText text={deviationWords(match, style)} />
+    </span>
+  );
+}
+
+const STRIP_HEIGHT = 100;
+const TUBE_TOP = 22;
+const TUBE_HEIGHT = 56;
+const CHARACTER_PX = 7.5;
+
+/** Heights are in percent of the row, so that one drawing serves both densities. */
+function Strip(props: Props) {
+  const { match, full, style, targetMm, lowMm, highMm } = props;
+  const gapMm = toGoMm(match.lengthMm, targetMm);
+  return (
+    <svg className="strip" width={full.widthPx} height="100%" aria-hidden="true" focusable="false">
+      {lowMm !== null && highMm !== null ? (
+        <rect className="band" x={full.x(lowMm)} width={full.x(highMm) - full.x(lowMm)} height={`${STRIP_HEIGHT}%`} />
+      ) : null}
+      <Segments {...props} />
+      {gapMm !== null && targetMm !== null ? (
+        <Gap
+          fromPx={full.x(match.lengthMm)}
+          toPx={full.x(targetMm)}
+          words={`${formatLengthBare(gapMm, style)} to go`}
+        />
+      ) : null}
+      {targetMm === null ? null : (
+        <line className="target-line" x1={full.x(targetMm)} x2={full.x(targetMm)} y1="0" y2={`${STRIP_HEIGHT}%`} />
+      )}
+    </svg>
+  );
+}
+
+/** Drawn again only when its own pieces, the scale or the marks change: the target moves far more often. */
+const Segments = memo(
+  function Segments({ primary, match, full, style, hatchId, pieceId, readIndex, onRead, onSelect }: Props) {
+    return stripSegments(primary.pieces, match.pieceLengthsMm).map((segment) => (
+      <Segment
+        key={segment.piece.id}
+        segment={segment}
+        full={full}
+        label={segmentLabel(segment.piece, style)}
+        hatchId={hatchId}
+        isMarked={segment.piece.id === pieceId || segment.index === readIndex}
+        onRead={() => onRead({ primaryId: primary.id, index: segment.index })}
+        onChoose={() => onSelect(primary.id, segment.piece.id)}
+      />
+    ));
+  },
+  // Piece lengths follow from the primary.
+  (before, after) =>
+    (['primary', 'full', 'style', 'hatchId', 'pieceId', 'readIndex', 'onRead', 'onSelect'] as const).every(
+      (name) => before[name] === after[name],
+    ),
+);
+
+interface SegmentProps {
+  readonly segment: StripSegment;
+  readonly full: FullScale;
+  readonly label: string;
+  readonly hatchId: string;
+  readonly isMarked: boolean;
+  readonly onRead: () => void;
+  readonly onChoose: () => void;
+}
+
+function Segment({ segment, full, label, hatchId, isMarked, onRead, onChoose }: SegmentProps) {
+  const xPx = full.x(segment.fromMm);
+  const widthPx = Math.max(1, full.x(segment.toMm) - xPx);
+  const isBend = segment.piece.kind !== 'straight';
+  const box = { x: xPx, width: widthPx, y: `${TUBE_TOP}%`, height: `${TUBE_HEIGHT}%` };
+  return (
+    // biome-ignore lint/a11y/noStaticElementInteractions: the row offers the same by the arrow keys and Enter
+    <g
+      className="segment"
+      data-kind={segment.piece.kind}
+      data-state={segment.piece.state}
+      data-marked={isMarked || undefined}
+      onPointerEnter={onRead}
+      onClick={(event) => {
+        event.stopPropagation();
+        onChoose();
+      }}
+    >
+      <rect className="segment-tube" {...box} />
+      {isBend ? <rect className="segment-hatch" {...box} fill={`url(#${hatchId})`} /> : null}
+      {fits(label, widthPx, CHARACTER_PX) ? (
+        <text className="segment-label" x={xPx + widthPx / 2} y="50%" textAnchor="middle" dominantBaseline="central">
+          <SvgFigureText text={label} />
+        </text>
+      ) : null}
+    </g>
+  );
+}
+
+/** What is missing to the target, drawn as an outline; the words stand inside it, or left of it when it is narrow. */
+function Gap({ fromPx, toPx, words }: { readonly fromPx: number; readonly toPx: number; readonly words: string }) {
+  const widthPx = Math.max(0, toPx - fromPx);
+  if (widthPx < 1) return null;
+  return (
+    <g className="gap">
+      <rect className="gap-box" x={fromPx} width={widthPx} y={`${TUBE_TOP}%`} height={`${TUBE_HEIGHT}%`} />
+      {fits(words, widthPx, CHARACTER_PX) ? (
+        <text className="segment-label" x={fromPx + widthPx / 2} y="50%" textAnchor="middle" dominantBaseline="central">
+          <SvgFigureText text={words} />
+        </text>
+      ) : null}
+    </g>
+  );
+}
+
+/** Distance from the common zero: a thin line to a diamond whose middle is the value; an arrow when it lies past the end. */
+function Deviation({ match, band, deviation }: Props) {
+  const lowPx = deviation.x(-band.minusMm);
+  const highPx = deviation.x(band.plusMm);
+  const zeroPx = deviation.x(0);
+  return (
+    <svg className="deviation" width={deviation.widthPx} height="100%" aria-hidden="true" focusable="false">
+      <rect className="band" x={lowPx} width={Math.max(0, highPx - lowPx)} height="100%" />
+      <line className="band-edge" x1={lowPx} x2={lowPx} y1="0" y2="100%" />
+      <line className="band-edge" x1={highPx} x2={highPx} y1="0" y2="100%" />
+      <line className="zero-line" x1={zeroPx} x2={zeroPx} y1="0" y2="100%" />
+      {match.deviationMm === null || match.verdict === null ? null : (
+        <g data-verdict={match.verdict}>
+          <line className="stem" x1={zeroPx} x2={deviation.x(match.deviationMm)} y1="50%" y2="50%" />
+          <Mark xPx={deviation.x(match.deviationMm)} clamp={deviation.clampOf(match.deviationMm)} />
+        </g>
+      )}
+    </svg>
+  );
+}
+
+const DIAMOND = 'M0,-7 L5,0 L0,7 L-5,0 Z';
+const ARROW_LOW = 'M-10,0 L2,-7 L2,7 Z';
+const ARROW_HIGH = 'M10,0 L-2,-7 L-2,7 Z';
+
+function Mark({ xPx, clamp }: { readonly xPx: number; readonly clamp: 'low' | 'high' | null }) {
+  const path = clamp === 'low' ? ARROW_LOW : clamp === 'high' ? ARROW_HIGH : DIAMOND;
+  return (
+    <svg x={xPx} y="50%" overflow="visible" aria-hidden="true" focusable="false">
+      <path className="deviation-mark" data-clamp={clamp ?? 'none'} d={path} />
+    </svg>
+  );
+}
+
+/** Matches are made anew with every edit; what a row draws decides whether it is drawn again. */
+function drawsTheSame(before: Props, after: Props): boolean {
+  const { match: old, ...oldRest } = before;
+  const { match, ...rest } = after;
+  const sameFigures =
+    old.lengthMm === match.lengthMm && old.deviationMm === match.deviationMm && old.verdict === match.verdict;
+  // Piece lengths follow from the pieces and the tube; a new primary object means that one of them changed.
+  return (
+    sameFigures &&
+    Object.keys(rest).every((key) => rest[key as keyof typeof rest] === oldRest[key as keyof typeof oldRest])
+  );
+}
+
+export const StripRow = memo(StripRowView, drawsTheSame);

@@ -1,0 +1,29 @@
+/** Finding commands by what a person types of them. */
+
+import type { Command } from './command.ts';
+
+/** Whether each word typed begins a word of the text. */
+export function hasBeginnings(text: string, typed: string): boolean {
+  const words = text.toLowerCase().split(/[^\p{L}\p{N}/]+/u);
+  const wanted = typed.toLowerCase().split(/\s+/).filter(Boolean);
+  return wanted.every((part) => words.some((word) => word.startsWith(part)));
+}
+
+/** All that a command is found by: its name, its group and its other words. */
+export function searchText(command: Command): string {
+  return `${command.name} ${command.group} ${command.words ?? ''}`;
+}
+
+/** How near the name is to what was typed; higher is nearer. */
+function nearness({ name }: Command, typed: string): number {
+  const shown = name.toLowerCase();
+  const text = typed.trim().toLowerCase();
+  if (shown === text) return 3;
+  if (shown.startsWith(text)) return 2;
+  return hasBeginnings(shown, text) ? 1 : 0;
+}
+
+/** Those named as typed come before those that only have the words elsewhere; else in the order given. */
+export function nearestFirst(commands: readonly Command[], typed: string): readonly Command[] {
+  return commands.toSorted((a, b) => nearness(b, typed) - nearness(a, typed));
+}

@@ -1,0 +1,40 @@
+/** Keys that belong to a part of a screen rather than to a command, for the list of keys. */
+
+export const SCREEN_KEYS = [
+  {
+    title: 'Next piece line',
+    lines: [
+      { does: 'Accept what is typed', chords: ['Enter'] },
+      { does: 'Clear the line', chords: ['Escape'] },
+      { does: 'Up to the pieces, from an empty line', chords: ['ArrowUp'] },
+      { does: 'Primary before or after', chords: ['PageUp', 'PageDown'] },
+    ],
+  },
+  {
+    title: 'Pieces',
+    lines: [
+      { does: 'Move between cells', chords: ['ArrowUp', 'ArrowDown', 'ArrowLeft', 'ArrowRight'] },
+      { does: 'First or last cell of the row', chords: ['Home', 'End'] },
+      { does: 'First or last cell of all', chords: ['Mod+Home', 'Mod+End'] },
+      { does: 'Edit what is there', chords: ['F2', 'Enter'] },
+      { does: 'Accept and go down', chords: ['Enter'] },
+      { does: 'Accept and go on', chords: ['Tab'] },
+      { does: 'Leave as it was', chords: ['Escape'] },
+      { does: 'Insert a piece here', chords: ['Insert', 'Mod+I'] },
+      { does: 'Remove the piece', chords: ['Mod+Delete'] },
+      { does: 'Duplicate the piece', chords: ['Mod+D'] },
+      { does: 'Move the piece up or down', chords: ['Alt+ArrowUp', 'Alt+ArrowDown'] },
+      { does: 'Next state: planned, cut, tacked, welded', chords: ['S', 'Space'] },
+      { does: 'Copy, cut, paste rows', chords: ['Mod+C', 'Mod+X', 'Mod+V'] },
+    ],
+  },
+  {
+    title: 'Shelf table',
+    lines: [
+      { does: 'Accept and go down', chords: ['Enter'] },
+      { does: 'Row above or below', chords: ['ArrowUp', 'ArrowDown'] },
+      { does: 'Leave as it was', chords: ['Escape'] },
+      { does: 'Remove the item', chords: ['Mod+Delete'] },
+    ],
+  },
+] as const;

@@ -1,0 +1,114 @@
+/** The contents of a file about to be imported: what would come in, and every line that would not. */
+
+import type { Primary } from '../../core/header/header.ts';
+import { describeProblem, formatLength, primaryLength } from '../../core/index.ts';
+import { mmOf } from '../../core/units/length.ts';
+import type { LengthStyle } from '../../core/units/length-style.ts';
+import { StockPreview } from '../stock/stock-preview.tsx';
+import { countOf } from '../ui/spoken.ts';
+import { StripPreview, stripsOf } from '../ui/strip-preview.tsx';
+import type { Preview } from './import-dialog.tsx';
+
+type Refused = Extract<Preview, { kind: 'parts' }>['refused'];
+
+/** Lengths of a parts list are shown fine enough that nothing typed looks rounded. */
+const FINE: LengthStyle = { kind: 'fraction', per: 64 };
+
+/** The words on the button that imports; null when there is nothing to import. */
+export function acceptWords(preview: Preview): string | null {
+  switch (preview.kind) {
+    case 'header':
+      return 'Import as a new header';
+    case 'parts':
+      return preview.primaries.length === 0
+        ? null
+        : `Make a header of ${countOf(preview.primaries.length, 'primary', 'primaries')}`;
+    case 'stock':
+      return preview.items.length === 0 ? null : `Add ${countOf(preview.items.length, 'line')} to the shelf`;
+  }
+}
+
+export function FilePreview({ preview }: { readonly preview: Preview }) {
+  switch (preview.kind) {
+    case 'header':
+      return (
+        <>
+          <p>
+            <strong>{preview.header.name}</strong>
+            {preview.header.note === '' ? '' : `: ${preview.header.note}`}
+          </p>
+          <StripPreview primaries={stripsOf(preview.header)} title={`Primaries of ${preview.header.name}`} />
+          <PrimariesTable
+            primaries={preview.header.primaries}
+            shrinkageMm={mmOf(preview.header.settings.weldShrinkage)}
+            style={preview.header.settings.display}
+          />
+        </>
+      );
+    case 'parts':
+      return (
+        <>
+          <RefusedLines refused={preview.refused} />
+          <PrimariesTable primaries={preview.primaries} shrinkageMm={0} style={FINE} />
+        </>
+      );
+    case 'stock':
+      return (
+        <>
+          <RefusedLines refused={preview.refused} />
+          <StockPreview items={preview.items} />
+        </>
+      );
+  }
+}
+
+interface PrimariesTableProps {
+  readonly primaries: readonly Primary[];
+  readonly shrinkageMm: number;
+  readonly style: LengthStyle;
+}
+
+function PrimariesTable({ primaries, shrinkageMm, style }: PrimariesTableProps) {
+  return (
+    <table className="table">
+      <caption className="visually-hidden">Primaries in the file</caption>
+      <thead>
+        <tr>
+          <th scope="col">Primary</th>
+          <th scope="col" className="number">
+            Pieces
+          </th>
+          <th scope="col" className="number">
+            Length
+          </th>
+        </tr>
+      </thead>
+      <tbody>
+        {primaries.map((primary) => (
+          <tr key={primary.id}>
+            <td>{primary.name}</td>
+            <td className="number">{primary.pieces.length}</td>
+            <td className="number">{formatLength(primaryLength(primary, { shrinkageMm }), style)}</td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}
+
+function RefusedLines({ refused }: { readonly refused: Refused }) {
+  if (refused.length === 0) return <p>Every line could be read.</p>;
+  return (
+    <section aria-label="Lines left out">
+      <h3>{countOf(refused.length, 'line')} could not be read and will be left out</h3>
+      <ul className="import-refused">
+        {refused.map((line) => (
+          <li key={`${line.line} ${line.column ?? ''} ${describeProblem(line.problem)}`}>
+            Line {line.line}
+            {line.column === null ? '' : `, ${line.column}`}: {describeProblem(line.problem)}
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}

@@ -1,0 +1,66 @@
+/** Finishing a header: what that means, said before it is done, because it cannot be taken back. */
+
+import { useState } from 'react';
+import { formatLength } from '../../core/index.ts';
+import type { HeaderSession } from '../session/header-session.ts';
+import { useSession } from '../session/use-session.ts';
+import { Button } from '../ui/button.tsx';
+import { wordsFor } from '../ui/host-bridge.ts';
+import { ModalDialog } from '../ui/modal-dialog.tsx';
+import { useNotice } from '../ui/notices.tsx';
+import { countOf } from '../ui/spoken.ts';
+import { finishNotes } from './finish-notes.ts';
+
+interface Props {
+  readonly session: HeaderSession;
+  readonly onClose: () => void;
+}
+
+export function FinishDialog({ session, onClose }: Props) {
+  const { header, report } = useSession(session, (state) => state);
+  const say = useNotice();
+  const [words, setWords] = useState<string | null>(null);
+  const notes = finishNotes(header, report);
+  const finish = async () => {
+    const done = session.apply({ kind: 'finishHeader' });
+    if (!done.ok) return setWords(wordsFor(done.problems));
+    onClose();
+    await session.flush();
+    say({ text: `${header.name} is finished and kept in the archive.` });
+  };
+  return (
+    <ModalDialog
+      title={`Finish ${header.name}?`}
+      isOpen
+      onClose={onClose}
+      actions={
+        <>
+          <Button onPress={onClose}>Keep working on it</Button>
+          <Button look="main" onPress={() => void finish()}>
+            Finish it
+          </Button>
+        </>
+      }
+    >
+      <p>
+        A finished header goes into the archive with its figures and never changes again, not even by undo. Work goes on
+        in a copy: open it from the archive as a new header.
+      </p>
+      <p>
+        {countOf(report.primaries.length, 'primary', 'primaries')}
+        {report.spreadMm === null ? '' : `, spread ${formatLength(report.spreadMm, header.settings.display)}`}.
+      </p>
+      {notes.length === 0 ? null : (
+        <>
+          <h3>Before you do</h3>
+          <ul>
+            {notes.map((note) => (
+              <li key={note}>{note}</li>
+            ))}
+          </ul>
+        </>
+      )}
+      {words === null ? null : <p role="alert">{words}</p>}
+    </ModalDialog>
+  );
+}

@@ -1,0 +1,64 @@
+/** One header in the list: its name opens it, the rest says how far it is, and More holds what else can be done. */
+
+import { useState } from 'react';
+import type { ResponseOf } from '../../electron/bridge/contract.ts';
+import { Button } from '../ui/button.tsx';
+import { ActionMenu } from '../ui/choice-menu.tsx';
+import { RenameLine } from '../ui/rename-line.tsx';
+import { countOf, showTime } from '../ui/spoken.ts';
+
+export type HeaderSummary = ResponseOf<'listHeaders'>['headers'][number];
+
+interface Props {
+  readonly summary: HeaderSummary;
+  readonly onOpen: () => void;
+  readonly onRename: (name: string) => void;
+  readonly onDuplicate: () => void;
+  readonly onExport: () => void;
+  readonly onBin: () => void;
+}
+
+export function aboutHeader(summary: HeaderSummary): string {
+  const parts = [countOf(summary.primaryCount, 'primary', 'primaries'), countOf(summary.pieceCount, 'piece')];
+  const finished = summary.state === 'finished' ? ', finished' : '';
+  return `${parts.join(', ')}${finished}. Changed ${showTime(summary.changedAt)}.`;
+}
+
+export function HeaderRow(props: Props) {
+  const { summary } = props;
+  const [renaming, setRenaming] = useState(false);
+  const finished = summary.state === 'finished';
+  return (
+    <li className="header-row">
+      {renaming ? (
+        <RenameLine
+          name={summary.name}
+          onDone={(name) => {
+            setRenaming(false);
+            if (name !== null) props.onRename(name);
+          }}
+        />
+      ) : (
+        <div className="header-row-main">
+          <Button look="quiet" onPress={props.onOpen}>
+            {summary.name}
+          </Button>
+          <p className="muted">{aboutHeader(summary)}</p>
+        </div>
+      )}
+      <ActionMenu
+        label={`More for ${summary.name}`}
+        acts={[
+          { id: 'open', name: 'Open', run: props.onOpen },
+          // The database refuses any change to a finished header, its name included.
+          ...(finished ? [] : [{ id: 'rename', name: 'Rename', run: () => setRenaming(true) }]),
+          { id: 'duplicate', name: 'Duplicate', run: props.onDuplicate },
+          { id: 'export', name: 'Export to a file', run: props.onExport },
+          { id: 'bin', name: 'Move to the bin', run: props.onBin },
+        ]}
+      >
+        More
+      </ActionMenu>
+    </li>
+  );
+}

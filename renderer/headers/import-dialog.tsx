@@ -1,0 +1,107 @@
+/** What is in a file, shown before any of it is kept: a header, a parts list or a list of stock. */
+
+import { useEffect, useState } from 'react';
+import type { LengthUnit } from '../../core/units/length.ts';
+import type { ResponseOf } from '../../electron/bridge/contract.ts';
+import { Button } from '../ui/button.tsx';
+import { ChoiceField } from '../ui/choice-field.tsx';
+import type { GivenFile } from '../ui/files.ts';
+import { type Answer, useAsk } from '../ui/host-bridge.ts';
+import { ModalDialog } from '../ui/modal-dialog.tsx';
+import { acceptWords, FilePreview } from './file-preview.tsx';
+
+export type Preview = ResponseOf<'previewFile'>;
+export type Expected = Preview['kind'];
+
+interface Props {
+  readonly file: GivenFile;
+  readonly expect: Expected;
+  readonly unit: LengthUnit;
+  readonly onClose: () => void;
+  /** Resolves to the words of a refusal, or null when it is done and the dialog may close. */
+  readonly onAccept: (preview: Preview) => Promise<string | null>;
+}
+
+const KINDS = [
+  { id: 'header', name: 'A header file' },
+  { id: 'parts', name: 'A parts list (CSV)' },
+  { id: 'stock', name: 'A list of stock for the shelf (CSV)' },
+] as const;
+
+const UNITS = [
+  { id: 'in', name: 'inches' },
+  { id: 'mm', name: 'millimetres' },
+] as const;
+
+/** What a file most likely is, from its name and from where the person was. */
+export function guessKind(fileName: string, onShelf: boolean): Expected {
+  if (!/\.(csv|tsv|txt)$/i.test(fileName)) return 'header';
+  return onShelf ? 'stock' : 'parts';
+}
+
+/** Asks the host to read the file, again whenever the reading of it changes; null while it reads. */
+function usePreview(file: GivenFile, expect: Expected, unit: LengthUnit): Answer<'previewFile'> | null {
+  const ask = useAsk();
+  const [answer, setAnswer] = useState<Answer<'previewFile'> | null>(null);
+  useEffect(() => {
+    let isWanted = true;
+    setAnswer(null);
+    void ask('previewFile', { ...file, expect, unit }).then((given) => {
+      if (isWanted) setAnswer(given);
+    });
+    return () => {
+      isWanted = false;
+    };
+  }, [ask, file, expect, unit]);
+  return answer;
+}
+
+export function ImportDialog(props: Props) {
+  const [expect, setExpect] = useState(props.expect);
+  const [unit, setUnit] = useState(props.unit);
+  const [refusal, setRefusal] = useState<string | null>(null);
+  const answer = usePreview(props.file, expect, unit);
+  const preview = answer?.ok ? answer.value : null;
+  const accepts = preview === null ? null : acceptWords(preview);
+  const accept = async () => {
+    if (preview === null) return;
+    const words = await props.onAccept(preview);
+    if (words === null) props.onClose();
+    else setRefusal(words);
+  };
+  return (
+    <ModalDialog
+      title={`Import ${props.file.fileName}`}
+      isOpen
+      size="large"
+      onClose={props.onClose}
+      actions={
+        <>
+          <Button onPress={props.onClose}>Import nothing</Button>
+          {accepts === null ? null : (
+            <Button look="main" onPress={() => void accept()}>
+              {accepts}
+            </Button>
+          )}
+        </>
+      }
+    >
+      <div className="import-reading">
+        <ChoiceField label="Read it as" choices={KINDS} chosen={expect} onChoose={setExpect} />
+        {expect === 'header' ? null : (
+          <ChoiceField label="Numbers without a unit are" choices={UNITS} chosen={unit} onChoose={setUnit} />
+        )}
+      </div>
+      <div aria-live="polite">
+        {answer === null ? <p className="muted">Reading…</p> : null}
+        {answer?.ok === false ? (
+          <p className="import-refusal">
+            Nothing could be taken from this file, and nothing was changed. {answer.words}
+          </p>
+        ) : null}
+        {refusal === null ? null : <p className="import-refusal">Nothing was imported. {refusal}</p>}
+      </div>
+      {preview === null ? null : <FilePreview preview={preview} />}
+    </ModalDialog>
+  );
+}

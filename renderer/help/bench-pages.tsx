@@ -1,0 +1,140 @@
+/** Help for the work on the bench: entering pieces, reading the chart, targets, odd pieces, changing things. */
+
+import { demoHeader } from '../../core/index.ts';
+import { StripPreview, stripsOf } from '../ui/strip-preview.tsx';
+import type { HelpPage } from './help-page.ts';
+
+const demoStrips = stripsOf(demoHeader('help'));
+
+function Entry({ typed, means }: { readonly typed: string; readonly means: string }) {
+  return (
+    <tr>
+      <td>
+        <kbd className="key">{typed}</kbd>
+      </td>
+      <td>{means}</td>
+    </tr>
+  );
+}
+
+const ENTER: HelpPage = {
+  id: 'enter',
+  title: 'Enter a primary as you tack it',
+  body: (
+    <>
+      <p>
+        Choose the primary, then type each piece on the line under its pieces and press Enter. The line is ready for the
+        next one at once. Order is from the port's flange face to the collector.
+      </p>
+      <table className="table">
+        <caption className="visually-hidden">What can be typed</caption>
+        <thead>
+          <tr>
+            <th scope="col">Typed</th>
+            <th scope="col">Piece</th>
+          </tr>
+        </thead>
+        <tbody>
+          <Entry typed="2 1/4" means="a straight, 2 1/4 in the header's unit" />
+          <Entry typed="57mm" means="a straight; a unit typed is always kept" />
+          <Entry typed="b90" means="a bend of 90 degrees at the header's usual CLR" />
+          <Entry typed="b60 180" means="a bend of 60 degrees, clocked 180 degrees from the bend before it" />
+          <Entry typed="b60 -45 r4" means="the same with a clocking of minus 45 and a CLR of 4" />
+          <Entry typed="p90x5 180" means="a pie-cut bend of 90 degrees in 5 equal pies" />
+          <Entry typed="=" means="the piece before it once more" />
+          <Entry typed="b90; 2; b45 0" means="several pieces at once" />
+        </tbody>
+      </table>
+      <p>
+        Lengths can be 2 3/4, 2-3/4, 2.75, 70 mm or 1' 2 1/2". If something cannot be read, the line says what and why,
+        and what you typed stays there.
+      </p>
+      <p>
+        Clocking is the turn of a bend's plane about the tube, seen along the way from the port, clockwise being
+        positive. 0 curls on the same way; 180 reverses. Leave it out where you have not measured it.
+      </p>
+    </>
+  ),
+};
+
+const READ: HelpPage = {
+  id: 'read',
+  title: 'See which primary is short',
+  body: (
+    <>
+      <StripPreview primaries={demoStrips} title="The strips of the demo header" />
+      <p>
+        Each primary is a strip, drawn to one scale: plain for straights, hatched for bends, crossed for pie cuts.
+        Beside it, the second scale shows only how far it is from the target, so that 1/16 in can be seen on a tube of
+        36 in. The shaded strip is the tolerance band.
+      </p>
+      <p>
+        A mark left of the band means short, one in the band means in band, one to the right means long. The word and
+        the figure stand beside it, so nothing depends on colour. An arrow at the edge means that the mark is off the
+        scale; the figure still holds.
+      </p>
+      <p>Lengths are centreline lengths: the straights, and for each bend its CLR times its angle.</p>
+    </>
+  ),
+};
+
+const TARGET: HelpPage = {
+  id: 'target',
+  title: 'Set the target, tolerance and weld shrinkage',
+  body: (
+    <>
+      <p>
+        Open Settings under the bench. The target is the longest primary, one primary that you choose, a length that you
+        type, or the mean of all. The tolerance says how far below and above the target is accepted.
+      </p>
+      <p>
+        Shrinkage per weld takes that much off at every joint between pieces, to show the length after welding. It is
+        off until you type one: measure it on a joint of your own, as it depends on tube, gap, heat and hand.
+      </p>
+      <p>
+        The unit that lengths are shown in can be changed at any time. What you typed is kept as you typed it; only the
+        showing is rounded.
+      </p>
+    </>
+  ),
+};
+
+const ODD: HelpPage = {
+  id: 'odd-pieces',
+  title: 'Find the angle of an odd piece with a tape',
+  body: (
+    <>
+      <p>
+        Choose the bend, then "Angle of bend by tape". Lay the tape along the outside of the bend, along the inside, or
+        straight from end to end at the centreline, and type what it reads. The angle goes into the piece.
+      </p>
+      <p>
+        Measure only the bent part: a leg that is taken with it makes the angle too large. The outside arc is the surest
+        of the three; the chord tells little near half a circle.
+      </p>
+    </>
+  ),
+};
+
+const CHANGE: HelpPage = {
+  id: 'change',
+  title: 'Change, move and take back pieces',
+  body: (
+    <>
+      <p>
+        Go up into the pieces with the arrow key and type over a cell, or press Enter to edit what is there. Pieces can
+        be inserted, removed, duplicated and moved; rows can be copied to and from a spreadsheet.
+      </p>
+      <p>
+        Each piece is planned, cut, tacked or welded. New pieces are tacked. A locked piece is one that you do not want
+        touched.
+      </p>
+      <p>
+        Undo names what it takes back and has no end; it works across restarts. Nothing has to be confirmed except
+        finishing a header.
+      </p>
+    </>
+  ),
+};
+
+export const BENCH_PAGES: readonly HelpPage[] = [ENTER, READ, TARGET, ODD, CHANGE];

@@ -1,0 +1,115 @@
+/** Help for everything around the bench: the shelf, finishing, files, backups, and when something is wrong. */
+
+import { PARTS_COLUMNS, STOCK_COLUMNS } from '../../core/index.ts';
+import type { HelpPage } from './help-page.ts';
+
+function Columns({ names }: { readonly names: readonly string[] }) {
+  return (
+    <p>
+      <code>{names.join(', ')}</code>
+    </p>
+  );
+}
+
+const SHELF: HelpPage = {
+  id: 'shelf',
+  title: 'Keep count of bends and straights',
+  body: (
+    <>
+      <p>
+        On the Shelf, fill in the first row and press Enter. Tube, CLR and legs stay for the next line, so a run of
+        bends takes an angle and a count each. Every cell can be typed over; a removed line can be put back.
+      </p>
+      <p>
+        Legs are the straight parts formed on the two ends of a bend. While you enter a primary, the bench offers the
+        CLRs that the shelf has for its tube and marks a bend that the shelf does not have.
+      </p>
+    </>
+  ),
+};
+
+const FINISH: HelpPage = {
+  id: 'finish',
+  title: 'Finish a header, and build the next one like it',
+  body: (
+    <>
+      <p>
+        When a header is welded and checked, finish it. It goes into the archive with its figures and never changes
+        again; the database itself refuses it.
+      </p>
+      <p>
+        In the archive, search by words, tube OD, number of primaries and target length. "Open as new header" makes a
+        copy to work on, with all its pieces.
+      </p>
+    </>
+  ),
+};
+
+const FILES: HelpPage = {
+  id: 'files',
+  title: 'Bring files in and take them out',
+  body: (
+    <>
+      <p>
+        Exporting a header writes one open JSON file with everything in it. Importing shows what is in a file first;
+        nothing is kept until you accept it, and nothing that is there is ever overwritten. A file can also be dropped
+        on the window.
+      </p>
+      <h2>Parts list</h2>
+      <p>A CSV file, one piece a row, in order from the port. The first row names the columns, in any order:</p>
+      <Columns names={PARTS_COLUMNS} />
+      <h2>Stock list</h2>
+      <p>A CSV file, one bend or straight a row. The first row names the columns:</p>
+      <Columns names={STOCK_COLUMNS} />
+      <p>
+        Rows that cannot be read are listed with their line and the reason before you decide. Lengths without a unit are
+        taken in the unit that you choose there.
+      </p>
+    </>
+  ),
+};
+
+const SAFE: HelpPage = {
+  id: 'safe-keeping',
+  title: 'Know that your work is kept',
+  body: (
+    <>
+      <p>
+        There is no Save button. Every entry goes to disk as you make it, and "All saved" is shown only after it is
+        there. Text that you have typed but not accepted is kept as well and stands in its line after a restart.
+      </p>
+      <p>
+        Backups are made on their own. Under Commands, "Backups" lists them; restoring one sets the present file aside
+        first. Keep the data folder on a disk of this computer, not in a folder that is synchronised, and copy it to
+        another place now and then.
+      </p>
+    </>
+  ),
+};
+
+const TROUBLE: HelpPage = {
+  id: 'trouble',
+  title: 'When something is wrong',
+  body: (
+    <>
+      <h2>"Not saved"</h2>
+      <p>
+        The reason stands beside it: most often the disk is full or may not be written to. Put that right and press "Try
+        again". What you see on screen is kept and sent again on its own. Do not close the window before it says "All
+        saved".
+      </p>
+      <h2>"Changed in another window"</h2>
+      <p>
+        Two windows changed the same header. Both versions are shown and nothing has been overwritten: make your steps
+        again on top of theirs, take theirs, or keep yours as a header of its own.
+      </p>
+      <h2>"Your headers could not be opened"</h2>
+      <p>
+        The screen says what happened to the file and offers the backups. The file itself is left alone; restoring a
+        backup sets it aside.
+      </p>
+    </>
+  ),
+};
+
+export const KEEPING_PAGES: readonly HelpPage[] = [SHELF, FINISH, FILES, SAFE, TROUBLE];

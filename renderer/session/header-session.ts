@@ -1,0 +1,277 @@
+/** One open header: applies every edit at once, sends it to the host, and knows whether all of it is safe. */
+
+import { applyEdit } from '../../core/header/apply-edit.ts';
+import { describeEdit } from '../../core/header/describe-edit.ts';
+import type { Edit } from '../../core/header/edit.ts';
+import type { Header } from '../../core/header/header.ts';
+import { newId } from '../../core/header/new-header.ts';
+import { matchHeader } from '../../core/index.ts';
+import type { Problem } from '../../core/problem.ts';
+import { failure, type Result, success } from '../../core/result.ts';
+import type { HostBridge } from '../../electron/bridge/contract.ts';
+import { DraftKeeper } from './draft-keeper.ts';
+import { rebaseSteps } from './rebase.ts';
+import type { Conflict, DroppedStep, HistoryStep, OpenedHeader, PendingStep, SessionState } from './session-state.ts';
+import { StepQueue, type Timers } from './step-queue.ts';
+
+export interface SessionParts {
+  readonly bridge: HostBridge;
+  /** 0 up to 1, as `Math.random`; from the platform's strong source in the page. */
+  readonly random: () => number;
+  readonly timers: Timers;
+}
+
+/** A field that holds typed text: commits it, and answers whether nothing is left in it that could not be read. */
+export type FieldCommitter = () => boolean;
+
+export type ConflictChoice = 'mineOnTop' | 'theirs' | 'mineAsCopy';
+
+const LOOK_AGAIN_MS = 1_000;
+
+/** Timers and randomness of the browser, for the page. */
+export const pageParts: Omit<SessionParts, 'bridge'> = {
+  random: () => (crypto.getRandomValues(new Uint32Array(1))[0] ?? 0) / 2 ** 32,
+  timers: {
+    set: (act, afterMs) => setTimeout(act, afterMs),
+    clear: (timer) => clearTimeout(timer as number),
+  },
+};
+
+export class HeaderSession {
+  readonly bridge: HostBridge;
+  readonly headerId: string;
+  readonly #parts: SessionParts;
+  readonly #queue: StepQueue;
+  readonly #drafts: DraftKeeper;
+  readonly #listeners = new Set<() => void>();
+  readonly #committers = new Set<FieldCommitter>();
+  #undo: readonly HistoryStep[];
+  #redo: readonly HistoryStep[];
+  #state: SessionState;
+
+  constructor(opened: OpenedHeader, parts: SessionParts) {
+    this.bridge = parts.bridge;
+    this.headerId = opened.header.id;
+    this.#parts = parts;
+    this.#undo = opened.undo;
+    this.#redo = opened.redo;
+    this.#queue = new StepQueue(
+      {
+        bridge: parts.bridge,
+        headerId: opened.header.id,
+        timers: parts.timers,
+        events: { changed: () => this.#queueChanged(), refused: () => void this.#enterConflict() },
+      },
+      opened.revision,
+    );
+    this.#drafts = new DraftKeeper(parts.bridge, opened.header.id, {
+      kept: opened.draft,
+      mayClear: () => this.#queue.isIdle,
+    });
+    this.#state = {
+      header: opened.header,
+      report: matchHeader(opened.header),
+      save: this.#queue.mark,
+      undoLabel: opened.undo.at(-1)?.label ?? null,
+      redoLabel: opened.redo.at(-1)?.label ?? null,
+      conflict: null,
+      dropped: [],
+      draft: opened.draft,
+    };
+  }
+
+  readonly getState = (): SessionState => this.#state;
+
+  readonly subscribe = (listener: () => void): (() => void) => {
+    this.#listeners.add(listener);
+    return () => this.#listeners.delete(listener);
+  };
+
+  /** The revision that the host last acknowledged. */
+  get revision(): number {
+    return this.#queue.revision;
+  }
+
+  /** A new id for something that an edit brings into the header. */
+  newId(): string {
+    return newId(this.#parts.random);
+  }
+
+  /** Makes the change here at once and sends it; a change that core refuses changes nothing. */
+  apply(edit: Edit): Result<Header, Problem> {
+    const before = this.#state.header;
+    const applied = applyEdit(before, edit);
+    if (!applied.ok) return failure(...applied.problems);
+    const label = describeEdit(edit, before);
+    this.#undo = [...this.#undo, { label, edit, inverse: applied.value.inverse }];
+    this.#redo = [];
+    this.#show(applied.value.header);
+    this.#queue.add({ stepId: this.newId(), action: 'do', label, edit });
+    return success(applied.value.header);
+  }
+
+  /** Takes back the last step; false when there is none. */
+  undo(): boolean {
+    const step = this.#undo.at(-1);
+    if (step === undefined) return false;
+    this.#undo = this.#undo.slice(0, -1);
+    this.#redo = [...this.#redo, step];
+    this.#travel('undo', step.label, step.inverse);
+    return true;
+  }
+
+  /** Makes the last step that was taken back again; false when there is none. */
+  redo(): boolean {
+    const step = this.#redo.at(-1);
+    if (step === undefined) return false;
+    this.#redo = this.#redo.slice(0, -1);
+    this.#undo = [...this.#undo, step];
+    this.#travel('redo', step.label, step.edit);
+    return true;
+  }
+
+  /** Remembers text that stands in a field without having been accepted; empty text forgets it. */
+  typed(field: string, text: string): void {
+    this.#drafts.typed(field, text);
+  }
+
+  /** Called by the field that shows the text left over from last time. */
+  takeDraft(): void {
+    if (this.#state.draft !== null) this.#set({ draft: null });
+  }
+
+  /** A field registers how to commit what it holds; returns the function that unregisters it. */
+  addCommitter(commit: FieldCommitter): () => void {
+    this.#committers.add(commit);
+    return () => this.#committers.delete(commit);
+  }
+
+  /**
+   * Commits the fields being typed in and waits until all is on disk.
+   * Text that cannot be read stays in its field and is kept as a draft.
+   */
+  async flush(): Promise<void> {
+    for (const commit of [...this.#committers]) commit();
+    this.#queue.retryNow();
+    await this.#queue.idle();
+    this.#drafts.pump();
+    await this.#drafts.idle();
+  }
+
+  /** Tries at once to send what waits after a failure. */
+  retryNow(): void {
+    this.#queue.retryNow();
+  }
+
+  /** Asks whether another window changed the header, and shows the change when nothing of ours is on its way. */
+  async lookForChanges(): Promise<void> {
+    const asked = this.#queue.revision;
+    const settled = () => this.#queue.isIdle && this.#queue.revision === asked && this.#state.conflict === null;
+    if (!settled()) return;
+    const reply = await this.bridge.call('readRevision', { headerId: this.headerId }).catch(() => null);
+    if (reply?.ok !== true || reply.value.revision === asked || !settled()) return;
+    const opened = await this.#reopen();
+    if (opened !== null && settled()) this.#take(opened, []);
+  }
+
+  /**
+   * Ends a conflict. `mineOnTop` makes our steps again on what is on disk, `theirs` drops them, `mineAsCopy` drops them
+   * here and puts our document beside theirs as a header of its own, which is returned.
+   */
+  async settleConflict(choice: ConflictChoice): Promise<OpenedHeader | null> {
+    if (this.#state.conflict === null) return null;
+    const copy = choice === 'mineAsCopy' ? await this.#copyOf(this.#state.header) : null;
+    if (choice === 'mineAsCopy' && copy === null) return null;
+    const opened = await this.#reopen();
+    if (opened === null) {
+      // All of mine is safe in the copy, and there is nothing left to send it to.
+      if (copy !== null && this.#state.conflict.theirs === null) this.#forget();
+      return copy;
+    }
+    this.#take(opened, choice === 'mineOnTop' ? this.#queue.unacknowledged : []);
+    return copy;
+  }
+
+  dismissDropped(): void {
+    this.#set({ dropped: [] });
+  }
+
+  /** Stops sending and listening; call `flush` first. */
+  close(): void {
+    this.#queue.close();
+    this.#listeners.clear();
+  }
+
+  #travel(action: 'undo' | 'redo', label: string, edit: Edit): void {
+    const applied = applyEdit(this.#state.header, edit);
+    if (!applied.ok) throw new Error(`The history does not fit the header: ${action} of ${label}`);
+    this.#show(applied.value.header);
+    this.#queue.add({ stepId: this.newId(), action, label, edit });
+  }
+
+  async #reopen(): Promise<OpenedHeader | null> {
+    const reply = await this.bridge.call('openHeader', { headerId: this.headerId }).catch(() => null);
+    return reply?.ok === true ? reply.value : null;
+  }
+
+  async #copyOf(mine: Header): Promise<OpenedHeader | null> {
+    const header: Header = { ...mine, id: this.newId(), name: `${mine.name} (mine)`.slice(0, 120), state: 'open' };
+    const reply = await this.bridge.call('importHeader', { header }).catch(() => null);
+    return reply?.ok === true ? reply.value : null;
+  }
+
+  /** Reads what is on disk and shows both; tries again until the host answers one way or the other. */
+  async #enterConflict(): Promise<void> {
+    const reply = await this.bridge.call('openHeader', { headerId: this.headerId }).catch(() => null);
+    const isGone = reply?.ok === false && reply.problems.some((problem) => problem.kind === 'notFound');
+    if (reply?.ok !== true && !isGone) {
+      this.#parts.timers.set(() => void this.#enterConflict(), LOOK_AGAIN_MS);
+      return;
+    }
+    const conflict: Conflict = {
+      theirs: reply?.ok === true ? reply.value.header : null,
+      mine: this.#state.header,
+      mySteps: this.#queue.unacknowledged.map((step) => step.label),
+    };
+    this.#set({ conflict });
+  }
+
+  #forget(): void {
+    this.#state = { ...this.#state, conflict: null };
+    this.#queue.restart(this.#queue.revision, []);
+  }
+
+  /** Goes over to what is on disk, with `steps` made again on top of it. */
+  #take(opened: OpenedHeader, steps: readonly PendingStep[]): void {
+    const { header, made, dropped } = rebaseSteps(opened.header, steps);
+    this.#undo = [...opened.undo, ...made];
+    this.#redo = made.length > 0 ? [] : opened.redo;
+    this.#show(header, { conflict: null, dropped });
+    this.#queue.restart(
+      opened.revision,
+      made.map(({ label, edit }) => ({ stepId: this.newId(), action: 'do', label, edit })),
+    );
+  }
+
+  #show(header: Header, more: { conflict?: Conflict | null; dropped?: readonly DroppedStep[] } = {}): void {
+    this.#state = {
+      ...this.#state,
+      ...more,
+      header,
+      report: matchHeader(header),
+      undoLabel: this.#undo.at(-1)?.label ?? null,
+      redoLabel: this.#redo.at(-1)?.label ?? null,
+    };
+    // Listeners are told by the queue, which changes with every step shown.
+  }
+
+  #queueChanged(): void {
+    this.#set({ save: this.#queue.mark });
+    this.#drafts.pump();
+  }
+
+  #set(change: Partial<SessionState>): void {
+    this.#state = { ...this.#state, ...change };
+    for (const listener of [...this.#listeners]) listener();
+  }
+}

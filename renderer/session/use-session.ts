@@ -1,0 +1,28 @@
+/** How components read an open header. */
+
+import { useEffect, useSyncExternalStore } from 'react';
+import type { HeaderSession } from './header-session.ts';
+import type { SessionState } from './session-state.ts';
+
+const LOOK_EVERY_MS = 2_000;
+
+/** The session's state, or the part of it that `select` picks; renders again only when that part changes. */
+export function useSession<Part>(session: HeaderSession, select: (state: SessionState) => Part): Part {
+  const read = () => select(session.getState());
+  return useSyncExternalStore(session.subscribe, read, read);
+}
+
+/** Notices changes made by other windows while this page can be seen. */
+export function useForeignChanges(session: HeaderSession): void {
+  useEffect(() => {
+    const look = () => {
+      if (document.visibilityState === 'visible') void session.lookForChanges();
+    };
+    const timer = setInterval(look, LOOK_EVERY_MS);
+    document.addEventListener('visibilitychange', look);
+    return () => {
+      clearInterval(timer);
+      document.removeEventListener('visibilitychange', look);
+    };
+  }, [session]);
+}

@@ -1,0 +1,161 @@
+/** Clocking of the bend in hand: by dial, by number, by two readings of an angle gauge, or as a mark round the tube. */
+
+import { useState } from 'react';
+import { type Bend, type PieCutBend, tubeOf } from '../../core/header/header.ts';
+import {
+  clockingFromGauge,
+  clockingFromMark,
+  clockingMarkMm,
+  formatAngle,
+  formatDeviation,
+  formatTypedAngle,
+  type LookingFrom,
+  MM_PER_INCH,
+  mmOf,
+  parseAngle,
+  parseSignedLength,
+} from '../../core/index.ts';
+import type { Problem } from '../../core/problem.ts';
+import type { Result } from '../../core/result.ts';
+import { unitOf } from '../../core/units/length-style.ts';
+import { TakenField } from '../bench/length-field.tsx';
+import { FigureText } from '../chart/figure-text.tsx';
+import { Button } from '../ui/button.tsx';
+import { ChoiceField } from '../ui/choice-field.tsx';
+import { wordsFor } from '../ui/host-bridge.ts';
+import { TextField } from '../ui/text-field.tsx';
+import { ClockingDial } from './clocking-dial.tsx';
+import { hundredth } from './dial-steps.ts';
+import type { ShapeProps } from './shape-props.ts';
+
+export function ClockingPanel(props: ShapeProps) {
+  const { piece } = props;
+  if (piece === null || piece.kind === 'straight') {
+    return <p className="shape-finding">Choose a bend in the grid or in the picture to clock it.</p>;
+  }
+  return <ClockBend key={piece.id} {...props} bend={piece} />;
+}
+
+interface BendProps extends ShapeProps {
+  readonly bend: Bend | PieCutBend;
+}
+
+function ClockBend(props: BendProps) {
+  const { session, header, primary, bend } = props;
+  const number = primary.pieces.findIndex(({ id }) => id === bend.id) + 1;
+  const isFirst = primary.pieces.slice(0, number - 1).every(({ kind }) => kind === 'straight');
+  const clock = (clockingDeg: number): Result<unknown, Problem> =>
+    session.apply({ kind: 'replacePiece', primaryId: primary.id, piece: { ...bend, clockingDeg } });
+  const { display } = header.settings;
+  const clockingDeg = bend.clockingDeg ?? 0;
+  return (
+    <div className="shape-columns">
+      <div className="shape-stack">
+        <p className="shape-finding">
+          Piece {number}:{' '}
+          {bend.clockingDeg === null ? 'clocking not recorded' : `clocked ${formatAngle(hundredth(clockingDeg))}`} from{' '}
+          {isFirst ? 'the up of the port' : 'the plane of the bend before it'}.
+        </p>
+        <div className="pose-fields">
+          <TakenField
+            label="Clocking, degrees"
+            stored={bend.clockingDeg === null ? '' : formatTypedAngle(bend.clockingDeg)}
+            take={(text) => {
+              const read = parseAngle(text);
+              return read.ok ? clock(read.value) : read;
+            }}
+          />
+          <MarkField {...props} onClock={clock} />
+        </div>
+        <p className="view-note">
+          Mark round the outside:{' '}
+          <FigureText text={formatDeviation(clockingMarkMm(mmOf(tubeOf(header, primary).od), clockingDeg), display)} />{' '}
+          {unitOf(display)}, clockwise as seen from the port when positive.
+        </p>
+        <GaugePart onClock={clock} />
+      </div>
+      <figure className="axes-picture">
+        <ClockingDial label={`Clocking of piece ${number}`} clockingDeg={clockingDeg} onSettle={clock} />
+        <figcaption>
+          Seen from the port along the tube. Arrow keys turn by 1°, with Shift by 0.1°, Page keys by 15°.
+        </figcaption>
+      </figure>
+    </div>
+  );
+}
+
+/** The distance typed is the signed one; what it makes is rounded to what a tape can say. */
+function MarkField({
+  header,
+  primary,
+  bend,
+  onClock,
+}: BendProps & { readonly onClock: (deg: number) => Result<unknown, Problem> }) {
+  const unit = unitOf(header.settings.display);
+  const odMm = mmOf(tubeOf(header, primary).od);
+  const markMm = clockingMarkMm(odMm, bend.clockingDeg ?? 0);
+  // Thousandths of an inch, hundredths of a millimetre: more than a tape can say.
+  const inUnit = unit === 'in' ? (markMm / MM_PER_INCH).toFixed(3) : markMm.toFixed(2);
+  return (
+    <TakenField
+      label={`Mark round the tube, ${unit}`}
+      stored={bend.clockingDeg === null ? '' : String(Number(inUnit))}
+      take={(text) => {
+        const read = parseSignedLength(text, unit);
+        return read.ok ? onClock(hundredth(clockingFromMark(odMm, mmOf(read.value)))) : read;
+      }}
+    />
+  );
+}
+
+const SIDES = [
+  { id: 'port', name: 'from the port' },
+  { id: 'collector', name: 'from the collector' },
+] as const;
+
+function GaugePart({ onClock }: { readonly onClock: (deg: number) => Result<unknown, Problem> }) {
+  const [before, setBefore] = useState('');
+  const [own, setOwn] = useState('');
+  const [lookingFrom, setLookingFrom] = useState<LookingFrom>('port');
+  const [problem, setProblem] = useState<string | null>(null);
+  const [beforeDeg, bendDeg] = [parseAngle(before), parseAngle(own)];
+  const result =
+    beforeDeg.ok && bendDeg.ok
+      ? hundredth(clockingFromGauge({ beforeDeg: beforeDeg.value, bendDeg: bendDeg.value, lookingFrom }))
+      : null;
+  const wordsOf = (text: string, read: Result<number, Problem>) =>
+    text.trim() === '' || read.ok ? null : wordsFor(read.problems);
+  return (
+    <section className="shape-part" aria-label="From an angle gauge">
+      <h2 className="shape-heading">From an angle gauge</h2>
+      <div className="pose-fields">
+        <TextField
+          label="Reading on the bend before"
+          value={before}
+          onChange={setBefore}
+          problem={wordsOf(before, beforeDeg)}
+        />
+        <TextField label="Reading on this bend" value={own} onChange={setOwn} problem={wordsOf(own, bendDeg)} />
+        <ChoiceField<LookingFrom> label="Looking" choices={SIDES} chosen={lookingFrom} onChoose={setLookingFrom} />
+      </div>
+      <div className="actions">
+        <output className="tape-result">{result === null ? '–' : formatAngle(result)}</output>
+        <Button
+          isDisabled={result === null}
+          onPress={() => {
+            if (result === null) return;
+            const done = onClock(result);
+            setProblem(done.ok ? null : wordsFor(done.problems));
+          }}
+        >
+          Put into row
+        </Button>
+      </div>
+      {problem === null ? null : (
+        <p role="alert" className="field-problem">
+          {problem}
+        </p>
+      )}
+    </section>
+  );
+}

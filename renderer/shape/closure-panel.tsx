@@ -1,0 +1,131 @@
+/** Closure of every primary at its inlet, and the joint that explains the miss of the one in hand best. */
+
+import type { Header, Primary } from '../../core/header/header.ts';
+import {
+  closureLimits,
+  findInlet,
+  formatAngle,
+  formatLength,
+  isClosed,
+  jointTurnsToInlet,
+  parseAngle,
+  primaryClosure,
+} from '../../core/index.ts';
+import { unitOf } from '../../core/units/length-style.ts';
+import { LengthField, TakenField } from '../bench/length-field.tsx';
+import { FigureText } from '../chart/figure-text.tsx';
+import { primaryTitle } from '../chart/verdict-words.ts';
+import { Button } from '../ui/button.tsx';
+import { wordsFor } from '../ui/host-bridge.ts';
+import { closureWords, tenthDeg } from './closure-words.ts';
+import { turnEdit, turnWords } from './compare-edits.ts';
+import type { ShapeProps } from './shape-props.ts';
+
+export function ClosurePanel(props: ShapeProps) {
+  const { session, header } = props;
+  const { closure, display } = header.settings;
+  const unit = unitOf(display);
+  return (
+    <div className="shape-stack">
+      <BestJoint {...props} />
+      <div className="table-scroll">
+        <table className="table">
+          <thead>
+            <tr>
+              <th scope="col">Primary</th>
+              <th scope="col" className="number">
+                Gap
+              </th>
+              <th scope="col" className="number">
+                Tilt
+              </th>
+              <th scope="col">At its inlet</th>
+            </tr>
+          </thead>
+          <tbody>
+            {header.primaries.map((primary) => (
+              <ClosureRow key={primary.id} header={header} primary={primary} />
+            ))}
+          </tbody>
+        </table>
+      </div>
+      <div className="pose-fields">
+        <LengthField
+          label="Counts as closed within"
+          value={closure.gap}
+          unit={unit}
+          onTake={(gap) => session.apply({ kind: 'setSettings', set: { closure: { ...closure, gap } } })}
+        />
+        <TakenField
+          label="and within a tilt of, degrees"
+          stored={String(closure.tiltDeg)}
+          take={(text) => {
+            const read = parseAngle(text);
+            if (!read.ok) return read;
+            return session.apply({ kind: 'setSettings', set: { closure: { ...closure, tiltDeg: read.value } } });
+          }}
+        />
+      </div>
+    </div>
+  );
+}
+
+function ClosureRow({ header, primary }: { readonly header: Header; readonly primary: Primary }) {
+  const style = header.settings.display;
+  const closure = primaryClosure(header, primary);
+  const inlet = primary.inletId === null ? null : findInlet(header, primary.inletId);
+  if (!closure.ok || inlet === null) {
+    return (
+      <tr>
+        <th scope="row">{primaryTitle(primary.name)}</th>
+        <td className="number">–</td>
+        <td className="number">–</td>
+        <td>{closure.ok ? '' : wordsFor(closure.problems)}</td>
+      </tr>
+    );
+  }
+  const isDone = isClosed(closure.value, closureLimits(header, inlet));
+  return (
+    <tr data-closed={isDone}>
+      <th scope="row">{primaryTitle(primary.name)}</th>
+      <td className="number">
+        <FigureText text={formatLength(closure.value.gapMm, style)} />
+      </td>
+      <td className="number">{formatAngle(tenthDeg(closure.value.tiltDeg))}</td>
+      <td>
+        {isDone ? 'closed: ' : ''}
+        <FigureText text={closureWords(closure.value, style)} />
+      </td>
+    </tr>
+  );
+}
+
+/** Turns smaller than this are not worth breaking a joint for. */
+const LEAST_TURN_DEG = 0.05;
+
+function BestJoint({ session, header, primary }: ShapeProps) {
+  const style = header.settings.display;
+  const closure = primaryClosure(header, primary);
+  const turns = jointTurnsToInlet(header, primary);
+  const [best] = turns.ok ? turns.value : [];
+  if (!closure.ok || primary.pieces.length === 0) return null;
+  const title = primaryTitle(primary.name);
+  const edit = best === undefined ? null : turnEdit(primary, best);
+  const isWorth =
+    best !== undefined && Math.abs(best.turnDeg) >= LEAST_TURN_DEG && best.closureAfter.gapMm < closure.value.gapMm;
+  return (
+    <section className="shape-part" aria-label={`Closure of ${title}`}>
+      <p className="shape-finding">
+        {title} <FigureText text={closureWords(closure.value, style)} />.
+      </p>
+      {isWorth && best !== undefined && edit !== null ? (
+        <div className="shape-offer">
+          <p>
+            <FigureText text={turnWords(best, closure.value, style)} />
+          </p>
+          <Button onPress={() => session.apply(edit)}>Re-clock piece {best.pieceIndex + 1}</Button>
+        </div>
+      ) : null}
+    </section>
+  );
+}

@@ -1,0 +1,47 @@
+/** A field of a form that is taken as a whole: text is kept as typed and read when the form is. */
+
+import { type Dispatch, type SetStateAction, useState } from 'react';
+import { TextField } from '../ui/text-field.tsx';
+
+export type Drafts<Name extends string> = Readonly<Record<Name, string>>;
+
+export interface DraftForm<Name extends string> {
+  readonly texts: Drafts<Name>;
+  readonly setTexts: Dispatch<SetStateAction<Drafts<Name>>>;
+  readonly problem: { readonly field: Name | null; readonly words: string } | null;
+  readonly setProblem: (problem: { readonly field: Name | null; readonly words: string } | null) => void;
+}
+
+/** `problem` stands at the field named, or at the end of the form. */
+export function useDraftForm<Name extends string>(atStart: Drafts<Name>): DraftForm<Name> {
+  const [texts, setTexts] = useState(atStart);
+  const [problem, setProblem] = useState<DraftForm<Name>['problem']>(null);
+  return { texts, setTexts, problem, setProblem };
+}
+
+interface Props<Name extends string> {
+  readonly form: DraftForm<Name>;
+  readonly name: Name;
+  readonly label: string;
+  readonly hint?: string;
+}
+
+export function DraftField<Name extends string>({ form, name, label, hint }: Props<Name>) {
+  return (
+    <TextField
+      label={label}
+      value={form.texts[name]}
+      onChange={(text) => form.setTexts((before) => ({ ...before, [name]: text }))}
+      problem={form.problem?.field === name ? form.problem.words : null}
+      {...(hint === undefined ? {} : { hint })}
+    />
+  );
+}
+
+export function FormProblem<Name extends string>({ form }: { readonly form: DraftForm<Name> }) {
+  return form.problem !== null && form.problem.field === null ? (
+    <p role="alert" className="field-problem">
+      {form.problem.words}
+    </p>
+  ) : null;
+}

@@ -1,0 +1,53 @@
+/** Gaps in words: between what they are, and on which pieces. */
+
+import type { Header } from '../../core/header/header.ts';
+import type { HeaderGap } from '../../core/index.ts';
+import { assertNever } from '../../core/result.ts';
+import { primaryTitle } from '../chart/verdict-words.ts';
+
+export interface GapWords {
+  readonly key: string;
+  /** "Primary 2 and Primary 3". */
+  readonly between: string;
+  /** "piece 3 and piece 5". */
+  readonly where: string;
+}
+
+export function gapWords(gap: HeaderGap, header: Header): GapWords {
+  const title = (primaryId: string) =>
+    primaryTitle(header.primaries.find(({ id }) => id === primaryId)?.name ?? primaryId);
+  switch (gap.kind) {
+    case 'pair': {
+      const { pieceIndexA, pieceIndexB } = gap.clearance;
+      return {
+        key: `${gap.primaryIdA} ${gap.primaryIdB}`,
+        between: `${title(gap.primaryIdA)} and ${title(gap.primaryIdB)}`,
+        where: `piece ${pieceIndexA + 1} and piece ${pieceIndexB + 1}${gap.isAtCollector ? ', at the collector' : ''}`,
+      };
+    }
+    case 'self': {
+      const { pieceIndexA, pieceIndexB } = gap.clearance;
+      return {
+        key: `self ${gap.primaryId}`,
+        between: `${title(gap.primaryId)} and itself`,
+        where: `piece ${pieceIndexA + 1} and piece ${pieceIndexB + 1}`,
+      };
+    }
+    case 'obstacle': {
+      const obstacle = header.obstacles.find(({ id }) => id === gap.obstacleId);
+      return {
+        key: `${gap.primaryId} ${gap.obstacleId}`,
+        between: `${title(gap.primaryId)} and ${obstacle?.name ?? 'an obstacle'}`,
+        where: `piece ${gap.clearance.pieceIndex + 1}`,
+      };
+    }
+    default:
+      return assertNever(gap);
+  }
+}
+
+/** All gaps, the smallest first; those at a collector, where tubes are meant to meet, come last. */
+export function gapsInOrder(gaps: readonly HeaderGap[]): readonly HeaderGap[] {
+  const rank = (gap: HeaderGap) => (gap.kind === 'pair' && gap.isAtCollector ? 1 : 0);
+  return [...gaps].sort((a, b) => rank(a) - rank(b) || a.clearance.gapMm - b.clearance.gapMm);
+}

@@ -1,0 +1,13 @@
+/** What every panel about shape is given. */
+
+import type { Header, Piece, Primary } from '../../core/header/header.ts';
+import type { HeaderSession } from '../session/header-session.ts';
+
+export interface ShapeProps {
+  readonly session: HeaderSession;
+  readonly header: Header;
+  /** The primary in hand. */
+  readonly primary: Primary;
+  /** The piece in hand; null until one is chosen. */
+  readonly piece: Piece | null;
+}

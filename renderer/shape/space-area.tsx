@@ -1,0 +1,29 @@
+/** What stands in the chart's place while shape is worked on: the picture in space, and below it the panels if asked for. */
+
+import type { Header, Piece, Primary } from '../../core/header/header.ts';
+import type { HeaderSession } from '../session/header-session.ts';
+import { ViewPanel } from '../view/view-panel.tsx';
+import { ShapePanel } from './shape-panel.tsx';
+
+interface Props {
+  readonly session: HeaderSession;
+  readonly header: Header;
+  readonly primary: Primary;
+  readonly piece: Piece | null;
+  readonly hasPanels: boolean;
+  readonly onPick: (primaryId: string, pieceId: string | null) => void;
+}
+
+export function SpaceArea({ session, header, primary, piece, hasPanels, onPick }: Props) {
+  return (
+    <div className="space-area" data-panels={hasPanels || undefined}>
+      <ViewPanel
+        header={header}
+        primaryId={primary.id}
+        pieceId={piece?.id ?? null}
+        onPick={(picked) => onPick(picked.primaryId, picked.pieceId)}
+      />
+      {hasPanels ? <ShapePanel session={session} header={header} primary={primary} piece={piece} /> : null}
+    </div>
+  );
+}

@@ -1,0 +1,116 @@
+/** The bar across the top: the header's name, the places to go, whether it is saved, and how things are shown. */
+
+import { DISPLAY_CHOICES, displayChoice } from '../bench/setting-choices.ts';
+import type { CommandId } from '../commands/command.ts';
+import { useCommandList } from '../commands/command-registry.ts';
+import type { HeaderSession } from '../session/header-session.ts';
+import { useSession } from '../session/use-session.ts';
+import type { Workshop } from '../use-workshop.ts';
+import { Button } from './button.tsx';
+import { ActionMenu, ChoiceMenu } from './choice-menu.tsx';
+import { RenameLine } from './rename-line.tsx';
+import { SaveMarkLine } from './save-mark-line.tsx';
+import { type Screen, writeScreen } from './screen.ts';
+
+interface Props {
+  readonly workshop: Pick<Workshop, 'screen' | 'session' | 'benchScreen' | 'isRenaming' | 'setRenaming'>;
+}
+
+export function Bar({ workshop }: Props) {
+  const { session } = workshop;
+  return (
+    <header className="bar screen-only">
+      <span className="bar-mark">Evenrun</span>
+      <div className="bar-name">{session === null ? null : <HeaderTitle workshop={workshop} session={session} />}</div>
+      <Places workshop={workshop} />
+      {session === null ? null : <SaveMarkLine session={session} />}
+      {session === null ? null : <UnitMenu session={session} />}
+      <MoreMenu />
+    </header>
+  );
+}
+
+/** The bench has no other title than the name of what lies on it. */
+function HeaderTitle(props: Props & { readonly session: HeaderSession }) {
+  const name = <HeaderName {...props} />;
+  return props.workshop.screen.kind === 'bench' ? <h1>{name}</h1> : name;
+}
+
+function HeaderName({ workshop, session }: Props & { readonly session: HeaderSession }) {
+  const { isRenaming, setRenaming } = workshop;
+  const { name, state } = useSession(session, ({ header }) => header);
+  if (state === 'finished') return <span className="bar-finished">{`${name}, finished`}</span>;
+  if (!isRenaming) {
+    return (
+      <Button look="quiet" aria-label={`Rename ${name}`} onPress={() => setRenaming(true)}>
+        <span>{name}</span>
+      </Button>
+    );
+  }
+  const rename = (next: string | null) => {
+    setRenaming(false);
+    if (next !== null) session.apply({ kind: 'setHeader', set: { name: next } });
+  };
+  return <RenameLine name={name} onDone={rename} />;
+}
+
+function Places({ workshop: { screen, benchScreen } }: Props) {
+  const link = (name: string, to: Screen, isHere: boolean) => (
+    <a href={writeScreen(to)} aria-current={isHere ? 'page' : undefined}>
+      {name}
+    </a>
+  );
+  return (
+    <nav className="bar-places" aria-label="Places">
+      {link('Headers', { kind: 'headers' }, screen.kind === 'headers')}
+      {link('Bench', benchScreen, screen.kind === 'bench')}
+      {link('Shelf', { kind: 'shelf' }, screen.kind === 'shelf')}
+      {link('Archive', { kind: 'archive' }, screen.kind === 'archive')}
+    </nav>
+  );
+}
+
+function UnitMenu({ session }: { readonly session: HeaderSession }) {
+  const { settings, state } = useSession(session, ({ header }) => header);
+  const chosen = displayChoice(settings.display);
+  const name = DISPLAY_CHOICES.find((choice) => choice.id === chosen)?.name;
+  // The display unit is part of the frozen document.
+  if (state === 'finished') return <p className="muted">{name}</p>;
+  return (
+    <ChoiceMenu
+      label="Lengths shown in"
+      choices={DISPLAY_CHOICES}
+      chosen={chosen}
+      onChoose={(id) => {
+        const display = DISPLAY_CHOICES.find((choice) => choice.id === id)?.style;
+        if (display) session.apply({ kind: 'setSettings', set: { display } });
+      }}
+    >
+      {name}
+    </ChoiceMenu>
+  );
+}
+
+/** Everything else of the frame, by its command: the words say what it will do. */
+const MORE = [
+  'findCommand',
+  'switchDensity',
+  'switchTheme',
+  'preferences',
+  'showBackups',
+  'showKeys',
+  'showHelp',
+] as const satisfies readonly CommandId[];
+
+function MoreMenu() {
+  const commands = useCommandList();
+  const acts = MORE.flatMap((id) => {
+    const command = commands.find((candidate) => candidate.id === id);
+    return command === undefined ? [] : [{ id, name: command.name, run: command.run }];
+  });
+  return (
+    <ActionMenu label="More: size, theme, help" acts={acts}>
+      More
+    </ActionMenu>
+  );
+}

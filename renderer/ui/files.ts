@@ -1,0 +1,68 @@
+/** Files in and out: asking for one, reading it as the bridge carries it, handing one over for download. */
+
+import type { ResponseOf } from '../../electron/bridge/contract.ts';
+
+export interface GivenFile {
+  readonly fileName: string;
+  /** Base64. */
+  readonly content: string;
+}
+
+/** What a host would refuse anyway is not read at all: 10 MiB, as the contract says. */
+export const FILE_LIMIT_BYTES = 10 * 1024 * 1024;
+
+export function bytesToBase64(bytes: Uint8Array): string {
+  let binary = '';
+  const chunk = 0x8000;
+  for (let at = 0; at < bytes.length; at += chunk) {
+    binary += String.fromCharCode(...bytes.subarray(at, at + chunk));
+  }
+  return btoa(binary);
+}
+
+export async function readGivenFile(file: File): Promise<GivenFile> {
+  return { fileName: file.name, content: bytesToBase64(new Uint8Array(await file.arrayBuffer())) };
+}
+
+/** Asks for one file with the platform's own dialog. Null when called off. */
+export function askForFile(accept: string): Promise<File | null> {
+  return new Promise((resolve) => {
+    const input = document.createElement('input');
+    input.type = 'file';
+    input.accept = accept;
+    input.addEventListener('change', () => resolve(input.files?.[0] ?? null));
+    input.addEventListener('cancel', () => resolve(null));
+    input.click();
+  });
+}
+
+type SavedFile = ResponseOf<'exportHeader'>;
+
+/** Finishes an export; the sentence says where it went, and is null when the person called it off. */
+export function finishExport(saved: SavedFile): string | null {
+  switch (saved.kind) {
+    case 'saved':
+      return `Saved as ${saved.fileName}.`;
+    case 'cancelled':
+      return null;
+    case 'download':
+      downloadText(saved);
+      return `Handed to the browser to save as ${saved.fileName}.`;
+  }
+}
+
+export function downloadText(file: {
+  readonly fileName: string;
+  readonly mediaType: string;
+  readonly text: string;
+}): void {
+  const url = URL.createObjectURL(new Blob([file.text], { type: file.mediaType }));
+  const link = document.createElement('a');
+  link.href = url;
+  link.download = file.fileName;
+  document.body.append(link);
+  link.click();
+  link.remove();
+  // The browser has taken its copy by the next turns of the loop.
+  setTimeout(() => URL.revokeObjectURL(url), 10_000);
+}

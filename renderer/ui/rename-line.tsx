@@ -1,0 +1,37 @@
+/** A name being changed in place: Enter or leaving accepts, Escape leaves it as it was. */
+
+import { useRef, useState } from 'react';
+import { TextField } from './text-field.tsx';
+
+interface RenameLineProps {
+  readonly name: string;
+  /** Null: left unchanged. */
+  readonly onDone: (name: string | null) => void;
+}
+
+export function RenameLine({ name, onDone }: RenameLineProps) {
+  const [text, setText] = useState(name);
+  const isDone = useRef(false);
+  // Enter and Escape take the field away, and a field that goes away may still report a blur.
+  const finish = (next: string | null) => {
+    if (isDone.current) return;
+    isDone.current = true;
+    onDone(next);
+  };
+  const accept = () => finish(text.trim() === '' || text.trim() === name ? null : text.trim());
+  return (
+    <TextField
+      label={`New name of ${name}`}
+      labelHidden
+      value={text}
+      onChange={setText}
+      autoFocus
+      maxLength={120}
+      onBlur={accept}
+      onKeyDown={(event) => {
+        if (event.key === 'Enter') accept();
+        if (event.key === 'Escape') finish(null);
+      }}
+    />
+  );
+}

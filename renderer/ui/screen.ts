@@ -1,0 +1,54 @@
+/** Which screen is shown, kept in the address after the `#`, so that Back and a reload work. */
+
+import { useCallback, useSyncExternalStore } from 'react';
+
+export type Screen =
+  | { readonly kind: 'headers' }
+  | { readonly kind: 'bench'; readonly headerId: string }
+  | { readonly kind: 'shelf' }
+  | { readonly kind: 'archive' }
+  | { readonly kind: 'help'; readonly page: string };
+
+const ID = /^[A-Za-z0-9_-]{1,64}$/;
+
+/** The screen that an address names; null when it names none of ours. */
+export function readScreen(hash: string): Screen | null {
+  const [kind, rest = ''] = hash.replace(/^#\/?/, '').split('/');
+  switch (kind) {
+    case 'headers':
+    case 'shelf':
+    case 'archive':
+      return { kind };
+    case 'bench':
+      return ID.test(rest) ? { kind, headerId: rest } : null;
+    case 'help':
+      return { kind, page: ID.test(rest) ? rest : '' };
+    default:
+      return null;
+  }
+}
+
+export function writeScreen(screen: Screen): string {
+  switch (screen.kind) {
+    case 'bench':
+      return `#/bench/${screen.headerId}`;
+    case 'help':
+      return screen.page === '' ? '#/help' : `#/help/${screen.page}`;
+    default:
+      return `#/${screen.kind}`;
+  }
+}
+
+function subscribe(listener: () => void): () => void {
+  window.addEventListener('hashchange', listener);
+  return () => window.removeEventListener('hashchange', listener);
+}
+
+/** The screen in the address, or `fallback` when there is none; and the way to go to another. */
+export function useScreen(fallback: Screen): readonly [Screen, (screen: Screen) => void] {
+  const hash = useSyncExternalStore(subscribe, () => window.location.hash);
+  const goTo = useCallback((screen: Screen) => {
+    window.location.hash = writeScreen(screen);
+  }, []);
+  return [readScreen(hash) ?? fallback, goTo];
+}

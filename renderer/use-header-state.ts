@@ -1,0 +1,26 @@
+/** What the commands need to know of the open header, if there is one. */
+
+import { useCallback, useSyncExternalStore } from 'react';
+import type { HeaderSession } from './session/header-session.ts';
+
+export interface HeaderState {
+  readonly name: string | null;
+  readonly undoLabel: string | null;
+  readonly redoLabel: string | null;
+  readonly isFinished: boolean;
+}
+
+const NONE: HeaderState = { name: null, undoLabel: null, redoLabel: null, isFinished: false };
+const never = () => () => undefined;
+
+export function useHeaderState(session: HeaderSession | null): HeaderState {
+  const read = useCallback(() => session?.getState() ?? null, [session]);
+  const state = useSyncExternalStore(session?.subscribe ?? never, read);
+  if (state === null) return NONE;
+  return {
+    name: state.header.name,
+    undoLabel: state.undoLabel,
+    redoLabel: state.redoLabel,
+    isFinished: state.header.state === 'finished',
+  };
+}

@@ -1,0 +1,172 @@
+/** The header in space with what it takes to look at it: standard views, turning, a section, and flat views instead. */
+
+import { useCallback, useEffect, useMemo, useState } from 'react';
+import { flushSync } from 'react-dom';
+import type { Header } from '../../core/header/header.ts';
+import { headerClearances } from '../../core/index.ts';
+import { primaryTitle } from '../chart/verdict-words.ts';
+import { Button } from '../ui/button.tsx';
+import { countOf } from '../ui/spoken.ts';
+import { describeScene } from './describe-scene.ts';
+import { FlatViews } from './flat-views.tsx';
+import type { PickedPiece } from './header-view.ts';
+import type { Scene } from './scene.ts';
+import type { SectionCut } from './section-cut.ts';
+import { SolidView } from './solid-view.tsx';
+import { useAfterPaint } from './use-after-paint.ts';
+import { FIRST_VIEW, fitCamera, type PictureSize, type ViewAngles, type ViewCamera } from './view-camera.ts';
+import { ViewControls } from './view-controls.tsx';
+import './view.css';
+
+interface Props {
+  readonly header: Header;
+  readonly primaryId: string | null;
+  readonly pieceId: string | null;
+  readonly onPick: (piece: PickedPiece) => void;
+}
+
+/** Either all of the header from these angles, or just where the hand has put it. */
+export type Standpoint =
+  | { readonly kind: 'all'; readonly angles: ViewAngles }
+  | { readonly kind: 'free'; readonly camera: ViewCamera };
+
+export function ViewPanel({ header, primaryId, pieceId, onPick }: Props) {
+  const scene = useScene(header, primaryId, pieceId);
+  const [standpoint, setStandpoint] = useState<Standpoint>({ kind: 'all', angles: FIRST_VIEW });
+  const [section, setSection] = useState<SectionCut | null>(null);
+  const { isFlat, isLost, showsFlat, setIsFlat, lose, retry } = useFlatInstead();
+  const [ref, size, textPx] = usePicture();
+  const camera = useMemo(
+    () => (standpoint.kind === 'free' ? standpoint.camera : fitCamera(standpoint.angles, scene.reaches, size)),
+    [standpoint, scene.reaches, size],
+  );
+  return (
+    <section className="view-panel" aria-label="Header in space">
+      <ViewControls
+        camera={camera}
+        bounds={scene.bounds}
+        style={header.settings.display}
+        section={section}
+        isFlat={isFlat || isLost}
+        onStandpoint={setStandpoint}
+        onSection={setSection}
+        onFlat={setIsFlat}
+      />
+      <div
+        className="view-picture"
+        ref={ref}
+        data-tubes={scene.tubes.length}
+        data-pieces={scene.tubes.reduce((sum, tube) => sum + tube.pieces.length, 0)}
+        data-gaps={scene.spans.filter(({ kind }) => kind === 'gap').length}
+        data-shows={showsFlat ? 'flat' : 'solid'}
+      >
+        {size.widthPx === 0 ? null : showsFlat ? (
+          <FlatViews
+            scene={scene}
+            heightPx={size.heightPx}
+            textPx={textPx}
+            onPick={(primary, piece) => onPick({ primaryId: primary, pieceId: piece })}
+          />
+        ) : (
+          <SolidView
+            scene={scene}
+            camera={camera}
+            section={section}
+            size={size}
+            textPx={textPx}
+            label={spokenScene(scene)}
+            onCamera={(next) => setStandpoint({ kind: 'free', camera: next })}
+            onPick={onPick}
+            onLost={lose}
+          />
+        )}
+      </div>
+      <ViewNotes scene={scene} isLost={isLost} onRetry={retry} />
+    </section>
+  );
+}
+
+/** Whether flat views stand in for the picture in space: asked for, for want of WebGL, or on paper. */
+function useFlatInstead() {
+  const [isFlat, choose] = useState(false);
+  const [isLost, setIsLost] = useState(false);
+  const isPrinting = usePrinting();
+  const lose = useCallback(() => setIsLost(true), []);
+  const retry = useCallback(() => setIsLost(false), []);
+  const setIsFlat = (flat: boolean) => {
+    choose(flat);
+    if (!flat) setIsLost(false);
+  };
+  return { isFlat, isLost, showsFlat: isFlat || isLost || isPrinting, setIsFlat, lose, retry };
+}
+
+/** The scene of the header as it was last painted, gaps included: nothing of it is worked out in the frame of an edit. */
+function useScene(header: Header, primaryId: string | null, pieceId: string | null): Scene {
+  // Together, so that an edit that also moves the selection is one picture and not two.
+  const wanted = useMemo(() => ({ header, selection: { primaryId, pieceId } }), [header, primaryId, pieceId]);
+  const shown = useAfterPaint(wanted);
+  const clearances = useMemo(() => headerClearances(shown.header), [shown.header]);
+  return useMemo(() => describeScene(shown.header, shown.selection, clearances), [shown, clearances]);
+}
+
+function spokenScene({ tubes, spans }: Scene): string {
+  const gaps = spans.filter(({ kind }) => kind === 'gap').length;
+  const names = tubes.map(({ name }) => primaryTitle(name)).join(', ');
+  const drawn = `${names === '' ? 'nothing drawn yet' : names}. ${countOf(gaps, 'gap')} under the wanted one.`;
+  return `Header in space: ${drawn} Arrow keys turn it, plus and minus zoom, Shift and arrows move it.`;
+}
+
+interface NotesProps {
+  readonly scene: Scene;
+  readonly isLost: boolean;
+  readonly onRetry: () => void;
+}
+
+function ViewNotes({ scene, isLost, onRetry }: NotesProps) {
+  const notes = scene.tubes.length === 0 ? ['Nothing to draw yet: enter a piece.'] : scene.notes;
+  return (
+    <>
+      {isLost ? (
+        <p className="view-note" role="status">
+          No picture in space: the graphics of this machine (WebGL) cannot be reached. The flat views show the same.
+          <Button look="quiet" onPress={onRetry}>
+            Try again
+          </Button>
+        </p>
+      ) : null}
+      {notes.length === 0 ? null : <p className="view-note">{notes.slice(0, 2).join(' ')}</p>}
+    </>
+  );
+}
+
+/** Whether the page is being printed, in time for the paper to show it. */
+function usePrinting(): boolean {
+  const [isPrinting, setIsPrinting] = useState(false);
+  useEffect(() => {
+    const print = matchMedia('print');
+    const look = () => flushSync(() => setIsPrinting(print.matches));
+    print.addEventListener('change', look);
+    return () => print.removeEventListener('change', look);
+  }, []);
+  return isPrinting;
+}
+
+/** A ref for the element that holds the picture, its size in whole pixels, and the size of its text. */
+function usePicture(): readonly [(element: Element | null) => (() => void) | undefined, PictureSize, number] {
+  const [size, setSize] = useState<PictureSize>({ widthPx: 0, heightPx: 0 });
+  const [textPx, setTextPx] = useState(16);
+  const ref = useCallback((element: Element | null) => {
+    if (element === null) return undefined;
+    const observer = new ResizeObserver(([entry]) => {
+      if (entry === undefined) return;
+      const [widthPx, heightPx] = [Math.floor(entry.contentRect.width), Math.floor(entry.contentRect.height)];
+      setSize((before) =>
+        before.widthPx === widthPx && before.heightPx === heightPx ? before : { widthPx, heightPx },
+      );
+      setTextPx(Number.parseFloat(getComputedStyle(element).fontSize));
+    });
+    observer.observe(element);
+    return () => observer.disconnect();
+  }, []);
+  return [ref, size, textPx];
+}

@@ -1,0 +1,26 @@
+/** `npm run bench`: prints how fast the program is and how few keys it takes; `--quick` for smaller samples. */
+
+import { type MeasureRun, runMeasures } from '../measure.ts';
+import { measureAxe } from './axe-count.ts';
+import { measureChartSpeed } from './chart-speed.ts';
+import { measureMatchHeader } from './core-speed.ts';
+import { measureDurableEdit } from './durable-edit.ts';
+import { measureKeystrokes } from './keystrokes.ts';
+import { measureAgainstHighs, measureMissedMoves, measureMoves } from './moves-speed.ts';
+import { measureStartUp } from './start-up.ts';
+import { measureViewRedraw } from './view-redraw.ts';
+
+const RUNS: readonly MeasureRun[] = [
+  { ids: ['P1', 'P1 by frame', 'P2', 'P2 by frame'], run: measureChartSpeed },
+  { ids: ['P1b'], run: (size) => Promise.resolve(measureMatchHeader(size)) },
+  { ids: ['P6'], run: measureDurableEdit },
+  { ids: ['P8', 'P8 list'], run: measureStartUp },
+  { ids: ['P9', 'P9 idle', 'P9 leaks'], run: measureViewRedraw },
+  { ids: ['K1'], run: measureKeystrokes },
+  { ids: ['A1'], run: measureAxe },
+  { ids: ['P4', 'P4b'], run: (size) => Promise.resolve(measureMoves(size)) },
+  { ids: ['P4c'], run: measureAgainstHighs },
+  { ids: ['C4'], run: (size) => Promise.resolve(measureMissedMoves(size)) },
+];
+
+await runMeasures(RUNS);

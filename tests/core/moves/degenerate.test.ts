@@ -1,0 +1,237 @@
+import { describe, expect, it } from 'vitest';
+import { applyEdit } from '../../../core/header/apply-edit.ts';
+import type { Header, Piece, Primary } from '../../../core/header/header.ts';
+import { matchHeader } from '../../../core/length/match-header.ts';
+import { describeMove } from '../../../core/moves/describe-move.ts';
+import {
+  describeNearest,
+  describeNoMoves,
+  describeStanding,
+  describeToFree,
+} from '../../../core/moves/describe-outcome.ts';
+import type { MoveOutcome, NoMoveReason } from '../../../core/moves/move.ts';
+import { suggestMoves } from '../../../core/moves/suggest-moves.ts';
+import { millimetres } from '../../../core/units/length.ts';
+import { expectWithin } from '../../tolerance.ts';
+import { ALONG_X, bend, primaryOf, seededRandom, straight } from '../path/made-primaries.ts';
+import { faultsOf } from './check-move.ts';
+import { FULL_SHELF } from './disturb.ts';
+import { fittedHeader, lengthOf, MOVE_SETTINGS, shopPrimary } from './made-headers.ts';
+
+function own(pieces: readonly Piece[], fields: Partial<Primary> = {}): Primary {
+  return primaryOf(pieces, { id: 'own', name: '1', port: ALONG_X, ...fields });
+}
+
+/** A U that can be made longer at both legs. */
+const U_PIECES = [straight(60), bend(76, 90, 0), straight(40), bend(76, 90, 0), straight(60)];
+
+function reasonOf(outcome: MoveOutcome): NoMoveReason['kind'] {
+  if (outcome.kind !== 'none') throw new Error(`not none but ${outcome.kind}`);
+  return outcome.reason.kind;
+}
+
+function longer(primary: Primary, byMm: number, slipMm = 0): Header {
+  return fittedHeader(primary, { targetMm: lengthOf(primary) + byMm, slipMm });
+}
+
+describe('headers without a move say why', () => {
+  const locked = (piece: Piece): Piece => ({ ...piece, locked: true });
+  const welded = (piece: Piece): Piece => ({ ...piece, state: 'welded' });
+  const u = own(U_PIECES);
+
+  it.each<[string, MoveOutcome, NoMoveReason['kind']]>([
+    ['a primary that is not there', suggestMoves(longer(u, 10), 'other'), 'noSuchPrimary'],
+    ['a finished header', suggestMoves({ ...longer(u, 10), state: 'finished' }, 'own'), 'headerFinished'],
+    ['no pieces', suggestMoves({ ...longer(u, 10), primaries: [{ ...u, pieces: [] }] }, 'own'), 'noPieces'],
+    ['nothing to take a target from', suggestMoves(targetless(u), 'own'), 'noTarget'],
+    ['a primary that is right', suggestMoves(longer(u, 0), 'own'), 'nothingToDo'],
+    ['one straight', suggestMoves(longer(own([straight(100)]), 10), 'own'), 'allInLine'],
+    ['several straights in line', suggestMoves(longer(own([straight(100), straight(50)]), 10), 'own'), 'allInLine'],
+    ['one bend', suggestMoves(longer(own([bend(76, 90, 0)]), 10), 'own'), 'outOfReach'],
+    ['everything locked', suggestMoves(longer(own(U_PIECES.map(locked)), 10), 'own'), 'allHeld'],
+    ['everything welded', suggestMoves(longer(own(U_PIECES.map(welded)), 10), 'own'), 'allHeld'],
+    [
+      'a piece that cannot be',
+      suggestMoves(longer(u, 10).primaries[0] ? broken(u) : longer(u, 10), 'own'),
+      'impossiblePiece',
+    ],
+    ['too few joints allowed', suggestMoves(longer(u, 10), 'own', { maxJointsBroken: 1 }), 'tooManyJoints'],
+    ['a target out of reach', suggestMoves(longer(own([straight(60), bend(76, 30, 0)]), 500), 'own'), 'outOfReach'],
+  ])('%s', (_, outcome, kind) => {
+    expect(reasonOf(outcome)).toBe(kind);
+    if (outcome.kind !== 'none') return;
+    expect(describeNoMoves(outcome.reason, MOVE_SETTINGS.display)).toMatch(/^[A-Z].*[.]$/);
+    if (outcome.nearest !== null) expect(describeNearest(outcome.nearest, MOVE_SETTINGS.display)).not.toContain('NaN');
+  });
+
+  function targetless(primary: Primary): Header {
+    const header = longer(primary, 10);
+    const empty = { ...primary, id: 'empty', pieces: [] };
+    const target = { kind: 'primary', primaryId: 'empty' } as const;
+    return { ...header, primaries: [...header.primaries, empty], settings: { ...header.settings, target } };
+  }
+
+  function broken(primary: Primary): Header {
+    const pieces = primary.pieces.with(1, { ...bend(76, 270, 0), kind: 'pieCut', pies: 1 });
+    const header = longer(primary, 10);
+    return { ...header, primaries: [{ ...primary, inletId: 'inlet', pieces }] };
+  }
+
+  it('bends of next to no angle and zero straights are no trouble', () => {
+    const pieces = [straight(0), bend(76, 1e-6, 0), straight(0), bend(76, 1e-6, 0), straight(0)];
+    expect(['none', 'found']).toContain(suggestMoves(longer(own(pieces), 10), 'own').kind);
+  });
+
+  it('a closure of zero tolerance finds what is exact', () => {
+    const header = longer(own(U_PIECES), 10);
+    const outcome = suggestMoves(header, 'own', { closure: { gapMm: 0, tiltDeg: 0 }, kinds: ['straights'] });
+    expect(outcome.kind).toBe('found');
+  });
+});
+
+describe('what would have to be freed', () => {
+  it('is the tack that is one too many', () => {
+    const outcome = suggestMoves(longer(own(U_PIECES), 10), 'own', { maxJointsBroken: 1 });
+    if (outcome.kind !== 'none' || outcome.toFree === null) throw new Error(outcome.kind);
+    expect(outcome.toFree.lockedPieces).toEqual([]);
+    expect(outcome.toFree.tackedJoints.length).toBeGreaterThan(1);
+    expect(describeToFree(outcome.toFree)).toMatch(/^Unlock the tack .* there is a move[.]$/);
+  });
+
+  it('is as few locked pieces as a move needs, and freeing them gives one', () => {
+    let tried = 0;
+    for (let seed = 1; seed <= 40; seed += 1) {
+      const random = seededRandom(seed * 999);
+      const primary = shopPrimary({ pieces: 7, random, lockedPart: 0.7 });
+      const header = longer(primary, 9, 3);
+      const outcome = suggestMoves(header, 'own');
+      if (outcome.kind !== 'none' || outcome.toFree === null) continue;
+      tried += 1;
+      const freed = outcome.toFree.lockedPieces;
+      expect(freed.length).toBeGreaterThan(0);
+      const pieces = primary.pieces.map((piece, index) =>
+        freed.includes(index) ? { ...piece, locked: false } : piece,
+      );
+      const again = suggestMoves(longer({ ...primary, pieces }, 9, 3), 'own');
+      expect(again.kind, `seed ${seed}`).toBe('found');
+      expect(describeToFree(outcome.toFree)).toContain('unlock');
+    }
+    expect(tried).toBeGreaterThan(5);
+  });
+});
+
+describe('a closure that is broken already', () => {
+  const u = own(U_PIECES);
+  const off = own(U_PIECES.with(4, straight(75)));
+  const header = fittedHeader(off, { targetMm: lengthOf(u), fitted: u });
+
+  it('is said first, and mended with the length', () => {
+    const outcome = suggestMoves(header, 'own');
+    if (outcome.kind !== 'found') throw new Error(outcome.kind);
+    expect(outcome.before.isClosed).toBe(false);
+    expect(describeStanding(outcome.before, MOVE_SETTINGS.display)).toContain('misses its inlet by 15.0 mm');
+    expectWithin(outcome.moves[0]?.closureAfter?.gapMm ?? 99, 0, 0.5);
+    expect(faultsOf(header, outcome.moves[0] ?? never(), {})).toEqual([]);
+  });
+
+  it('is left as it is when the end is to stay where it is now', () => {
+    const outcome = suggestMoves(header, 'own', { endAt: 'present' });
+    expect(outcome.kind === 'stopped' ? null : outcome.before?.isClosed).toBe(true);
+  });
+
+  function never(): never {
+    throw new Error('no move');
+  }
+});
+
+describe('where clockings are not recorded', () => {
+  const primary = own([straight(60), bend(76, 90, 0), straight(40), bend(76, 90, null), straight(60)]);
+  const header: Header = {
+    ...fittedHeader(own(U_PIECES), { targetMm: lengthOf(primary) + 10 }),
+    primaries: [{ ...primary, inletId: 'inlet' }],
+  };
+
+  it('moves are on length alone and say how far the end shifts at most', () => {
+    const outcome = suggestMoves(header, 'own');
+    if (outcome.kind !== 'found') throw new Error(outcome.kind);
+    expect(outcome.before.endReference).toBe('none');
+    expect(describeStanding(outcome.before, MOVE_SETTINGS.display)).toContain('Where the end lies is not known');
+    for (const move of outcome.moves) {
+      expect(move.kind).toBe('lengthOnly');
+      expectWithin(move.endShiftAtMostMm ?? 0, 10, 0.5);
+      expect(describeMove(move, header)).toContain('the end will shift, by 10.0 mm at most');
+    }
+  });
+});
+
+describe('a search that is called off', () => {
+  it('stops at once and says so', () => {
+    const primary = shopPrimary({ pieces: 14, random: seededRandom(3) });
+    let asked = 0;
+    const outcome = suggestMoves(longer(primary, 9), 'own', {
+      shouldStop: () => {
+        asked += 1;
+        return asked > 5;
+      },
+    });
+    expect(outcome.kind).toBe('stopped');
+    expect(asked).toBeLessThan(20);
+  });
+});
+
+describe('a kick', () => {
+  it('makes one long straight longer and moves nothing else', () => {
+    const primary = own([straight(30), bend(76, 90, 0), straight(300), bend(76, 90, 180), straight(30)]);
+    const header = longer(primary, 12);
+    const outcome = suggestMoves(header, 'own', { kinds: ['kick'] });
+    if (outcome.kind !== 'found') throw new Error(outcome.kind);
+    const [move] = outcome.moves;
+    expect(move?.kind).toBe('kick');
+    expect(move?.changes).toHaveLength(1);
+    for (const one of outcome.moves) expect(faultsOf(header, one, {})).toEqual([]);
+    expect(describeMove(outcome.moves[0] as never, header)).toMatch(
+      /^kick the straight after the first bend out and back/,
+    );
+    const applied = applyEdit(header, outcome.moves[0]?.edit as never);
+    if (!applied.ok) throw new Error('refused');
+    expect(matchHeader(applied.value.header).primaries[0]?.verdict).toBe('inBand');
+  });
+});
+
+describe('a pair of bends let in', () => {
+  it('mends an end that lies to the side', () => {
+    const fitted = own([straight(80), bend(76, 60, 0), straight(120), bend(76, 60, 90), straight(90)]);
+    const header = fittedHeader(fitted, { targetMm: lengthOf(fitted) + 15, slipMm: 3 });
+    const outcome = suggestMoves(header, 'own', { kinds: ['bendPair'], stock: FULL_SHELF });
+    if (outcome.kind !== 'found') throw new Error(outcome.kind);
+    for (const move of outcome.moves) {
+      expect(move.kind).toBe('bendPair');
+      expect(faultsOf(header, move, { stock: FULL_SHELF })).toEqual([]);
+      expect(move.cost.stockNeeded.filter(({ kind }) => kind === 'bend')).toHaveLength(2);
+    }
+  });
+});
+
+describe('clearance', () => {
+  it('moves that come too near are left out, and the outcome says so', () => {
+    const primary = own(U_PIECES);
+    const header: Header = {
+      ...longer(primary, 10),
+      obstacles: [
+        {
+          kind: 'plane',
+          id: 'wall',
+          name: 'wall',
+          at: { x: millimetres(165), y: millimetres(0), z: millimetres(0) },
+          normal: { x: -1, y: 0, z: 0 },
+        },
+      ],
+    };
+    const free = suggestMoves(header, 'own', { kinds: ['straights'] });
+    if (free.kind !== 'found') throw new Error(free.kind);
+    const nearestMm = free.moves[0]?.clearanceAfterMm ?? 0;
+    expect(nearestMm).toBeLessThan(free.moves[0]?.clearanceBeforeMm ?? 0);
+    const kept = suggestMoves(header, 'own', { kinds: ['straights'], clearanceKeptMm: nearestMm + 1 });
+    expect(reasonOf(kept)).toBe('tooTight');
+  });
+});

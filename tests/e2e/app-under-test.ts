@@ -1,0 +1,133 @@
+/** The whole program for end-to-end tests: real backend, real host, built page, in one Chromium. */
+
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import type { Browser, BrowserContext, BrowserContextOptions, Page } from 'playwright-core';
+import { buildIfStale, bundleFile } from '../../electron/build/bundles.ts';
+import { type LoopbackHost, startLoopbackHost } from '../../electron/loopback/loopback-host.ts';
+import { readPageFiles } from '../../electron/page/page-files.ts';
+import { launchBrowser } from '../browser.ts';
+import { openBackend, type TestBackend } from '../trust/backend-under-test.ts';
+import { CallGate } from './call-gate.ts';
+
+const ROOT = fileURLToPath(new URL('../..', import.meta.url));
+
+/** What must stay empty in every end-to-end test. */
+export interface Faults {
+  readonly policyViolations: string[];
+  readonly foreignRequests: string[];
+  readonly pageErrors: string[];
+}
+
+/** One life of the program: backend and host, until they are stopped. */
+export interface RunningApp {
+  readonly backend: TestBackend;
+  readonly host: LoopbackHost;
+  readonly gate: CallGate;
+  stop(): Promise<void>;
+}
+
+export async function startApp(folder: string): Promise<RunningApp> {
+  await buildIfStale(ROOT, ['renderer']);
+  const backend = openBackend(folder, Math.random);
+  const gate = new CallGate({ call: (name, request) => backend.dispatch(name, request) });
+  const files = readPageFiles(join(bundleFile(ROOT, 'renderer'), '..'));
+  const host = await startLoopbackHost({ files, calls: gate });
+  const stop = async () => {
+    gate.open();
+    await host.close();
+    await backend.close();
+  };
+  return { backend, host, gate, stop };
+}
+
+function isForeign(url: string, own: string): boolean {
+  return !url.startsWith(own) && !url.startsWith('data:') && !url.startsWith('blob:') && url !== 'about:blank';
+}
+
+/** A window on the running program; `faults` fills as the page misbehaves. */
+export async function openWindow(
+  context: BrowserContext,
+  host: LoopbackHost,
+): Promise<{ readonly page: Page; readonly faults: Faults }> {
+  const faults: Faults = { policyViolations: [], foreignRequests: [], pageErrors: [] };
+  const page = await context.newPage();
+  const origin = new URL(host.address).origin;
+  page.on('request', (request) => {
+    if (isForeign(request.url(), origin)) faults.foreignRequests.push(request.url());
+  });
+  page.on('pageerror', (error) => faults.pageErrors.push(error.stack ?? error.message));
+  await page.exposeBinding('tellViolation', (_source, words: string) => faults.policyViolations.push(words));
+  await page.addInitScript(() => {
+    document.addEventListener('securitypolicyviolation', (event) => {
+      const told = globalThis as unknown as { tellViolation: (words: string) => void };
+      told.tellViolation(`${event.effectiveDirective} ${event.blockedURI} ${event.sourceFile}:${event.lineNumber}`);
+    });
+  });
+  await page.goto(host.address);
+  return { page, faults };
+}
+
+export interface AppUnderTest extends RunningApp {
+  readonly folder: string;
+  readonly browser: Browser;
+  readonly context: BrowserContext;
+  readonly page: Page;
+  readonly faults: Faults;
+  /** Stops backend and host and starts them again on the same files, with a new window. */
+  restart(): Promise<AppUnderTest>;
+  /** Ends all, and removes the files. */
+  end(): Promise<void>;
+}
+
+export interface AppOptions {
+  /** A browser to share; left out: one is started, and closed at the end. */
+  readonly browser?: Browser;
+  readonly context?: BrowserContextOptions;
+  /** Called with the data folder before the backend is made. */
+  readonly before?: (folder: string) => void;
+  /** Called with the backend before the page is opened, to put headers in place. */
+  readonly prepare?: (backend: TestBackend) => Promise<void>;
+}
+
+/** Comfortable for every screen; tests of narrow windows set their own. */
+const WINDOW = { width: 1366, height: 768 } as const;
+
+interface Stage {
+  readonly folder: string;
+  readonly browser: Browser;
+  readonly ownsBrowser: boolean;
+  readonly context: BrowserContextOptions;
+}
+
+async function raise(stage: Stage, prepare?: AppOptions['prepare']): Promise<AppUnderTest> {
+  const { folder, browser } = stage;
+  const running = await startApp(folder);
+  await prepare?.(running.backend);
+  const context = await browser.newContext({ viewport: WINDOW, reducedMotion: 'reduce', ...stage.context });
+  const { page, faults } = await openWindow(context, running.host);
+  const lower = async () => {
+    await context.close();
+    await running.stop();
+  };
+  const restart = async () => {
+    await lower();
+    return await raise(stage);
+  };
+  const end = async () => {
+    await lower();
+    if (stage.ownsBrowser) await browser.close();
+    rmSync(folder, { recursive: true, force: true });
+  };
+  return { ...running, folder, browser, context, page, faults, restart, end };
+}
+
+export async function launchApp(options: AppOptions = {}): Promise<AppUnderTest> {
+  const folder = mkdtempSync(join(tmpdir(), 'evenrun-e2e-'));
+  options.before?.(folder);
+  const browser = options.browser ?? (await launchBrowser());
+  const stage = { folder, browser, ownsBrowser: options.browser === undefined, context: options.context ?? {} };
+  return await raise(stage, options.prepare);
+}

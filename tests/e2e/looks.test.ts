@@ -1,0 +1,90 @@
+/** Light and dark, narrow windows, targets large enough for gloves, and units that change nothing stored. */
+
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { digestOf } from '../trust/canonical.ts';
+import { type AppUnderTest, launchApp } from './app-under-test.ts';
+import { command, expectNoFaults, goTo, openDemo } from './page-parts.ts';
+import { findTargets } from './targets.ts';
+
+let app: AppUnderTest;
+let headerId = '';
+beforeAll(async () => {
+  app = await launchApp();
+  headerId = await openDemo(app);
+});
+afterAll(async () => await app.end());
+
+const PLACES = ['#/headers', '#/shelf', '#/archive', '#/help'] as const;
+/** Least width and height in CSS pixels; WCAG 2.2 asks 24 (criterion 2.5.8), gloves 44 (2.5.5). */
+const LEAST_PX = { bench: 44, desk: 24 } as const;
+
+async function show(theme: 'light' | 'dark', density: 'bench' | 'desk'): Promise<void> {
+  await app.backend.must('savePreferences', { preferences: { theme, density } });
+  await app.page.reload();
+  await app.page.locator('#screen').waitFor();
+}
+
+test('dark is darker than light, and the choice outlives a reload', async () => {
+  const background = () => app.page.evaluate(() => getComputedStyle(document.documentElement).backgroundColor);
+  const brightness = (colour: string) =>
+    (colour.match(/[\d.]+/g) ?? []).slice(0, 3).reduce((sum, part) => sum + Number(part), 0);
+  await show('light', 'desk');
+  const light = await background();
+  await show('dark', 'desk');
+  const dark = await background();
+  expect(brightness(dark)).toBeLessThan(brightness(light) / 2);
+});
+
+describe('at 400 percent, which leaves 320 pixels, nothing needs scrolling sideways', () => {
+  for (const place of ['bench', ...PLACES]) {
+    test(place, async () => {
+      const { page } = app;
+      await page.setViewportSize({ width: 320, height: 640 });
+      await goTo(page, place === 'bench' ? `#/bench/${headerId}` : place);
+      await page.locator('#screen').waitFor();
+      await page.waitForTimeout(100);
+      const wide = await page.evaluate(
+        () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
+      );
+      expect(wide).toBe(0);
+      await page.setViewportSize({ width: 1366, height: 768 });
+    });
+  }
+});
+
+describe('targets', () => {
+  for (const density of ['bench', 'desk'] as const) {
+    test(`in ${density} size are at least ${LEAST_PX[density]} px`, async () => {
+      await show('light', density);
+      const small: string[] = [];
+      let seen = 0;
+      for (const place of [`#/bench/${headerId}`, ...PLACES]) {
+        await goTo(app.page, place);
+        await app.page.locator('#screen').waitFor();
+        await app.page.waitForTimeout(100);
+        const found = await findTargets(app.page, LEAST_PX[density]);
+        small.push(...found.small.map((words) => `${place}: ${words}`));
+        seen += found.seen;
+      }
+      expect(seen).toBeGreaterThan(50);
+      expect(small).toEqual([]);
+    });
+  }
+});
+
+test('another unit changes what is shown and no stored length', async () => {
+  const stored = async () => {
+    const { header } = await app.backend.must('openHeader', { headerId });
+    const { display, ...settings } = header.settings;
+    return { display, digest: digestOf({ ...header, settings }) };
+  };
+  const before = await stored();
+  await goTo(app.page, `#/bench/${headerId}`);
+  await app.page.locator('.primary-length').waitFor();
+  expect(await app.page.locator('.primary-length').textContent()).toMatch(/in$/);
+  await command(app.page, 'millimetres');
+  await expect.poll(() => app.page.locator('.primary-length').textContent()).toMatch(/mm$/);
+  await expect.poll(async () => (await stored()).display.kind).toBe('mm');
+  expect((await stored()).digest).toBe(before.digest);
+  expectNoFaults(app.faults);
+});

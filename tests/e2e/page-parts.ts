@@ -1,0 +1,55 @@
+/** Where things are on the page, by the names that a screen reader gives them. */
+
+import type { Locator, Page } from 'playwright-core';
+import { expect } from 'vitest';
+import type { AppUnderTest, Faults } from './app-under-test.ts';
+
+export function entryLine(page: Page): Locator {
+  return page.getByRole('combobox', { name: 'Next piece' });
+}
+
+export function saveMark(page: Page): Locator {
+  return page.locator('[data-save]');
+}
+
+/** The text of every shown piece row. */
+export async function pieceRows(page: Page): Promise<readonly string[]> {
+  return await page.locator('.piece-grid tbody tr[aria-rowindex]').allInnerTexts();
+}
+
+export async function enterLine(page: Page, text: string): Promise<void> {
+  await page.keyboard.type(text);
+  await page.keyboard.press('Enter');
+}
+
+/** Goes to a screen by its address, as a link would. */
+export async function goTo(page: Page, hash: string): Promise<void> {
+  await page.evaluate((to) => {
+    location.hash = to;
+  }, hash);
+}
+
+/** Runs a command through the search box, as a person without a pointer would. */
+export async function command(page: Page, name: string): Promise<void> {
+  await page.keyboard.press('Control+k');
+  await page.locator('[role="dialog"] input:focus').waitFor();
+  await page.keyboard.type(name);
+  await page.keyboard.press('Enter');
+}
+
+/** Puts the demo header in place and opens it on the bench. */
+export async function openDemo(app: AppUnderTest): Promise<string> {
+  const { header } = await app.backend.must('createHeader', { name: 'Hill-climb four', from: 'demo' });
+  await goTo(app.page, `#/bench/${header.id}`);
+  await entryLine(app.page).waitFor();
+  return header.id;
+}
+
+/** No policy violation, no request to anywhere else, no error in the page. */
+export function expectNoFaults({ policyViolations, foreignRequests, pageErrors }: Faults): void {
+  expect({ policyViolations, foreignRequests, pageErrors }).toEqual({
+    policyViolations: [],
+    foreignRequests: [],
+    pageErrors: [],
+  });
+}

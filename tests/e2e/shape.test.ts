@@ -1,0 +1,316 @@
+/** Shape in the page as it is built: poses by keyboard, the picture that follows, and what stands in for it without WebGL. */
+
+import { AxeBuilder } from '@axe-core/playwright';
+import type { Locator, Page } from 'playwright-core';
+import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest';
+import type { Header } from '../../core/header/header.ts';
+import { launchBrowser } from '../browser.ts';
+import { type AppUnderTest, launchApp } from './app-under-test.ts';
+import { enterLine, entryLine, expectNoFaults, openDemo } from './page-parts.ts';
+
+let app: AppUnderTest;
+let headerId = '';
+beforeAll(async () => {
+  app = await launchApp();
+});
+afterAll(async () => await app.end());
+/** Whatever a test before this one left open is gone. */
+beforeEach(async () => {
+  await app.page.goto('about:blank');
+  await app.page.goto(app.host.address);
+  await app.page.locator('#screen').waitFor();
+});
+
+async function stored(): Promise<Header> {
+  return (await app.backend.must('openHeader', { headerId })).header;
+}
+
+async function press(page: Page, name: string): Promise<void> {
+  await page.getByRole('button', { name, exact: true }).first().click();
+}
+
+async function showTab(page: Page, name: string): Promise<void> {
+  await page.getByRole('tab', { name }).click();
+  await page.getByRole('tabpanel', { name }).waitFor();
+}
+
+/** Opens a drawer of the bench, or closes it and opens it anew. */
+async function openDrawer(page: Page, name: 'View' | 'Shape'): Promise<void> {
+  const button = page.getByRole('button', { name, exact: true });
+  if ((await button.getAttribute('aria-expanded')) !== 'true') await button.click();
+  await page.locator('.view-picture').waitFor();
+}
+
+async function tabTo(page: Page, target: Locator): Promise<void> {
+  for (let presses = 0; presses < 120; presses += 1) {
+    if ((await target.count()) > 0 && (await target.evaluate((element) => element === document.activeElement))) return;
+    await page.keyboard.press('Tab');
+  }
+  throw new Error('Tab never came there');
+}
+
+async function retype(page: Page, text: string): Promise<void> {
+  await page.keyboard.press('Control+a');
+  await page.keyboard.type(text);
+  await page.keyboard.press('Enter');
+}
+
+async function frames(page: Page): Promise<number> {
+  return Number(await page.locator('.solid-canvas').getAttribute('data-frames'));
+}
+
+/** The picture itself, as the eye gets it. */
+async function picture(page: Page): Promise<string> {
+  await page.waitForTimeout(250);
+  return (await page.locator('.solid-view').screenshot()).toString('base64');
+}
+
+describe('poses by keyboard', () => {
+  test('a port is entered, a bad one is refused at its field, and lengths go on working', async () => {
+    headerId = await openDemo(app);
+    const { page } = app;
+    await page.keyboard.press('Control+k');
+    await page.getByRole('dialog').waitFor();
+    await page.keyboard.type('Shape of');
+    await page.keyboard.press('Enter');
+    const place = page.getByLabel('Port forward, in');
+    await tabTo(page, place);
+    await retype(page, '1 1/2');
+    await expect.poll(async () => (await stored()).primaries[0]?.port?.at.x).toEqual({ value: 1.5, unit: 'in' });
+
+    const direction = page.getByLabel('Port points, typed');
+    await tabTo(page, direction);
+    await retype(page, 'outboard 20 down');
+    await expect
+      .poll(async () => (await stored()).primaries[0]?.port?.direction.z)
+      .toBeCloseTo(-Math.sin(Math.PI / 9), 12);
+    for (const [text, words] of [
+      ['0, 0, 0', /points nowhere/],
+      ['up', /choose an up across the tube/],
+      ['sideways', /expected a direction/],
+    ] as const) {
+      await retype(page, text);
+      await expect
+        .poll(async () => await page.locator('.field-problem').allTextContents())
+        .toEqual([expect.stringMatching(words)]);
+      expect(await direction.inputValue()).toBe(text);
+    }
+    await page.keyboard.press('Escape');
+    expect((await stored()).primaries[0]?.port?.direction.y).toBeCloseTo(Math.cos(Math.PI / 9), 12);
+    const before = await page.locator('.primary-length').textContent();
+    await entryLine(page).focus();
+    await enterLine(page, '1');
+    await expect.poll(() => page.locator('.primary-length').textContent()).not.toBe(before);
+    expectNoFaults(app.faults);
+  });
+
+  test('a row of ports and a collector by pattern are one step each', async () => {
+    headerId = await openDemo(app);
+    const { page } = app;
+    await openDrawer(page, 'Shape');
+    await press(page, 'Row of ports');
+    await page.getByLabel(/^Spacing/).fill('4; 4 1/2');
+    await press(page, 'Place 4 ports');
+    await expect
+      .poll(async () => (await stored()).primaries.map(({ port }) => port?.at.x.value))
+      .toEqual([0, -4, -8.5, -13]);
+    await press(page, 'Collector by pattern');
+    await page.getByLabel('Pattern', { exact: true }).selectOption({ label: '2 into 1, side by side' });
+    await press(page, 'Add collector');
+    await expect.poll(async () => (await stored()).collectors.map(({ inlets }) => inlets.length)).toEqual([4, 2]);
+    await page.keyboard.press('Control+z');
+    await page.keyboard.press('Control+z');
+    await expect.poll(async () => (await stored()).primaries[1]?.port?.at.x.value).toBe(-4.25);
+    expectNoFaults(app.faults);
+  });
+});
+
+describe('the picture', () => {
+  test('follows an edit, turns by keys, and is not drawn when nothing changes', async () => {
+    headerId = await openDemo(app);
+    const { page } = app;
+    await openDrawer(page, 'View');
+    await page.locator('.solid-canvas[data-frames]').waitFor({ state: 'attached' });
+    const before = await picture(page);
+    const count = Number(await page.locator('.view-picture').getAttribute('data-pieces'));
+    await entryLine(page).focus();
+    await enterLine(page, '6');
+    await expect.poll(() => page.locator('.view-picture').getAttribute('data-pieces')).toBe(String(count + 1));
+    const longer = await picture(page);
+    expect(longer).not.toBe(before);
+
+    await page.getByRole('application').focus();
+    await page.keyboard.press('ArrowLeft');
+    expect(await picture(page)).not.toBe(longer);
+    const drawn = await frames(page);
+    await page.waitForTimeout(600);
+    expect(await frames(page)).toBe(drawn);
+    await press(page, 'Front');
+    await expect.poll(() => frames(page)).toBe(drawn + 1);
+    expectNoFaults(app.faults);
+  });
+
+  test('a press on a tube chooses its piece, and a section hides what is cut away', async () => {
+    headerId = await openDemo(app);
+    const { page } = app;
+    await openDrawer(page, 'View');
+    await press(page, 'Side');
+    await page.waitForTimeout(200);
+    const box = await page.locator('.solid-view').boundingBox();
+    if (box === null) throw new Error('the picture has a place');
+    let chosen = 0;
+    for (let share = 0.2; share < 0.8 && chosen === 0; share += 0.03) {
+      await page.mouse.click(box.x + box.width / 2, box.y + box.height * share);
+      chosen = await page.locator('.piece-grid tr[aria-selected="true"]').count();
+    }
+    expect(chosen).toBe(1);
+    await press(page, 'Turn and cut');
+    const whole = await picture(page);
+    await page.getByLabel('Section').selectOption({ label: 'Cut across outboard' });
+    expect(await picture(page)).not.toBe(whole);
+    expectNoFaults(app.faults);
+  });
+
+  test('flat views stand in when the graphics go away, and come back on asking; they are what prints', async () => {
+    headerId = await openDemo(app);
+    const { page } = app;
+    await openDrawer(page, 'View');
+    await page.locator('.solid-canvas canvas').waitFor({ state: 'attached' });
+    await page.locator('.solid-canvas canvas').evaluate((canvas) => {
+      (canvas as HTMLCanvasElement).getContext('webgl2')?.getExtension('WEBGL_lose_context')?.loseContext();
+    });
+    await expect.poll(() => page.locator('.flat-view').count()).toBe(3);
+    await press(page, 'Try again');
+    await page.locator('.solid-canvas[data-frames]').waitFor({ state: 'attached' });
+    await page.emulateMedia({ media: 'print' });
+    await expect.poll(() => page.locator('.flat-view').count()).toBe(3);
+    await page.emulateMedia({ media: 'screen' });
+    await expect.poll(() => page.locator('.solid-canvas').count()).toBe(1);
+    expectNoFaults(app.faults);
+  });
+});
+
+test('without WebGL there are three flat views with every piece, and the program says why', async () => {
+  const browser = await launchBrowser({ extraArguments: ['--disable-3d-apis'] });
+  const bare = await launchApp({ browser });
+  try {
+    await openDemo(bare);
+    const { page } = bare;
+    await openDrawer(page, 'View');
+    await expect
+      .poll(() =>
+        page.locator('.flat-view').evaluateAll((views) => views.map((view) => (view as HTMLElement).dataset['pieces'])),
+      )
+      .toEqual(['32', '32', '32']);
+    await page.getByText('WebGL').waitFor();
+    await entryLine(page).focus();
+    await enterLine(page, '6');
+    await expect.poll(() => page.locator('.flat-view').first().getAttribute('data-pieces')).toBe('33');
+    expectNoFaults(bare.faults);
+  } finally {
+    await bare.end();
+    await browser.close();
+  }
+});
+
+describe('panels', () => {
+  test('the dial turns by keys, and a turn is one step', async () => {
+    headerId = await openDemo(app);
+    const { page } = app;
+    await page.locator('[data-row="1"][data-column="2"]').focus();
+    await openDrawer(page, 'Shape');
+    await showTab(page, 'Clocking');
+    await page.getByRole('slider', { name: 'Clocking of piece 2' }).focus();
+    for (let turns = 0; turns < 5; turns += 1) await page.keyboard.press('ArrowRight');
+    const clocking = async () => {
+      const piece = (await stored()).primaries[0]?.pieces[1];
+      return piece?.kind === 'bend' ? piece.clockingDeg : null;
+    };
+    await expect.poll(clocking).toBe(65);
+    await page.keyboard.press('Control+z');
+    await expect.poll(clocking).toBe(60);
+    await page.getByLabel('Reading on the bend before').fill('12.5');
+    await page.getByLabel('Reading on this bend').fill('57.5');
+    await press(page, 'Put into row');
+    await expect.poll(clocking).toBe(45);
+    expectNoFaults(app.faults);
+  });
+
+  test('a table is read in place of the pieces, or refused in words', async () => {
+    headerId = await openDemo(app);
+    const { page } = app;
+    await openDrawer(page, 'Shape');
+    await showTab(page, 'Tables');
+    const field = page.getByRole('textbox', { name: /^Read a table/ });
+    await field.fill('length_mm,rotation_deg,angle_deg,clr_mm\n100,0,400,75\n');
+    await press(page, 'Put in place of pieces');
+    await page.getByText('an angle above 0 and up to 360').waitFor();
+    await field.fill('length_mm,rotation_deg,angle_deg,clr_mm\n100,0,90,75\n50,180,45,75\n25,,,\n');
+    await press(page, 'Put in place of pieces');
+    await expect
+      .poll(async () => (await stored()).primaries[0]?.pieces.map(({ kind }) => kind))
+      .toEqual(['straight', 'bend', 'straight', 'bend', 'straight']);
+    expectNoFaults(app.faults);
+  });
+
+  test('a mirrored copy clocked 5 degrees wrong is found and mended', async () => {
+    headerId = await openDemo(app);
+    const { page } = app;
+    await openDrawer(page, 'Shape');
+    await showTab(page, 'Other bank');
+    await press(page, 'Add mirrored copies');
+    await expect.poll(async () => (await stored()).primaries.length).toBe(5);
+    await page.keyboard.press('Alt+5');
+    await page.getByText('No piece differs').waitFor();
+    await showTab(page, 'Tables');
+    await page.locator('[data-row="3"][data-column="4"]').focus();
+    await page.keyboard.type('-85');
+    await page.keyboard.press('Enter');
+    await showTab(page, 'Other bank');
+    await page.getByText('One joint explains it. Re-clock piece 4 by −5°').waitFor();
+    await press(page, 'Re-clock piece 4');
+    await page.getByText('No piece differs').waitFor();
+    expectNoFaults(app.faults);
+  });
+});
+
+describe('axe finds nothing', () => {
+  const tabs = ['Ports and inlets', 'Clocking', 'Closure', 'Clearance', 'Obstacles', 'Tables', 'Other bank'];
+  for (const [theme, density] of [
+    ['light', 'bench'],
+    ['dark', 'desk'],
+  ] as const) {
+    test(`on any panel, ${theme}, ${density}`, async () => {
+      await app.backend.must('savePreferences', { preferences: { theme, density } });
+      await app.page.reload();
+      await app.page.locator('#screen').waitFor();
+      headerId = await openDemo(app);
+      const { page } = app;
+      await page.locator('[data-row="1"][data-column="2"]').focus();
+      await openDrawer(page, 'Shape');
+      const findings: string[] = [];
+      const look = async (name: string) => {
+        await page.waitForTimeout(150);
+        const { violations } = await new AxeBuilder({ page }).setLegacyMode(true).analyze();
+        findings.push(
+          ...violations.map(
+            ({ id, nodes }) => `${name}: ${id} at ${nodes.map(({ target }) => target.join(' ')).join(', ')}`,
+          ),
+        );
+      };
+      for (const tab of tabs) {
+        await showTab(page, tab);
+        if (tab === 'Ports and inlets') await press(page, 'Collector by pattern');
+        if (tab === 'Obstacles') for (const add of ['Add box', 'Add cylinder', 'Add plane']) await press(page, add);
+        await look(tab);
+      }
+      await openDrawer(page, 'View');
+      await press(page, 'Turn and cut');
+      await page.getByLabel('Section').selectOption({ label: 'Cut across up' });
+      await look('view with a section');
+      await press(page, 'Flat views');
+      await look('flat views');
+      expect(findings).toEqual([]);
+    });
+  }
+});

@@ -1,0 +1,85 @@
+/** Finishing a header and finding it again, on the real store. */
+
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { type AppUnderTest, launchApp } from '../../e2e/app-under-test.ts';
+import { expectNoFaults, goTo, openDemo } from '../../e2e/page-parts.ts';
+
+let app: AppUnderTest;
+let headerId = '';
+beforeAll(async () => {
+  app = await launchApp();
+  headerId = await openDemo(app);
+});
+afterAll(async () => await app.end());
+
+const rows = () => app.page.locator('.archive-row');
+
+async function searchFor(label: RegExp, text: string): Promise<void> {
+  await app.page.getByLabel(label).fill(text);
+}
+
+test('finishing says what it means and what is not done, and can be called off', async () => {
+  const { page } = app;
+  await page.keyboard.press('Control+k');
+  await page.keyboard.type('finish');
+  await page.keyboard.press('Enter');
+  const dialog = page.getByRole('dialog', { name: 'Finish Hill-climb four?' });
+  await dialog.waitFor();
+  expect(await dialog.textContent()).toMatch(/never changes again/);
+  expect(await dialog.textContent()).toMatch(/not marked as welded/);
+  await page.keyboard.press('Escape');
+  expect((await app.backend.must('readRevision', { headerId })).state).toBe('open');
+});
+
+test('a finished header is in the archive with its figures and drawing, and does not change any more', async () => {
+  const { page } = app;
+  await page.keyboard.press('Control+k');
+  await page.keyboard.type('finish');
+  await page.keyboard.press('Enter');
+  await page.getByRole('button', { name: 'Finish it' }).click();
+  await expect.poll(async () => (await app.backend.must('readRevision', { headerId })).state).toBe('finished');
+  await page.keyboard.press('Control+z');
+  await goTo(page, '#/archive');
+  await expect.poll(() => rows().count()).toBe(1);
+  const text = await rows().textContent();
+  for (const word of ['Hill-climb four', 'Target', 'Mean', 'Spread', '4 primaries', '1 3/4 in']) {
+    expect(text?.replaceAll('\u2009', ' ')).toContain(word);
+  }
+  const { header } = await app.backend.must('openHeader', { headerId });
+  const pieces = header.primaries.reduce((sum, primary) => sum + primary.pieces.length, 0);
+  expect(await rows().locator('rect').count()).toBe(pieces);
+  expect((await app.backend.must('readRevision', { headerId })).state).toBe('finished');
+});
+
+test('it is found by words, tube, primaries and length, and not by others', async () => {
+  for (const [label, fits, doesNot] of [
+    [/^Words/, 'climb', 'circuit'],
+    [/^Tube OD/, '1 3/4', '1 7/8'],
+    [/^Primaries/, '4', '8'],
+    [/^Target from/, '30', '50'],
+    [/^Target to/, '50', '30'],
+  ] as const) {
+    await searchFor(label, doesNot);
+    await expect.poll(() => rows().count(), { message: `${label} ${doesNot}` }).toBe(0);
+    await searchFor(label, fits);
+    await expect.poll(() => rows().count(), { message: `${label} ${fits}` }).toBe(1);
+  }
+  await searchFor(/^Tube OD/, '1 3/');
+  await app.page.locator('.field-problem').waitFor();
+  expect(await rows().count()).toBe(1);
+});
+
+test('it opens as a new header that can be worked on, while it stays as it is', async () => {
+  const { page } = app;
+  await page.getByRole('button', { name: 'Open as new header: Hill-climb four' }).click();
+  await page.waitForURL(/#\/bench\//);
+  await page.getByRole('button', { name: 'Rename Hill-climb four (copy)' }).waitFor();
+  const { headers } = await app.backend.must('listHeaders', { place: 'bench' });
+  expect(Object.fromEntries(headers.map(({ name, state }) => [name, state]))).toEqual({
+    'Hill-climb four': 'finished',
+    'Hill-climb four (copy)': 'open',
+  });
+  await goTo(page, '#/headers');
+  await page.getByText('1 finished header in the').waitFor();
+  expectNoFaults(app.faults);
+});

@@ -1,0 +1,148 @@
+/** Text typed into the cells of the grid, and what the cells are edited from. */
+
+import { describe, expect, test } from 'vitest';
+import { demoHeader } from '../../../core/header/demo-header.ts';
+import type { Bend, Piece, Straight } from '../../../core/header/header.ts';
+import { matchHeader } from '../../../core/length/match-header.ts';
+import { inches, millimetres } from '../../../core/units/length.ts';
+import { suggestClrs } from '../../../renderer/bench/entry-suggestions.ts';
+import { asKind } from '../../../renderer/bench/keypad.tsx';
+import { COLUMNS, editText, isEditable, readCell } from '../../../renderer/bench/piece-columns.ts';
+import { DISPLAY_CHOICES, displayChoice, targetOf } from '../../../renderer/bench/setting-choices.ts';
+import { angleByTape } from '../../../renderer/bench/tape-angle.tsx';
+
+const CONTEXT = { unit: 'in', clr: inches(3) } as const;
+const COMMON = { state: 'welded', locked: true, note: 'keep' } as const;
+const STRAIGHT: Straight = { kind: 'straight', id: 's', length: inches(2.25), ...COMMON };
+const BEND: Bend = { kind: 'bend', id: 'b', clr: inches(4), angleDeg: 22.5, clockingDeg: -45, ...COMMON };
+const PIE: Piece = {
+  kind: 'pieCut',
+  id: 'p',
+  clr: millimetres(76),
+  angleDeg: 90,
+  clockingDeg: null,
+  pies: 5,
+  ...COMMON,
+};
+
+const read = (piece: Piece, column: (typeof COLUMNS)[number], text: string) =>
+  readCell(piece, column, { text, context: CONTEXT });
+
+describe('cells', () => {
+  test('what a cell is edited from reads back to the same piece', () => {
+    for (const piece of [STRAIGHT, BEND, PIE]) {
+      for (const column of COLUMNS) {
+        if (!isEditable(piece, column)) continue;
+        expect(read(piece, column, editText(piece, column, CONTEXT))).toEqual({ ok: true, value: piece });
+      }
+    }
+  });
+
+  test('size is the length of a straight and the angle of a bend', () => {
+    expect(read(STRAIGHT, 'size', '3 1/8')).toEqual({ ok: true, value: { ...STRAIGHT, length: inches(3.125) } });
+    expect(read(BEND, 'size', '60')).toEqual({ ok: true, value: { ...BEND, angleDeg: 60 } });
+  });
+
+  test('an empty clocking is not recorded; an empty CLR is refused', () => {
+    expect(read(BEND, 'clock', ' ')).toEqual({ ok: true, value: { ...BEND, clockingDeg: null } });
+    expect(read(BEND, 'clr', '').ok).toBe(false);
+  });
+
+  test('the piece column takes the language of the entry line and keeps what it does not say', () => {
+    expect(read(STRAIGHT, 'piece', 'p90x4 180')).toEqual({
+      ok: true,
+      value: { kind: 'pieCut', id: 's', clr: inches(3), angleDeg: 90, clockingDeg: 180, pies: 4, ...COMMON },
+    });
+  });
+
+  test.each([
+    [STRAIGHT, 'size', '3 5/'],
+    [STRAIGHT, 'size', '-2'],
+    [BEND, 'size', '0'],
+    [BEND, 'size', '400'],
+    [BEND, 'clr', '0'],
+    [BEND, 'clock', '999'],
+    [BEND, 'piece', 'q'],
+  ] as const)('%o %s refuses %s', (piece, column, text) => {
+    const result = read(piece, column, text);
+    expect(result.ok).toBe(false);
+    expect(!result.ok && result.problems.length).toBeGreaterThan(0);
+  });
+
+  test('number, run and state take no text, nor do CLR and clock of a straight', () => {
+    expect(COLUMNS.filter((column) => !isEditable(STRAIGHT, column))).toEqual([
+      'number',
+      'clr',
+      'clock',
+      'run',
+      'state',
+    ]);
+    expect(COLUMNS.filter((column) => !isEditable(BEND, column))).toEqual(['number', 'run', 'state']);
+  });
+});
+
+describe('the entry line offers CLRs of the shelf', () => {
+  const shelf = [inches(4), inches(2.625), inches(3)];
+  const labels = (text: string) => suggestClrs(text, shelf, 'in').map(({ label }) => label);
+
+  test('after r of a bend, tightest first', () => {
+    expect(labels('b90 r')).toEqual(['r2 5/8', 'r3', 'r4']);
+    expect(labels('2; b45 180 r')).toEqual(['r2 5/8', 'r3', 'r4']);
+    expect(labels('b90 r2')).toEqual(['r2 5/8']);
+    expect(suggestClrs('b90 180 r', shelf, 'in')[1]?.text).toBe('b90 180 r3');
+  });
+
+  test('not elsewhere, and not when it is typed already', () => {
+    expect(labels('')).toEqual([]);
+    expect(labels('2 1/4')).toEqual([]);
+    expect(labels('b90 r3')).toEqual([]);
+    expect(labels('b90 r7')).toEqual([]);
+  });
+});
+
+describe('the keypad', () => {
+  test('Bend and Straight turn what is typed into one, and back', () => {
+    expect(asKind('90', 'bend')).toBe('b90');
+    expect(asKind('', 'bend')).toBe('b');
+    expect(asKind('b90', 'bend')).toBe('b90');
+    expect(asKind('b90', 'straight')).toBe('90');
+    expect(asKind('2; 45', 'bend')).toBe('2; b45');
+  });
+});
+
+describe('angle by tape', () => {
+  const bend = { unit: 'in', clr: inches(3), od: inches(2) } as const;
+
+  test('a quarter turn of CLR 3, OD 2: outside arc 2 pi, inside arc pi, chord 3 sqrt 2', () => {
+    const angle = (way: 'outsideArc' | 'insideArc' | 'chord', value: number) =>
+      angleByTape({ ...bend, way, text: value.toFixed(4) });
+    expect(angle('outsideArc', 2 * Math.PI)).toEqual({ ok: true, value: 90 });
+    expect(angle('insideArc', Math.PI)).toEqual({ ok: true, value: 90 });
+    expect(angle('chord', 3 * Math.SQRT2)).toEqual({ ok: true, value: 90 });
+  });
+
+  test('what cannot be is a problem', () => {
+    expect(angleByTape({ ...bend, way: 'chord', text: '7' }).ok).toBe(false);
+    expect(angleByTape({ ...bend, way: 'outsideArc', text: '' }).ok).toBe(false);
+    expect(angleByTape({ ...bend, way: 'insideArc', text: '0' }).ok).toBe(false);
+  });
+});
+
+describe('settings', () => {
+  test('each way of showing lengths is one choice', () => {
+    for (const choice of DISPLAY_CHOICES) expect(displayChoice(choice.style)).toBe(choice.id);
+  });
+
+  test('a typed target begins at the target in force, to the sixteenth', () => {
+    const header = demoHeader('demo');
+    const report = matchHeader(header);
+    const target = targetOf('typed', { report, unit: 'in', before: { kind: 'longest' } });
+    if (target.kind !== 'typed') throw new Error('a typed target was asked for');
+    expect(Math.abs(target.length.value * 25.4 - (report.targetMm ?? 0))).toBeLessThanOrEqual(25.4 / 32);
+    expect(Number.isInteger(target.length.value * 16)).toBe(true);
+    expect(targetOf('primary:p2', { report, unit: 'in', before: { kind: 'mean' } })).toEqual({
+      kind: 'primary',
+      primaryId: 'p2',
+    });
+  });
+});

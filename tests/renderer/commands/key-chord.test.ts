@@ -1,0 +1,47 @@
+/** Keys match their chords and nothing else. */
+
+import { describe, expect, test } from 'vitest';
+import { isSafeWhileTyping, type KeyPress, matchesChord, showChord } from '../../../renderer/commands/key-chord.ts';
+
+const press = (key: string, held: readonly ('ctrl' | 'meta' | 'shift' | 'alt')[] = []): KeyPress => ({
+  key,
+  ctrlKey: held.includes('ctrl'),
+  metaKey: held.includes('meta'),
+  shiftKey: held.includes('shift'),
+  altKey: held.includes('alt'),
+});
+
+describe('a chord', () => {
+  test('takes exactly its modifiers', () => {
+    expect(matchesChord('Mod+Z', press('z', ['ctrl']), false)).toBe(true);
+    expect(matchesChord('Mod+Z', press('Z', ['ctrl', 'shift']), false)).toBe(false);
+    expect(matchesChord('Mod+Shift+Z', press('Z', ['ctrl', 'shift']), false)).toBe(true);
+    expect(matchesChord('Mod+Z', press('z'), false)).toBe(false);
+    expect(matchesChord('Mod+Z', press('z', ['ctrl', 'alt']), false)).toBe(false);
+  });
+
+  test('means Command on a Mac, where Ctrl is another key', () => {
+    expect(matchesChord('Mod+K', press('k', ['meta']), true)).toBe(true);
+    expect(matchesChord('Mod+K', press('k', ['ctrl']), true)).toBe(false);
+    expect(matchesChord('Mod+K', press('k', ['meta']), false)).toBe(false);
+  });
+
+  test('of a sign counts whether or not the keyboard needs Shift for it', () => {
+    expect(matchesChord('?', press('?', ['shift']), false)).toBe(true);
+    expect(matchesChord('?', press('?'), false)).toBe(true);
+    expect(matchesChord('Mod+,', press(',', ['ctrl']), false)).toBe(true);
+    expect(matchesChord('Mod++', press('+', ['ctrl', 'shift']), false)).toBe(true);
+  });
+});
+
+test('only what can never be text is safe while typing', () => {
+  expect(['Mod+K', 'F1', 'Alt+1'].map(isSafeWhileTyping)).toEqual([true, true, true]);
+  expect(['?', 'S', 'Shift+S', 'Delete'].map(isSafeWhileTyping)).toEqual([false, false, false, false]);
+});
+
+test('a chord is shown as its platform writes it', () => {
+  expect(showChord('Mod+Shift+Z', false)).toBe('Ctrl+Shift+Z');
+  expect(showChord('Mod+Shift+Z', true)).toBe('⇧⌘Z');
+  expect(showChord('Alt+ArrowUp', false)).toBe('Alt+Up');
+  expect(showChord('?', false)).toBe('?');
+});

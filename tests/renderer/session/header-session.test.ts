@@ -1,0 +1,312 @@
+/** An open header against a host that fails in every way a host can. */
+
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import type { Edit } from '../../../core/header/edit.ts';
+import type { Header, Straight } from '../../../core/header/header.ts';
+import { newHeader } from '../../../core/header/new-header.ts';
+import { inches } from '../../../core/units/length.ts';
+import { HeaderSession } from '../../../renderer/session/header-session.ts';
+import type { Timers } from '../../../renderer/session/step-queue.ts';
+import { MemoryBridge } from '../../memory-bridge.ts';
+
+const HEADER: Header = {
+  ...newHeader({ id: 'h1', name: 'Test four' }),
+  primaries: [
+    { id: 'p1', name: '1', tube: null, port: null, inletId: null, pieces: [] },
+    { id: 'p2', name: '2', tube: null, port: null, inletId: null, pieces: [] },
+  ],
+};
+
+function straight(id: string, lengthIn: number): Straight {
+  return { kind: 'straight', id, length: inches(lengthIn), state: 'tacked', locked: false, note: '' };
+}
+
+function add(id: string, lengthIn = 2): Edit {
+  return { kind: 'addPiece', primaryId: 'p1', piece: straight(id, lengthIn), at: 0 };
+}
+
+/** Timers that run when told: no test waits for real time. */
+class HandTimers implements Timers {
+  readonly #acts = new Map<number, { readonly act: () => void; readonly afterMs: number }>();
+  #next = 1;
+  readonly waitsMs: number[] = [];
+  readonly set = (act: () => void, afterMs: number): unknown => {
+    this.waitsMs.push(afterMs);
+    this.#acts.set(this.#next, { act, afterMs });
+    return this.#next++;
+  };
+  readonly clear = (timer: unknown): void => {
+    this.#acts.delete(timer as number);
+  };
+  run(): void {
+    const due = [...this.#acts.values()];
+    this.#acts.clear();
+    for (const { act } of due) act();
+  }
+}
+
+async function settle(): Promise<void> {
+  for (let turn = 0; turn < 30; turn += 1) await Promise.resolve();
+}
+
+function open(bridge: MemoryBridge, timers = new HandTimers()): { session: HeaderSession; timers: HandTimers } {
+  const session = new HeaderSession(bridge.headerOf('h1'), { bridge, random: Math.random, timers });
+  return { session, timers };
+}
+
+const piecesOf = (header: Header) => header.primaries[0]?.pieces.map((piece) => piece.id);
+
+describe('the save mark', () => {
+  test('an edit shows at once and counts as saved only after the acknowledgement', async () => {
+    const bridge = new MemoryBridge(HEADER);
+    const { session } = open(bridge);
+    bridge.hold();
+    expect(session.apply(add('a')).ok).toBe(true);
+    expect(piecesOf(session.getState().header)).toEqual(['a']);
+    await settle();
+    expect(session.getState().save).toEqual({ kind: 'saving' });
+    expect(piecesOf(bridge.headerOf('h1').header)).toEqual([]);
+    bridge.release();
+    await settle();
+    expect(session.getState().save).toEqual({ kind: 'saved' });
+    expect(bridge.headerOf('h1').header).toEqual(session.getState().header);
+  });
+
+  test('a full disk is named, the entry is kept, and the next try saves it', async () => {
+    const bridge = new MemoryBridge(HEADER);
+    const { session, timers } = open(bridge);
+    bridge.failNext('commitSteps', {
+      kind: 'problem',
+      problem: { kind: 'storage', fault: 'diskFull', file: 'evenrun.db', detail: 'full' },
+    });
+    session.apply(add('a'));
+    await settle();
+    const { save } = session.getState();
+    expect(save.kind).toBe('notSaved');
+    expect(save.kind === 'notSaved' && save.reason.length > 10).toBe(true);
+    timers.run();
+    await settle();
+    expect(session.getState().save).toEqual({ kind: 'saved' });
+    expect(piecesOf(bridge.headerOf('h1').header)).toEqual(['a']);
+  });
+
+  test('waits between tries double from 200 ms to 5 s', async () => {
+    const bridge = new MemoryBridge(HEADER);
+    const { session, timers } = open(bridge);
+    for (let tries = 0; tries < 8; tries += 1) bridge.failNext('commitSteps', { kind: 'neverArrives' });
+    session.apply(add('a'));
+    for (let tries = 0; tries < 8; tries += 1) {
+      await settle();
+      timers.run();
+    }
+    await settle();
+    expect(timers.waitsMs).toEqual([200, 400, 800, 1600, 3200, 5000, 5000, 5000]);
+    expect(session.getState().save).toEqual({ kind: 'saved' });
+  });
+
+  test('a step whose answer was lost is committed once', async () => {
+    const bridge = new MemoryBridge(HEADER);
+    const { session, timers } = open(bridge);
+    bridge.failNext('commitSteps', { kind: 'answerLost' });
+    session.apply(add('a'));
+    await settle();
+    session.apply(add('b'));
+    timers.run();
+    await settle();
+    expect(bridge.headerOf('h1').revision).toBe(2);
+    expect(piecesOf(bridge.headerOf('h1').header)).toEqual(['b', 'a']);
+    expect(session.getState().save).toEqual({ kind: 'saved' });
+  });
+
+  test('an edit that core refuses changes nothing and sends nothing', async () => {
+    const bridge = new MemoryBridge(HEADER);
+    const { session } = open(bridge);
+    expect(session.apply({ kind: 'removePrimary', primaryId: 'none' }).ok).toBe(false);
+    await settle();
+    expect(session.getState().header).toEqual(HEADER);
+    expect(bridge.calls).toEqual([]);
+  });
+});
+
+describe('sending', () => {
+  test('one request is in flight at a time, and the rest goes in requests of up to 500 steps', async () => {
+    const bridge = new MemoryBridge(HEADER);
+    const { session } = open(bridge);
+    const settings = (value: number): Edit => ({ kind: 'setSettings', set: { clr: inches(value) } });
+    for (let step = 1; step <= 1002; step += 1) session.apply(settings(step));
+    for (let turn = 0; turn < 10; turn += 1) await settle();
+    const counts = bridge.calls.map((call) => (call.request as { steps: readonly unknown[] }).steps.length);
+    expect(counts).toEqual([1, 500, 500, 1]);
+    expect(bridge.headerOf('h1').revision).toBe(1002);
+    expect(bridge.headerOf('h1').header.settings.clr).toEqual(inches(1002));
+  });
+
+  test('flush commits the field in hand and waits for the disk', async () => {
+    const bridge = new MemoryBridge(HEADER);
+    const { session } = open(bridge);
+    session.addCommitter(() => session.apply(add('from-field')).ok);
+    await session.flush();
+    expect(piecesOf(bridge.headerOf('h1').header)).toEqual(['from-field']);
+  });
+});
+
+describe('undo and redo', () => {
+  test('are named, unlimited, and survive reopening', async () => {
+    const bridge = new MemoryBridge(HEADER);
+    const first = open(bridge).session;
+    for (let index = 0; index < 60; index += 1) first.apply(add(`piece-${index}`));
+    await first.flush();
+    const second = open(bridge).session;
+    expect(second.getState().undoLabel).toContain('straight');
+    let undone = 0;
+    while (second.undo()) undone += 1;
+    expect(undone).toBe(60);
+    expect(second.getState().header).toEqual(HEADER);
+    await second.flush();
+    expect(bridge.headerOf('h1').header).toEqual(HEADER);
+    const third = open(bridge).session;
+    while (third.redo()) undone -= 1;
+    expect(undone).toBe(0);
+    await third.flush();
+    expect(piecesOf(bridge.headerOf('h1').header)).toHaveLength(60);
+  });
+
+  test('any order of edits, undos and redos leaves disk and screen the same', async () => {
+    const step = fc.constantFrom('do', 'undo', 'redo', 'lost', 'down', 'timers');
+    await fc.assert(
+      fc.asyncProperty(fc.array(step, { maxLength: 40 }), async (steps) => {
+        const bridge = new MemoryBridge(HEADER);
+        const { session, timers } = open(bridge);
+        for (const [index, name] of steps.entries()) {
+          if (name === 'do') session.apply(add(`n${index}`, index + 1));
+          if (name === 'undo') session.undo();
+          if (name === 'redo') session.redo();
+          if (name === 'lost') bridge.failNext('commitSteps', { kind: 'answerLost' });
+          if (name === 'down') bridge.failNext('commitSteps', { kind: 'neverArrives' });
+          if (name === 'timers') timers.run();
+          if (index % 3 === 0) await settle();
+        }
+        for (let tries = 0; tries < 45 && session.getState().save.kind !== 'saved'; tries += 1) {
+          await settle();
+          timers.run();
+        }
+        await settle();
+        expect(session.getState().save).toEqual({ kind: 'saved' });
+        const disk = bridge.headerOf('h1');
+        expect(disk.header).toEqual(session.getState().header);
+        expect(disk.revision).toBe(session.revision);
+        expect(disk.undo.at(-1)?.label ?? null).toBe(session.getState().undoLabel);
+        expect(disk.redo.at(-1)?.label ?? null).toBe(session.getState().redoLabel);
+      }),
+      { numRuns: 60 },
+    );
+  });
+});
+
+describe('another window', () => {
+  test('its change is shown when nothing of ours is on its way', async () => {
+    const bridge = new MemoryBridge(HEADER);
+    const mine = open(bridge).session;
+    const theirs = open(bridge).session;
+    theirs.apply(add('theirs'));
+    await theirs.flush();
+    await mine.lookForChanges();
+    expect(piecesOf(mine.getState().header)).toEqual(['theirs']);
+    expect(mine.revision).toBe(1);
+  });
+
+  async function collide(): Promise<{ bridge: MemoryBridge; mine: HeaderSession }> {
+    const bridge = new MemoryBridge(HEADER);
+    const mine = open(bridge).session;
+    const theirs = open(bridge).session;
+    theirs.apply({ kind: 'removePrimary', primaryId: 'p2' });
+    await theirs.flush();
+    mine.apply(add('mine'));
+    mine.apply({ kind: 'setPrimary', primaryId: 'p2', set: { name: 'two' } });
+    await settle();
+    return { bridge, mine };
+  }
+
+  test('a collision shows both and overwrites nothing', async () => {
+    const { bridge, mine } = await collide();
+    const { conflict, save } = mine.getState();
+    expect(conflict?.theirs?.primaries.map((primary) => primary.id)).toEqual(['p1']);
+    expect(conflict?.mine.primaries.map((primary) => primary.name)).toEqual(['1', 'two']);
+    expect(conflict?.mySteps).toHaveLength(2);
+    expect(save.kind).toBe('notSaved');
+    expect(piecesOf(bridge.headerOf('h1').header)).toEqual([]);
+  });
+
+  test('mine on top of theirs makes what still fits and lists what does not', async () => {
+    const { bridge, mine } = await collide();
+    await mine.settleConflict('mineOnTop');
+    await mine.flush();
+    const { conflict, dropped, save, header } = mine.getState();
+    expect(conflict).toBeNull();
+    expect(save).toEqual({ kind: 'saved' });
+    expect(piecesOf(header)).toEqual(['mine']);
+    expect(header.primaries).toHaveLength(1);
+    expect(dropped).toHaveLength(1);
+    expect(dropped[0]?.problems[0]?.kind).toBe('unknownId');
+    expect(bridge.headerOf('h1').header).toEqual(header);
+  });
+
+  test('theirs drops mine', async () => {
+    const { bridge, mine } = await collide();
+    await mine.settleConflict('theirs');
+    expect(mine.getState().header).toEqual(bridge.headerOf('h1').header);
+    expect(mine.getState().save).toEqual({ kind: 'saved' });
+  });
+
+  test('mine as a copy stands beside theirs, whole', async () => {
+    const { bridge, mine } = await collide();
+    const before = mine.getState().header;
+    const copy = await mine.settleConflict('mineAsCopy');
+    expect(copy?.header.primaries).toEqual(before.primaries);
+    expect(bridge.headerOf(copy?.header.id ?? '').header.name).toBe('Test four (mine)');
+    expect(mine.getState().header).toEqual(bridge.headerOf('h1').header);
+  });
+
+  test('a header that is gone can still be kept as a copy', async () => {
+    const bridge = new MemoryBridge(HEADER);
+    const { session } = open(bridge);
+    bridge.forget('h1');
+    session.apply(add('mine'));
+    await settle();
+    expect(session.getState().conflict?.theirs).toBeNull();
+    const copy = await session.settleConflict('mineAsCopy');
+    expect(piecesOf(copy?.header ?? HEADER)).toEqual(['mine']);
+    expect(session.getState().conflict).toBeNull();
+    expect(session.getState().save).toEqual({ kind: 'saved' });
+  });
+});
+
+describe('drafts', () => {
+  test('the latest text wins with one request in flight, and is offered again', async () => {
+    const bridge = new MemoryBridge(HEADER);
+    const { session } = open(bridge);
+    for (const text of ['2', '2 ', '2 1', '2 1/', '2 1/4']) session.typed('entry:p1', text);
+    await settle();
+    const saved = bridge.calls.filter((call) => call.name === 'saveDraft');
+    expect(saved).toHaveLength(2);
+    expect(bridge.headerOf('h1').draft).toEqual({ field: 'entry:p1', text: '2 1/4' });
+    expect(open(bridge).session.getState().draft).toEqual({ field: 'entry:p1', text: '2 1/4' });
+  });
+
+  test('the draft of an accepted entry goes only once the entry is on disk', async () => {
+    const bridge = new MemoryBridge(HEADER);
+    const { session, timers } = open(bridge);
+    session.typed('entry:p1', '2');
+    await settle();
+    bridge.failNext('commitSteps', { kind: 'neverArrives' });
+    session.apply(add('a'));
+    session.typed('entry:p1', '');
+    await settle();
+    expect(bridge.headerOf('h1').draft?.text).toBe('2');
+    timers.run();
+    await settle();
+    expect(bridge.headerOf('h1').draft).toBeNull();
+    expect(piecesOf(bridge.headerOf('h1').header)).toEqual(['a']);
+  });
+});

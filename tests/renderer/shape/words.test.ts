@@ -1,0 +1,55 @@
+/** Closures and gaps in words. */
+
+import { describe, expect, test } from 'vitest';
+import { demoHeader } from '../../../core/header/demo-header.ts';
+import { type Closure, headerClearances } from '../../../core/index.ts';
+import { MM_PER_INCH } from '../../../core/units/length.ts';
+import { closureWords } from '../../../renderer/shape/closure-words.ts';
+import { gapsInOrder, gapWords } from '../../../renderer/shape/gap-words.ts';
+
+const STYLE = { kind: 'fraction', per: 16 } as const;
+const plain = (text: string) => text.replaceAll('\u2009', ' ');
+
+function closure(alongIn: number, asideIn: number, tiltDeg: number): Closure {
+  const [alongMm, asideMm] = [alongIn * MM_PER_INCH, asideIn * MM_PER_INCH];
+  return { gap: { x: alongMm, y: asideMm, z: 0 }, gapMm: Math.hypot(alongMm, asideMm), tiltDeg, alongMm, asideMm };
+}
+
+describe('a closure', () => {
+  test.each([
+    [3 / 16, 0, 0.4, 'ends 3/16 in short of the inlet, 0.4° off'],
+    [-0.25, 0, 0, 'ends 1/4 in too deep in the inlet, square'],
+    [0, 1.125, 12.34, 'ends 1 1/8 in to the side, 12.3° off'],
+    [0.5, 0.0625, 0.04, 'ends 1/2 in short of the inlet and 1/16 in to the side, square'],
+    [0.01, -0, 0, 'ends in the inlet, square'],
+  ])('%d along, %d aside, %d off: %s', (along, aside, tilt, words) => {
+    expect(plain(closureWords(closure(along, aside, tilt), STYLE))).toBe(words);
+  });
+});
+
+describe('gaps', () => {
+  const header = demoHeader('gaps');
+  const { gaps } = headerClearances(header);
+
+  test('come smallest first, those at the collector last', () => {
+    const ordered = gapsInOrder(gaps);
+    expect(ordered.length).toBe(gaps.length);
+    const isLast = ordered.map((gap) => gap.kind === 'pair' && gap.isAtCollector);
+    expect(isLast).toEqual([...isLast].sort((a, b) => Number(a) - Number(b)));
+    const others = ordered.filter((_, index) => !isLast[index]).map(({ clearance }) => clearance.gapMm);
+    expect(others).toEqual([...others].sort((a, b) => a - b));
+  });
+
+  test('say between what, and on which pieces', () => {
+    const pair = gaps.find(({ kind }) => kind === 'pair');
+    const self = gaps.find(({ kind }) => kind === 'self');
+    if (!pair || !self) throw new Error('the demo has both');
+    expect(gapWords(pair, header).between).toMatch(/^Primary \d and Primary \d$/);
+    expect(gapWords(pair, header).where).toMatch(/^piece \d+ and piece \d+/);
+    expect(gapWords(self, header).between).toMatch(/^Primary \d and itself$/);
+  });
+
+  test('have keys of their own', () => {
+    expect(new Set(gaps.map((gap) => gapWords(gap, header).key)).size).toBe(gaps.length);
+  });
+});

@@ -1,0 +1,123 @@
+/** The shelf on the real store, worked from the keyboard, and its CSV in and out. */
+
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { type AppUnderTest, launchApp } from '../../e2e/app-under-test.ts';
+import { expectNoFaults, goTo } from '../../e2e/page-parts.ts';
+
+let app: AppUnderTest;
+beforeAll(async () => {
+  app = await launchApp();
+  await goTo(app.page, '#/shelf');
+  await app.page.getByLabel('Material of a new bend').waitFor();
+});
+afterAll(async () => await app.end());
+
+const stock = async () => (await app.backend.must('listStock', {})).stock.map(({ item }) => item);
+const bends = async () =>
+  (await stock()).filter((item) => item.kind === 'bend').sort((a, b) => a.angleDeg - b.angleDeg);
+
+async function typeRow(cells: readonly string[]): Promise<void> {
+  for (const [at, cell] of cells.entries()) {
+    await app.page.keyboard.type(cell);
+    await app.page.keyboard.press(at === cells.length - 1 ? 'Enter' : 'Tab');
+  }
+}
+
+test('a row is typed with Tab and Enter, and the next one needs only what differs', async () => {
+  const { page } = app;
+  await page.getByLabel('Material of a new bend').focus();
+  await typeRow(['304 stainless', '1 3/4', '0.065', '3', '90', '4', '4', '6']);
+  await expect.poll(async () => (await bends()).length).toBe(1);
+  await expect.poll(() => page.evaluate(() => document.activeElement?.getAttribute('data-cell'))).toBe('0:angle');
+  await typeRow(['45']);
+  await expect
+    .poll(async () => (await bends()).map(({ angleDeg, count, clr }) => [angleDeg, count, clr.value]))
+    .toEqual([
+      [45, 1, 3],
+      [90, 6, 3],
+    ]);
+});
+
+test('what cannot be read stays in its field with the reason, and nothing is added', async () => {
+  const { page } = app;
+  await expect.poll(() => page.getByLabel('Angle of a new bend').inputValue()).toBe('');
+  await page.getByLabel('Angle of a new bend').focus();
+  await typeRow(['4x']);
+  await page.locator('.field-problem').waitFor();
+  expect(await page.locator('.field-problem').textContent()).toContain('4x');
+  expect(await page.getByLabel('Angle of a new bend').inputValue()).toBe('4x');
+  expect(await bends()).toHaveLength(2);
+  await page.getByLabel('Angle of a new bend').fill('');
+});
+
+test('a cell is typed over in place; Escape leaves it as it was', async () => {
+  const { page } = app;
+  const count = page.getByLabel('Count of 304 stainless 1 3/4 in bend, CLR 3 in, 90 degrees');
+  await count.fill('7');
+  await page.keyboard.press('Escape');
+  expect(await count.inputValue()).toBe('6');
+  await count.fill('seven');
+  await page.keyboard.press('Enter');
+  await page.locator('.field-problem').waitFor();
+  expect((await bends()).at(-1)?.count).toBe(6);
+  await count.fill('7');
+  await page.keyboard.press('Enter');
+  await expect.poll(async () => (await bends()).at(-1)?.count).toBe(7);
+  expect(await page.locator('.field-problem').count()).toBe(0);
+});
+
+test('two cells changed in a hurry are both kept', async () => {
+  const { page } = app;
+  const of = 'of 304 stainless 1 3/4 in bend, CLR 3 in, 45 degrees';
+  await page.getByLabel(`Count ${of}`).fill('12');
+  await page.getByLabel(`Note ${of}`).fill('long radius end');
+  await page.keyboard.press('Enter');
+  await expect.poll(async () => (await bends())[0]).toMatchObject({ count: 12, note: 'long radius end' });
+});
+
+test('what is removed can be put back as it was', async () => {
+  const { page } = app;
+  const before = await bends();
+  await page.getByLabel('Count of 304 stainless 1 3/4 in bend, CLR 3 in, 45 degrees').focus();
+  await page.keyboard.press('Control+Delete');
+  await expect.poll(async () => (await bends()).length).toBe(1);
+  await page.getByRole('button', { name: 'Put it back' }).click();
+  await expect.poll(bends).toEqual(before);
+});
+
+test('a CSV is shown with its refused lines, and nothing is on the shelf before it is accepted', async () => {
+  const { page } = app;
+  const text = [
+    'kind,material,od,wall,clr,angle,leg_a,leg_b,length,count,note',
+    'straight,mild steel,1 3/4 in,0.065 in,,,,,48 in,3,',
+    'bend,mild steel,1 3/4 in,0.065 in,0,90,,,,1,',
+    'bend,mild steel,44.45 mm,1.65 mm,76.2 mm,60,100 mm,,,2,"a, b"',
+  ].join('\n');
+  const chooser = page.waitForEvent('filechooser');
+  await page.getByRole('button', { name: 'Import CSV' }).click();
+  await (await chooser).setFiles({ name: 'stock.csv', mimeType: 'text/csv', buffer: Buffer.from(text) });
+  const dialog = page.getByRole('dialog', { name: 'Import stock.csv' });
+  await dialog.getByText('1 line could not be read and will be left out').waitFor();
+  expect(await dialog.textContent()).toMatch(/Line 3, clr/);
+  expect(await stock()).toHaveLength(2);
+  await dialog.getByRole('button', { name: 'Add 2 lines to the shelf' }).click();
+  await expect.poll(async () => (await stock()).length).toBe(4);
+  await page.getByLabel(/Length of mild steel 1 3\/4 in straight/).waitFor();
+});
+
+test('the shelf leaves as a CSV that has every line of it', async () => {
+  const { page } = app;
+  const [download] = await Promise.all([
+    page.waitForEvent('download'),
+    page.getByRole('button', { name: 'Export CSV' }).click(),
+  ]);
+  const parts: Buffer[] = [];
+  for await (const part of await download.createReadStream()) parts.push(part as Buffer);
+  const text = Buffer.concat(parts).toString('utf8');
+  const content = Buffer.from(text).toString('base64');
+  const read = await app.backend.must('previewFile', { fileName: 'shelf.csv', content, expect: 'stock', unit: 'mm' });
+  const plain = (items: Awaited<ReturnType<typeof stock>>) =>
+    items.map((item) => JSON.stringify({ ...item, id: '' })).sort();
+  expect(read.kind === 'stock' && plain(read.items)).toEqual(plain(await stock()));
+  expectNoFaults(app.faults);
+});

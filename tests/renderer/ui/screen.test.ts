@@ -1,0 +1,36 @@
+/** Addresses name screens, both ways. */
+
+import { expect, test } from 'vitest';
+import { readScreen, type Screen, writeScreen } from '../../../renderer/ui/screen.ts';
+
+const SCREENS: readonly Screen[] = [
+  { kind: 'headers' },
+  { kind: 'bench', headerId: 'h_1-A' },
+  { kind: 'shelf' },
+  { kind: 'archive' },
+  { kind: 'help', page: '' },
+  { kind: 'help', page: 'odd-pieces' },
+];
+
+test.each(SCREENS)('the address of a screen reads back to the same screen: %j', (screen) => {
+  expect(readScreen(writeScreen(screen))).toEqual(screen);
+});
+
+test.each([
+  '',
+  '#',
+  '#/',
+  '#/elsewhere',
+  '#token=abc',
+  '#/bench',
+  '#/bench/',
+  '#/bench/../../x',
+  '#/bench/a b',
+  `#/bench/${'x'.repeat(65)}`,
+])('an address that names no screen is none: %j', (hash) => {
+  expect(readScreen(hash)).toBeNull();
+});
+
+test('a page of help that cannot be one shows the first', () => {
+  expect(readScreen('#/help/<script>')).toEqual({ kind: 'help', page: '' });
+});

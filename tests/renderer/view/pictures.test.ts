@@ -1,0 +1,152 @@
+/** Names and figures over the picture, flat outlines, and what a section leaves. */
+
+import { describe, expect, test } from 'vitest';
+import { demoHeader } from '../../../core/header/demo-header.ts';
+import { headerClearances } from '../../../core/index.ts';
+import { annotate, type PictureLabel, spreadLabels } from '../../../renderer/view/annotations.ts';
+import { bodyOutline, planePatch } from '../../../renderer/view/body-outline.ts';
+import { describeScene } from '../../../renderer/view/describe-scene.ts';
+import { flatPicture } from '../../../renderer/view/flat-outlines.ts';
+import { cutPlane, isKept, middleCut, withinBounds } from '../../../renderer/view/section-cut.ts';
+import { FIRST_VIEW, FLAT_VIEWS, fitCamera } from '../../../renderer/view/view-camera.ts';
+
+const SIZE = { widthPx: 300, heightPx: 300 } as const;
+const demo = demoHeader('pictures');
+const scene = describeScene(demo, { primaryId: 'primary-2', pieceId: 'piece-2-2' }, headerClearances(demo));
+
+describe('labels', () => {
+  const label = (key: string, x: number, y: number): PictureLabel => ({
+    key,
+    kind: 'gap',
+    text: '3/16 in',
+    x,
+    y,
+    atX: x,
+    atY: y,
+    isInHand: false,
+  });
+
+  test('in one place are spread so that none covers another, and keep pointing at their place', () => {
+    const spread = spreadLabels(
+      Array.from({ length: 9 }, (_, index) => label(String(index), 50, 50)),
+      16,
+    );
+    for (const [index, one] of spread.entries()) {
+      expect([one.atX, one.atY]).toEqual([50, 50]);
+      for (const other of spread.slice(index + 1)) expect(Math.abs(one.y - other.y)).toBeGreaterThanOrEqual(16);
+    }
+  });
+
+  test('that are apart stay where they are', () => {
+    const labels = [label('a', 0, 50), label('b', 200, 50), label('c', 0, 90)];
+    expect(spreadLabels(labels, 16)).toEqual(labels);
+  });
+
+  test('name every primary, the one in hand marked', () => {
+    const camera = fitCamera(FIRST_VIEW, scene.reaches, SIZE);
+    const { labels } = annotate(scene, { camera, size: SIZE, textPx: 16, section: null });
+    const names = labels.filter(({ kind }) => kind === 'primary');
+    expect(names.map(({ text, isInHand }) => [text, isInHand])).toEqual([
+      ['1', false],
+      ['2', true],
+      ['3', false],
+      ['4', false],
+    ]);
+  });
+
+  test('of what a section takes away are not drawn', () => {
+    const camera = fitCamera(FIRST_VIEW, scene.reaches, SIZE);
+    // Port 1 is at 0 forward, port 4 at -12.75 in.
+    const section = { axis: 'x', atMm: -100, keeps: 'below' } as const;
+    const { labels } = annotate(scene, { camera, size: SIZE, textPx: 16, section });
+    expect(labels.filter(({ kind }) => kind === 'primary').map(({ text }) => text)).toEqual(['2', '3', '4']);
+  });
+});
+
+/** All numbers of a path, as points. */
+function pointsOf(path: string): readonly (readonly [number, number])[] {
+  return [...path.matchAll(/[ML](-?[\d.]+)[ ,](-?[\d.]+)/g)].map(([, x, y]) => [Number(x), Number(y)]);
+}
+
+describe('flat views', () => {
+  test('show every piece at its OD, the farthest first', () => {
+    for (const view of FLAT_VIEWS) {
+      const camera = fitCamera(view, scene.reaches, SIZE);
+      const { pieces, outlines } = flatPicture(scene, camera, SIZE);
+      expect(pieces.length).toBe(demo.primaries.reduce((sum, primary) => sum + primary.pieces.length, 0));
+      const odPx = ((scene.tubes[0]?.odMm ?? 0) * SIZE.heightPx) / camera.heightMm;
+      for (const { widthPx } of pieces) expect(Math.abs(widthPx - odPx)).toBeLessThan(1e-9);
+      expect(outlines.filter(({ kind }) => kind === 'port').length).toBe(4);
+      expect(pieces.filter(({ isSelected }) => isSelected).map(({ pieceId }) => pieceId)).toEqual(['piece-2-2']);
+    }
+  });
+
+  test('lie within the picture', () => {
+    for (const view of FLAT_VIEWS) {
+      const { pieces } = flatPicture(scene, fitCamera(view, scene.reaches, SIZE), SIZE);
+      const points = pieces.flatMap(({ centreline, ends }) => [centreline, ...ends].flatMap(pointsOf));
+      expect(points.length).toBeGreaterThan(100);
+      for (const [x, y] of points) expect(x >= 0 && y >= 0 && x <= SIZE.widthPx && y <= SIZE.heightPx).toBe(true);
+    }
+  });
+
+  test('the port of primary 1 points straight down the picture from the top', () => {
+    const top = FLAT_VIEWS.find(({ id }) => id === 'top');
+    if (top === undefined) throw new Error('there is a top view');
+    const { pieces } = flatPicture(scene, fitCamera(top, scene.reaches, SIZE), SIZE);
+    const first = pieces.find(({ pieceId }) => pieceId === 'piece-1-1');
+    const [[fromX, fromY], [toX, toY]] = pointsOf(first?.centreline ?? '') as [[number, number], [number, number]];
+    // Outboard is to the left.
+    expect(toX).toBeLessThan(fromX);
+    expect(Math.abs(toY - fromY)).toBeLessThan(0.11);
+  });
+});
+
+describe('sections', () => {
+  const bounds = { low: { x: -100, y: 0, z: -50 }, high: { x: 100, y: 200, z: 0 } } as const;
+
+  test('cut through the middle first, and stay within the bounds', () => {
+    expect(middleCut('y', bounds)).toEqual({ axis: 'y', atMm: 100, keeps: 'below' });
+    expect(withinBounds({ axis: 'z', atMm: 900, keeps: 'above' }, bounds).atMm).toBe(0);
+  });
+
+  test('the plane keeps the side that is said to stay', () => {
+    for (const keeps of ['below', 'above'] as const) {
+      for (const axis of ['x', 'y', 'z'] as const) {
+        const cut = { axis, atMm: 10, keeps };
+        const { normal, constant } = cutPlane(cut);
+        for (const value of [-30, 9, 11, 50]) {
+          const point = { x: 0, y: 0, z: 0, [axis]: value };
+          const side = normal.x * point.x + normal.y * point.y + normal.z * point.z + constant;
+          expect(side >= 0).toBe(isKept(point, cut));
+          expect(side >= 0).toBe(keeps === 'below' ? value <= 10 : value >= 10);
+        }
+      }
+    }
+  });
+});
+
+describe('outlines of bodies', () => {
+  test('a box has twelve edges', () => {
+    const runs = bodyOutline(
+      { kind: 'box', id: 'b', name: 'b', low: { x: 0, y: 0, z: 0 }, high: { x: 1, y: 2, z: 3 } },
+      null,
+    );
+    expect(runs.reduce((edges, run) => edges + run.length - 1, 0)).toBe(12);
+  });
+
+  test('a cylinder’s rings are its radius from its axis', () => {
+    const runs = bodyOutline(
+      { kind: 'cylinder', id: 'c', name: 'c', from: { x: 5, y: 0, z: 0 }, to: { x: 5, y: 0, z: 90 }, radiusMm: 7 },
+      null,
+    );
+    for (const { x, y } of runs.flat()) expect(Math.abs(Math.hypot(x - 5, y) - 7)).toBeLessThan(1e-9);
+  });
+
+  test('the shown part of a plane lies on it, beside the header', () => {
+    const bounds = { low: { x: 0, y: 0, z: 0 }, high: { x: 100, y: 100, z: 100 } };
+    const patch = planePatch({ x: 900, y: 900, z: -20 }, { x: 0, y: 0, z: 1 }, bounds);
+    for (const { z } of patch) expect(z).toBeCloseTo(-20, 9);
+    expect(patch.reduce((sum, { x }) => sum + x, 0) / 4).toBeCloseTo(50, 9);
+  });
+});

@@ -1,0 +1,71 @@
+/** Starts an editing child, collects what it tells, and ends it in the way that a test asks for. */
+
+import { type ChildProcess, spawn } from 'node:child_process';
+import process from 'node:process';
+import { fileURLToPath } from 'node:url';
+import { type ChildLine, readLines } from './protocol.ts';
+
+export interface ChildOptions {
+  readonly folder: string;
+  readonly seed: number;
+  /** Ends by itself after this many commits; left out: goes on until it is killed. */
+  readonly commits?: number;
+  readonly mode?: 'alone' | 'shared';
+  readonly env?: Readonly<Record<string, string>>;
+  /** Modules loaded before the child, to sabotage it. */
+  readonly preload?: string;
+}
+
+export interface ChildEnd {
+  readonly lines: readonly ChildLine[];
+  readonly status: number | null;
+  readonly signal: NodeJS.Signals | null;
+  readonly stderr: string;
+}
+
+export interface RunningChild {
+  readonly process: ChildProcess;
+  readonly ended: Promise<ChildEnd>;
+  /** Resolves with the first line of the kind, or when the child has ended without one. */
+  readonly first: (kind: ChildLine['kind']) => Promise<void>;
+}
+
+const CHILD = fileURLToPath(new URL('./editing-child.ts', import.meta.url));
+
+function childArguments(options: ChildOptions): readonly string[] {
+  return [
+    ...(options.preload === undefined ? [] : ['--import', options.preload]),
+    CHILD,
+    `--folder=${options.folder}`,
+    `--seed=${options.seed}`,
+    `--mode=${options.mode ?? 'alone'}`,
+    ...(options.commits === undefined ? [] : [`--commits=${options.commits}`]),
+  ];
+}
+
+export function startChild(options: ChildOptions): RunningChild {
+  const child = spawn(process.execPath, ['--no-warnings', ...childArguments(options)], {
+    env: { ...process.env, ...options.env },
+    stdio: ['ignore', 'pipe', 'pipe'],
+  });
+  let output = '';
+  let stderr = '';
+  const waiting: { readonly mark: string; readonly resolve: () => void }[] = [];
+  child.stdout.on('data', (chunk: Buffer) => {
+    output += chunk.toString('utf8');
+    for (const { mark, resolve } of waiting) if (output.includes(mark)) resolve();
+  });
+  child.stderr.on('data', (chunk: Buffer) => {
+    stderr += chunk.toString('utf8');
+  });
+  const ended = new Promise<ChildEnd>((resolve, reject) => {
+    child.once('error', reject);
+    child.once('close', (status, signal) => resolve({ lines: readLines(output), status, signal, stderr }));
+  });
+  const first = (kind: ChildLine['kind']): Promise<void> => {
+    const mark = `{"kind":"${kind}"`;
+    if (output.includes(mark)) return Promise.resolve();
+    return Promise.race([new Promise<void>((resolve) => waiting.push({ mark, resolve })), ended.then(() => undefined)]);
+  };
+  return { process: child, ended, first };
+}

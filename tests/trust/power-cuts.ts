@@ -1,0 +1,52 @@
+/** R2: the power goes at a chosen write while the program edits; what was not synced is lost, reordered or torn. */
+
+import { mkdirSync, mkdtempSync, realpathSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { startChild } from './child-process.ts';
+import { addVerdict, EMPTY_TALLY, judgeCrash, type Tally, type Verdict } from './crash-verdict.ts';
+import { randomBelow, seededRandom } from './seeded-random.ts';
+
+const CUT_STATUS = 97;
+const LATEST_CUT = 900;
+const SABOTAGE = new URL('./sabotage-synchronous.ts', import.meta.url).href;
+
+export interface CutOptions {
+  readonly shim: string;
+  /** The writes at which the power goes, one run each. */
+  readonly cutsAt: readonly number[];
+  readonly seed: number;
+  /** Runs the same program at synchronous=NORMAL behind its back; such a run must lose something. */
+  readonly sabotaged?: boolean;
+}
+
+/** Cut points spread at random over the life of an editing run. */
+export function randomCuts(count: number, seed: number): readonly number[] {
+  const random = seededRandom(seed);
+  return Array.from({ length: count }, () => 1 + randomBelow(random, LATEST_CUT));
+}
+
+async function cutOnce(options: CutOptions, root: string, at: number, seed: number): Promise<Verdict> {
+  const folder = join(root, 'data');
+  mkdirSync(folder);
+  const env = { LD_PRELOAD: options.shim, PCUT_FOLDER: folder, PCUT_AT: String(at), PCUT_SEED: String(seed) };
+  const child = startChild({ folder, seed, env, ...(options.sabotaged === true ? { preload: SABOTAGE } : {}) });
+  const end = await child.ended;
+  if (end.status !== CUT_STATUS) throw new Error(`no power cut at ${at} (${end.status}, ${end.signal}): ${end.stderr}`);
+  return await judgeCrash(folder, end.lines);
+}
+
+export async function runPowerCuts(options: CutOptions): Promise<Tally> {
+  let tally = EMPTY_TALLY;
+  let { seed } = options;
+  for (const at of options.cutsAt) {
+    const root = realpathSync(mkdtempSync(join(tmpdir(), 'evenrun-cut-')));
+    try {
+      tally = addVerdict(tally, await cutOnce(options, root, at, seed), `power cut at ${at}, seed ${seed}`);
+    } finally {
+      rmSync(root, { recursive: true });
+    }
+    seed += 1;
+  }
+  return tally;
+}

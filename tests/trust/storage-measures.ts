@@ -1,0 +1,102 @@
+/** The storage rows of the trust table: kill, power cut, two writers, newer file, settings. */
+
+import { type Measure, type MeasureRun, notMeasured, type RunSize } from '../measure.ts';
+import { powerCutShim } from './compile-shim.ts';
+import { faultsOf, type Tally } from './crash-verdict.ts';
+import { runKills } from './kill-runs.ts';
+import { checkLivePragmas } from './live-pragmas.ts';
+import { tryNewerFiles } from './newer-file.ts';
+import { randomCuts, runPowerCuts } from './power-cuts.ts';
+import { countSyncs } from './sync-counts.ts';
+import { runTwoWriters } from './two-writers.ts';
+
+const SEED = 20_260_715;
+const NOTHING_LOST = '0 lost, torn or corrupt';
+
+function tallyWords(what: string, tally: Tally): string {
+  const { runs, acked, lost, runsWithLoss, torn, corrupt, examples } = tally;
+  const figures = `${runs} runs, ${acked} edits acknowledged: ${lost} lost in ${runsWithLoss} runs, ${torn} torn, ${corrupt} corrupt`;
+  return [`${what}; ${figures}`, ...examples].join('; ');
+}
+
+async function kills(size: RunSize): Promise<readonly Measure[]> {
+  const tally = await runKills(size === 'long' ? 1000 : 150, SEED);
+  const value = faultsOf(tally);
+  const what = tallyWords('process killed (SIGKILL) at random while editing', tally);
+  return [{ id: 'R1', what, value, unit: 'faults', goal: NOTHING_LOST, ok: value === 0 && tally.acked > tally.runs }];
+}
+
+async function powerCuts(size: RunSize): Promise<readonly Measure[]> {
+  const shim = powerCutShim();
+  if (!shim.ok) return ['R2', 'R2 at NORMAL'].map((id) => notMeasured(id, NOTHING_LOST, shim.reason));
+  const isLong = size === 'long';
+  // The short sweep takes in the writes of a database's first transaction, the only one with a rollback journal.
+  const sweep = Array.from({ length: isLong ? 400 : 14 }, (_, at) => at + 1);
+  const cutsAt = [...sweep, ...randomCuts(isLong ? 1000 : 100, SEED)];
+  const tally = await runPowerCuts({ shim: shim.path, cutsAt, seed: SEED });
+  const weakCuts = randomCuts(isLong ? 300 : 25, SEED + 1);
+  const weak = await runPowerCuts({ shim: shim.path, cutsAt: weakCuts, seed: SEED + 1, sabotaged: true });
+  const value = faultsOf(tally);
+  const what = tallyWords(`power cut at writes 1 to ${sweep.length} and at random ones`, tally);
+  const weakWords = tallyWords('the same with synchronous=NORMAL, which must lose edits, or the test does not bite', {
+    ...weak,
+    examples: [],
+  });
+  return [
+    { id: 'R2', what, value, unit: 'faults', goal: NOTHING_LOST, ok: value === 0 && tally.acked > tally.runs },
+    { id: 'R2 at NORMAL', what: weakWords, value: weak.lost, unit: 'lost', goal: '> 0', ok: weak.lost > 0 },
+  ];
+}
+
+async function twoWriters(size: RunSize): Promise<readonly Measure[]> {
+  const seconds = size === 'long' ? 600 : 8;
+  const found = await runTwoWriters(seconds);
+  const value = found.lost + found.duplicateRevisions + found.otherRefusals.length + found.faults.length;
+  const what =
+    `two processes on one file for ${seconds} s, ${found.kills} kills, ${found.acked} edits acknowledged, ` +
+    `${found.refusedAsStale} refused as changed elsewhere: ${found.lost} lost, ${found.duplicateRevisions} double ` +
+    `revisions, ${found.otherRefusals.length} other refusals, ${found.faults.length} torn or corrupt`;
+  const examples = [...found.otherRefusals, ...found.faults].slice(0, 4);
+  const isTested = found.refusedAsStale > 0 && found.acked > 0 && found.kills > 2;
+  return [
+    { id: 'R11', what: [what, ...examples].join('; '), value, unit: 'faults', goal: '0', ok: value === 0 && isTested },
+  ];
+}
+
+async function newerFiles(): Promise<readonly Measure[]> {
+  const found = await tryNewerFiles();
+  const wrong = found.filter(({ refusedAs, bytesUnchanged }) => refusedAs !== 'newerVersion' || !bytesUnchanged);
+  const words = found.map((f) => `${f.shape}: ${f.refusedAs}, bytes ${f.bytesUnchanged ? 'unchanged' : 'CHANGED'}`);
+  const what = `database of a newer version refused before any write; ${words.join('; ')}`;
+  return [{ id: 'R15', what, value: wrong.length, unit: 'faults', goal: '0', ok: wrong.length === 0 }];
+}
+
+async function settings(): Promise<readonly Measure[]> {
+  const pragmas = await checkLivePragmas();
+  const isSeen = pragmas.connections >= 2;
+  const goal = 'none amiss';
+  const what = `settings of ${pragmas.connections} live connections after commits: ${pragmas.faults.join('; ') || 'all stand'}`;
+  const value = pragmas.faults.length;
+  const first: Measure = { id: 'R26', what, value, unit: 'amiss', goal, ok: value === 0 && isSeen };
+  const shim = powerCutShim();
+  if (!shim.ok) return [first, notMeasured('R26 syncs', '>= 1 a commit', shim.reason)];
+  const full = await countSyncs(shim.path, 200, false);
+  const weak = await countSyncs(shim.path, 200, true);
+  const syncs: Measure = {
+    id: 'R26 syncs',
+    what: `${full.syncs} syncs for ${full.commits} commits (at NORMAL behind the program's back: ${weak.syncs})`,
+    value: full.syncs / full.commits,
+    unit: 'per commit',
+    goal: '>= 1, and < 1 at NORMAL',
+    ok: full.syncs >= full.commits && weak.syncs < weak.commits,
+  };
+  return [first, syncs];
+}
+
+export const STORAGE_RUNS = [
+  { ids: ['R1'], run: kills },
+  { ids: ['R2', 'R2 at NORMAL'], run: powerCuts },
+  { ids: ['R11'], run: twoWriters },
+  { ids: ['R15'], run: newerFiles },
+  { ids: ['R26', 'R26 syncs'], run: settings },
+] as const satisfies readonly MeasureRun[];
