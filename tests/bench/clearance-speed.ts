@@ -1,0 +1,109 @@
+/** How long the gaps between all primaries of a header take, and how that compares with a distance search on meshes. */
+
+import { performance } from 'node:perf_hooks';
+import * as THREE from 'three';
+import { MeshBVH } from 'three-mesh-bvh';
+import { newHeader } from '../../core/header/new-header.ts';
+import {
+  bodyClearance,
+  millimetres,
+  type Pose,
+  type Primary,
+  type TubeBody,
+  tracePrimary,
+  tubeBody,
+} from '../../core/index.ts';
+import { type Measure, quantile, type RunSize } from '../measure.ts';
+import { largeHeader } from './large-header.ts';
+import { tubeMesh } from './tube-mesh.ts';
+
+const OD_MM = 44.45;
+const GOAL_MS = 5;
+const GOAL_TIMES = 50;
+/** Both answers are good to this, so they may differ by no more. */
+const ACCURACY_MM = 0.01;
+/** A mesh search says nothing of how deep two tubes cut into each other. */
+const LEAST_GAP_MM = 1;
+
+function portAt(index: number): Pose {
+  const zero = millimetres(0);
+  return {
+    at: { x: millimetres(index * 95), y: zero, z: zero },
+    direction: { x: 0, y: 1, z: 0 },
+    up: { x: 0, y: 0, z: 1 },
+  };
+}
+
+function bodyOf(primary: Primary, index: number): TubeBody {
+  const path = tracePrimary(primary, portAt(index));
+  if (!path.ok) throw new Error(`The header that speed is measured on has no path: ${JSON.stringify(path.problems)}`);
+  return tubeBody(path.value, OD_MM);
+}
+
+const pairsOf = <Item>(items: readonly Item[]) =>
+  items.flatMap((one, index) => items.slice(index + 1).map((other) => [one, other] as const));
+
+function timeMs(work: () => void): number {
+  const startMs = performance.now();
+  work();
+  return performance.now() - startMs;
+}
+
+/** Cutting the paths up is counted in; the first calls, in which the code is compiled, are not. */
+function allPairsMs(primaries: readonly Primary[], rounds: number): number {
+  const samples = Array.from({ length: rounds + 20 }, () =>
+    timeMs(() => {
+      for (const [one, other] of pairsOf(primaries.map(bodyOf))) bodyClearance(one, other);
+    }),
+  );
+  return quantile(samples.slice(20), 0.5);
+}
+
+/** Distances by meshes whose facets err by no more than ours may; making the meshes and their trees is not counted. */
+function meshTimes(bodies: readonly TubeBody[], pairCount: number): readonly number[] {
+  const apart = pairsOf(bodies).filter(([one, other]) => (bodyClearance(one, other)?.gapMm ?? 0) > LEAST_GAP_MM);
+  const here = new THREE.Matrix4();
+  return apart.slice(0, pairCount).map(([one, other]) => {
+    const [meshA, meshB] = [tubeMesh(one.path, OD_MM), tubeMesh(other.path, OD_MM)];
+    const tree = new MeshBVH(meshA);
+    meshB.boundsTree = new MeshBVH(meshB);
+    let foundMm = Number.NaN;
+    const meshMs = timeMs(() => {
+      foundMm = tree.closestPointToGeometry(meshB, here)?.distance ?? Number.NaN;
+    });
+    const ours = bodyClearance(one, other)?.gapMm ?? Number.NaN;
+    if (!(Math.abs(foundMm - ours) <= ACCURACY_MM + 1e-6)) {
+      throw new Error(`The meshes are ${foundMm} mm apart and the tubes ${ours} mm: not the same accuracy`);
+    }
+    const oursMs = quantile(
+      Array.from({ length: 50 }, () => timeMs(() => bodyClearance(one, other))),
+      0.5,
+    );
+    return meshMs / oursMs;
+  });
+}
+
+export function measureClearance(size: RunSize): Promise<readonly Measure[]> {
+  const { primaries } = largeHeader(newHeader({ id: 'large', name: 'Eight by twenty' }));
+  const ms = allPairsMs(primaries, size === 'long' ? 200 : 40);
+  const times = meshTimes(primaries.map(bodyOf), size === 'long' ? 5 : 1);
+  const ratio = quantile(times, 0.5);
+  return Promise.resolve([
+    {
+      id: 'P3',
+      what: 'gaps of all 28 pairs of 8 primaries of 20 pieces, from the pieces on, median',
+      value: ms,
+      unit: 'ms',
+      goal: `< ${GOAL_MS}`,
+      ok: ms < GOAL_MS,
+    },
+    {
+      id: 'P3b',
+      what: `times slower a mesh distance search (three-mesh-bvh) is at the same ${ACCURACY_MM} mm, ${times.length} pairs, median`,
+      value: ratio,
+      unit: 'x',
+      goal: `>= ${GOAL_TIMES}`,
+      ok: ratio >= GOAL_TIMES,
+    },
+  ]);
+}
