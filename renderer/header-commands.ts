@@ -11,6 +11,7 @@ interface Context {
   readonly workshop: Workshop;
   readonly acts: HeaderActs;
   readonly isFinished: boolean;
+  readonly notFinish: string | null;
   readonly say: (notice: Notice) => void;
 }
 
@@ -113,7 +114,7 @@ function openHeaderCommands(context: Context): readonly Command[] {
       name: 'Finish this header',
       group,
       words: 'archive freeze done',
-      unavailable: frozen,
+      unavailable: frozen ?? context.notFinish,
       run: () => workshop.setDialog('finish'),
     },
     {

@@ -25,7 +25,7 @@ export function useProgramCommands(workshop: Workshop): (id: string) => void {
     else say({ text: `No backup was made. ${answer.words}`, tone: 'trouble' });
   };
   useCommands([
-    ...headerCommands({ workshop, acts, say, isFinished: state.isFinished }),
+    ...headerCommands({ workshop, acts, say, isFinished: state.isFinished, notFinish: state.notFinish }),
     ...editCommands(workshop, state),
     {
       id: 'saveNow',

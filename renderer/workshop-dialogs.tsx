@@ -17,7 +17,7 @@ interface Props {
 }
 
 export function WorkshopDialogs({ workshop, onStart }: Props) {
-  const { imports } = workshop;
+  const { imports, session } = workshop;
   return (
     <>
       {imports.file ? (
@@ -25,6 +25,7 @@ export function WorkshopDialogs({ workshop, onStart }: Props) {
           file={imports.file.given}
           expect={imports.file.expect}
           unit={imports.unit}
+          openHeader={session?.getState().header ?? null}
           onClose={imports.close}
           onAccept={imports.accept}
         />

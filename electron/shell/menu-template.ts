@@ -129,10 +129,55 @@ function headerMenu(acts: MenuActs): Item {
       command('Rename…', 'renameHeader'),
       command('Duplicate', 'duplicateHeader'),
       command('Finish…', 'finishHeader'),
-      SEPARATOR,
       command('Move to the bin', 'binHeader'),
+      SEPARATOR,
+      ...pieceItems(acts),
+      SEPARATOR,
+      ...primaryItems(acts),
+      SEPARATOR,
+      ...drawerItems(acts),
     ],
   };
+}
+
+/** Keys that mean something else while typing on macOS (Option types signs) are not shown: there the menu would take them. */
+function pieceItems(acts: MenuActs): Item[] {
+  const command = commandItems(acts);
+  return [
+    command('Go to the entry line', 'entryLine', 'CmdOrCtrl+E'),
+    command('Insert a piece', 'insertPiece', 'CmdOrCtrl+I'),
+    command('Duplicate piece', 'duplicatePiece', 'CmdOrCtrl+D'),
+    command('Change state of piece', 'changeState'),
+    command('Lock or unlock piece', 'lockPiece'),
+    command('Move piece up', 'movePieceUp'),
+    command('Move piece down', 'movePieceDown'),
+    command('Angle of bend by tape', 'angleByTape'),
+    command('Delete piece', 'deletePiece'),
+  ];
+}
+
+function primaryItems(acts: MenuActs): Item[] {
+  const command = commandItems(acts);
+  return [
+    command('Next primary', 'nextPrimary', 'CmdOrCtrl+Down'),
+    command('Previous primary', 'previousPrimary', 'CmdOrCtrl+Up'),
+    command('Add primary', 'addPrimary'),
+    command('Duplicate primary', 'duplicatePrimary'),
+    command('Delete primary', 'deletePrimary'),
+  ];
+}
+
+function drawerItems(acts: MenuActs): Item[] {
+  const command = commandItems(acts);
+  return [
+    command('Settings', 'settingsDrawer'),
+    command('Primaries', 'primariesDrawer'),
+    command('Figures', 'figuresDrawer'),
+    command('View', 'viewDrawer'),
+    command('Shape', 'shapeDrawer'),
+    command('Moves', 'movesDrawer'),
+    command('Keypad on screen', 'keypad'),
+  ];
 }
 
 function helpMenu(acts: MenuActs): Item {

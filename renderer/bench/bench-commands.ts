@@ -37,6 +37,7 @@ function pieceCommands({ view, acts }: CommandReach): readonly Command[] {
     command('duplicatePiece', 'Duplicate piece', { act: { kind: 'duplicate' }, keys: ['Mod+D'] }),
     command('movePieceUp', 'Move piece up', { act: { kind: 'move', by: -1 }, keys: ['Alt+ArrowUp'] }),
     command('movePieceDown', 'Move piece down', { act: { kind: 'move', by: 1 }, keys: ['Alt+ArrowDown'] }),
+    command('lockPiece', 'Lock or unlock piece', { act: { kind: 'toggleLock' }, keys: [] }),
     command('changeState', 'Change state of piece', { act: { kind: 'cycleState' }, keys: [] }),
     {
       id: 'angleByTape',
@@ -114,6 +115,7 @@ function viewCommands({ view, focusEntry }: CommandReach): readonly Command[] {
     drawer('settings', 'Header settings', 'target tolerance unit tube CLR shrinkage'),
     drawer('primaries', 'Primaries: rename, put in order', 'runner rename reorder'),
     drawer('figures', 'Figures as a table', 'chart numbers'),
+    drawer('moves', 'Moves that bring a primary into the band', 'suggest fix cut trim add length runner'),
     drawer('view', 'Header in space', 'view 3D picture turn section flat'),
     drawer(
       'shape',

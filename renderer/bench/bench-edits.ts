@@ -59,6 +59,14 @@ export function setStateEdit(primary: Primary, pieces: readonly Piece[], state: 
   return oneStep(`${state}: ${edits.length} pieces of primary ${shortName(primary)}`, edits);
 }
 
+/** Locks or unlocks all of the pieces as one step; null when they are so already. */
+export function setLockedEdit(primary: Primary, pieces: readonly Piece[], locked: boolean): Edit | null {
+  const edits: SingleEdit[] = pieces
+    .filter((piece) => piece.locked !== locked)
+    .map((piece) => ({ kind: 'replacePiece', primaryId: primary.id, piece: { ...piece, locked } }));
+  return oneStep(`${locked ? 'lock' : 'unlock'} ${edits.length} pieces of primary ${shortName(primary)}`, edits);
+}
+
 /** The name that the next primary gets: the least whole number that is not taken. */
 export function nextPrimaryName(header: Header): string {
   const taken = new Set(header.primaries.map((primary) => primary.name));

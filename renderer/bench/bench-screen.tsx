@@ -11,6 +11,7 @@ import './bench.css';
 import './piece-grid.css';
 import './entry.css';
 import './panels.css';
+import { useBenchMoves } from '../moves/use-bench-moves.ts';
 import { benchCommands } from './bench-commands.ts';
 import { useBenchView } from './bench-view.ts';
 import { Conflicts } from './conflict-dialog.tsx';
@@ -58,9 +59,18 @@ const Bench = memo(function Bench({ session, onCopied, onFinish }: Required<Prop
             report={report}
             primary={primary}
             view={view}
+            moves={bench.moves}
+            stock={bench.stock}
             onSelect={bench.selectInChart}
           />
-          <PrimaryPane {...bench} session={session} primary={primary} match={match} entryRef={entryRef} />
+          <PrimaryPane
+            {...bench}
+            marks={bench.moves.marks}
+            session={session}
+            primary={primary}
+            match={match}
+            entryRef={entryRef}
+          />
         </>
       )}
       <Drawers session={session} view={view} acts={acts} onFinish={onFinish} />
@@ -81,6 +91,7 @@ function useBench(session: HeaderSession, entryRef: RefObject<HTMLInputElement |
   const view = useBenchView(header, primaryAtStart(session));
   const acts = useBenchActs(session, view, focusEntry);
   const stock = useStock(session.bridge);
+  const moves = useBenchMoves(header, view.primaryId, view.drawer);
   const { primary, selectPrimary, change } = view;
   const tube = primary === null ? header.settings.tube : tubeOf(header, primary);
   const clrs = useMemo(() => clrsOnShelf(stock ?? [], tube), [stock, tube]);
@@ -100,5 +111,5 @@ function useBench(session: HeaderSession, entryRef: RefObject<HTMLInputElement |
     },
     [session, selectPrimary, change],
   );
-  return { header, report, view, acts, primary, stock, clrs, focusEntry, selectInChart };
+  return { header, report, view, acts, moves, primary, stock, clrs, focusEntry, selectInChart };
 }

@@ -4,7 +4,7 @@ import { useMemo, useState } from 'react';
 import type { Header, Piece, Primary } from '../../core/header/header.ts';
 import type { Cell } from './grid-keys.ts';
 
-export type Drawer = 'settings' | 'primaries' | 'figures' | 'view' | 'shape';
+export type Drawer = 'settings' | 'primaries' | 'figures' | 'view' | 'shape' | 'moves';
 
 interface ViewState {
   readonly primaryId: string | null;

@@ -1,6 +1,8 @@
 /** The bar under the bench with what opens below it: settings, primaries, and what else can be shown. */
 
 import { memo } from 'react';
+import { primaryTitle } from '../chart/verdict-words.ts';
+import { whyNotFinish } from '../headers/finish-notes.ts';
 import type { HeaderSession } from '../session/header-session.ts';
 import { useSession } from '../session/use-session.ts';
 import { Button } from '../ui/button.tsx';
@@ -16,6 +18,7 @@ const DRAWERS: readonly { readonly id: Drawer; readonly name: string }[] = [
   { id: 'figures', name: 'Figures' },
   { id: 'view', name: 'View' },
   { id: 'shape', name: 'Shape' },
+  { id: 'moves', name: 'Moves' },
 ];
 
 interface DrawersProps {
@@ -36,7 +39,9 @@ export function Drawers({ session, view, acts, onFinish }: DrawersProps) {
       <DrawerBar
         drawer={view.drawer}
         hasKeypad={view.hasKeypad}
+        primaryName={view.primary?.name ?? null}
         isFrozen={isFrozen}
+        notFinish={whyNotFinish(header)}
         change={view.change}
         onAdd={addPrimary}
         onFinish={onFinish}
@@ -51,14 +56,27 @@ export function Drawers({ session, view, acts, onFinish }: DrawersProps) {
   );
 }
 
+/** Moves are always for the primary in hand, and the button says which. */
+function movesName(primaryName: string): string {
+  const title = primaryTitle(primaryName);
+  return `Moves for ${title === primaryName ? title : `primary ${primaryName}`}`;
+}
+
 interface BarProps extends Pick<BenchView, 'drawer' | 'hasKeypad' | 'change'> {
+  /** Null: there is none yet, and nothing to move. */
+  readonly primaryName: string | null;
   readonly isFrozen: boolean;
+  /** Why the header cannot be finished now; null when it can. */
+  readonly notFinish: string | null;
   readonly onAdd: () => void;
   readonly onFinish: () => void;
 }
 
-const DrawerBar = memo(function DrawerBar({ drawer, hasKeypad, isFrozen, change, onAdd, onFinish }: BarProps) {
-  const shown = DRAWERS.filter(({ id }) => id === 'figures' || id === 'view' || !isFrozen);
+const DrawerBar = memo(function DrawerBar(props: BarProps) {
+  const { drawer, hasKeypad, primaryName, isFrozen, notFinish, change, onAdd, onFinish } = props;
+  const shown = DRAWERS.filter(({ id }) => id === 'figures' || id === 'view' || !isFrozen).filter(
+    ({ id }) => id !== 'moves' || primaryName !== null,
+  );
   return (
     <div className="drawer-bar">
       {shown.map(({ id, name }) => (
@@ -68,7 +86,7 @@ const DrawerBar = memo(function DrawerBar({ drawer, hasKeypad, isFrozen, change,
           aria-expanded={drawer === id}
           onPress={() => change({ drawer: drawer === id ? null : id })}
         >
-          {name}
+          {id === 'moves' && primaryName !== null ? movesName(primaryName) : name}
         </Button>
       ))}
       {isFrozen ? null : (
@@ -79,9 +97,10 @@ const DrawerBar = memo(function DrawerBar({ drawer, hasKeypad, isFrozen, change,
           <Button look="quiet" onPress={onAdd}>
             Add primary
           </Button>
-          <Button look="quiet" onPress={onFinish}>
+          <Button look="quiet" isDisabled={notFinish !== null} onPress={onFinish}>
             Finish header
           </Button>
+          {notFinish === null ? null : <p className="muted">{notFinish}</p>}
         </>
       )}
     </div>

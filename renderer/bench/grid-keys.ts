@@ -30,7 +30,7 @@ export type GridAct =
   /** `text` null: edit what is there; else typing has begun with it. */
   | { readonly kind: 'edit'; readonly text: string | null }
   | { readonly kind: 'clear' }
-  | { readonly kind: 'insert' | 'remove' | 'duplicate' | 'cycleState' | 'copy' | 'cut' }
+  | { readonly kind: 'insert' | 'remove' | 'duplicate' | 'cycleState' | 'toggleLock' | 'copy' | 'cut' }
   | { readonly kind: 'move'; readonly by: -1 | 1 };
 
 const PAGE_ROWS = 10;
@@ -85,6 +85,9 @@ export function actOnCell(press: KeyPress, at: Cell, size: GridSize): GridAct | 
     case 's':
     case 'S':
       return { kind: 'cycleState' };
+    case 'l':
+    case 'L':
+      return { kind: 'toggleLock' };
     case 'Delete':
     case 'Backspace':
       return { kind: 'clear' };
@@ -106,6 +109,8 @@ function actWithCtrl(press: KeyPress, at: Cell, size: GridSize): GridAct | null 
       return to === null ? null : { kind: 'go', to };
     }
     case 'Delete':
+    // The key that Apple's keyboards call delete.
+    case 'Backspace':
       return { kind: 'remove' };
     case 'a':
     case 'A':

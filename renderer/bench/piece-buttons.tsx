@@ -3,6 +3,7 @@
 import { memo } from 'react';
 import type { PieceState } from '../../core/header/header.ts';
 import { Button } from '../ui/button.tsx';
+import { ActionMenu } from '../ui/choice-menu.tsx';
 import { nextState } from './bench-edits.ts';
 import type { PieceAct } from './grid-events.ts';
 
@@ -23,9 +24,6 @@ export const PieceButtons = memo(function PieceButtons({ state, isBend, isFirst,
       <Button look="quiet" isDisabled={none} onPress={() => onAct({ kind: 'insert' })}>
         Insert
       </Button>
-      <Button look="quiet" isDisabled={none} onPress={() => onAct({ kind: 'duplicate' })}>
-        Duplicate
-      </Button>
       <Button look="quiet" isDisabled={none || isFirst} onPress={() => onAct({ kind: 'move', by: -1 })}>
         Up
       </Button>
@@ -35,12 +33,28 @@ export const PieceButtons = memo(function PieceButtons({ state, isBend, isFirst,
       <Button look="quiet" isDisabled={none} onPress={() => onAct({ kind: 'cycleState' })}>
         {none ? 'State' : `Make ${nextState(state)}`}
       </Button>
-      <Button look="quiet" isDisabled={!isBend} onPress={onTape}>
-        Tape angle
-      </Button>
       <Button look="quiet" isDisabled={none} onPress={() => onAct({ kind: 'remove' })}>
         Delete
       </Button>
+      <MorePieceActs isNone={none} isBend={isBend} onAct={onAct} onTape={onTape} />
     </div>
   );
 });
+
+/** What is done seldom: all of the buttons at once would take two lines beside the chart. */
+function MorePieceActs({
+  isNone,
+  isBend,
+  onAct,
+  onTape,
+}: Pick<Props, 'isBend' | 'onAct' | 'onTape'> & { readonly isNone: boolean }) {
+  const tape = isBend ? [{ id: 'tape', name: 'Angle by tape', run: onTape }] : [];
+  const duplicate = { id: 'duplicate', name: 'Duplicate', run: () => onAct({ kind: 'duplicate' }) };
+  const lock = { id: 'lock', name: 'Lock or unlock', run: () => onAct({ kind: 'toggleLock' }) };
+  if (isNone) return null;
+  return (
+    <ActionMenu label="More for this piece" acts={[duplicate, lock, ...tape]}>
+      More
+    </ActionMenu>
+  );
+}

@@ -20,6 +20,7 @@ interface Props extends GridActs {
   readonly header: Header;
   readonly pieceLengthsMm: readonly number[];
   readonly stock: readonly StockItem[] | null;
+  readonly marks: ReadonlyMap<string, string>;
   readonly insertAfterId: string | null;
   readonly gridRef: RefObject<HTMLTableElement | null>;
 }
@@ -59,6 +60,7 @@ export function PieceGrid(props: Props) {
             tabColumn={tabCell.row === index ? tabCell.column : null}
             isSelected={isWithin(index, cell, props.anchorRow)}
             isInsertPlace={piece.id === props.insertAfterId}
+            moveMark={props.marks.get(piece.id) ?? null}
             isOffShelf={isOffShelf(piece, props)}
             edit={cellEdits.edits.get(piece.id) ?? null}
           />

@@ -28,6 +28,8 @@ interface Props {
   readonly isSelected: boolean;
   readonly isInsertPlace: boolean;
   readonly isOffShelf: boolean;
+  /** What the move being looked at, or just applied, does to it; null: nothing. */
+  readonly moveMark: string | null;
   readonly edit: CellEdit | null;
 }
 
@@ -82,11 +84,14 @@ function problemId(pieceId: string): string {
 function CellField({ piece, index, edit }: { readonly piece: Piece; readonly index: number; readonly edit: CellEdit }) {
   const field = useRef<HTMLInputElement>(null);
   const { isOverwriting } = edit;
+  // Text that came back with its problem waits to be gone to; a field just begun takes the caret.
+  const comesBack = useRef(edit.problem !== null).current;
   useLayoutEffect(() => {
+    if (comesBack) return;
     field.current?.focus();
     if (isOverwriting) field.current?.setSelectionRange(field.current.value.length, field.current.value.length);
     else field.current?.select();
-  }, [isOverwriting]);
+  }, [isOverwriting, comesBack]);
   return (
     <input
       ref={field}
@@ -104,11 +109,24 @@ function CellField({ piece, index, edit }: { readonly piece: Piece; readonly ind
   );
 }
 
+/** A padlock and the word. */
+function LockMark() {
+  return (
+    <span className="lock-mark">
+      {' '}
+      <svg viewBox="0 0 12 14" aria-hidden="true" focusable="false">
+        <path d="M1 6h10v7H1zM3.5 6V4a2.5 2.5 0 0 1 5 0v2" />
+      </svg>{' '}
+      locked
+    </span>
+  );
+}
+
 function lengthFigure(mm: number, style: LengthStyle): ReactNode {
   return <FigureText text={formatLengthBare(mm, style)} />;
 }
 
-function cellWords(column: Column, { piece, index, runMm, style, isOffShelf }: Props): ReactNode {
+function cellWords(column: Column, { piece, index, runMm, style, isOffShelf, moveMark }: Props): ReactNode {
   switch (column) {
     case 'number':
       return index + 1;
@@ -117,6 +135,8 @@ function cellWords(column: Column, { piece, index, runMm, style, isOffShelf }: P
         <>
           {pieceName(piece)}
           {isOffShelf ? <span className="off-shelf"> ✕ not on shelf</span> : null}
+          {piece.locked ? <LockMark /> : null}
+          {moveMark === null ? null : <span className="move-mark"> ▸ {moveMark}</span>}
         </>
       );
     case 'size':

@@ -5,6 +5,7 @@ import type { LengthStyle } from '../../core/units/length-style.ts';
 import { FigureText } from '../chart/figure-text.tsx';
 import { toGoMm } from '../chart/strip-layout.ts';
 import { primaryTitle, verdictMark, verdictWords } from '../chart/verdict-words.ts';
+import { SpokenStatus } from '../ui/spoken-status.tsx';
 
 interface Props {
   readonly match: PrimaryMatch;
@@ -20,7 +21,7 @@ export function PrimaryHeading({ match, report, style }: Props) {
       <p className="primary-length">
         <FigureText text={formatLength(match.lengthMm, style)} />
       </p>
-      <p className="primary-verdict" role="status" data-verdict={match.verdict ?? 'none'}>
+      <p className="primary-verdict" aria-hidden="true" data-verdict={match.verdict ?? 'none'}>
         {mark === null ? null : (
           <span className="verdict-mark" aria-hidden="true">
             {mark}{' '}
@@ -28,6 +29,7 @@ export function PrimaryHeading({ match, report, style }: Props) {
         )}
         <FigureText text={verdictWords(match, style)} />
       </p>
+      <SpokenStatus text={`${primaryTitle(match.name)}: ${verdictWords(match, style)}`} />
       <p className="to-go">
         <FigureText text={toGoWords(match, report, style)} />
       </p>

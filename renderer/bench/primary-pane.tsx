@@ -30,6 +30,8 @@ interface Props {
   readonly view: BenchView;
   readonly acts: BenchActs;
   readonly stock: readonly StockItem[] | null;
+  /** What a move does to pieces, by piece id. */
+  readonly marks: ReadonlyMap<string, string>;
   readonly clrs: readonly Length[];
   readonly entryRef: RefObject<HTMLInputElement | null>;
   readonly focusEntry: () => void;
@@ -100,6 +102,7 @@ function Pieces(props: PartProps & { readonly isFrozen: boolean }) {
         primary={primary}
         pieceLengthsMm={props.match.pieceLengthsMm}
         stock={props.stock}
+        marks={props.marks}
         cell={view.cell}
         anchorRow={view.anchorRow}
         insertAfterId={view.insertAfterId}

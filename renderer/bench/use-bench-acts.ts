@@ -21,6 +21,7 @@ import {
   nextState,
   primaryBy,
   removePiecesEdit,
+  setLockedEdit,
   setStateEdit,
 } from './bench-edits.ts';
 import { BEFORE_FIRST, type BenchView } from './bench-view.ts';
@@ -119,6 +120,9 @@ function onPiece({ session, view, apply, focusEntry }: Reach, act: PieceAct): vo
       return;
     case 'cycleState':
       apply(setStateEdit(primary, pieces, nextState(piece.state)));
+      return;
+    case 'toggleLock':
+      apply(setLockedEdit(primary, pieces, !piece.locked));
       return;
     case 'copy':
       return;

@@ -7,6 +7,7 @@ import type { HeaderSession } from '../session/header-session.ts';
 import { wordsFor } from '../ui/host-bridge.ts';
 import { COLUMNS, type Column, editText, isEditable, readCell } from './piece-columns.ts';
 import type { CellEdit } from './piece-row.tsx';
+import { keepUnread, unreadCells } from './unread-cells.ts';
 
 const CELL_FIELD = /^cell:([^:]+):([^:]+)$/;
 
@@ -19,7 +20,12 @@ export function pieceOfDraft(session: HeaderSession): string | null {
   return CELL_FIELD.exec(session.getState().draft?.field ?? '')?.[1] ?? null;
 }
 
-/** The cell that a leftover draft belongs to, with its text; null when it is of another field. */
+/** What could not be read before, and the cell that a leftover draft belongs to, with their text. */
+function editsAtStart(session: HeaderSession, primary: Primary): ReadonlyMap<string, CellEdit> {
+  return new Map([...unreadCells(session, primary.id), ...editFromDraft(session, primary)]);
+}
+
+/** The cell that a leftover draft belongs to, with its text; empty when it is of another field. */
 function editFromDraft(session: HeaderSession, primary: Primary): ReadonlyMap<string, CellEdit> {
   const { draft } = session.getState();
   const [, pieceId = '', name = ''] = CELL_FIELD.exec(draft?.field ?? '') ?? [];
@@ -41,16 +47,21 @@ export interface CellEdits {
 }
 
 export function useCellEdits(session: HeaderSession, primary: Primary): CellEdits {
-  const [edits, setEdits] = useState(() => editFromDraft(session, primary));
+  const [edits, setEdits] = useState(() => editsAtStart(session, primary));
 
-  const put = useCallback((pieceId: string, edit: CellEdit | null) => {
-    setEdits((before) => {
-      const after = new Map(before);
-      if (edit === null) after.delete(pieceId);
-      else after.set(pieceId, edit);
-      return after;
-    });
-  }, []);
+  const put = useCallback(
+    (pieceId: string, edit: CellEdit | null) => {
+      // The grid may be going away: what is in its state then is gone with it.
+      keepUnread(session, { primaryId: primary.id, pieceId }, edit);
+      setEdits((before) => {
+        const after = new Map(before);
+        if (edit === null) after.delete(pieceId);
+        else after.set(pieceId, edit);
+        return after;
+      });
+    },
+    [session, primary.id],
+  );
 
   const pieceNow = (pieceId: string) =>
     session

@@ -1,6 +1,7 @@
 /** The magnified scale: deviation from the target about a common zero, clamped at its ends. */
 
 import * as d3 from 'd3';
+import type { MatchReport } from '../../core/index.ts';
 import { MM_PER_INCH } from '../../core/units/length.ts';
 import type { LengthStyle } from '../../core/units/length-style.ts';
 
@@ -57,4 +58,24 @@ export function deviationScale(halfMm: number, widthPx: number): DeviationScale 
     x: (deviationMm) => x(deviationMm),
     clampOf: (deviationMm) => (deviationMm < -halfMm ? 'low' : deviationMm > halfMm ? 'high' : null),
   };
+}
+
+/** Least, greatest and mean deviation in mm of all primaries with a verdict; null for fewer than two. */
+export function deviationExtent({
+  primaries,
+  meanMm,
+  targetMm,
+}: Pick<MatchReport, 'primaries' | 'meanMm' | 'targetMm'>): {
+  readonly leastMm: number;
+  readonly greatestMm: number;
+  readonly meanMm: number;
+} | null {
+  const [leastMm, greatestMm] = d3.extent(primaries, ({ verdict, deviationMm }) =>
+    verdict === null ? null : deviationMm,
+  );
+  const judged = primaries.filter(({ verdict }) => verdict !== null).length;
+  if (judged < 2 || leastMm === undefined || greatestMm === undefined || meanMm === null || targetMm === null) {
+    return null;
+  }
+  return { leastMm, greatestMm, meanMm: meanMm - targetMm };
 }

@@ -1,9 +1,11 @@
 /** The chart of one header: every primary at full length with its pieces, and its deviation magnified beside it. */
 
 import { type CSSProperties, type KeyboardEvent, memo, useId, useRef, useState } from 'react';
-import type { Header } from '../../core/header/header.ts';
-import type { MatchReport } from '../../core/index.ts';
+import type { Header, Primary } from '../../core/header/header.ts';
+import type { MatchReport, PrimaryMatch } from '../../core/index.ts';
+import { SpokenStatus } from '../ui/spoken-status.tsx';
 import './chart.css';
+import { ChartFoot } from './chart-foot.tsx';
 import { ChartHead } from './chart-head.tsx';
 import { chartKey, pieceIdAt, type ReadPiece } from './chart-keys.ts';
 import { FigureText } from './figure-text.tsx';
@@ -13,9 +15,16 @@ import { StripRow } from './strip-row.tsx';
 import { type ChartScales, useChartScales } from './use-chart-scales.ts';
 import { bandWords, captionSentence, primaryTitle } from './verdict-words.ts';
 
+export interface ChartPreview {
+  readonly after: Header;
+  readonly report: MatchReport;
+}
+
 interface Props {
   readonly header: Header;
   readonly report: MatchReport;
+  /** The header as a move would leave it, outlined in the rows that it changes; null: none is looked at. */
+  readonly preview: ChartPreview | null;
   readonly primaryId: string | null;
   readonly pieceId: string | null;
   readonly onSelect: (primaryId: string, pieceId: string | null) => void;
@@ -33,9 +42,11 @@ export const MatchChart = memo(function MatchChart(props: Props) {
     <figure className="match-chart" aria-labelledby={captionId}>
       <ChartHead scales={scales} style={style} />
       <ChartRows {...props} scales={scales} read={read} onRead={setRead} />
-      <p className="chart-readout" role="status">
+      <ChartFoot report={report} deviation={scales.deviation} />
+      <p className="chart-readout" aria-hidden="true">
         {spoken === null ? null : <FigureText text={spoken} />}
       </p>
+      <SpokenStatus text={spoken ?? ''} />
       <figcaption id={captionId} className={spoken === null ? 'chart-caption' : 'visually-hidden'}>
         <FigureText text={captionSentence(report, bandWords(minusMm, plusMm, style), style)} />
       </figcaption>
@@ -49,7 +60,7 @@ interface RowsProps extends Props {
   readonly onRead: (read: ReadPiece | null) => void;
 }
 
-function ChartRows({ header, report, primaryId, pieceId, onSelect, scales, read, onRead }: RowsProps) {
+function ChartRows({ header, report, preview, primaryId, pieceId, onSelect, scales, read, onRead }: RowsProps) {
   const list = useRef<HTMLDivElement>(null);
   const hatchId = useId();
   const onKeyDown = (event: KeyboardEvent) => {
@@ -92,6 +103,7 @@ function ChartRows({ header, report, primaryId, pieceId, onSelect, scales, read,
             hatchId={hatchId}
             isSelected={isSelected}
             isTabStop={isSelected || (primaryId === null && index === 0)}
+            preview={rowPreview(preview, { primary, match })}
             pieceId={isSelected ? pieceId : null}
             readIndex={read?.primaryId === primary.id ? read.index : null}
             onRead={onRead}
@@ -101,6 +113,17 @@ function ChartRows({ header, report, primaryId, pieceId, onSelect, scales, read,
       })}
     </div>
   );
+}
+
+/** Null for a row that comes out as it is. */
+function rowPreview(
+  preview: ChartPreview | null,
+  { primary, match }: { readonly primary: Primary; readonly match: PrimaryMatch },
+): PrimaryMatch | null {
+  const after = preview?.report.primaries.find(({ primaryId }) => primaryId === primary.id);
+  if (after === undefined) return null;
+  const hasMoved = after.deviationMm !== match.deviationMm;
+  return hasMoved || !preview?.after.primaries.includes(primary) ? after : null;
 }
 
 /** Bends are told from straights by a hatch, never by hue. */

@@ -1,5 +1,6 @@
 /** One primary in the chart: its strip of pieces, its deviation, and its verdict in words. */
 
+import * as d3 from 'd3';
 import { memo } from 'react';
 import type { Primary } from '../../core/header/header.ts';
 import { formatLength, formatLengthBare, type PrimaryMatch } from '../../core/index.ts';
@@ -14,6 +15,8 @@ import { deviationWords, verdictMark, verdictWords } from './verdict-words.ts';
 interface Props {
   readonly primary: Primary;
   readonly match: PrimaryMatch;
+  /** As a move would leave it; null: no move is looked at that changes it. */
+  readonly preview: PrimaryMatch | null;
   readonly targetMm: number | null;
   readonly lowMm: number | null;
   readonly highMm: number | null;
@@ -49,12 +52,12 @@ function StripRowView(props: Props) {
       </span>
       <Strip {...props} />
       <Deviation {...props} />
-      <RowVerdict match={match} style={style} />
+      <RowVerdict match={match} preview={props.preview} style={style} />
     </div>
   );
 }
 
-function RowVerdict({ match, style }: { readonly match: PrimaryMatch; readonly style: LengthStyle }) {
+function RowVerdict({ match, preview, style }: Pick<Props, 'match' | 'preview' | 'style'>) {
   if (match.verdict === null) {
     return <span className="strip-verdict visually-hidden">{verdictWords(match, style)}</span>;
   }
@@ -64,6 +67,11 @@ function RowVerdict({ match, style }: { readonly match: PrimaryMatch; readonly s
         {verdictMark(match.verdict).mark}
       </span>{' '}
       <FigureText text={deviationWords(match, style)} />
+      {preview === null ? null : (
+        <span className="verdict-after">
+          then <FigureText text={deviationWords(preview, style)} />
+        </span>
+      )}
     </span>
   );
 }
@@ -83,6 +91,7 @@ function Strip(props: Props) {
         <rect className="band" x={full.x(lowMm)} width={full.x(highMm) - full.x(lowMm)} height={`${STRIP_HEIGHT}%`} />
       ) : null}
       <Segments {...props} />
+      {props.preview === null ? null : <StripAfter match={props.preview} full={full} />}
       {gapMm !== null && targetMm !== null ? (
         <Gap
           fromPx={full.x(match.lengthMm)}
@@ -119,6 +128,32 @@ const Segments = memo(
       (name) => before[name] === after[name],
     ),
 );
+
+const AFTER_TOP = 84;
+const AFTER_HEIGHT = 12;
+
+/** Below the strip, in outline: the pieces as a move would leave them. */
+function StripAfter({ match, full }: { readonly match: PrimaryMatch; readonly full: FullScale }) {
+  const ends = d3.cumsum(match.pieceLengthsMm);
+  return (
+    <g className="strip-after">
+      {match.pieceLengthsMm.map((lengthMm, index) => {
+        const toMm = ends[index] ?? 0;
+        const xPx = full.x(toMm - lengthMm);
+        return (
+          <rect
+            // biome-ignore lint/suspicious/noArrayIndexKey: lengths in order are all that there is
+            key={index}
+            x={xPx}
+            width={Math.max(1, full.x(toMm) - xPx)}
+            y={`${AFTER_TOP}%`}
+            height={`${AFTER_HEIGHT}%`}
+          />
+        );
+      })}
+    </g>
+  );
+}
 
 interface SegmentProps {
   readonly segment: StripSegment;
@@ -176,7 +211,7 @@ function Gap({ fromPx, toPx, words }: { readonly fromPx: number; readonly toPx: 
 }
 
 /** Distance from the common zero: a thin line to a diamond whose middle is the value; an arrow when it lies past the end. */
-function Deviation({ match, band, deviation }: Props) {
+function Deviation({ match, preview, band, deviation }: Props) {
   const lowPx = deviation.x(-band.minusMm);
   const highPx = deviation.x(band.plusMm);
   const zeroPx = deviation.x(0);
@@ -190,6 +225,11 @@ function Deviation({ match, band, deviation }: Props) {
         <g data-verdict={match.verdict}>
           <line className="stem" x1={zeroPx} x2={deviation.x(match.deviationMm)} y1="50%" y2="50%" />
           <Mark xPx={deviation.x(match.deviationMm)} clamp={deviation.clampOf(match.deviationMm)} />
+        </g>
+      )}
+      {preview === null || preview.deviationMm === null ? null : (
+        <g className="mark-after">
+          <Mark xPx={deviation.x(preview.deviationMm)} clamp={deviation.clampOf(preview.deviationMm)} />
         </g>
       )}
     </svg>

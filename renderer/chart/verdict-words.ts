@@ -46,14 +46,19 @@ export function bandWords(minusMm: number, plusMm: number, style: LengthStyle): 
   return `${formatDeviation(-minusMm, style)} ${formatDeviation(plusMm, style)}`;
 }
 
+/** " Spread 1/4 in about a mean of 35 1/8 in.": what the bracket and the ring under the chart show. */
+function spreadWords({ spreadMm, meanMm }: MatchReport, style: LengthStyle): string {
+  if (spreadMm === null || meanMm === null) return '';
+  return ` Spread ${formatLength(spreadMm, style)} about a mean of ${formatLength(meanMm, style)}.`;
+}
+
 /** The chart in a sentence or two, made from its figures. */
 export function captionSentence(report: MatchReport, band: string, style: LengthStyle): string {
   const judged = report.primaries.filter((match) => match.verdict !== null);
   const worst = judged.find((match) => match.primaryId === report.worstPrimaryId);
   if (judged.length === 0 || worst === undefined) return 'No primary has a length to compare yet.';
   const inBand = judged.filter((match) => match.verdict === 'inBand').length;
-  const spread =
-    report.spreadMm === null || judged.length < 2 ? '' : ` Spread ${formatLength(report.spreadMm, style)}.`;
+  const spread = judged.length < 2 ? '' : spreadWords(report, style);
   if (inBand === judged.length) {
     const all = judged.length === 1 ? 'The one primary with pieces is' : `All ${judged.length} primaries are`;
     return `${all} in the band of ${band}.${spread}`;

@@ -3,6 +3,8 @@
 /** The part of a KeyboardEvent that a chord looks at. */
 export interface KeyPress {
   readonly key: string;
+  /** Name of the place on the keyboard, whatever it types there: `KeyT`, `Digit1`. */
+  readonly code?: string;
   readonly ctrlKey: boolean;
   readonly metaKey: boolean;
   readonly shiftKey: boolean;
@@ -29,10 +31,21 @@ function isShiftedSign(key: string): boolean {
   return key.length === 1 && !/[a-z0-9]/i.test(key);
 }
 
+/**
+ * Option on a Mac turns letters and digits into other signs (Option+T types a dagger), so the key's place counts there
+ * where the key itself is no plain letter or digit. Source: W3C UI Events KeyboardEvent code Values.
+ */
+export function isKeyOf(key: string, press: Pick<KeyPress, 'key' | 'code' | 'altKey'>): boolean {
+  if (press.key.toLowerCase() === key.toLowerCase()) return true;
+  if (!press.altKey || /^[a-z0-9]$/i.test(press.key)) return false;
+  if (/^[a-z]$/i.test(key)) return press.code === `Key${key.toUpperCase()}`;
+  return /^[0-9]$/.test(key) && press.code === `Digit${key}`;
+}
+
 /** Whether the press is the chord: the same key with exactly the same modifiers, letters in either case. */
 export function matchesChord(chord: string, press: KeyPress, mac = isMac()): boolean {
   const { key, modifiers } = splitChord(chord);
-  if (press.key.toLowerCase() !== key.toLowerCase()) return false;
+  if (!isKeyOf(key, press)) return false;
   const wantsCtrl = modifiers.has('Ctrl') || (modifiers.has('Mod') && !mac);
   const wantsMeta = modifiers.has('Mod') && mac;
   if (press.ctrlKey !== wantsCtrl || press.metaKey !== wantsMeta) return false;

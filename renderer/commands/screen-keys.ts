@@ -25,7 +25,16 @@ export const SCREEN_KEYS = [
       { does: 'Duplicate the piece', chords: ['Mod+D'] },
       { does: 'Move the piece up or down', chords: ['Alt+ArrowUp', 'Alt+ArrowDown'] },
       { does: 'Next state: planned, cut, tacked, welded', chords: ['S', 'Space'] },
+      { does: 'Lock or unlock: suggested moves leave it alone', chords: ['L'] },
       { does: 'Copy, cut, paste rows', chords: ['Mod+C', 'Mod+X', 'Mod+V'] },
+    ],
+  },
+  {
+    title: 'Moves',
+    lines: [
+      { does: 'Move before or after, and show it', chords: ['ArrowUp', 'ArrowDown'] },
+      { does: 'Apply the move shown', chords: ['Enter'] },
+      { does: 'Show the header as it is', chords: ['Escape'] },
     ],
   },
   {

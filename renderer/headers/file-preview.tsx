@@ -1,6 +1,6 @@
 /** The contents of a file about to be imported: what would come in, and every line that would not. */
 
-import type { Primary } from '../../core/header/header.ts';
+import type { Header, Primary } from '../../core/header/header.ts';
 import { describeProblem, formatLength, primaryLength } from '../../core/index.ts';
 import { mmOf } from '../../core/units/length.ts';
 import type { LengthStyle } from '../../core/units/length-style.ts';
@@ -8,6 +8,7 @@ import { StockPreview } from '../stock/stock-preview.tsx';
 import { countOf } from '../ui/spoken.ts';
 import { StripPreview, stripsOf } from '../ui/strip-preview.tsx';
 import type { Preview } from './import-dialog.tsx';
+import { namesInHeader } from './parts-into-header.ts';
 
 type Refused = Extract<Preview, { kind: 'parts' }>['refused'];
 
@@ -28,7 +29,32 @@ export function acceptWords(preview: Preview): string | null {
   }
 }
 
-export function FilePreview({ preview }: { readonly preview: Preview }) {
+/** The words on the button that adds a parts list to the open header; null where that cannot be done. */
+export function addWords(preview: Preview, openHeader: Header | null): string | null {
+  if (preview.kind !== 'parts' || preview.primaries.length === 0 || openHeader?.state !== 'open') return null;
+  return `Add ${countOf(preview.primaries.length, 'primary', 'primaries')} to ${openHeader.name}`;
+}
+
+/** What the open header would call primaries whose names it has already; null when all keep theirs. */
+export function renamedWords(preview: Preview, openHeader: Header | null): string | null {
+  if (preview.kind !== 'parts' || addWords(preview, openHeader) === null || openHeader === null) return null;
+  const names = namesInHeader(openHeader, preview.primaries);
+  const changes = preview.primaries.flatMap(({ name }, index) => {
+    const given = names[index] ?? name;
+    return given === name ? [] : [`${name} becomes ${given}`];
+  });
+  return changes.length === 0
+    ? null
+    : `Added to ${openHeader.name}, where these names are taken: ${changes.join(', ')}.`;
+}
+
+interface FilePreviewProps {
+  readonly preview: Preview;
+  /** Null while none is open. */
+  readonly openHeader: Header | null;
+}
+
+export function FilePreview({ preview, openHeader }: FilePreviewProps) {
   switch (preview.kind) {
     case 'header':
       return (
@@ -50,6 +76,7 @@ export function FilePreview({ preview }: { readonly preview: Preview }) {
         <>
           <RefusedLines refused={preview.refused} />
           <PrimariesTable primaries={preview.primaries} shrinkageMm={0} style={FINE} />
+          <p className="muted">{renamedWords(preview, openHeader)}</p>
         </>
       );
     case 'stock':

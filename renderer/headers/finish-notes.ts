@@ -17,6 +17,11 @@ export function finishNotes(header: Header, report: MatchReport): readonly strin
   ];
 }
 
+/** Why a header cannot be finished at all, in words; null when it can. */
+export function whyNotFinish(header: Header): string | null {
+  return header.primaries.some(({ pieces }) => pieces.length > 0) ? null : 'There are no pieces to finish yet.';
+}
+
 function outsideWords(match: PrimaryMatch, header: Header): string {
   const offBy = formatLength(Math.abs(match.deviationMm ?? 0), header.settings.display);
   return `Primary ${match.name} is ${offBy} ${match.verdict === 'short' ? 'short' : 'long'}.`;

@@ -1,6 +1,7 @@
 /** What is in a file, shown before any of it is kept: a header, a parts list or a list of stock. */
 
 import { useEffect, useState } from 'react';
+import type { Header } from '../../core/header/header.ts';
 import type { LengthUnit } from '../../core/units/length.ts';
 import type { ResponseOf } from '../../electron/bridge/contract.ts';
 import { Button } from '../ui/button.tsx';
@@ -8,18 +9,22 @@ import { ChoiceField } from '../ui/choice-field.tsx';
 import type { GivenFile } from '../ui/files.ts';
 import { type Answer, useAsk } from '../ui/host-bridge.ts';
 import { ModalDialog } from '../ui/modal-dialog.tsx';
-import { acceptWords, FilePreview } from './file-preview.tsx';
+import { acceptWords, addWords, FilePreview } from './file-preview.tsx';
 
 export type Preview = ResponseOf<'previewFile'>;
 export type Expected = Preview['kind'];
+/** Where a parts list goes; everything else has one place only. */
+export type Destination = 'newHeader' | 'openHeader';
 
 interface Props {
   readonly file: GivenFile;
   readonly expect: Expected;
   readonly unit: LengthUnit;
+  /** The header that a parts list may be added to; null while none is open. */
+  readonly openHeader: Header | null;
   readonly onClose: () => void;
   /** Resolves to the words of a refusal, or null when it is done and the dialog may close. */
-  readonly onAccept: (preview: Preview) => Promise<string | null>;
+  readonly onAccept: (preview: Preview, to: Destination) => Promise<string | null>;
 }
 
 const KINDS = [
@@ -62,10 +67,9 @@ export function ImportDialog(props: Props) {
   const [refusal, setRefusal] = useState<string | null>(null);
   const answer = usePreview(props.file, expect, unit);
   const preview = answer?.ok ? answer.value : null;
-  const accepts = preview === null ? null : acceptWords(preview);
-  const accept = async () => {
+  const accept = async (to: Destination) => {
     if (preview === null) return;
-    const words = await props.onAccept(preview);
+    const words = await props.onAccept(preview, to);
     if (words === null) props.onClose();
     else setRefusal(words);
   };
@@ -78,10 +82,8 @@ export function ImportDialog(props: Props) {
       actions={
         <>
           <Button onPress={props.onClose}>Import nothing</Button>
-          {accepts === null ? null : (
-            <Button look="main" onPress={() => void accept()}>
-              {accepts}
-            </Button>
+          {preview === null ? null : (
+            <Accepting preview={preview} openHeader={props.openHeader} onAccept={(to) => void accept(to)} />
           )}
         </>
       }
@@ -101,7 +103,29 @@ export function ImportDialog(props: Props) {
         ) : null}
         {refusal === null ? null : <p className="import-refusal">Nothing was imported. {refusal}</p>}
       </div>
-      {preview === null ? null : <FilePreview preview={preview} />}
+      {preview === null ? null : <FilePreview preview={preview} openHeader={props.openHeader} />}
     </ModalDialog>
+  );
+}
+
+interface AcceptingProps {
+  readonly preview: Preview;
+  readonly openHeader: Header | null;
+  readonly onAccept: (to: Destination) => void;
+}
+
+/** One button for each place that what was read can go to; none when nothing was. */
+function Accepting({ preview, openHeader, onAccept }: AcceptingProps) {
+  const asNew = acceptWords(preview);
+  const added = addWords(preview, openHeader);
+  return (
+    <>
+      {added === null ? null : <Button onPress={() => onAccept('openHeader')}>{added}</Button>}
+      {asNew === null ? null : (
+        <Button look="main" onPress={() => onAccept('newHeader')}>
+          {asNew}
+        </Button>
+      )}
+    </>
   );
 }

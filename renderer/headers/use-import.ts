@@ -8,12 +8,13 @@ import { unitOf } from '../../core/units/length-style.ts';
 import type { HeaderSession } from '../session/header-session.ts';
 import type { OpenedHeader } from '../session/session-state.ts';
 import { askForFile, FILE_LIMIT_BYTES, type GivenFile, readGivenFile } from '../ui/files.ts';
-import { useAsk } from '../ui/host-bridge.ts';
+import { useAsk, wordsFor } from '../ui/host-bridge.ts';
 import { useNotice } from '../ui/notices.tsx';
 import { freshId } from '../ui/random-id.ts';
 import type { Screen } from '../ui/screen.ts';
 import { countOf } from '../ui/spoken.ts';
-import { type Expected, guessKind, type Preview } from './import-dialog.tsx';
+import { type Destination, type Expected, guessKind, type Preview } from './import-dialog.tsx';
+import { addPartsEdit } from './parts-into-header.ts';
 
 interface Context {
   readonly session: HeaderSession | null;
@@ -34,7 +35,7 @@ export interface Imports {
   offerGiven(given: GivenFile): void;
   close(): void;
   /** Words of a refusal, or null when it is in. */
-  accept(preview: Preview): Promise<string | null>;
+  accept(preview: Preview, to: Destination): Promise<string | null>;
 }
 
 const ACCEPTED: Readonly<Record<Expected, string>> = {
@@ -60,6 +61,26 @@ export function headerOfParts(
   const header = newHeader({ id, name: nameFromFile(fileName) });
   const display = unit === 'mm' ? ({ kind: 'mm', places: 1 } as const) : header.settings.display;
   return { ...header, settings: { ...header.settings, display }, primaries: preview.primaries };
+}
+
+type Parts = Extract<Preview, { kind: 'parts' }>;
+
+/** Puts a parts list into the open header and shows it there; the words of a refusal, or null. */
+function useAdd({ session, goTo }: Context) {
+  const say = useNotice();
+  return useCallback(
+    (preview: Parts): string | null => {
+      if (session === null) return 'No header is open.';
+      const { header } = session.getState();
+      const done = session.apply(addPartsEdit(header, preview.primaries, () => session.newId()));
+      if (!done.ok) return wordsFor(done.problems);
+      const count = countOf(preview.primaries.length, 'primary', 'primaries');
+      say({ text: `${count} added to ${header.name}. Undo takes them out again.` });
+      goTo({ kind: 'bench', headerId: session.headerId });
+      return null;
+    },
+    [session, say, goTo],
+  );
 }
 
 /** Keeps what was accepted; the words of a refusal, or null. */
@@ -97,6 +118,7 @@ export function useImport(context: Context): Imports {
   const [count, setCount] = useState(0);
   const done = useCallback(() => setCount((before) => before + 1), []);
   const keep = useAccept(context, done);
+  const add = useAdd(context);
   const unit = session === null ? 'in' : unitOf(session.getState().header.settings.display);
   return useMemo(() => {
     const take = async (chosen: File, expect: Expected) => {
@@ -121,7 +143,10 @@ export function useImport(context: Context): Imports {
       offerGiven: ({ fileName, content }) =>
         setFile({ given: { fileName, content }, expect: guessKind(fileName, onShelf) }),
       close: () => setFile(null),
-      accept: async (preview) => (file === null ? null : keep(preview, file.given, unit)),
+      accept: async (preview, to) => {
+        if (file === null) return null;
+        return preview.kind === 'parts' && to === 'openHeader' ? add(preview) : keep(preview, file.given, unit);
+      },
     };
-  }, [file, unit, count, say, keep, onShelf]);
+  }, [file, unit, count, say, keep, add, onShelf]);
 }

@@ -137,4 +137,33 @@ const CHANGE: HelpPage = {
   ),
 };
 
-export const BENCH_PAGES: readonly HelpPage[] = [ENTER, READ, TARGET, ODD, CHANGE];
+const MOVES: HelpPage = {
+  id: 'moves',
+  title: 'Bring a primary into the band with both ends where they are',
+  body: (
+    <>
+      <p>
+        Choose the primary and open "Moves" under the bench. It lists what to cut, let in or re-clock so that the length
+        comes into the band while the port end and the collector end stay where they are; the least work comes first. If
+        the end misses its inlet already, that is said before anything else, and the moves mend both.
+      </p>
+      <p>
+        Go to a move to see what comes of it: an outline under its strip and an open mark beside it in the chart, or the
+        tube in space with its present line dashed. Pieces that come free, are cut or are re-clocked say so in the list
+        of pieces. Nothing is changed until you press Enter or Apply; then it is one step, and undo takes it back whole.
+      </p>
+      <p>
+        Figures are rounded to what a saw can cut, and the length and deviation shown are those of the rounded cuts. A
+        joint counts as broken when a tack has to come apart. Welded and locked pieces are never touched: press L on a
+        piece, or the button in Moves, to lock it or let it go.
+      </p>
+      <p>
+        "All primaries out of band" takes the best move for each of them, and compares that with moving the target.
+        "What a move may do" sets how many joints may be broken, the shortest straight, the clearance kept, and whether
+        the shelf counts. When there is no move, the reason is given with the least that would have to be let go.
+      </p>
+    </>
+  ),
+};
+
+export const BENCH_PAGES: readonly HelpPage[] = [ENTER, READ, TARGET, MOVES, ODD, CHANGE];

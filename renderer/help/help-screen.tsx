@@ -6,6 +6,7 @@ import { BENCH_PAGES } from './bench-pages.tsx';
 import { CAUTIONS } from './caution-pages.tsx';
 import type { HelpPage } from './help-page.ts';
 import { KEEPING_PAGES } from './keeping-pages.tsx';
+import { SHAPE } from './shape-page.tsx';
 
 interface Props {
   /** Empty: the first page. */
@@ -34,7 +35,7 @@ function aboutPage(version: string, dataFolder: string): HelpPage {
 const KEYS: HelpPage = { id: 'keys', title: 'All keys', body: <KeysTables headings="h2" /> };
 
 export function helpPages(version: string, dataFolder: string): readonly HelpPage[] {
-  return [...BENCH_PAGES, ...KEEPING_PAGES, CAUTIONS, KEYS, aboutPage(version, dataFolder)];
+  return [...BENCH_PAGES, SHAPE, ...KEEPING_PAGES, CAUTIONS, KEYS, aboutPage(version, dataFolder)];
 }
 
 export function HelpScreen({ page, version, dataFolder }: Props) {

@@ -106,7 +106,7 @@ export class HeaderSession {
     this.#undo = [...this.#undo, { label, edit, inverse: applied.value.inverse }];
     this.#redo = [];
     this.#show(applied.value.header);
-    this.#queue.add({ stepId: this.newId(), action: 'do', label, edit });
+    this.#queue.add({ stepId: this.newId(), action: 'do', label, edit, before });
     return success(applied.value.header);
   }
 
@@ -203,10 +203,11 @@ export class HeaderSession {
   }
 
   #travel(action: 'undo' | 'redo', label: string, edit: Edit): void {
-    const applied = applyEdit(this.#state.header, edit);
+    const before = this.#state.header;
+    const applied = applyEdit(before, edit);
     if (!applied.ok) throw new Error(`The history does not fit the header: ${action} of ${label}`);
     this.#show(applied.value.header);
-    this.#queue.add({ stepId: this.newId(), action, label, edit });
+    this.#queue.add({ stepId: this.newId(), action, label, edit, before });
   }
 
   async #reopen(): Promise<OpenedHeader | null> {
@@ -247,10 +248,18 @@ export class HeaderSession {
     this.#undo = [...opened.undo, ...made];
     this.#redo = made.length > 0 ? [] : opened.redo;
     this.#show(header, { conflict: null, dropped });
-    this.#queue.restart(
-      opened.revision,
-      made.map(({ label, edit }) => ({ stepId: this.newId(), action: 'do', label, edit })),
-    );
+    this.#queue.restart(opened.revision, this.#asPending(opened.header, made));
+  }
+
+  /** Steps made on top of `from`, ready to be sent; each remembers what it was made on. */
+  #asPending(from: Header, made: readonly HistoryStep[]): readonly PendingStep[] {
+    let before = from;
+    return made.map(({ label, edit }) => {
+      const step: PendingStep = { stepId: this.newId(), action: 'do', label, edit, before };
+      const applied = applyEdit(before, edit);
+      if (applied.ok) before = applied.value.header;
+      return step;
+    });
   }
 
   #show(header: Header, more: { conflict?: Conflict | null; dropped?: readonly DroppedStep[] } = {}): void {

@@ -1,6 +1,7 @@
 /** Making one's own steps again on top of a document that somebody else changed meanwhile. */
 
 import { applyEdit } from '../../core/header/apply-edit.ts';
+import type { Edit, SingleEdit } from '../../core/header/edit.ts';
 import type { Header } from '../../core/header/header.ts';
 import type { DroppedStep, HistoryStep, PendingStep } from './session-state.ts';
 
@@ -8,6 +9,39 @@ export interface Rebased {
   readonly header: Header;
   readonly made: readonly HistoryStep[];
   readonly dropped: readonly DroppedStep[];
+}
+
+/** How many there are in the list that the edit adds to; null where it adds to none, or to one that is not there. */
+function listLength(header: Header, edit: SingleEdit): number | null {
+  if (edit.kind === 'addPrimary') return header.primaries.length;
+  if (edit.kind !== 'addPiece') return null;
+  return header.primaries.find(({ id }) => id === edit.primaryId)?.pieces.length ?? null;
+}
+
+/** What was put at the end of my list is meant to be at the end of theirs, however long that has become. */
+function atTheirEnd(edit: SingleEdit, mine: Header, theirs: Header): SingleEdit {
+  if (edit.kind !== 'addPiece' && edit.kind !== 'addPrimary') return edit;
+  const end = edit.at === listLength(mine, edit) ? listLength(theirs, edit) : null;
+  return end === null ? edit : { ...edit, at: end };
+}
+
+/** The edits of a batch each see what the ones before them left, in my document and in theirs. */
+function onTheirs(edit: Edit, mineBefore: Header, theirsBefore: Header): Edit {
+  if (edit.kind !== 'batch') return atTheirEnd(edit, mineBefore, theirsBefore);
+  let mine = mineBefore;
+  let theirs = theirsBefore;
+  const edits: SingleEdit[] = [];
+  for (const single of edit.edits) {
+    const moved = atTheirEnd(single, mine, theirs);
+    const inMine = applyEdit(mine, single);
+    const inTheirs = applyEdit(theirs, moved);
+    // Edits of a batch may fit only together; then they are tried as they are.
+    if (!inMine.ok || !inTheirs.ok) return edit;
+    mine = inMine.value.header;
+    theirs = inTheirs.value.header;
+    edits.push(moved);
+  }
+  return { ...edit, edits };
 }
 
 /**
@@ -18,7 +52,8 @@ export function rebaseSteps(theirs: Header, steps: readonly PendingStep[]): Reba
   let header = theirs;
   const made: HistoryStep[] = [];
   const dropped: DroppedStep[] = [];
-  for (const { label, edit } of steps) {
+  for (const { label, edit: asMade, before } of steps) {
+    const edit = onTheirs(asMade, before, header);
     const applied = applyEdit(header, edit);
     if (!applied.ok) {
       dropped.push({ label, problems: applied.problems });

@@ -52,4 +52,6 @@ export interface PendingStep {
   readonly action: 'do' | 'undo' | 'redo';
   readonly label: string;
   readonly edit: Edit;
+  /** The document that the step was made on. */
+  readonly before: Header;
 }

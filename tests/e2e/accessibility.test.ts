@@ -7,7 +7,7 @@ import { findingsOf, runAxe } from './axe-findings.ts';
 const MINUTES = 60_000;
 
 test('a picture without words is found, so that silence means something', async () => {
-  const app = await launchApp();
+  const app = await launchApp({ host: 'loopback' });
   try {
     await app.page.locator('#screen').waitFor();
     await app.page.evaluate(() => {

@@ -1,4 +1,4 @@
-/** The whole program for end-to-end tests: real backend, real host, built page, in one Chromium. */
+/** The whole program for end-to-end tests: in a real Electron where there is one, else over the loopback host in one Chromium. */
 
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -8,9 +8,13 @@ import type { Browser, BrowserContext, BrowserContextOptions, Page } from 'playw
 import { buildIfStale, bundleFile } from '../../electron/build/bundles.ts';
 import { type LoopbackHost, startLoopbackHost } from '../../electron/loopback/loopback-host.ts';
 import { readPageFiles } from '../../electron/page/page-files.ts';
+import { findElectronRuntime } from '../../electron/start/electron-runtime.ts';
 import { launchBrowser } from '../browser.ts';
 import { openBackend, type TestBackend } from '../trust/backend-under-test.ts';
 import { CallGate } from './call-gate.ts';
+import { chooseHost, type HostWishes } from './choose-host.ts';
+import { raiseDesktop } from './electron-under-test.ts';
+import { watchFaults } from './watch-faults.ts';
 
 const ROOT = fileURLToPath(new URL('../..', import.meta.url));
 
@@ -43,29 +47,13 @@ export async function startApp(folder: string): Promise<RunningApp> {
   return { backend, host, gate, stop };
 }
 
-function isForeign(url: string, own: string): boolean {
-  return !url.startsWith(own) && !url.startsWith('data:') && !url.startsWith('blob:') && url !== 'about:blank';
-}
-
 /** A window on the running program; `faults` fills as the page misbehaves. */
 export async function openWindow(
   context: BrowserContext,
   host: LoopbackHost,
 ): Promise<{ readonly page: Page; readonly faults: Faults }> {
-  const faults: Faults = { policyViolations: [], foreignRequests: [], pageErrors: [] };
   const page = await context.newPage();
-  const origin = new URL(host.address).origin;
-  page.on('request', (request) => {
-    if (isForeign(request.url(), origin)) faults.foreignRequests.push(request.url());
-  });
-  page.on('pageerror', (error) => faults.pageErrors.push(error.stack ?? error.message));
-  await page.exposeBinding('tellViolation', (_source, words: string) => faults.policyViolations.push(words));
-  await page.addInitScript(() => {
-    document.addEventListener('securitypolicyviolation', (event) => {
-      const told = globalThis as unknown as { tellViolation: (words: string) => void };
-      told.tellViolation(`${event.effectiveDirective} ${event.blockedURI} ${event.sourceFile}:${event.lineNumber}`);
-    });
-  });
+  const faults = await watchFaults(page, new URL(host.address).origin);
   await page.goto(host.address);
   return { page, faults };
 }
@@ -82,7 +70,7 @@ export interface AppUnderTest extends RunningApp {
   end(): Promise<void>;
 }
 
-export interface AppOptions {
+export interface AppOptions extends Pick<HostWishes, 'host'> {
   /** A browser to share; left out: one is started, and closed at the end. */
   readonly browser?: Browser;
   readonly context?: BrowserContextOptions;
@@ -127,6 +115,11 @@ async function raise(stage: Stage, prepare?: AppOptions['prepare']): Promise<App
 export async function launchApp(options: AppOptions = {}): Promise<AppUnderTest> {
   const folder = mkdtempSync(join(tmpdir(), 'evenrun-e2e-'));
   options.before?.(folder);
+  const host = chooseHost(options, findElectronRuntime(process.platform, process.env));
+  if (host.kind === 'electron') {
+    const remove = () => rmSync(folder, { recursive: true, force: true });
+    return await raiseDesktop({ executable: host.executable, folder, viewport: WINDOW }, { remove }, options.prepare);
+  }
   const browser = options.browser ?? (await launchBrowser());
   const stage = { folder, browser, ownsBrowser: options.browser === undefined, context: options.context ?? {} };
   return await raise(stage, options.prepare);

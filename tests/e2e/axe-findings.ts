@@ -95,6 +95,7 @@ function spoil(folder: string): void {
 export async function runAxe(): Promise<AxeReport> {
   let furnished: Furnished | null = null;
   const app = await launchApp({
+    host: 'loopback',
     prepare: async (backend) => {
       furnished = await furnish(backend);
     },

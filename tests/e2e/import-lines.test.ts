@@ -2,7 +2,7 @@
 
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { type AppUnderTest, launchApp } from './app-under-test.ts';
-import { expectNoFaults } from './page-parts.ts';
+import { expectNoFaults, openDemo } from './page-parts.ts';
 
 let app: AppUnderTest;
 beforeAll(async () => {
@@ -33,8 +33,8 @@ async function offerFile(name: string, text: string): Promise<void> {
 
 test('refused lines are named with their reason, and nothing is kept until it is accepted', async () => {
   const { page } = app;
-  await offerFile('loom parts.csv', PARTS);
-  const dialog = page.getByRole('dialog', { name: 'Import loom parts.csv' });
+  await offerFile('four parts.csv', PARTS);
+  const dialog = page.getByRole('dialog', { name: 'Import four parts.csv' });
   const accept = dialog.getByRole('button', { name: 'Make a header of 2 primaries' });
   await accept.waitFor();
   const words = await dialog.textContent();
@@ -49,6 +49,23 @@ test('refused lines are named with their reason, and nothing is kept until it is
     ['1', ['straight', 'bend']],
     ['2', ['straight']],
   ]);
+});
+
+test('a parts list is added to the open header once it was seen, and one undo takes it out', async () => {
+  const { page } = app;
+  const headerId = await openDemo(app);
+  const primariesOf = async () => (await app.backend.must('openHeader', { headerId })).header.primaries.length;
+  const before = await primariesOf();
+  await offerFile('four parts.csv', PARTS);
+  const add = page.getByRole('dialog').getByRole('button', { name: 'Add 2 primaries to Hill-climb four' });
+  await add.waitFor();
+  expect(await primariesOf()).toBe(before);
+  await add.click();
+  await expect.poll(primariesOf).toBe(before + 2);
+  expect(new URL(page.url()).hash).toBe(`#/bench/${headerId}`);
+  await page.getByText('2 primaries added to Hill-climb four').waitFor();
+  await page.keyboard.press('Control+z');
+  await expect.poll(primariesOf).toBe(before);
 });
 
 test('a file that is no header changes nothing and says why', async () => {

@@ -7,7 +7,7 @@ import { enterLine, entryLine, expectNoFaults, openDemo, saveMark } from './page
 let app: AppUnderTest;
 let headerId = '';
 beforeAll(async () => {
-  app = await launchApp();
+  app = await launchApp({ host: 'loopback' });
   headerId = await openDemo(app);
   await entryLine(app.page).focus();
 });

@@ -54,6 +54,23 @@ async function pressOnBench(page: Page, headerId: string, button: string): Promi
   await page.getByRole('button', { name: button, exact: true }).click();
 }
 
+/** Moves for the primary that is short, with the first of them shown in the chart. */
+async function showMoves(page: Page, headerId: string, tab: string | null = null): Promise<void> {
+  await onBench(page, headerId);
+  await page.keyboard.press('Alt+3');
+  await page.getByRole('button', { name: 'Moves for primary 3', exact: true }).click();
+  await page
+    .getByRole('option', { name: /of tube added/ })
+    .first()
+    .click();
+  if (tab !== null) await page.getByRole('tab', { name: tab }).click();
+}
+
+async function showHeaderMoves(page: Page, headerId: string): Promise<void> {
+  await showMoves(page, headerId, 'All primaries out of band');
+  await page.getByRole('option', { name: /Keep the target/ }).click();
+}
+
 interface DialogUnderTest {
   /** Of the command that opens it. */
   readonly name: string;
@@ -102,6 +119,9 @@ export function allScreens({ openId, emptyId, finishedId }: Furnished): readonly
     drawer('Keypad'),
     drawer('View'),
     drawer('Shape'),
+    { name: 'Moves', show: (page) => showMoves(page, openId) },
+    { name: 'Moves for all primaries', show: (page) => showHeaderMoves(page, openId) },
+    { name: 'What a move may do', show: (page) => showMoves(page, openId, 'What a move may do') },
     place('missing header', '#/bench/no-such-header'),
     place('shelf', '#/shelf'),
     place('archive', '#/archive'),

@@ -11,7 +11,7 @@ import { enterLine, entryLine, expectNoFaults, openDemo } from './page-parts.ts'
 let app: AppUnderTest;
 let headerId = '';
 beforeAll(async () => {
-  app = await launchApp();
+  app = await launchApp({ host: 'loopback' });
 });
 afterAll(async () => await app.end());
 /** Whatever a test before this one left open is gone. */

@@ -26,7 +26,7 @@ test('the page comes with its policy, a file with its exact kind', async () => {
   const page = handler?.({ method: 'GET', url: 'app://evenrun/' } as Request);
   expect(page?.status).toBe(200);
   expect(page?.headers.get('content-security-policy')).toMatch(
-    /^default-src 'none'; script-src 'self'; style-src 'self' 'nonce-/,
+    /^default-src 'none'; script-src 'self'; worker-src 'self'; style-src 'self' 'nonce-/,
   );
   expect(await page?.text()).toContain('csp-nonce');
   const script = get('app://evenrun/assets/main.js');

@@ -2,13 +2,27 @@
 
 import type { MenuItemConstructorOptions } from 'electron';
 import { describe, expect, test, vi } from 'vitest';
+import { demoHeader } from '../../../core/index.ts';
 import { menuTemplate } from '../../../electron/shell/menu-template.ts';
+import { benchCommands, type CommandReach } from '../../../renderer/bench/bench-commands.ts';
 import { COMMAND_IDS } from '../../../renderer/commands/command.ts';
 
 type Item = MenuItemConstructorOptions;
 
 function acts() {
   return { command: vi.fn(), openFile: vi.fn(), showDataFolder: vi.fn() };
+}
+
+/** Those of the bench, but for the jumps to one primary or another. */
+function benchIds(): readonly string[] {
+  const nothing = { piece: null, pieces: [], primary: null, cell: null } as unknown as CommandReach['view'];
+  const reach: CommandReach = {
+    header: demoHeader('menu'),
+    view: nothing,
+    acts: {} as CommandReach['acts'],
+    focusEntry: () => undefined,
+  };
+  return benchCommands(reach).flatMap(({ id }) => (/^primary\d+$/.test(id) ? [] : [id]));
 }
 
 function itemsOf(items: readonly Item[]): Item[] {
@@ -47,7 +61,7 @@ describe.each(['linux', 'win32', 'darwin'] as const)('on %s', (platform) => {
     for (const item of itemsOf(menuTemplate(done, { platform, recent }))) (item.click as (() => void) | undefined)?.();
     const strangers = done.command.mock.calls
       .map(([id]) => String(id))
-      .filter((id) => !id.startsWith('openHeader:') && !(COMMAND_IDS as readonly string[]).includes(id));
+      .filter((id) => !id.startsWith('openHeader:') && ![...COMMAND_IDS, ...benchIds()].includes(id));
     expect(strangers).toEqual([]);
     expect(done.command).toHaveBeenCalledWith('openHeader:abcdefgh');
   });
@@ -57,6 +71,15 @@ describe.each(['linux', 'win32', 'darwin'] as const)('on %s', (platform) => {
     for (const item of itemsOf(menuTemplate(done, { platform, recent }))) (item.click as (() => void) | undefined)?.();
     const sent = new Set(done.command.mock.calls.map(([id]) => id));
     expect(COMMAND_IDS.filter((id) => !sent.has(id))).toEqual([]);
+  });
+
+  test('everything that the bench can do stands under Header', () => {
+    const done = acts();
+    const header = menuTemplate(done, { platform, recent }).find(({ label }) => label === '&Header');
+    for (const item of itemsOf([header ?? {}])) (item.click as (() => void) | undefined)?.();
+    const sent = new Set(done.command.mock.calls.map(([id]) => id));
+    expect(benchIds().length).toBeGreaterThan(15);
+    expect(benchIds().filter((id) => !sent.has(id))).toEqual([]);
   });
 
   test('no two items share a key, and text can be cut, copied and pasted', () => {

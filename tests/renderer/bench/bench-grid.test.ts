@@ -211,6 +211,30 @@ describe('half-typed cells', () => {
   });
 });
 
+test('text that could not be read waits with its reason while another primary or screen is shown', async () => {
+  const headerId = await onBench();
+  await focusCell(1, 2);
+  await type('400');
+  await press('Alt+2');
+  await app.page.getByRole('heading', { name: 'Primary 2' }).waitFor();
+  await goTo(app.page, '#/shelf');
+  await goTo(app.page, `#/bench/${headerId}`);
+  const field = app.page.getByRole('textbox', { name: 'Size of piece 2' });
+  await field.waitFor();
+  expect(await field.inputValue()).toBe('400');
+  expect(await app.page.getByRole('alert').textContent()).toMatch(/400.*360/);
+  // It does not take the caret from the line.
+  await expect.poll(() => entryLine(app.page).evaluate((line) => line === document.activeElement)).toBe(true);
+  await field.fill('40');
+  await press('Enter');
+  await expect.poll(async () => (await sizes())[1]).toBe('40°');
+  await press('Alt+2');
+  await app.page.getByRole('heading', { name: 'Primary 2' }).waitFor();
+  await press('Alt+1');
+  await expect.poll(() => rows()).toHaveLength(4);
+  expect(await field.count()).toBe(0);
+});
+
 describe('a finished header', () => {
   test('can be looked at but not typed into', async () => {
     const headerId = await onBench();

@@ -70,14 +70,14 @@ describe('verdicts', () => {
   test('the caption names the worst, its rank and the band', () => {
     const report = matchHeader(lengthsHeader([36, 35 + 13 / 16, 36]));
     expect(plain(captionSentence(report, bandWords(MM_PER_INCH / 8, MM_PER_INCH / 8, STYLE), STYLE))).toBe(
-      'Primary 2 is 3/16 in short, the worst of 3; 2 of 3 in the band of ±1/8 in. Spread 3/16 in.',
+      'Primary 2 is 3/16 in short, the worst of 3; 2 of 3 in the band of ±1/8 in. Spread 3/16 in about a mean of 35 15/16 in.',
     );
   });
 
   test('the caption says so when all is well, and when there is nothing yet', () => {
     const band = bandWords(MM_PER_INCH / 16, MM_PER_INCH / 8, STYLE);
     expect(plain(captionSentence(matchHeader(lengthsHeader([36, 36])), band, STYLE))).toBe(
-      'All 2 primaries are in the band of -1/16 +1/8. Spread 0 in.',
+      'All 2 primaries are in the band of -1/16 +1/8. Spread 0 in about a mean of 36 in.',
     );
     expect(captionSentence(matchHeader(lengthsHeader([])), band, STYLE)).toBe(
       'No primary has a length to compare yet.',

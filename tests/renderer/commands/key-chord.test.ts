@@ -34,6 +34,32 @@ describe('a chord', () => {
   });
 });
 
+describe('Option on a Mac', () => {
+  const option = (key: string, code: string, held: readonly ('meta' | 'shift')[] = []) => ({
+    ...press(key, ['alt', ...held]),
+    code,
+  });
+
+  test('types another sign, and the place of the key counts', () => {
+    expect(matchesChord('Alt+T', option('†', 'KeyT'), true)).toBe(true);
+    expect(matchesChord('Alt+A', option('å', 'KeyA'), true)).toBe(true);
+    expect(matchesChord('Alt+1', option('¡', 'Digit1'), true)).toBe(true);
+    expect(matchesChord('Alt+E', option('Dead', 'KeyE'), true)).toBe(true);
+    expect(matchesChord('Alt+1', option('™', 'Digit2'), true)).toBe(false);
+    expect(matchesChord('Alt+T', option('†', 'KeyT', ['meta']), true)).toBe(false);
+  });
+
+  test('leaves a letter that is typed as itself to its letter, wherever it lies', () => {
+    expect(matchesChord('Alt+Q', option('a', 'KeyQ'), false)).toBe(false);
+    expect(matchesChord('Alt+A', option('a', 'KeyQ'), false)).toBe(true);
+  });
+
+  test('without Option, and on keys that are no letters, the place says nothing', () => {
+    expect(matchesChord('T', { ...press('†'), code: 'KeyT' }, true)).toBe(false);
+    expect(matchesChord('Alt+ArrowUp', option('ArrowUp', 'ArrowUp'), true)).toBe(true);
+  });
+});
+
 test('only what can never be text is safe while typing', () => {
   expect(['Mod+K', 'F1', 'Alt+1'].map(isSafeWhileTyping)).toEqual([true, true, true]);
   expect(['?', 'S', 'Shift+S', 'Delete'].map(isSafeWhileTyping)).toEqual([false, false, false, false]);

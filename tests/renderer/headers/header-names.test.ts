@@ -2,16 +2,27 @@
 
 import { describe, expect, test } from 'vitest';
 import type { Header } from '../../../core/header/header.ts';
-import { applyEdits, demoHeader, matchHeader, newHeader, readHeader, writeHeader } from '../../../core/index.ts';
+import { newId } from '../../../core/header/new-header.ts';
+import {
+  applyEdit,
+  applyEdits,
+  demoHeader,
+  matchHeader,
+  newHeader,
+  readHeader,
+  writeHeader,
+} from '../../../core/index.ts';
 import { fileNameOf } from '../../../renderer/headers/export-unsaved.ts';
-import { acceptWords } from '../../../renderer/headers/file-preview.tsx';
-import { finishNotes } from '../../../renderer/headers/finish-notes.ts';
+import { acceptWords, addWords, renamedWords } from '../../../renderer/headers/file-preview.tsx';
+import { finishNotes, whyNotFinish } from '../../../renderer/headers/finish-notes.ts';
 import { nameOfCopy } from '../../../renderer/headers/header-acts.ts';
 import type { HeaderSummary } from '../../../renderer/headers/header-row.tsx';
 import { namedLike } from '../../../renderer/headers/header-rows.tsx';
 import { guessKind, type Preview } from '../../../renderer/headers/import-dialog.tsx';
 import { freeHeaderName } from '../../../renderer/headers/new-header-line.tsx';
+import { addPartsEdit, namesInHeader } from '../../../renderer/headers/parts-into-header.ts';
 import { headerOfParts, nameFromFile } from '../../../renderer/headers/use-import.ts';
+import { seededRandom } from '../../trust/seeded-random.ts';
 
 /** As the bridge hands them over. */
 function demoPrimaries(): Extract<Preview, { kind: 'parts' }>['primaries'] {
@@ -56,6 +67,43 @@ test('there is no button for importing nothing', () => {
   );
 });
 
+test('a parts list is added to an open header as one step, behind what is there, and one undo takes it out', () => {
+  const header = demoHeader('demo');
+  const random = seededRandom(7);
+  const edit = addPartsEdit(header, demoPrimaries().slice(0, 2), () => newId(random));
+  const done = applyEdit(header, edit);
+  if (!done.ok) throw new Error('the parts were refused');
+  const { primaries } = done.value.header;
+  expect(primaries.slice(0, header.primaries.length)).toEqual(header.primaries);
+  expect(primaries).toHaveLength(header.primaries.length + 2);
+  expect(new Set(primaries.map(({ name }) => name)).size).toBe(primaries.length);
+  expect(primaries.at(-2)?.pieces).toHaveLength(header.primaries[0]?.pieces.length ?? 0);
+  const back = applyEdit(done.value.header, done.value.inverse);
+  expect(back.ok && back.value.header).toEqual(header);
+});
+
+test('a name of the list is kept where it is free, and says what it becomes where it is not', () => {
+  const named = (...names: string[]) => names.map((name) => ({ name }));
+  const header = { ...newHeader({ id: 'h', name: 'Left bank' }), primaries: demoPrimaries().slice(0, 2) };
+  const [first, second] = header.primaries.map(({ name }) => name);
+  expect(namesInHeader(header, named('A', 'B'))).toEqual(['A', 'B']);
+  const given = namesInHeader(header, named(first ?? '', second ?? '', '7'));
+  expect(new Set([first, second, ...given]).size).toBe(5);
+  expect(given[2]).toBe('7');
+  const preview: Preview = { kind: 'parts', primaries: demoPrimaries().slice(0, 1), refused: [] };
+  expect(renamedWords(preview, header)).toContain(`${first} becomes `);
+  expect(renamedWords(preview, newHeader({ id: 'h', name: 'Left bank' }))).toBeNull();
+});
+
+test('a parts list is offered to the open header only, and not to a finished one', () => {
+  const preview: Preview = { kind: 'parts', primaries: demoPrimaries().slice(0, 1), refused: [] };
+  const open = newHeader({ id: 'h', name: 'Left bank' });
+  expect(addWords(preview, open)).toBe('Add 1 primary to Left bank');
+  expect(addWords(preview, null)).toBeNull();
+  expect(addWords(preview, { ...open, state: 'finished' })).toBeNull();
+  expect(addWords({ ...preview, primaries: [] }, open)).toBeNull();
+});
+
 test('a header is found by parts of its name in any order and case', () => {
   const named = (name: string) => ({ name }) as HeaderSummary;
   const all = [named('Hill-climb four'), named('Left bank V8'), named('right BANK v8')];
@@ -69,6 +117,15 @@ describe('before finishing', () => {
 
   test('an empty header is said to be empty', () => {
     expect(notesOf(newHeader({ id: 'h', name: 'x' }))).toEqual(['It has no primaries.']);
+  });
+
+  test('a header without a single piece cannot be finished, and it says why', () => {
+    const empty = newHeader({ id: 'h', name: 'x' });
+    expect(whyNotFinish(empty)).toMatch(/no pieces/);
+    const [first] = demoHeader('demo').primaries;
+    if (first === undefined) throw new Error('the demo has primaries');
+    expect(whyNotFinish({ ...empty, primaries: [{ ...first, pieces: [] }] })).toMatch(/no pieces/);
+    expect(whyNotFinish({ ...empty, primaries: [{ ...first, pieces: [] }, first] })).toBeNull();
   });
 
   test('each primary out of the band is named with its deviation, and pieces not welded are counted', () => {

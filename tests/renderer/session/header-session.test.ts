@@ -2,7 +2,7 @@
 
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import type { Edit } from '../../../core/header/edit.ts';
+import type { Edit, SingleEdit } from '../../../core/header/edit.ts';
 import type { Header, Straight } from '../../../core/header/header.ts';
 import { newHeader } from '../../../core/header/new-header.ts';
 import { inches } from '../../../core/units/length.ts';
@@ -250,6 +250,35 @@ describe('another window', () => {
     expect(dropped).toHaveLength(1);
     expect(dropped[0]?.problems[0]?.kind).toBe('unknownId');
     expect(bridge.headerOf('h1').header).toEqual(header);
+  });
+
+  test('what I put at the end goes to the end after theirs, and what I put elsewhere stays in its place', async () => {
+    const bridge = new MemoryBridge(HEADER);
+    const first = open(bridge).session;
+    first.apply(add('a'));
+    await first.flush();
+    const mine = open(bridge).session;
+    const theirs = open(bridge).session;
+    const at = (id: string, place: number): SingleEdit => ({
+      kind: 'addPiece',
+      primaryId: 'p1',
+      piece: straight(id, 2),
+      at: place,
+    });
+    theirs.apply({ kind: 'batch', label: 'two more', edits: [at('t1', 1), at('t2', 2)] });
+    await theirs.flush();
+    mine.apply(at('m1', 1));
+    mine.apply({ kind: 'batch', label: 'two more', edits: [at('m2', 2), at('m3', 3)] });
+    mine.apply(at('start', 0));
+    await settle();
+    await mine.settleConflict('mineOnTop');
+    await mine.flush();
+    const { header, dropped } = mine.getState();
+    expect(dropped).toEqual([]);
+    expect(piecesOf(header)).toEqual(['start', 'a', 't1', 't2', 'm1', 'm2', 'm3']);
+    expect(bridge.headerOf('h1').header).toEqual(header);
+    for (let step = 0; step < 3; step += 1) mine.undo();
+    expect(piecesOf(mine.getState().header)).toEqual(['a', 't1', 't2']);
   });
 
   test('theirs drops mine', async () => {

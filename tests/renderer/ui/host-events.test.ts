@@ -43,7 +43,7 @@ const heard = () =>
   page.evaluate(() => (globalThis as unknown as { hostUnderTest: { heard: string[] } }).hostUnderTest.heard);
 
 beforeAll(async () => {
-  app = await launchApp();
+  app = await launchApp({ host: 'loopback' });
   headerId = await openDemo(app);
   page = await app.context.newPage();
   await page.addInitScript(standInForPreload);

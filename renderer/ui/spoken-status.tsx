@@ -1,0 +1,21 @@
+/** Words for screen readers that change with every keystroke: the latest is said, at most one a second. */
+
+import { useEffect, useState } from 'react';
+import { pageParts } from '../session/header-session.ts';
+import { type Paced, paced } from './paced.ts';
+
+const GAP_MS = 1_000;
+
+export function SpokenStatus({ text }: { readonly text: string }) {
+  const [said, say] = useState(text);
+  const [pace] = useState<Paced>(() =>
+    paced({ gapMs: GAP_MS, now: () => performance.now(), timers: pageParts.timers, say }),
+  );
+  useEffect(() => pace.give(text), [pace, text]);
+  useEffect(() => pace.stop, [pace]);
+  return (
+    <p className="visually-hidden" role="status">
+      {said}
+    </p>
+  );
+}

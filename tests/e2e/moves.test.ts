@@ -1,0 +1,257 @@
+/** Moves in the page as it is built: listed, looked at, applied, taken back, and never in the way of typing. */
+
+import type { Locator, Page } from 'playwright-core';
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
+import type { Header, Piece } from '../../core/header/header.ts';
+import { type AppUnderTest, launchApp } from './app-under-test.ts';
+import { findingsOf } from './axe-findings.ts';
+import { command, enterLine, entryLine, expectNoFaults, openDemo } from './page-parts.ts';
+
+let app: AppUnderTest;
+let headerId = '';
+beforeAll(async () => {
+  app = await launchApp();
+});
+afterAll(async () => await app.end());
+beforeEach(async () => {
+  await app.page.goto('about:blank');
+  await app.page.goto(app.host.address);
+  await app.page.locator('#screen').waitFor();
+  headerId = await openDemo(app);
+});
+afterEach(() => expectNoFaults(app.faults));
+
+async function stored(): Promise<Header> {
+  return (await app.backend.must('openHeader', { headerId })).header;
+}
+
+async function changed(change: (header: Header) => Header): Promise<void> {
+  const made = await app.backend.must('importHeader', { header: { ...change(await stored()), id: 'changed' } });
+  headerId = made.header.id;
+  await app.page.evaluate((id) => {
+    location.hash = `#/bench/${id}`;
+  }, headerId);
+  await app.page.locator('main.bench').waitFor();
+  await expect.poll(() => app.page.evaluate(() => location.hash)).toContain(headerId);
+  await app.page.waitForTimeout(200);
+}
+
+async function openMoves(page: Page): Promise<Locator> {
+  await page.keyboard.press('Alt+3');
+  await page.getByRole('button', { name: 'Moves for primary 3', exact: true }).click();
+  return page.getByRole('listbox', { name: 'Moves for Primary 3' });
+}
+
+const verdict = (page: Page) => page.locator('.primary-verdict').textContent();
+const tookMs = async (page: Page) => Number(await page.locator('.moves-found').getAttribute('data-took-ms'));
+
+describe('a move', () => {
+  test('is listed, looked at in the chart, applied by Enter as one step, and taken back', async () => {
+    const { page } = app;
+    const before = await stored();
+    const list = await openMoves(page);
+    await list.waitFor();
+    expect(await verdict(page)).toContain('short');
+    expect(await list.getByRole('option').count()).toBeGreaterThan(3);
+    await list.getByRole('option').first().focus();
+    await page.locator('[data-primary="primary-3"] .strip-after').waitFor();
+    await page.getByText('then 0 in band').waitFor();
+    await page.getByRole('row', { name: /^7 straight.*changed/ }).waitFor();
+    expect(await stored()).toEqual(before);
+    await page.keyboard.press('ArrowDown');
+    expect(await list.getByRole('option', { selected: true }).textContent()).toContain('Kick');
+    await page.keyboard.press('Escape');
+    expect(await page.locator('.strip-after').count()).toBe(0);
+    await page.keyboard.press('Home');
+    await page.keyboard.press('Enter');
+    await expect.poll(() => verdict(page)).toContain('in band');
+    await expect
+      .poll(async () => (await stored()).primaries[2]?.pieces.at(-1))
+      .toMatchObject({
+        length: { value: 10.6875, unit: 'in' },
+      });
+    await page.getByText('This primary is in the band and ends where it should.').waitFor();
+    await page.keyboard.press('Control+z');
+    await expect.poll(() => verdict(page)).toContain('short');
+    await expect.poll(stored).toEqual(before);
+  });
+
+  test('is looked at in space, with the tube as it is dashed', async () => {
+    const { page } = app;
+    await page.getByRole('button', { name: 'View', exact: true }).click();
+    await page.locator('.view-picture').waitFor();
+    const list = await openMoves(page);
+    await list.getByRole('option', { name: /^Kick/ }).click();
+    await expect.poll(() => page.locator('.view-picture').getAttribute('data-before')).toBe('1');
+    await page.getByText('dashed as it is now').waitFor();
+    await page.getByRole('button', { name: 'Show in the chart' }).click();
+    await page.locator('.strip-after').waitFor();
+  });
+
+  test('for all primaries brings every one into the band by the button, as one step', async () => {
+    const { page } = app;
+    const before = await stored();
+    await command(page, 'Moves that bring');
+    await page.getByRole('tab', { name: 'All primaries out of band' }).click();
+    await page.getByRole('option', { name: /^Keep the target/ }).click();
+    await expect.poll(() => page.locator('.strip-after').count()).toBe(2);
+    await page.getByRole('button', { name: 'Apply', exact: true }).click();
+    await page.getByText('Every primary is in the band.').waitFor();
+    await page.keyboard.press('Control+z');
+    await expect.poll(stored).toEqual(before);
+  });
+});
+
+describe('a lock', () => {
+  test('goes on and off by L, says so, and undo takes it off', async () => {
+    const { page } = app;
+    await page.keyboard.press('Alt+3');
+    await page.locator('[data-row="6"][data-column="2"]').focus();
+    await page.keyboard.press('l');
+    await page.getByRole('row', { name: /^7 straight.*locked/ }).waitFor();
+    await expect.poll(async () => (await stored()).primaries[2]?.pieces[6]?.locked).toBe(true);
+    await page.keyboard.press('Control+z');
+    await expect.poll(async () => (await stored()).primaries[2]?.pieces[6]?.locked).toBe(false);
+    await page.getByRole('button', { name: 'Moves for primary 3', exact: true }).click();
+    await page.getByRole('button', { name: 'Lock piece 7' }).click();
+    await page.getByRole('button', { name: 'Unlock piece 7' }).waitFor();
+  });
+
+  test('on every piece leaves no move, and the button that takes off what must go finds one', async () => {
+    const { page } = app;
+    await changed((header) => ({
+      ...header,
+      primaries: header.primaries.map((primary) => ({
+        ...primary,
+        pieces: primary.pieces.map((piece) => ({ ...piece, locked: true })),
+      })),
+    }));
+    const list = await openMoves(page);
+    await page.getByText('Every piece is locked or welded.').waitFor();
+    await page
+      .getByRole('button', { name: /^Unlock piece/ })
+      .last()
+      .click();
+    await list.waitFor();
+  });
+});
+
+test('options are kept to: with no joint to be broken, every move breaks none', async () => {
+  const { page } = app;
+  const list = await openMoves(page);
+  await list.waitFor();
+  await page.getByRole('tab', { name: 'What a move may do' }).click();
+  await page.getByLabel('Joints broken at most').selectOption('0');
+  await page.getByRole('tab', { name: 'Primary 3' }).click();
+  await list.waitFor();
+  const options = await list.getByRole('option').allInnerTexts();
+  expect(options.length).toBeGreaterThan(0);
+  expect(options.filter((text) => !text.includes('breaks no joint'))).toEqual([]);
+});
+
+/** Eight primaries of twenty pieces, locked but for two: the search goes through all that could be let go. */
+function hard(header: Header): Header {
+  const [first] = header.primaries;
+  if (first === undefined) throw new Error('the demo has no primary');
+  const pieceOf = (primary: number, index: number): Piece => {
+    const common = { id: `p-${primary}-${index}`, state: 'tacked', note: '', locked: index > 16 } as const;
+    const length = { value: 1 + ((index * 7 + primary * 3) % 5) / 4 + primary / 2, unit: 'in' } as const;
+    if (index % 2 === 0) return { kind: 'straight', ...common, length };
+    const clr = { value: 3, unit: 'in' } as const;
+    return { kind: 'bend', ...common, clr, angleDeg: 20 + ((index * 13) % 50), clockingDeg: (index * 77) % 180 };
+  };
+  return {
+    ...header,
+    primaries: Array.from({ length: 8 }, (_, primary) => ({
+      ...first,
+      id: `primary-${primary + 1}`,
+      name: String(primary + 1),
+      inletId: null,
+      pieces: Array.from({ length: 20 }, (_, index) => pieceOf(primary, index)),
+    })),
+  };
+}
+
+describe('a long search', () => {
+  test('says how long, lets the person type, and ends when the header changes or Stop is pressed', async () => {
+    const { page } = app;
+    await changed(hard);
+    await openMoves(page);
+    await page.getByRole('tab', { name: 'All primaries out of band' }).click();
+    await page.getByText(/Looking for moves … \d+\.\d s/).waitFor();
+    await page.evaluate(() => {
+      const told = globalThis as unknown as { longest: number };
+      told.longest = 0;
+      new PerformanceObserver((list) => {
+        for (const { duration } of list.getEntries()) told.longest = Math.max(told.longest, duration);
+      }).observe({ type: 'longtask' });
+    });
+    await entryLine(page).focus();
+    await page.keyboard.type('2 1/4; b45 180');
+    expect(await entryLine(page).inputValue()).toBe('2 1/4; b45 180');
+    expect(await page.getByText('Looking for moves').count()).toBe(1);
+    const longest = await page.evaluate(() => (globalThis as unknown as { longest: number }).longest);
+    console.log(`longest task while typing beside a search: ${longest.toFixed(0)} ms`);
+    expect(longest).toBeLessThan(200);
+    await page.getByRole('button', { name: 'Stop' }).click();
+    await page.getByText('Stopped before it was done.').waitFor();
+    await page.getByRole('button', { name: 'Look again' }).click();
+    await page.getByText(/Looking for moves … \d+\.\d s/).waitFor();
+  });
+
+  test('gives way to an edit, and the answer is for the header as it is now', async () => {
+    const { page } = app;
+    const list = await openMoves(page);
+    await list.waitFor();
+    const first = await tookMs(page);
+    await page.locator('[data-row="0"][data-column="2"]').focus();
+    for (const text of ['8 1/8', '8', '7 7/8']) {
+      await page.keyboard.type(text);
+      await page.keyboard.press('Enter');
+      await page.keyboard.press('ArrowUp');
+    }
+    await page
+      .getByRole('option', { name: /let .* into the straight before the first bend \(now 7 7\/8 in/i })
+      .first()
+      .waitFor();
+    console.log(`moves answered after ${first} ms at first, after ${await tookMs(page)} ms on the worker in wait`);
+    await entryLine(page).focus();
+    await enterLine(page, '1/2');
+    // A piece more at the end: what was the last bend's straight is piece 7 of 8 now.
+    await page
+      .getByRole('option', { name: /after the last bend, piece [78],/ })
+      .first()
+      .waitFor();
+  });
+});
+
+test('a window without workers says so', async () => {
+  const page = await app.context.newPage();
+  await page.addInitScript(() => Reflect.deleteProperty(globalThis, 'Worker'));
+  await page.goto(app.host.address);
+  await page.locator('#screen').waitFor();
+  await page.evaluate((id) => {
+    location.hash = `#/bench/${id}`;
+  }, headerId);
+  await entryLine(page).waitFor();
+  await page.getByRole('button', { name: /^Moves for primary/ }).click();
+  await page.getByText('it has no second thread').waitFor();
+  await page.close();
+});
+
+test('axe finds nothing on the panel, in either theme', async () => {
+  const { page } = app;
+  for (const theme of ['light', 'dark'] as const) {
+    await app.backend.must('savePreferences', { preferences: { theme, density: 'bench' } });
+    await page.reload();
+    await entryLine(page).waitFor();
+    const list = await openMoves(page);
+    await list.getByRole('option').first().click();
+    expect(await findingsOf(app, `moves, ${theme}`)).toEqual([]);
+    for (const tab of ['All primaries out of band', 'What a move may do']) {
+      await page.getByRole('tab', { name: tab }).click();
+      await page.waitForTimeout(400);
+      expect(await findingsOf(app, `${tab}, ${theme}`)).toEqual([]);
+    }
+  }
+});

@@ -1,0 +1,166 @@
+/** Moves in words, marks, previews and what can be let go: all from what the search found, none of it in the document. */
+
+import { describe, expect, test } from 'vitest';
+import {
+  applyEdit,
+  demoHeader,
+  type Header,
+  type MoveOutcome,
+  matchHeader,
+  type StockItem,
+  suggestHeaderMoves,
+  suggestMoves,
+} from '../../../core/index.ts';
+import { freeOffer } from '../../../renderer/moves/free-edit.ts';
+import { askedOptions, FIRST_SETTINGS } from '../../../renderer/moves/move-settings.ts';
+import { previewOf } from '../../../renderer/moves/moves-preview.ts';
+import { pieceMarks } from '../../../renderer/moves/piece-marks.ts';
+import { rowAfter } from '../../../renderer/moves/proposal-list.tsx';
+import { cheaperSentence, moveProposals, movesOf, planProposals } from '../../../renderer/moves/proposals.ts';
+
+const header = demoHeader('h');
+const plain = (text: string) => text.replaceAll('\u2009', ' ');
+
+/** The header with changes to the pieces of primary 3, by place. */
+function withPieces(change: (index: number) => object): Header {
+  return {
+    ...header,
+    primaries: header.primaries.map((primary) =>
+      primary.id === 'primary-3'
+        ? { ...primary, pieces: primary.pieces.map((piece, index) => ({ ...piece, ...change(index) })) }
+        : primary,
+    ),
+  };
+}
+
+function proposalsFor(of: Header, primaryId: string) {
+  const outcome = suggestMoves(of, primaryId);
+  if (outcome.before === null) throw new Error('no standing');
+  return moveProposals({ moves: movesOf(outcome), before: outcome.before }, of);
+}
+
+describe('a move', () => {
+  test('is said with length, verdict, joints, cuts, tube, end and clearance, lengths with their unit', () => {
+    const [first] = proposalsFor(header, 'primary-3');
+    expect(plain(first?.said ?? '')).toBe(
+      'Let 3/16 in into the straight after the last bend (now 10 1/2 in, then 10 11/16 in)',
+    );
+    expect(first?.figures.map(({ text }) => plain(text))).toEqual([
+      '35 1/4 in',
+      '0 in band',
+      'breaks no joint',
+      'no cut',
+      '3/16 in of tube added',
+      'ends 3/16 in too deep in the inlet, square',
+      'least clearance 1/4 in',
+    ]);
+    expect(first?.figures[1]?.verdict).toBe('inBand');
+  });
+
+  test('names what it takes from the shelf and what the shelf lacks', () => {
+    const { tube, clr } = header.settings;
+    const none = { value: 0, unit: 'in' } as const;
+    const bend: StockItem = {
+      kind: 'bend',
+      id: 's',
+      ...tube,
+      count: 1,
+      note: '',
+      clr,
+      angleDeg: 90,
+      legs: [none, none],
+    };
+    const outcome = suggestMoves(header, 'primary-3', { stock: [bend] });
+    const [first] =
+      outcome.before === null ? [] : moveProposals({ moves: movesOf(outcome), before: outcome.before }, header);
+    expect(first?.figures.map(({ text }) => text).some((text) => text.endsWith('✕ not on shelf'))).toBe(true);
+  });
+
+  test('in the preview comes out as its figures say, and the header is left as it was', () => {
+    const before = structuredClone(header);
+    for (const proposal of proposalsFor(header, 'primary-3')) {
+      const preview = previewOf(proposal, header);
+      const match = preview?.report.primaries.find(({ primaryId }) => primaryId === 'primary-3');
+      expect(match?.verdict).toBe('inBand');
+      expect(match?.lengthMm).toBeCloseTo(proposal.moves[0]?.lengthMm ?? 0, 6);
+    }
+    expect(header).toEqual(before);
+    expect(previewOf(null, header)).toBeNull();
+  });
+
+  test('marks what it cuts, frees and re-clocks', () => {
+    const tacked = withPieces(() => ({ state: 'tacked' }));
+    const [move] = movesOf(suggestMoves(tacked, 'primary-3', { kinds: ['straights'] }));
+    if (move === undefined) throw new Error('no move');
+    const marks = pieceMarks(tacked, [move]);
+    const pieces = tacked.primaries[2]?.pieces ?? [];
+    for (const change of move.changes) {
+      if (change.kind === 'length') expect(marks.get(pieces[change.pieceIndex]?.id ?? '')).toContain('cut');
+    }
+    for (const joint of move.cost.jointsBroken) expect(marks.get(pieces[joint]?.id ?? '')).toContain('freed');
+    const [planned] = movesOf(suggestMoves(header, 'primary-3'));
+    expect([...pieceMarks(header, planned === undefined ? [] : [planned])]).toEqual([['piece-3-7', 'changed']]);
+  });
+});
+
+describe('all primaries', () => {
+  test('have a plan that keeps the target first, with one line a primary, and it brings all into the band', () => {
+    const found = suggestHeaderMoves(header);
+    if (found.kind !== 'found') throw new Error('no plans');
+    const [keep, ...others] = planProposals(found, header, matchHeader(header));
+    expect(plain(keep?.said ?? '')).toBe('Keep the target of 35 1/4 in, change 2 primaries');
+    expect(keep?.lines.map((line) => line.slice(0, 10))).toEqual(['Primary 2:', 'Primary 3:']);
+    const after = previewOf(keep ?? null, header)?.report.primaries.map(({ verdict }) => verdict);
+    expect(after).toEqual(['inBand', 'inBand', 'inBand', 'inBand']);
+    expect(others.every(({ said }) => said.startsWith('Move the target to '))).toBe(true);
+  });
+
+  test('are told when moving the target breaks fewer joints', () => {
+    const found = suggestHeaderMoves(header);
+    if (found.kind !== 'found') throw new Error('no plans');
+    expect(cheaperSentence({ ...found, cheaper: null }, header)).toBeNull();
+    const cheaper = { ...found.asItIs, targetMm: 25.4, jointsBroken: 0, unsolved: [] };
+    const asItIs = { ...found.asItIs, jointsBroken: 4 };
+    expect(plain(cheaperSentence({ ...found, asItIs, cheaper }, header) ?? '')).toBe(
+      'Moving the target to 1 in breaks no joint; keeping it and changing 2 primaries breaks 4.',
+    );
+  });
+});
+
+describe('what can be let go', () => {
+  const toFreeOf = (outcome: MoveOutcome) => (outcome.kind === 'none' ? outcome.toFree : null);
+
+  test('locks come off by the button, and then there is a move', () => {
+    const locked = withPieces(() => ({ locked: true, state: 'tacked' }));
+    const toFree = toFreeOf(suggestMoves(locked, 'primary-3'));
+    const primary = locked.primaries[2];
+    if (toFree === null || primary === undefined) throw new Error('nothing to free');
+    const offer = freeOffer(primary, toFree);
+    expect(offer?.name).toMatch(/^Unlock pieces? \d/);
+    const freed = offer === null ? null : applyEdit(locked, offer.edit);
+    if (freed?.ok !== true) throw new Error('refused');
+    expect(suggestMoves(freed.value.header, 'primary-3').kind).toBe('found');
+  });
+
+  test('tacks alone are no part of the document', () => {
+    const primary = header.primaries[2];
+    if (primary === undefined) throw new Error('no primary');
+    const toFree = { lockedPieces: [], weldedPieces: [], weldedJoints: [], tackedJoints: [2] };
+    expect(freeOffer(primary, toFree)).toBeNull();
+    const weld = freeOffer(primary, { ...toFree, weldedJoints: [3], tackedJoints: [] });
+    expect(weld?.name).toBe('The weld is cut: make piece 4 tacked');
+  });
+});
+
+test('an empty shelf is not considered, and nothing typed is no limit', () => {
+  expect(askedOptions(FIRST_SETTINGS, [])).toEqual({});
+  expect(askedOptions(FIRST_SETTINGS, null)).toEqual({});
+  const clearanceKept = { value: 0.5, unit: 'in' } as const;
+  const asked = askedOptions({ mostJoints: 2, clearanceKept, usesShelf: false }, null);
+  expect(asked).toEqual({ maxJointsBroken: 2, clearanceKeptMm: 12.7 });
+});
+
+test('arrow keys stop at the ends of the list', () => {
+  expect([rowAfter('ArrowDown', -1, 3), rowAfter('ArrowDown', 2, 3), rowAfter('ArrowUp', 0, 3)]).toEqual([0, 2, 0]);
+  expect([rowAfter('End', 0, 3), rowAfter('Home', 2, 3), rowAfter('Tab', 0, 3)]).toEqual([2, 0, null]);
+});
