@@ -9,6 +9,8 @@ import type { Bundle, BundleName } from './bundles.ts';
 const PAGE: InlineConfig = {
   root: 'renderer',
   plugins: [react()],
+  // A module of its own, as the page is; nothing is turned into text and back.
+  worker: { format: 'es' },
   build: {
     target: 'es2022',
     // Inlined pictures and the preload polyfill would want holes in the Content-Security-Policy.

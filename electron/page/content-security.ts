@@ -11,6 +11,7 @@ export function contentSecurityPolicy(nonce: string): string {
   return [
     "default-src 'none'",
     "script-src 'self'",
+    "worker-src 'self'",
     `style-src 'self' 'nonce-${nonce}'`,
     "img-src 'self' data:",
     "font-src 'self'",
@@ -21,6 +22,12 @@ export function contentSecurityPolicy(nonce: string): string {
     "require-trusted-types-for 'script'",
   ].join('; ');
 }
+
+/**
+ * The policy of a worker, which takes none from its page: what comes with its own script holds. It may load modules of the page and
+ * nothing else, and reach nobody. On scripts that are no worker it has no effect.
+ */
+export const WORKER_POLICY = "default-src 'none'; script-src 'self'; require-trusted-types-for 'script'";
 
 /** Never used twice: 128 random bits in base64. */
 export function freshNonce(): string {

@@ -2,7 +2,7 @@
 
 import { readdirSync, readFileSync } from 'node:fs';
 import { join, posix } from 'node:path';
-import { contentSecurityPolicy, freshNonce, withNonce } from './content-security.ts';
+import { contentSecurityPolicy, freshNonce, WORKER_POLICY, withNonce } from './content-security.ts';
 
 /** Only these kinds of file leave the page's folder. */
 const CONTENT_TYPES: Readonly<Record<string, string>> = {
@@ -72,6 +72,9 @@ export function answerForPage(files: PageFiles, method: string, pathname: string
   const file = files.get(pathname === '/' ? '/index.html' : pathname);
   if (file === undefined) return refusal(404);
   const headers = { ...COMMON_HEADERS, 'content-type': file.contentType };
+  if (file.contentType.startsWith('text/javascript')) {
+    return { status: 200, headers: { ...headers, 'content-security-policy': WORKER_POLICY }, body: file.bytes };
+  }
   if (!file.contentType.startsWith('text/html')) return { status: 200, headers, body: file.bytes };
   const nonce = freshNonce();
   return {

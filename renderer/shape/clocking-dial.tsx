@@ -79,7 +79,8 @@ export function ClockingDial({ label, clockingDeg, onSettle }: Props) {
   );
 }
 
-function DialFace({ clockingDeg }: { readonly clockingDeg: number }) {
+/** The still picture of a dial. */
+export function DialFace({ clockingDeg }: { readonly clockingDeg: number }) {
   const place = (deg: number, radius: number) => ({
     x: MIDDLE + radius * Math.sin(radiansOf(deg)),
     y: MIDDLE - radius * Math.cos(radiansOf(deg)),

@@ -14,6 +14,12 @@ export function AnnotationMarks({
   return (
     <>
       {annotations.dial === null ? null : <Dial dial={annotations.dial} />}
+      {annotations.before.map(({ key, path }) => (
+        <g key={key} className="view-before">
+          <path d={path} className="view-before-under" />
+          <path d={path} />
+        </g>
+      ))}
       {annotations.lines.map((line) => (
         <SpanLine key={line.key} line={line} />
       ))}

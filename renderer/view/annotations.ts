@@ -1,10 +1,11 @@
 /** What is written and drawn over the picture of a header: names, gaps, misses, the clocking dial and the axes. */
 
 import { clockBy, type Frame } from '../../core/path/frame.ts';
+import { pointAt } from '../../core/path/trace-primary.ts';
 import type { Vector } from '../../core/path/vector.ts';
 import { addScaled } from '../../core/path/vector.ts';
 import { namePoint } from './describe-scene.ts';
-import type { Scene, SceneDial } from './scene.ts';
+import type { Scene, SceneDial, SceneTube } from './scene.ts';
 import { isKept, type SectionCut } from './section-cut.ts';
 import { ringPoints } from './tube-surface.ts';
 import { type PicturePoint, type PictureSize, projector, screenAxes, type ViewCamera } from './view-camera.ts';
@@ -52,6 +53,8 @@ export interface Annotations {
   readonly labels: readonly PictureLabel[];
   readonly lines: readonly PictureLine[];
   readonly dial: PictureDial | null;
+  /** Centrelines of tubes as they are before the move that is shown, in SVG notation. */
+  readonly before: readonly { readonly key: string; readonly path: string }[];
   /** Ends of the three axes from a common origin, for the corner of the picture; a length of 1 is square to the eye. */
   readonly axes: readonly PictureAxis[];
 }
@@ -86,9 +89,18 @@ export function annotate(scene: Scene, { camera, size, textPx, section }: Pictur
   return {
     labels: spreadLabels([...names, ...figures], textPx),
     lines,
+    before: scene.before.map((tube) => ({ key: tube.primaryId, path: svgPath(centreline(tube), project) })),
     dial: scene.dial === null ? null : pictureDial(scene.dial, project),
     axes: pictureAxes(camera),
   };
+}
+
+const LINE_STEPS = 12;
+
+function centreline({ pieces }: SceneTube): readonly Vector[] {
+  return pieces.flatMap(({ spans }) =>
+    spans.flatMap((span) => Array.from({ length: LINE_STEPS + 1 }, (_, step) => pointAt(span, step / LINE_STEPS))),
+  );
 }
 
 /** Width of a text by its length; enough to keep labels apart. */

@@ -59,6 +59,7 @@ export function describeScene(
   const style = header.settings.display;
   return {
     tubes,
+    before: [],
     mouths,
     bodies,
     spans: [...gapSpans(clearances?.tight ?? [], header), ...closureSpans(header, style)],
@@ -68,6 +69,11 @@ export function describeScene(
     reaches,
     notes,
   };
+}
+
+/** The scene of a header after a move, with the tubes of `present` that the move changes beside it. */
+export function withPresent(scene: Scene, present: Header): Scene {
+  return { ...scene, before: describeTubes(present).tubes.filter((tube) => !scene.tubes.includes(tube)) };
 }
 
 interface TracedTube {

@@ -81,6 +81,8 @@ export interface SceneSelection {
 
 export interface Scene {
   readonly tubes: readonly SceneTube[];
+  /** Tubes as they are now, where `tubes` are what a move would make of them. */
+  readonly before: readonly SceneTube[];
   readonly mouths: readonly SceneMouth[];
   readonly bodies: readonly SceneBody[];
   readonly spans: readonly SceneSpan[];

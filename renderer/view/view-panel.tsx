@@ -7,7 +7,7 @@ import { headerClearances } from '../../core/index.ts';
 import { primaryTitle } from '../chart/verdict-words.ts';
 import { Button } from '../ui/button.tsx';
 import { countOf } from '../ui/spoken.ts';
-import { describeScene } from './describe-scene.ts';
+import { describeScene, withPresent } from './describe-scene.ts';
 import { FlatViews } from './flat-views.tsx';
 import type { PickedPiece } from './header-view.ts';
 import type { Scene } from './scene.ts';
@@ -20,6 +20,8 @@ import './view.css';
 
 interface Props {
   readonly header: Header;
+  /** The header as a move would leave it: drawn in its place, with the tubes that are changed dashed as they are. */
+  readonly preview: Header | null;
   readonly primaryId: string | null;
   readonly pieceId: string | null;
   readonly onPick: (piece: PickedPiece) => void;
@@ -30,8 +32,8 @@ export type Standpoint =
   | { readonly kind: 'all'; readonly angles: ViewAngles }
   | { readonly kind: 'free'; readonly camera: ViewCamera };
 
-export function ViewPanel({ header, primaryId, pieceId, onPick }: Props) {
-  const scene = useScene(header, primaryId, pieceId);
+export function ViewPanel({ header, preview, primaryId, pieceId, onPick }: Props) {
+  const scene = useScene({ header, preview, primaryId, pieceId });
   const [standpoint, setStandpoint] = useState<Standpoint>({ kind: 'all', angles: FIRST_VIEW });
   const [section, setSection] = useState<SectionCut | null>(null);
   const { isFlat, isLost, showsFlat, setIsFlat, lose, retry } = useFlatInstead();
@@ -58,6 +60,7 @@ export function ViewPanel({ header, primaryId, pieceId, onPick }: Props) {
         data-tubes={scene.tubes.length}
         data-pieces={scene.tubes.reduce((sum, tube) => sum + tube.pieces.length, 0)}
         data-gaps={scene.spans.filter(({ kind }) => kind === 'gap').length}
+        data-before={scene.before.length}
         data-shows={showsFlat ? 'flat' : 'solid'}
       >
         {size.widthPx === 0 ? null : showsFlat ? (
@@ -101,12 +104,18 @@ function useFlatInstead() {
 }
 
 /** The scene of the header as it was last painted, gaps included: nothing of it is worked out in the frame of an edit. */
-function useScene(header: Header, primaryId: string | null, pieceId: string | null): Scene {
+function useScene({ header, preview, primaryId, pieceId }: Omit<Props, 'onPick'>): Scene {
   // Together, so that an edit that also moves the selection is one picture and not two.
-  const wanted = useMemo(() => ({ header, selection: { primaryId, pieceId } }), [header, primaryId, pieceId]);
+  const wanted = useMemo(
+    () => ({ header: preview ?? header, present: preview === null ? null : header, selection: { primaryId, pieceId } }),
+    [header, preview, primaryId, pieceId],
+  );
   const shown = useAfterPaint(wanted);
   const clearances = useMemo(() => headerClearances(shown.header), [shown.header]);
-  return useMemo(() => describeScene(shown.header, shown.selection, clearances), [shown, clearances]);
+  return useMemo(() => {
+    const scene = describeScene(shown.header, shown.selection, clearances);
+    return shown.present === null ? scene : withPresent(scene, shown.present);
+  }, [shown, clearances]);
 }
 
 function spokenScene({ tubes, spans }: Scene): string {
@@ -123,7 +132,8 @@ interface NotesProps {
 }
 
 function ViewNotes({ scene, isLost, onRetry }: NotesProps) {
-  const notes = scene.tubes.length === 0 ? ['Nothing to draw yet: enter a piece.'] : scene.notes;
+  const drawn = scene.tubes.length === 0 ? ['Nothing to draw yet: enter a piece.'] : scene.notes;
+  const notes = scene.before.length === 0 ? drawn : ['Drawn as after the move; dashed as it is now.', ...drawn];
   return (
     <>
       {isLost ? (

@@ -1,0 +1,50 @@
+/** Moves for all primaries out of band at once, and whether moving the target is cheaper. */
+
+import { useMemo } from 'react';
+import { FigureText } from '../chart/figure-text.tsx';
+import { askedOptions } from './move-settings.ts';
+import type { MovesProps } from './moves-panel.tsx';
+import type { MovesQuestion } from './moves-question.ts';
+import { ProposalList } from './proposal-list.tsx';
+import { cheaperSentence, noPlansWords, planProposals } from './proposals.ts';
+import { SearchState } from './search-state.tsx';
+import { useMoves } from './use-moves.ts';
+
+export function HeaderMoves({ header, report, stock, bench, onApply }: MovesProps) {
+  const question = useMemo(
+    (): MovesQuestion => ({ kind: 'header', header, options: askedOptions(bench.settings, stock) }),
+    [header, bench.settings, stock],
+  );
+  const moves = useMoves(question);
+  const { search } = moves;
+  const outcome = search.kind === 'answered' && search.answer.kind === 'header' ? search.answer.outcome : null;
+  const proposals = useMemo(
+    () => (outcome?.kind === 'found' ? planProposals(outcome, header, report) : []),
+    [outcome, header, report],
+  );
+  const cheaper = outcome?.kind === 'found' ? cheaperSentence(outcome, header) : null;
+  return (
+    <div className="moves-found" data-took-ms={search.kind === 'answered' ? Math.round(search.tookMs) : undefined}>
+      <SearchState moves={moves} />
+      {outcome?.kind === 'none' ? (
+        <p role="status" className="moves-reason">
+          {noPlansWords(outcome.reason)}
+        </p>
+      ) : null}
+      {cheaper === null ? null : (
+        <p role="status" className="moves-standing">
+          <FigureText text={cheaper} />
+        </p>
+      )}
+      {proposals.length === 0 ? null : (
+        <ProposalList
+          label="Plans for all primaries out of band"
+          proposals={proposals}
+          chosenKey={bench.chosen?.key ?? null}
+          onChoose={bench.choose}
+          onApply={onApply}
+        />
+      )}
+    </div>
+  );
+}

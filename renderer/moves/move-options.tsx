@@ -1,0 +1,64 @@
+/** What a move may do: how many joints it breaks, how short a straight may get, how near it may come, what the shelf has. */
+
+import { formatTyped, type Header, parseLength, type StockItem, success } from '../../core/index.ts';
+import { unitOf } from '../../core/units/length-style.ts';
+import { LengthField, TakenField } from '../bench/length-field.tsx';
+import type { HeaderSession } from '../session/header-session.ts';
+import { ChoiceField } from '../ui/choice-field.tsx';
+import { countOf } from '../ui/spoken.ts';
+import type { MoveSettings } from './move-settings.ts';
+
+interface Props {
+  readonly session: HeaderSession;
+  readonly header: Header;
+  readonly stock: readonly StockItem[] | null;
+  readonly settings: MoveSettings;
+  readonly onSet: (settings: Partial<MoveSettings>) => void;
+}
+
+const JOINT_COUNTS = [0, 1, 2, 3, 4, 5, 6] as const;
+
+const JOINT_CHOICES = [
+  { id: 'any', name: 'Any number' },
+  ...JOINT_COUNTS.map((count) => ({ id: String(count), name: countOf(count, 'joint') })),
+];
+
+export function MoveOptionsPanel({ session, header, stock, settings, onSet }: Props) {
+  const unit = unitOf(header.settings.display);
+  const { mostJoints, clearanceKept, usesShelf } = settings;
+  return (
+    <div className="move-options">
+      <ChoiceField
+        label="Joints broken at most"
+        choices={JOINT_CHOICES}
+        chosen={mostJoints === null ? 'any' : String(Math.min(mostJoints, JOINT_COUNTS.length - 1))}
+        onChoose={(id) => onSet({ mostJoints: id === 'any' ? null : Number(id) })}
+      />
+      <LengthField
+        label="Shortest straight"
+        value={header.settings.shortestStraight}
+        unit={unit}
+        onTake={(shortestStraight) => session.apply({ kind: 'setSettings', set: { shortestStraight } })}
+      />
+      <TakenField
+        label={`Clearance kept, ${unit}`}
+        stored={clearanceKept === null ? 'any' : formatTyped(clearanceKept, unit)}
+        take={(text) => {
+          const read = /^(?:any)?$/i.test(text.trim()) ? success(null) : parseLength(text, unit);
+          if (read.ok) onSet({ clearanceKept: read.value });
+          return read;
+        }}
+      />
+      <label className="choice">
+        <input type="checkbox" checked={usesShelf} onChange={(event) => onSet({ usesShelf: event.target.checked })} />
+        {shelfWords(stock)}
+      </label>
+    </div>
+  );
+}
+
+function shelfWords(stock: readonly StockItem[] | null): string {
+  if (stock === null) return 'Consider the shelf, which could not be read';
+  if (stock.length === 0) return 'Consider the shelf, which has nothing on it yet';
+  return `Consider the shelf: ${countOf(stock.length, 'line')}`;
+}

@@ -1,0 +1,84 @@
+/** Asks the moves worker; a newer question ends the search for an older one, and only the newest is ever answered. */
+
+import type { AnswerMessage, AskedMessage, MovesAnswer, MovesQuestion } from './moves-question.ts';
+
+/** The part of a Worker that is used. */
+export interface WorkerLike {
+  onmessage: ((event: { readonly data: AnswerMessage }) => void) | null;
+  onerror: ((event: { readonly message?: string }) => void) | null;
+  postMessage(message: AskedMessage): void;
+  terminate(): void;
+}
+
+export interface AnswerHandlers {
+  readonly answered: (answer: MovesAnswer, tookMs: number) => void;
+  readonly failed: (reason: string) => void;
+}
+
+/**
+ * A worker cannot hear anything while it searches, so a search is called off by ending its worker. A spare stands by for the
+ * next question: starting one takes longer than most searches do.
+ */
+export class MovesClient {
+  readonly #start: () => WorkerLike;
+  readonly #now: () => number;
+  #worker: WorkerLike | null = null;
+  #spare: WorkerLike | null = null;
+  #isBusy = false;
+  #number = 0;
+
+  constructor(start: () => WorkerLike, now: () => number = () => performance.now()) {
+    this.#start = start;
+    this.#now = now;
+  }
+
+  /** Starts the worker ahead of the first question. */
+  warmUp(): void {
+    this.#worker ??= this.#start();
+  }
+
+  ask(question: MovesQuestion, { answered, failed }: AnswerHandlers): void {
+    this.stop();
+    this.#number += 1;
+    const number = this.#number;
+    const asked = this.#now();
+    const worker = this.#worker ?? this.#start();
+    this.#worker = worker;
+    this.#isBusy = true;
+    worker.onmessage = ({ data }) => {
+      if (data.number !== this.#number || worker !== this.#worker) return;
+      this.#isBusy = false;
+      answered(data.answer, this.#now() - asked);
+    };
+    worker.onerror = ({ message }) => {
+      if (number !== this.#number || worker !== this.#worker) return;
+      this.#drop();
+      failed(message ?? 'the search could not be started');
+    };
+    worker.postMessage({ number, question });
+    this.#spare ??= this.#start();
+  }
+
+  /** Calls off the search that is on, if any: neither of its handlers is called any more. */
+  stop(): void {
+    if (!this.#isBusy) return;
+    this.#drop();
+    this.#number += 1;
+  }
+
+  /** Ends all workers. */
+  close(): void {
+    this.stop();
+    this.#worker?.terminate();
+    this.#spare?.terminate();
+    this.#worker = null;
+    this.#spare = null;
+  }
+
+  #drop(): void {
+    this.#worker?.terminate();
+    this.#worker = this.#spare;
+    this.#spare = null;
+    this.#isBusy = false;
+  }
+}

@@ -1,0 +1,130 @@
+/** The moves drawer: for the primary in hand, for all that are out of band, and what a move may do. */
+
+import { useRef, useState } from 'react';
+import { Tab, TabList, TabPanel, Tabs } from 'react-aria-components';
+import type { Header, MatchReport, Piece, Primary, StockItem } from '../../core/index.ts';
+import { setLockedEdit } from '../bench/bench-edits.ts';
+import { primaryTitle } from '../chart/verdict-words.ts';
+import type { HeaderSession } from '../session/header-session.ts';
+import { Button } from '../ui/button.tsx';
+import { wordsFor } from '../ui/host-bridge.ts';
+import { useNotice } from '../ui/notices.tsx';
+import { HeaderMoves } from './header-moves.tsx';
+import { MoveOptionsPanel } from './move-options.tsx';
+import './moves.css';
+import { PrimaryMoves } from './primary-moves.tsx';
+import type { Proposal } from './proposal.ts';
+import type { BenchMoves } from './use-bench-moves.ts';
+
+interface PanelProps {
+  readonly session: HeaderSession;
+  readonly header: Header;
+  readonly report: MatchReport;
+  readonly primary: Primary;
+  /** Null: the shelf was not read. */
+  readonly stock: readonly StockItem[] | null;
+  readonly bench: BenchMoves;
+  /** The piece in hand in the grid; null: none. */
+  readonly piece: Piece | null;
+}
+
+export interface MovesProps extends PanelProps {
+  readonly onApply: (proposal: Proposal) => void;
+}
+
+export function MovesPanel(props: PanelProps) {
+  const { session, header, primary, stock, bench } = props;
+  const [tab, setTab] = useState('primary');
+  const panel = useRef<HTMLElement>(null);
+  const onApply = useApply(props, panel);
+  const given = { ...props, onApply };
+  return (
+    <section ref={panel} className="moves-panel" aria-label="Moves" tabIndex={-1}>
+      <Tabs
+        className="moves-tabs"
+        selectedKey={tab}
+        onSelectionChange={(key) => {
+          bench.choose(null);
+          setTab(String(key));
+        }}
+      >
+        <TabList className="moves-tab-list" aria-label="Moves">
+          <Tab id="primary" className="moves-tab">
+            {primaryTitle(primary.name)}
+          </Tab>
+          <Tab id="header" className="moves-tab">
+            All primaries out of band
+          </Tab>
+          <Tab id="options" className="moves-tab">
+            What a move may do
+          </Tab>
+        </TabList>
+        <TabPanel id="primary" className="moves-tab-panel">
+          <PrimaryMoves key={primary.id} {...given} />
+        </TabPanel>
+        <TabPanel id="header" className="moves-tab-panel">
+          <HeaderMoves {...given} />
+        </TabPanel>
+        <TabPanel id="options" className="moves-tab-panel">
+          <MoveOptionsPanel
+            session={session}
+            header={header}
+            stock={stock}
+            settings={bench.settings}
+            onSet={bench.set}
+          />
+        </TabPanel>
+      </Tabs>
+      {tab === 'options' ? null : <MovesFoot {...given} />}
+    </section>
+  );
+}
+
+/** Applies a proposal as one step. The list goes with it, so the panel takes the focus that was in the list. */
+function useApply({ session, bench }: PanelProps, panel: { readonly current: HTMLElement | null }) {
+  const notice = useNotice();
+  return (proposal: Proposal) => {
+    if (proposal.edit === null) return;
+    const done = session.apply(proposal.edit);
+    if (!done.ok) {
+      notice({ text: wordsFor(done.problems), tone: 'trouble' });
+      return;
+    }
+    bench.applied(done.value);
+    panel.current?.focus();
+  };
+}
+
+function MovesFoot({ session, primary, piece, bench, onApply }: MovesProps) {
+  const { chosen, preview, isInSpace } = bench;
+  return (
+    <div className="moves-foot">
+      <Button
+        look="main"
+        isDisabled={preview === null}
+        onPress={() => {
+          if (chosen !== null) onApply(chosen);
+        }}
+      >
+        Apply
+      </Button>
+      <Button look="quiet" onPress={() => bench.showInSpace(!isInSpace)}>
+        {isInSpace ? 'Show in the chart' : 'Show in space'}
+      </Button>
+      {piece === null ? null : (
+        <Button
+          look="quiet"
+          onPress={() => {
+            const edit = setLockedEdit(primary, [piece], !piece.locked);
+            if (edit !== null) session.apply(edit);
+          }}
+        >
+          {piece.locked ? 'Unlock' : 'Lock'} piece {primary.pieces.indexOf(piece) + 1}
+        </Button>
+      )}
+      <p className="muted">
+        {preview === null ? 'Choose a move to see what comes of it.' : 'Shown, and not in the header yet.'}
+      </p>
+    </div>
+  );
+}

@@ -1,0 +1,121 @@
+/** Moves for the primary in hand, or why there is none and what would have to be let go. */
+
+import { useMemo } from 'react';
+import {
+  describeNearest,
+  describeNoMoves,
+  describeStanding,
+  describeToFree,
+  type MoveOutcome,
+  type ToFree,
+} from '../../core/index.ts';
+import { FigureText } from '../chart/figure-text.tsx';
+import { primaryTitle } from '../chart/verdict-words.ts';
+import { Button } from '../ui/button.tsx';
+import { countOf } from '../ui/spoken.ts';
+import { freeOffer } from './free-edit.ts';
+import { askedOptions } from './move-settings.ts';
+import type { MovesProps } from './moves-panel.tsx';
+import type { MovesQuestion } from './moves-question.ts';
+import { ProposalList } from './proposal-list.tsx';
+import { moveProposals, movesOf } from './proposals.ts';
+import { SearchState } from './search-state.tsx';
+import { useMoves } from './use-moves.ts';
+
+export function PrimaryMoves(props: MovesProps) {
+  const { header, primary, stock, bench } = props;
+  const question = useMemo(
+    (): MovesQuestion => ({
+      kind: 'primary',
+      header,
+      primaryId: primary.id,
+      options: askedOptions(bench.settings, stock),
+    }),
+    [header, primary.id, bench.settings, stock],
+  );
+  const moves = useMoves(question);
+  const { search } = moves;
+  const outcome = search.kind === 'answered' && search.answer.kind === 'primary' ? search.answer.outcome : null;
+  return (
+    <div className="moves-found" data-took-ms={search.kind === 'answered' ? Math.round(search.tookMs) : undefined}>
+      <SearchState moves={moves} />
+      {outcome === null ? null : <Outcome {...props} outcome={outcome} />}
+    </div>
+  );
+}
+
+function Outcome(props: MovesProps & { readonly outcome: MoveOutcome }) {
+  const { header, primary, outcome, bench, onApply } = props;
+  const style = header.settings.display;
+  const { before } = outcome;
+  const standing = before === null ? null : describeStanding(before, style);
+  const proposals = useMemo(
+    () => (before === null ? [] : moveProposals({ moves: movesOf(outcome), before }, header)),
+    [outcome, before, header],
+  );
+  const title = primaryTitle(primary.name);
+  return (
+    <>
+      {standing === null ? null : (
+        <p className="moves-standing">
+          <FigureText text={standing} />
+        </p>
+      )}
+      <p role="status" className={proposals.length === 0 ? 'moves-reason' : 'visually-hidden'}>
+        {outcome.kind === 'none' ? (
+          <FigureText text={describeNoMoves(outcome.reason, style)} />
+        ) : (
+          `${countOf(proposals.length, 'move')} for ${title}, the least work first.`
+        )}
+      </p>
+      {outcome.kind === 'none' ? <WhatToFree {...props} outcome={outcome} /> : null}
+      {proposals.length === 0 ? null : (
+        <ProposalList
+          label={`Moves for ${title}`}
+          proposals={proposals}
+          chosenKey={bench.chosen?.key ?? null}
+          onChoose={bench.choose}
+          onApply={onApply}
+        />
+      )}
+    </>
+  );
+}
+
+type NoMoves = Extract<MoveOutcome, { readonly kind: 'none' }>;
+
+function WhatToFree(props: MovesProps & { readonly outcome: NoMoves }) {
+  const { header, outcome } = props;
+  const { nearest, toFree, reason } = outcome;
+  if (reason.kind === 'nothingToDo') return null;
+  return (
+    <>
+      {nearest === null ? null : (
+        <p>
+          <FigureText text={describeNearest(nearest, header.settings.display)} />
+        </p>
+      )}
+      {toFree === null ? null : (
+        <>
+          <p>{describeToFree(toFree)}</p>
+          <FreeButtons {...props} toFree={toFree} />
+        </>
+      )}
+    </>
+  );
+}
+
+function FreeButtons({ session, primary, bench, outcome, toFree }: MovesProps & { outcome: NoMoves; toFree: ToFree }) {
+  const offer = freeOffer(primary, toFree);
+  const { reason } = outcome;
+  return (
+    <div className="actions">
+      {offer === null ? null : <Button onPress={() => session.apply(offer.edit)}>{offer.name}</Button>}
+      {reason.kind === 'tooManyJoints' ? (
+        <Button onPress={() => bench.set({ mostJoints: reason.needed })}>
+          Allow {countOf(reason.needed, 'joint')} to be broken
+        </Button>
+      ) : null}
+    </div>
+  );
+}
