@@ -5,7 +5,7 @@ import { degreesOf, radiansOf } from '../units/angle.ts';
 import { mmOf } from '../units/length.ts';
 import type { MoveChange } from './move.ts';
 import { changesOf } from './move-changes.ts';
-import { costKey, type Touch } from './move-cost.ts';
+import type { Touch } from './move-cost.ts';
 import type { MovePool } from './move-pool.ts';
 import { tubeAddedMm } from './move-pool.ts';
 import { type NewBend, newBends, nextClocking } from './new-bends.ts';
@@ -44,7 +44,7 @@ export function searchBendPairs(pool: MovePool, straights: readonly Variable[]):
     for (const [i, first] of lengths.entries()) {
       for (const second of lengths.slice(i + 1)) {
         if (pool.shouldStop()) return;
-        const key = costKey(problem, [first, second, place.touch]);
+        const key = pool.keyOf([first, second, place.touch]);
         if (!pool.isWorthWhile(key)) continue;
         for (const bend of newBends(problem)) tryPair(pool, { place, pair: [first, second], bend, key });
       }

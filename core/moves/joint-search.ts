@@ -1,7 +1,7 @@
 /** Moves in which a few joints come apart and everything there may turn: what is left when straights alone will not do. */
 
 import { MOST_SCREWS } from './end-motion.ts';
-import { costKey, keyParts } from './move-cost.ts';
+import { LEAST_STEP, largestKeyWith } from './move-cost.ts';
 import type { MovePool } from './move-pool.ts';
 import { NearSolutions } from './near-solutions.ts';
 import { isMet, missAt, settleEnd } from './settle-end.ts';
@@ -11,10 +11,18 @@ const MOST_SETS = 65_000;
 const MOST_TRIES = 800;
 /** Sets that cost the same are tried by promise, and no more than so many. */
 const MOST_PER_LEVEL = 30;
+/** From so many sets of one price on, only those that can still get in as they are found are looked into. */
+const MANY_SETS = 1500;
 /** Three values for six figures: only where they fit well is it no accident. */
 const BARE_DOUBT = 0.6;
-/** Factor that keeps a key and the place of its set in one number. */
-const PLACES = 65_536;
+
+interface Context {
+  readonly pool: MovePool;
+  readonly near: NearSolutions;
+  readonly variables: readonly Variable[];
+  /** Places of the re-clockings among the variables. */
+  readonly clockings: readonly number[];
+}
 
 /**
  * Changes up to three things, and re-clocks every bend that comes free with them, starting from how the tube lies now.
@@ -27,32 +35,38 @@ const PLACES = 65_536;
 export function searchJoints(pool: MovePool, variables: readonly Variable[]): void {
   const near = new NearSolutions(variables, pool.aim);
   const clockings = variables.flatMap(({ kind }, index) => (kind === 'clocking' ? [index] : []));
-  const sets = changeSets(pool, variables);
-  const context = { pool, near, variables };
+  const context = { pool, near, variables, clockings };
   let left = MOST_TRIES;
-  for (let from = 0; from < sets.order.length && left > 0; ) {
-    const key = Math.floor((sets.order[from] as number) / PLACES);
-    if (key > pool.keyLimit()) return;
-    const bare: Promising[] = [];
-    const freed: Promising[] = [];
-    let next = from;
-    for (; next < sets.order.length; next += 1) {
-      const place = sets.order[next] as number;
-      if (Math.floor(place / PLACES) !== key) break;
-      if ((next & 255) === 0 && pool.shouldStop()) return;
-      const chosen = sets.members[place % PLACES] as readonly number[];
-      const all = withFreeClockings(pool, { variables, clockings, chosen, key });
-      if (chosen.length === 3 || all.length === chosen.length) addPromising(bare, context, chosen, BARE_DOUBT);
-      if (all.length > chosen.length) addPromising(freed, context, all, 1);
+  for (let joints = 0, dearest = -1; left > 0 && dearest < pool.keyLimit(); joints += 1) {
+    const most = joints > variables.length ? Number.POSITIVE_INFINITY : largestKeyWith(joints);
+    const levels = changeSets(context, { above: dearest, most: Math.min(most, pool.keyLimit()) });
+    dearest = most;
+    for (const [key, sets] of levels) {
+      if (left <= 0 || key > pool.keyLimit()) return;
+      const tried = promisingOf(context, sets, key);
+      for (const { all } of tried) {
+        if (pool.shouldStop()) return;
+        tryTogether(pool, all);
+      }
+      left -= tried.length;
     }
-    from = next;
-    const tried = [...mostPromising(bare), ...mostPromising(freed)];
-    for (const { all } of tried) {
-      if (pool.shouldStop()) return;
-      tryTogether(pool, all);
-    }
-    left -= tried.length;
   }
+}
+
+/** The sets of one price that are worth trying: as they are, and with all bends that come free re-clocked. */
+function promisingOf(context: Context, sets: ChangeSets, key: number): readonly Promising[] {
+  const { pool } = context;
+  const bare: Promising[] = [];
+  const freed: Promising[] = [];
+  // Re-clockings on top cost something each. At the limit they help only where others can be left out for them.
+  const mayAdd = key + LEAST_STEP <= pool.keyLimit() || sets.length < MANY_SETS;
+  for (const [place, chosen] of sets.entries()) {
+    if ((place & 255) === 0 && pool.shouldStop()) return [];
+    const all = mayAdd ? withFreeClockings(context, chosen) : chosen;
+    if (chosen.length === 3 || all.length === chosen.length) addPromising(bare, context, chosen, BARE_DOUBT);
+    if (all.length > chosen.length) addPromising(freed, context, all, 1);
+  }
+  return [...mostPromising(bare), ...mostPromising(freed)];
 }
 
 interface Promising {
@@ -64,11 +78,7 @@ interface Promising {
 
 function addPromising(
   list: Promising[],
-  {
-    pool,
-    near,
-    variables,
-  }: { readonly pool: MovePool; readonly near: NearSolutions; readonly variables: readonly Variable[] },
+  { pool, near, variables }: Context,
   chosen: readonly number[],
   most: number,
 ): void {
@@ -90,57 +100,52 @@ function mostPromising(list: Promising[]): readonly Promising[] {
   return list.sort((a, b) => a.left - b.left).slice(0, MOST_PER_LEVEL);
 }
 
-interface ChangeSets {
-  readonly members: readonly (readonly number[])[];
-  /** Key times `PLACES` plus the place of the set, cheapest first. */
-  readonly order: Float64Array;
-}
+type ChangeSets = (readonly number[])[];
 
-/** All sets of one, two and three variables that are cheap enough to get in. */
-function changeSets(pool: MovePool, variables: readonly Variable[]): ChangeSets {
-  const members: number[][] = [];
-  const keys: number[] = [];
-  const touched: Variable[] = [];
-  const add = (chosen: number[], from: number) => {
-    for (let i = from; i < variables.length && members.length < MOST_SETS; i += 1) {
+/** All sets of one, two and three variables with a key in the range, by key, cheapest first. */
+function changeSets(
+  { pool: { tally }, variables }: Context,
+  { above, most }: { readonly above: number; readonly most: number },
+): readonly (readonly [number, ChangeSets])[] {
+  const levels = new Map<number, ChangeSets>();
+  const slots = variables.map(({ slot }) => slot);
+  let count = 0;
+  const keep = (key: number, chosen: readonly number[]) => {
+    count += 1;
+    const level = levels.get(key);
+    if (level === undefined) levels.set(key, [chosen]);
+    else level.push(chosen);
+  };
+  const add = (chosen: readonly number[], from: number) => {
+    const lastSlot = slots[chosen.at(-1) ?? -1];
+    for (let i = from; i < variables.length && count < MOST_SETS; i += 1) {
+      if (slots[i] === lastSlot) continue;
       const variable = variables[i] as Variable;
-      if (touched.some(({ slot }) => slot === variable.slot)) continue;
-      touched.push(variable);
-      const key = costKey(pool.problem, touched);
-      if (pool.isWorthWhile(key)) {
+      tally.push(variable);
+      const { key } = tally;
+      if (key <= most) {
         const set = [...chosen, i];
-        members.push(set);
-        keys.push(key);
+        if (key > above) keep(key, set);
         if (set.length < 3) add(set, i + 1);
       }
-      touched.pop();
+      tally.pop(variable);
     }
   };
   add([], 0);
-  const order = Float64Array.from(keys, (key, place) => key * PLACES + place).sort();
-  return { members, order };
+  return [...levels].sort(([a], [b]) => a - b);
 }
 
 /** The set with every re-clocking that costs no further joint. */
-function withFreeClockings(
-  { problem }: MovePool,
-  set: {
-    readonly variables: readonly Variable[];
-    readonly clockings: readonly number[];
-    readonly chosen: readonly number[];
-    readonly key: number;
-  },
-): readonly number[] {
-  const all = [...set.chosen];
-  const touched = set.chosen.map((index) => set.variables[index] as Variable);
-  const before = keyParts(set.key);
-  for (const clocking of set.clockings) {
-    if (all.length >= MOST_SCREWS || set.chosen.includes(clocking)) continue;
-    touched.push(set.variables[clocking] as Variable);
-    const after = keyParts(costKey(problem, touched));
-    if (after.joints === before.joints && after.held === before.held) all.push(clocking);
-    touched.pop();
+function withFreeClockings({ pool: { tally }, variables, clockings }: Context, chosen: readonly number[]) {
+  const all = [...chosen];
+  for (const index of chosen) tally.push(variables[index] as Variable);
+  for (const clocking of clockings) {
+    if (all.length >= MOST_SCREWS) break;
+    const { demand, isHeld } = variables[clocking] as Variable;
+    if (isHeld || demand.kind !== 'oneOf' || chosen.includes(clocking)) continue;
+    if (tally.priceOfTurning(demand.first, demand.last) === 0) all.push(clocking);
   }
+  for (const index of [...chosen].reverse()) tally.pop(variables[index] as Variable);
   return all;
 }
 

@@ -5,7 +5,6 @@ import { degreesOf, radiansOf } from '../units/angle.ts';
 import { type Length, MM_PER_INCH, mmOf } from '../units/length.ts';
 import { unitOf } from '../units/length-style.ts';
 import type { MoveChange } from './move.ts';
-import { costKey } from './move-cost.ts';
 import type { MovePool } from './move-pool.ts';
 import { type NewBend, newBends, nextClocking } from './new-bends.ts';
 import { bendNeed } from './stock-needs.ts';
@@ -101,7 +100,7 @@ function take(pool: MovePool, straight: Variable, kick: Kick): void {
     changes: [kick],
     demands: [straight.demand],
     slots: [straight.slot],
-    key: costKey(problem, [{ ...straight, cuts: 3 + left, adjusted: 0 }]),
+    key: pool.keyOf([{ ...straight, cuts: 3 + left, adjusted: 0 }]),
     tubeAddedMm: arcMm,
     needs:
       stock === null

@@ -6,7 +6,7 @@ import { editFor, moveOf, prove } from './build-move.ts';
 import { freshIds } from './fresh-ids.ts';
 import { freedJoints, type JointDemand } from './joints.ts';
 import type { Move, MoveChange, MoveOutcome } from './move.ts';
-import { type CostFigures, compareCosts, costKey, keyParts, OFF_TARGET_WEIGHT, type Touch } from './move-cost.ts';
+import { type CostFigures, CostTally, compareCosts, keyParts, OFF_TARGET_WEIGHT, type Touch } from './move-cost.ts';
 import type { MoveProblem } from './move-problem.ts';
 import { poolLimits } from './search-moves.ts';
 import { isLacking, straightNeed } from './stock-needs.ts';
@@ -81,7 +81,7 @@ function moveFor(
   const { stock, tube, jointStates } = problem;
   const newMm = change.kind === 'letIn' ? mmOf(change.length) : change.kind === 'length' ? mmOf(change.to) : 0;
   const stockNeeded = stock === null || byMm <= 0 ? [] : [straightNeed(stock, tube, newMm)];
-  const parts = keyParts(costKey(problem, [touch]));
+  const parts = keyParts(new CostTally(problem).keyOf([touch]));
   const offMm = Math.abs(proof.lengthMm - problem.window.aimMm);
   const tubeAddedMm = Math.max(0, byMm);
   const stockLacking = stockNeeded.filter(isLacking).length;

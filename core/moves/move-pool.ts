@@ -4,7 +4,15 @@ import { mmOf } from '../units/length.ts';
 import type { JointDemand } from './joints.ts';
 import type { MoveChange, MoveKind, StockNeed } from './move.ts';
 import { changesOf } from './move-changes.ts';
-import { type CostFigures, compareCosts, costKey, HELD_STEP, keyParts, OFF_TARGET_WEIGHT } from './move-cost.ts';
+import {
+  type CostFigures,
+  CostTally,
+  compareCosts,
+  keyParts,
+  largestKeyWith,
+  OFF_TARGET_WEIGHT,
+  type Touch,
+} from './move-cost.ts';
 import type { MoveProblem } from './move-problem.ts';
 import { roundToSaw, type Setting } from './saw-steps.ts';
 import { type EndAim, type EndMiss, isMet, missAt, settleEnd } from './settle-end.ts';
@@ -27,7 +35,7 @@ export interface Candidate {
 }
 
 export interface PoolLimits {
-  /** Held pieces may be touched, at the highest price. */
+  /** Held pieces may be touched, at the highest price, and then as many joints as it takes. */
   readonly mayTouchHeld: boolean;
   readonly mostJoints: number;
   readonly most: number;
@@ -38,6 +46,9 @@ export class MovePool {
   readonly problem: MoveProblem;
   readonly aim: EndAim;
   readonly limits: PoolLimits;
+  /** For walks through sets of changes; every walk leaves it empty. */
+  readonly tally: CostTally;
+  private readonly ownTally: CostTally;
   private candidates: Candidate[] = [];
   /** The best that any search came to without getting there. */
   nearest: EndMiss | null = null;
@@ -50,7 +61,9 @@ export class MovePool {
     this.problem = problem;
     this.aim = aim;
     this.limits = limits;
-    this.hardKey = limits.mayTouchHeld ? Number.POSITIVE_INFINITY : HELD_STEP - 1;
+    this.tally = new CostTally(problem);
+    this.ownTally = new CostTally(problem);
+    this.hardKey = limits.mayTouchHeld ? Number.POSITIVE_INFINITY : largestKeyWith(limits.mostJoints);
   }
 
   get found(): readonly Candidate[] {
@@ -63,13 +76,17 @@ export class MovePool {
     return last === undefined ? this.hardKey : Math.min(this.hardKey, last.key);
   };
 
+  keyOf(touches: readonly Touch[]): number {
+    return this.ownTally.keyOf(touches);
+  }
+
   readonly shouldStop = (): boolean => {
     if (!this.isStopped && this.problem.options.shouldStop?.() === true) this.isStopped = true;
     return this.isStopped;
   };
 
   isWorthWhile(key: number): boolean {
-    return key <= this.keyLimit() && keyParts(key).joints <= this.limits.mostJoints;
+    return key <= this.keyLimit();
   }
 
   /** Settles the variables from a start and takes the move in if it works; true when it does. */
@@ -108,7 +125,7 @@ export class MovePool {
   private keep(settings: readonly Setting[]): boolean {
     const { problem, aim } = this;
     const variables = settings.map(({ variable }) => variable);
-    const key = costKey(problem, variables);
+    const key = this.keyOf(variables);
     const miss = missAt(
       aim,
       variables.map(({ screw }) => screw),

@@ -1,20 +1,24 @@
 /** Which few straights to change, and by how much: every set of them in order of size, least cost first. */
 
-import { type Column, leastCost, type Optimum } from './bounded-simplex.ts';
-import type { Four, MissWindow } from './miss.ts';
-import type { Touch } from './move-cost.ts';
+import type { Column } from './bounded-simplex.ts';
+import { lengthSquared, minus, plus, product, scaledBy, unitOf, without } from './four.ts';
+import type { Four } from './miss.ts';
+import type { CostTally, Touch } from './move-cost.ts';
+import { type FourWindows, leastInWindows, settleShifts } from './settle-shifts.ts';
 import type { ShiftOption } from './straight-options.ts';
 
 export interface ShiftSearch {
-  /** In order of their slots. */
+  /** Those of one slot next to each other. */
   readonly options: readonly ShiftOption[];
+  /** Every set holds one of the first so many options. */
+  readonly leads: number;
   /** Miss before any of them. */
   readonly miss: Four;
-  readonly windows: readonly [MissWindow, MissWindow, MissWindow, MissWindow];
+  readonly windows: FourWindows;
   /** What is touched whatever is chosen here. */
   readonly touched: readonly Touch[];
   readonly mostChanges: number;
-  readonly keyOf: (touches: readonly Touch[]) => number;
+  readonly tally: CostTally;
   /** Sets with a larger key are not looked into; asked anew each time, since it falls as moves are found. */
   readonly keyLimit: () => number;
   readonly shouldStop: () => boolean;
@@ -31,10 +35,6 @@ export interface ShiftChoice {
   readonly cost: number;
 }
 
-/** Above any honest cost: pays for leaving a window. */
-const OUTSIDE = 1e6;
-const OUTSIDE_SMALL_MM = 1e-7;
-
 /**
  * Finds all sets of up to `mostChanges` shifts that put the end and the length into their windows, each with the values of
  * least cost. A set is dropped unseen when its directions cannot cancel the miss even without limits: the part of the
@@ -43,11 +43,11 @@ const OUTSIDE_SMALL_MM = 1e-7;
  */
 export function searchShifts(search: ShiftSearch): void {
   if (search.mostChanges > 2 && isBeyondAll(search)) return;
+  const { touched, tally } = search;
   const walk = new Walk(search);
-  for (let size = search.touched.length > 0 ? 0 : 1; size <= search.mostChanges; size += 1) {
-    if (walk.isOver) return;
-    walk.go(size);
-  }
+  for (const touch of touched) tally.push(touch);
+  for (let size = touched.length > 0 ? 0 : 1; size <= search.mostChanges && !walk.isOver; size += 1) walk.go(size);
+  for (const touch of [...touched].reverse()) tally.pop(touch);
 }
 
 /** Whether even all straights together, each at any length from zero on, cannot do it. */
@@ -76,7 +76,6 @@ const SAME_DIRECTION = 1e-22;
 class Walk {
   isOver = false;
   private readonly chosen: ShiftOption[] = [];
-  private readonly touches: Touch[];
   private readonly scales: Four;
   private readonly squares: (Four | null)[];
   private readonly search: ShiftSearch;
@@ -87,7 +86,6 @@ class Walk {
 
   constructor(search: ShiftSearch) {
     this.search = search;
-    this.touches = [...search.touched];
     this.scales = search.windows.map(({ low, high }) => 2 / Math.max(1e-9, high - low)) as unknown as Four;
     this.squares = [];
   }
@@ -108,14 +106,15 @@ class Walk {
       if (lengthSquared(left) <= 4 + 1e-9) this.settle();
       return;
     }
-    const { options } = this.search;
+    const { options, tally } = this.search;
     const lastSlot = this.chosen.at(-1)?.slot ?? -1;
-    for (let i = from; i < options.length; i += 1) {
+    const until = this.chosen.length === 0 ? this.search.leads : options.length;
+    for (let i = from; i < until; i += 1) {
       const option = options[i] as ShiftOption;
       if (option.slot === lastSlot || (option.column !== null && this.columns === MOST_COLUMNS)) continue;
-      this.touches.push(option);
-      if (this.search.keyOf(this.touches) <= this.search.keyLimit()) this.choose(option, { size, next: i + 1, left });
-      this.touches.pop();
+      tally.push(option);
+      if (tally.key <= this.search.keyLimit()) this.choose(option, { size, next: i + 1, left });
+      tally.pop(option);
     }
   }
 
@@ -149,7 +148,7 @@ class Walk {
 
   private settle(): void {
     const { search } = this;
-    const key = search.keyOf(this.touches);
+    const { key } = search.tally;
     if (key > search.keyLimit()) return;
     if (this.working.some((set) => set.key < key && set.chosen.every((option) => this.chosen.includes(option)))) return;
     if (!mayFit(this.chosen, search)) return;
@@ -216,93 +215,4 @@ function isWithinReach(
   // Each of four scaled figures may be off by 1, so the answer by twice the length of the row.
   const reach = 2 * Math.sqrt(square) + 1e-9;
   return value >= -downMm - reach && value <= upMm + reach;
-}
-
-/** The values of least cost for the given shifts; null when none keep to the windows. */
-export function settleShifts(
-  chosen: readonly ShiftOption[],
-  miss: Four,
-  windows: readonly [MissWindow, MissWindow, MissWindow, MissWindow],
-): { readonly values: readonly number[]; readonly cost: number } | null {
-  const columns: Column[] = [];
-  let wanted: Four = [-miss[0], -miss[1], -miss[2], -miss[3]];
-  let fixedMm = 0;
-  for (const { offset, column, downMm, upMm, tubeMm } of chosen) {
-    wanted = minus(wanted, offset);
-    fixedMm += tubeMm;
-    if (column === null) continue;
-    columns.push({ rows: column, cost: 1, most: upMm });
-    columns.push({ rows: [-column[0], -column[1], -column[2], -column[3]], cost: 0, most: downMm });
-  }
-  const best = leastInWindows(columns, wanted, windows);
-  if (best === null) return null;
-  let at = 0;
-  const values = chosen.map(({ column, baseValue }) => {
-    if (column === null) return baseValue;
-    at += 2;
-    return baseValue + (best.values[at - 2] as number) - (best.values[at - 1] as number);
-  });
-  return { values, cost: best.cost + fixedMm };
-}
-
-/** Least cost with the rest of the miss in the windows; null when it cannot be. The given columns come first in the values. */
-function leastInWindows(given: readonly Column[], wanted: Four, windows: ShiftSearch['windows']): Optimum | null {
-  const columns = [...given];
-  for (const row of [0, 1, 2, 3] as const) columns.push(...windowColumns(row, windows[row]));
-  const firstSlack = columns.length;
-  for (const row of [0, 1, 2, 3] as const) {
-    columns.push({ rows: unitRow(row, 1), cost: OUTSIDE, most: Number.POSITIVE_INFINITY });
-    columns.push({ rows: unitRow(row, -1), cost: OUTSIDE, most: Number.POSITIVE_INFINITY });
-  }
-  const best = leastCost(columns, wanted, firstSlack);
-  for (let i = firstSlack; i < columns.length; i += 1) {
-    if ((best.values[i] as number) > OUTSIDE_SMALL_MM) return null;
-  }
-  return best;
-}
-
-/** A remaining miss below zero is made up by a positive entry in its row, and the other way round. */
-function windowColumns(row: 0 | 1 | 2 | 3, window: MissWindow): readonly Column[] {
-  const { low, high, freeLow, freeHigh, slope } = window;
-  return [
-    { rows: unitRow(row, 1), cost: 0, most: -freeLow },
-    { rows: unitRow(row, 1), cost: slope, most: freeLow - low },
-    { rows: unitRow(row, -1), cost: 0, most: freeHigh },
-    { rows: unitRow(row, -1), cost: slope, most: high - freeHigh },
-  ];
-}
-
-function unitRow(row: 0 | 1 | 2 | 3, sign: 1 | -1): Four {
-  return [row === 0 ? sign : 0, row === 1 ? sign : 0, row === 2 ? sign : 0, row === 3 ? sign : 0];
-}
-
-function plus(a: Four, b: Four): Four {
-  return [a[0] + b[0], a[1] + b[1], a[2] + b[2], a[3] + b[3]];
-}
-
-function minus(a: Four, b: Four): Four {
-  return [a[0] - b[0], a[1] - b[1], a[2] - b[2], a[3] - b[3]];
-}
-
-function product(a: Four, b: Four): number {
-  return a[0] * b[0] + a[1] * b[1] + a[2] * b[2] + a[3] * b[3];
-}
-
-function scaledBy(a: Four, by: Four): Four {
-  return [a[0] * by[0], a[1] * by[1], a[2] * by[2], a[3] * by[3]];
-}
-
-function lengthSquared(a: Four): number {
-  return a[0] * a[0] + a[1] * a[1] + a[2] * a[2] + a[3] * a[3];
-}
-
-function unitOf(a: Four): Four {
-  const by = 1 / Math.sqrt(lengthSquared(a));
-  return [a[0] * by, a[1] * by, a[2] * by, a[3] * by];
-}
-
-/** `a` less its part along the unit `axis`. */
-function without(a: Four, axis: Four): Four {
-  const part = product(a, axis);
-  return [a[0] - part * axis[0], a[1] - part * axis[1], a[2] - part * axis[2], a[3] - part * axis[3]];
 }

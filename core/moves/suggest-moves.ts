@@ -16,7 +16,7 @@ import { poolLimits, searchMoves } from './search-moves.ts';
  * no straight shorter than workable, with figures rounded to what a saw can cut. When the closure is broken beforehand the
  * standing says so, and moves mend it as well. Where the path is not known (a clocking is missing) moves are on length alone
  * and say how far the end shifts at most. `none` says why, how near the search came, and what would have to be freed.
- * Same input, same answer, but for `shouldStop`. A primary of 20 pieces takes some 20 ms; one out of reach with
+ * Same input, same answer, but for `shouldStop`. A primary of 20 pieces takes some 20 ms on a quiet machine; one out of reach with
  * much locked may take ten times that, since what to free is searched for too.
  */
 export function suggestMoves(header: Header, primaryId: string, options: MoveOptions = {}): MoveOutcome {

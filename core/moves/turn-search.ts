@@ -4,7 +4,7 @@ import { distance, dot, magnitude, subtract, turnAbout, type Vector } from '../p
 import { radiansOf } from '../units/angle.ts';
 import { moveEnd } from './end-motion.ts';
 import { inAxes, missWindows } from './miss.ts';
-import { costKey, OFF_TARGET_WEIGHT } from './move-cost.ts';
+import { OFF_TARGET_WEIGHT } from './move-cost.ts';
 import type { MovePool } from './move-pool.ts';
 import { searchShifts } from './shift-search.ts';
 import { shiftOption } from './straight-options.ts';
@@ -12,6 +12,7 @@ import { oneTurn, twoTurns } from './turn-seeds.ts';
 import type { Variable } from './variables.ts';
 
 const MOST_CHANGES = 3;
+const STILL_RAD = 1e-4;
 
 export interface SearchVariables {
   /** Re-clockings, bends cut to another angle, and bends of another CLR with their angle free. */
@@ -34,21 +35,38 @@ export function searchTurns(pool: MovePool, { turns, shifts }: SearchVariables):
   const extraMm = Math.min(4, slackRad * reachMm(pool));
   for (const variable of turns) {
     if (pool.shouldStop()) return;
-    if (!pool.isWorthWhile(costKey(pool.problem, [variable]))) continue;
+    if (!pool.isWorthWhile(pool.keyOf([variable]))) continue;
     for (const turn of oneTurn(variable.screw.axis, from, to, slackRad)) {
+      if (isStill(variable, turn)) continue;
       searchWith(pool, shifts, { turns: [variable], values: [turn], mostChanges: MOST_CHANGES - 1, extraMm });
     }
   }
   for (const [i, first] of turns.entries()) {
     for (const second of turns.slice(i + 1)) {
       if (pool.shouldStop()) return;
-      if (first.slot === second.slot || !pool.isWorthWhile(costKey(pool.problem, [first, second]))) continue;
+      if (first.slot === second.slot || !pool.isWorthWhile(pool.keyOf([first, second]))) continue;
       const axes = { first: first.screw.axis, second: second.screw.axis };
       for (const values of twoTurns(axes, from, to, slackRad)) {
+        if (isStill(first, values[0]) || isStill(second, values[1])) continue;
         searchWith(pool, shifts, { turns: [first, second], values, mostChanges: MOST_CHANGES - 2, extraMm });
       }
     }
   }
+  searchSwaps(pool, shifts, extraMm);
+}
+
+/** Bends of another CLR at the same angle, with straights: nothing turns, but all is settled together in the end. */
+function searchSwaps(pool: MovePool, shifts: readonly Variable[], extraMm: number): void {
+  const swaps = shifts.filter(({ kind }) => kind === 'swap');
+  if (swaps.length === 0) return;
+  const others = shifts.filter(({ kind }) => kind !== 'swap');
+  const leads = swaps.length;
+  searchWith(pool, [...swaps, ...others], { turns: [], values: [], mostChanges: MOST_CHANGES, extraMm, leads });
+}
+
+/** Whether a turn is too small to say: the search without it, or with a bend of another CLR as a mere shift, has had it. */
+function isStill({ kind, start, present }: Variable, value: number): boolean {
+  return Math.abs(value) < STILL_RAD && (kind !== 'swap' || start === present);
 }
 
 function reachMm({ aim: { ends } }: MovePool): number {
@@ -61,6 +79,8 @@ interface Turned {
   readonly mostChanges: number;
   /** How much the windows are widened because the turns may still be settled a little. */
   readonly extraMm: number;
+  /** Every set holds one of the first so many shifts; any will do when it is left out. */
+  readonly leads?: number;
 }
 
 function searchWith(pool: MovePool, shifts: readonly Variable[], turned: Turned): void {
@@ -69,9 +89,6 @@ function searchWith(pool: MovePool, shifts: readonly Variable[], turned: Turned)
   const values = turns.map((variable, i) => bounded(variable, turned.values[i] ?? 0));
   if (values.some((value) => value === null)) return;
   const turnValues = values as readonly number[];
-  // Turns that are too small to say are the search without them over again.
-  if (turns.length > 0 && turns.every(({ kind }, i) => kind !== 'swap' && Math.abs(turnValues[i] as number) < 1e-4))
-    return;
   const { end } = moveEnd(
     turns.map(({ screw }) => screw),
     turnValues,
@@ -98,15 +115,13 @@ function searchWith(pool: MovePool, shifts: readonly Variable[], turned: Turned)
   const options = useful.map((variable) => shiftOption(problem, variable, aim.axes, direction));
   searchShifts({
     options,
+    leads: turned.leads ?? options.length,
     miss,
     windows,
     touched: turns,
     mostChanges: turned.mostChanges,
-    keyOf: (touches) => {
-      const key = costKey(problem, touches);
-      return pool.isWorthWhile(key) ? key : Number.POSITIVE_INFINITY;
-    },
-    keyLimit: () => Math.min(pool.keyLimit(), Number.MAX_VALUE),
+    tally: pool.tally,
+    keyLimit: pool.keyLimit,
     shouldStop: pool.shouldStop,
     found: ({ chosen, values: shiftValues }) => {
       const all = [
@@ -115,7 +130,7 @@ function searchWith(pool: MovePool, shifts: readonly Variable[], turned: Turned)
       ].sort((a, b) => a.variable.screw.order - b.variable.screw.order);
       const variables = all.map(({ variable }) => variable);
       const start = all.map(({ value }) => value);
-      if (turns.length > 0) return pool.settle(variables, start);
+      if (turns.length > 0 || turned.leads !== undefined) return pool.settle(variables, start);
       return all.every(isChange) && pool.offer(variables, start);
     },
   });

@@ -20,7 +20,7 @@ const RUNS: readonly MeasureRun[] = [
   { ids: ['P9', 'P9 idle', 'P9 leaks'], run: measureViewRedraw },
   { ids: ['K1'], run: measureKeystrokes },
   { ids: ['A1'], run: measureAxe },
-  { ids: ['P4', 'P4b'], run: (size) => Promise.resolve(measureMoves(size)) },
+  { ids: ['P4', 'P4b', 'P4s', 'P4t'], run: (size) => Promise.resolve(measureMoves(size)) },
   { ids: ['P4c'], run: measureAgainstHighs },
   { ids: ['C4'], run: (size) => Promise.resolve(measureMissedMoves(size)) },
 ];
