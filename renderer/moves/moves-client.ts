@@ -37,7 +37,8 @@ export class MovesClient {
     this.#worker ??= this.#start();
   }
 
-  ask(question: MovesQuestion, { answered, failed }: AnswerHandlers): void {
+  /** Returns what calls off this very search; it does nothing once there is an answer or a newer question. */
+  ask(question: MovesQuestion, { answered, failed }: AnswerHandlers): () => void {
     this.stop();
     this.#number += 1;
     const number = this.#number;
@@ -57,6 +58,9 @@ export class MovesClient {
     };
     worker.postMessage({ number, question });
     this.#spare ??= this.#start();
+    return () => {
+      if (number === this.#number) this.stop();
+    };
   }
 
   /** Calls off the search that is on, if any: neither of its handlers is called any more. */

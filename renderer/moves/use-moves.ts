@@ -38,6 +38,8 @@ export interface Moves {
 export function useMoves(question: MovesQuestion): Moves {
   const client = sharedClient();
   const silence = useRef<() => void>(() => undefined);
+  /** Of this question only: another panel may have asked since. */
+  const callOff = useRef<() => void>(() => undefined);
   const [held, setHeld] = useState<Held | null>(null);
   const ask = useCallback(() => {
     silence.current();
@@ -48,7 +50,7 @@ export function useMoves(question: MovesQuestion): Moves {
       timers.stop();
       setHeld({ question, search });
     };
-    client.ask(question, {
+    callOff.current = client.ask(question, {
       answered: (answer, tookMs) => end({ kind: 'answered', question, answer, tookMs }),
       failed: (reason) => end({ kind: 'failed', reason }),
     });
@@ -57,15 +59,15 @@ export function useMoves(question: MovesQuestion): Moves {
   useEffect(
     () => () => {
       silence.current();
-      client?.stop();
+      callOff.current();
     },
-    [client],
+    [],
   );
   const stop = useCallback(() => {
     silence.current();
-    client?.stop();
+    callOff.current();
     setHeld({ question, search: { kind: 'stopped' } });
-  }, [client, question]);
+  }, [question]);
   const retry = useCallback(() => {
     setHeld(null);
     ask();

@@ -2,7 +2,7 @@
 
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { contentSecurityPolicy, withNonce } from '../../../electron/page/content-security.ts';
+import { contentSecurityPolicy, WORKER_POLICY, withNonce } from '../../../electron/page/content-security.ts';
 import { answerForPage, readPageFiles } from '../../../electron/page/page-files.ts';
 import { hostilePath } from './hostile-paths.ts';
 import { makePageFolder } from './page-folder.ts';
@@ -51,8 +51,15 @@ test('each load of the page has the policy with a nonce of its own, in header an
 
 test('the policy is the strict one, word for word', () => {
   expect(contentSecurityPolicy('R')).toBe(
-    "default-src 'none'; script-src 'self'; style-src 'self' 'nonce-R'; img-src 'self' data:; font-src 'self'; connect-src 'self'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'; require-trusted-types-for 'script'",
+    "default-src 'none'; script-src 'self'; worker-src 'self'; style-src 'self' 'nonce-R'; img-src 'self' data:; font-src 'self'; connect-src 'self'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'; require-trusted-types-for 'script'",
   );
+});
+
+test('a script brings the policy that holds when it is run as a worker: nobody can be reached from there', () => {
+  const { headers } = answerForPage(files, 'GET', '/assets/main.js');
+  expect(headers['content-security-policy']).toBe(WORKER_POLICY);
+  expect(WORKER_POLICY).toBe("default-src 'none'; script-src 'self'; require-trusted-types-for 'script'");
+  expect(answerForPage(files, 'GET', '/assets/look.css').headers).not.toHaveProperty('content-security-policy');
 });
 
 test('the nonce stands first in the head, also when the head has attributes', () => {

@@ -137,6 +137,16 @@ describe('stopping', () => {
     expect(heard).toEqual([]);
   });
 
+  test('an older search leaves the newer one alone', () => {
+    const { workers, heard, ask } = clientWithWorkers();
+    const callOff = ask();
+    ask();
+    callOff();
+    expect(searching(workers)).toHaveLength(1);
+    workers[1]?.answer();
+    expect(heard).toHaveLength(1);
+  });
+
   test('for good ends every worker', () => {
     const { client, workers, ask } = clientWithWorkers();
     ask();
