@@ -17,8 +17,8 @@ export interface Column {
 }
 
 const MATERIAL: Column = { id: 'material', name: 'Material', repeats: true, example: '304 stainless' };
-const OD: Column = { id: 'od', name: 'Tube OD', repeats: true, example: '1 3/4' };
-const WALL: Column = { id: 'wall', name: 'Wall', repeats: true, example: '0.065' };
+const OD: Column = { id: 'od', name: 'Tube OD', repeats: true, example: '1 3/4 in' };
+const WALL: Column = { id: 'wall', name: 'Wall', repeats: true, example: '0.065 in' };
 const COUNT: Column = { id: 'count', name: 'Count', repeats: false, example: '1' };
 const NOTE: Column = { id: 'note', name: 'Note', repeats: false, example: '' };
 
@@ -27,14 +27,14 @@ export const COLUMNS: Readonly<Record<StockItem['kind'], readonly Column[]>> = {
     MATERIAL,
     OD,
     WALL,
-    { id: 'clr', name: 'CLR', repeats: true, example: '3' },
+    { id: 'clr', name: 'CLR', repeats: true, example: '3 in' },
     { id: 'angle', name: 'Angle', repeats: false, example: '90°' },
-    { id: 'leg_a', name: 'Leg A', repeats: true, example: '4' },
-    { id: 'leg_b', name: 'Leg B', repeats: true, example: '4' },
+    { id: 'leg_a', name: 'Leg A', repeats: true, example: '4 in' },
+    { id: 'leg_b', name: 'Leg B', repeats: true, example: '4 in' },
     COUNT,
     NOTE,
   ],
-  straight: [MATERIAL, OD, WALL, { id: 'length', name: 'Length', repeats: false, example: '48' }, COUNT, NOTE],
+  straight: [MATERIAL, OD, WALL, { id: 'length', name: 'Length', repeats: false, example: '48 in' }, COUNT, NOTE],
 };
 
 /** What stands in the fields of one row; a column that the kind does not have is absent. */
