@@ -7,7 +7,7 @@ import type { LengthStyle } from '../../core/units/length-style.ts';
 import { StockPreview } from '../stock/stock-preview.tsx';
 import { countOf } from '../ui/spoken.ts';
 import { StripPreview, stripsOf } from '../ui/strip-preview.tsx';
-import type { Preview } from './import-dialog.tsx';
+import type { Preview } from './given-preview.ts';
 import { namesInHeader } from './parts-into-header.ts';
 
 type Refused = Extract<Preview, { kind: 'parts' }>['refused'];

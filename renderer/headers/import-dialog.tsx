@@ -3,18 +3,13 @@
 import { useEffect, useState } from 'react';
 import type { Header } from '../../core/header/header.ts';
 import type { LengthUnit } from '../../core/units/length.ts';
-import type { ResponseOf } from '../../electron/bridge/contract.ts';
 import { Button } from '../ui/button.tsx';
 import { ChoiceField } from '../ui/choice-field.tsx';
 import type { GivenFile } from '../ui/files.ts';
 import { type Answer, useAsk } from '../ui/host-bridge.ts';
 import { ModalDialog } from '../ui/modal-dialog.tsx';
 import { acceptWords, addWords, FilePreview } from './file-preview.tsx';
-
-export type Preview = ResponseOf<'previewFile'>;
-export type Expected = Preview['kind'];
-/** Where a parts list goes; everything else has one place only. */
-export type Destination = 'newHeader' | 'openHeader';
+import type { Destination, Expected, Preview } from './given-preview.ts';
 
 interface Props {
   readonly file: GivenFile;

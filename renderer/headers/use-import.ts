@@ -13,7 +13,8 @@ import { useNotice } from '../ui/notices.tsx';
 import { freshId } from '../ui/random-id.ts';
 import type { Screen } from '../ui/screen.ts';
 import { countOf } from '../ui/spoken.ts';
-import { type Destination, type Expected, guessKind, type Preview } from './import-dialog.tsx';
+import type { Destination, Expected, Preview } from './given-preview.ts';
+import { guessKind } from './import-dialog.tsx';
 import { addPartsEdit } from './parts-into-header.ts';
 
 interface Context {

@@ -3,7 +3,7 @@
 import { useMemo } from 'react';
 import { FigureText } from '../chart/figure-text.tsx';
 import { askedOptions } from './move-settings.ts';
-import type { MovesProps } from './moves-panel.tsx';
+import type { MovesProps } from './moves-props.ts';
 import type { MovesQuestion } from './moves-question.ts';
 import { ProposalList } from './proposal-list.tsx';
 import { cheaperSentence, noPlansWords, planProposals } from './proposals.ts';

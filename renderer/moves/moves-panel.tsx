@@ -2,37 +2,19 @@
 
 import { useRef, useState } from 'react';
 import { Tab, TabList, TabPanel, Tabs } from 'react-aria-components';
-import type { Header, MatchReport, Piece, Primary, StockItem } from '../../core/index.ts';
 import { setLockedEdit } from '../bench/bench-edits.ts';
 import { primaryTitle } from '../chart/verdict-words.ts';
-import type { HeaderSession } from '../session/header-session.ts';
 import { Button } from '../ui/button.tsx';
 import { wordsFor } from '../ui/host-bridge.ts';
 import { useNotice } from '../ui/notices.tsx';
 import { HeaderMoves } from './header-moves.tsx';
 import { MoveOptionsPanel } from './move-options.tsx';
 import './moves.css';
+import type { MovesPanelProps, MovesProps } from './moves-props.ts';
 import { PrimaryMoves } from './primary-moves.tsx';
 import type { Proposal } from './proposal.ts';
-import type { BenchMoves } from './use-bench-moves.ts';
 
-interface PanelProps {
-  readonly session: HeaderSession;
-  readonly header: Header;
-  readonly report: MatchReport;
-  readonly primary: Primary;
-  /** Null: the shelf was not read. */
-  readonly stock: readonly StockItem[] | null;
-  readonly bench: BenchMoves;
-  /** The piece in hand in the grid; null: none. */
-  readonly piece: Piece | null;
-}
-
-export interface MovesProps extends PanelProps {
-  readonly onApply: (proposal: Proposal) => void;
-}
-
-export function MovesPanel(props: PanelProps) {
+export function MovesPanel(props: MovesPanelProps) {
   const { session, header, primary, stock, bench } = props;
   const [tab, setTab] = useState('primary');
   const panel = useRef<HTMLElement>(null);
@@ -81,7 +63,7 @@ export function MovesPanel(props: PanelProps) {
 }
 
 /** Applies a proposal as one step. The list goes with it, so the panel takes the focus that was in the list. */
-function useApply({ session, bench }: PanelProps, panel: { readonly current: HTMLElement | null }) {
+function useApply({ session, bench }: MovesPanelProps, panel: { readonly current: HTMLElement | null }) {
   const notice = useNotice();
   return (proposal: Proposal) => {
     if (proposal.edit === null) return;

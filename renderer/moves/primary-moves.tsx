@@ -15,7 +15,7 @@ import { Button } from '../ui/button.tsx';
 import { countOf } from '../ui/spoken.ts';
 import { freeOffer } from './free-edit.ts';
 import { askedOptions } from './move-settings.ts';
-import type { MovesProps } from './moves-panel.tsx';
+import type { MovesProps } from './moves-props.ts';
 import type { MovesQuestion } from './moves-question.ts';
 import { ProposalList } from './proposal-list.tsx';
 import { moveProposals, movesOf } from './proposals.ts';

@@ -18,6 +18,11 @@ export interface ViewCamera {
 
 export type ViewAngles = Pick<ViewCamera, 'azimuthDeg' | 'elevationDeg'>;
 
+/** Either all of the header from these angles, or just where the hand has put it. */
+export type Standpoint =
+  | { readonly kind: 'all'; readonly angles: ViewAngles }
+  | { readonly kind: 'free'; readonly camera: ViewCamera };
+
 export type StandardView = 'front' | 'side' | 'top' | 'threeQuarter';
 
 export interface NamedView extends ViewAngles {

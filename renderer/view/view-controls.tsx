@@ -6,8 +6,7 @@ import { Button } from '../ui/button.tsx';
 import { ChoiceField } from '../ui/choice-field.tsx';
 import type { Bounds } from './scene.ts';
 import { middleCut, type SectionAxis, type SectionCut, withinBounds } from './section-cut.ts';
-import { KEY_ZOOM, STANDARD_VIEWS, turnCamera, type ViewCamera, zoomCamera } from './view-camera.ts';
-import type { Standpoint } from './view-panel.tsx';
+import { KEY_ZOOM, STANDARD_VIEWS, type Standpoint, turnCamera, type ViewCamera, zoomCamera } from './view-camera.ts';
 
 interface Props {
   readonly camera: ViewCamera;

@@ -14,7 +14,7 @@ import type { Scene } from './scene.ts';
 import type { SectionCut } from './section-cut.ts';
 import { SolidView } from './solid-view.tsx';
 import { useAfterPaint } from './use-after-paint.ts';
-import { FIRST_VIEW, fitCamera, type PictureSize, type ViewAngles, type ViewCamera } from './view-camera.ts';
+import { FIRST_VIEW, fitCamera, type PictureSize, type Standpoint } from './view-camera.ts';
 import { ViewControls } from './view-controls.tsx';
 import './view.css';
 
@@ -26,11 +26,6 @@ interface Props {
   readonly pieceId: string | null;
   readonly onPick: (piece: PickedPiece) => void;
 }
-
-/** Either all of the header from these angles, or just where the hand has put it. */
-export type Standpoint =
-  | { readonly kind: 'all'; readonly angles: ViewAngles }
-  | { readonly kind: 'free'; readonly camera: ViewCamera };
 
 export function ViewPanel({ header, preview, primaryId, pieceId, onPick }: Props) {
   const scene = useScene({ header, preview, primaryId, pieceId });

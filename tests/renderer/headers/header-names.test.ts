@@ -15,10 +15,11 @@ import {
 import { fileNameOf } from '../../../renderer/headers/export-unsaved.ts';
 import { acceptWords, addWords, renamedWords } from '../../../renderer/headers/file-preview.tsx';
 import { finishNotes, whyNotFinish } from '../../../renderer/headers/finish-notes.ts';
+import type { Preview } from '../../../renderer/headers/given-preview.ts';
 import { nameOfCopy } from '../../../renderer/headers/header-acts.ts';
 import type { HeaderSummary } from '../../../renderer/headers/header-row.tsx';
 import { namedLike } from '../../../renderer/headers/header-rows.tsx';
-import { guessKind, type Preview } from '../../../renderer/headers/import-dialog.tsx';
+import { guessKind } from '../../../renderer/headers/import-dialog.tsx';
 import { freeHeaderName } from '../../../renderer/headers/new-header-line.tsx';
 import { addPartsEdit, namesInHeader } from '../../../renderer/headers/parts-into-header.ts';
 import { headerOfParts, nameFromFile } from '../../../renderer/headers/use-import.ts';

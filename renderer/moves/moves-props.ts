@@ -1,0 +1,22 @@
+/** What the parts of the moves drawer are given. */
+
+import type { Header, MatchReport, Piece, Primary, StockItem } from '../../core/index.ts';
+import type { HeaderSession } from '../session/header-session.ts';
+import type { Proposal } from './proposal.ts';
+import type { BenchMoves } from './use-bench-moves.ts';
+
+export interface MovesPanelProps {
+  readonly session: HeaderSession;
+  readonly header: Header;
+  readonly report: MatchReport;
+  readonly primary: Primary;
+  /** Null: the shelf was not read. */
+  readonly stock: readonly StockItem[] | null;
+  readonly bench: BenchMoves;
+  /** The piece in hand in the grid; null: none. */
+  readonly piece: Piece | null;
+}
+
+export interface MovesProps extends MovesPanelProps {
+  readonly onApply: (proposal: Proposal) => void;
+}
