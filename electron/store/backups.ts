@@ -1,19 +1,23 @@
 /** Backups: made through SQLite, opened and checked before they get their name, and rotated by number. */
 
 import { existsSync, mkdirSync, readdirSync, renameSync, rmSync, statSync } from 'node:fs';
+import { open } from 'node:fs/promises';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { syncFile, syncFolder } from '../output/durable-files.ts';
 import { type BackupKind, type BackupName, backupName, parseBackupName } from './backup-names.ts';
-import { checkDatabase } from './check-database.ts';
+import { checkInSteps } from './check-database.ts';
 import type { DataFolder } from './data-folder.ts';
 import { DamagedRow } from './faults.ts';
 import { identityProblem, readIdentity } from './identity.ts';
 import { SCHEMA_VERSION } from './migrations.ts';
+import { atOnce, betweenCalls, type Steps } from './steps.ts';
 
 /** How many of each kind are kept; the oldest go. */
 const KEPT: Readonly<Record<BackupKind, number>> = { recent: 10, daily: 8, beforeMigration: 5, setAside: 5 };
 const UNFINISHED = '.partial';
+/** Pages copied before the calls of the page get their turn: a quarter of a megabyte. */
+const PAGES_A_STEP = 64;
 
 export interface Backup extends BackupName {
   readonly bytes: number;
@@ -51,8 +55,11 @@ export async function makeBackup(db: Database.Database, place: DataFolder, { kin
   const file = nextBackup(place, kind, now);
   removeUnfinished(place);
   try {
-    await db.backup(file + UNFINISHED);
-    return finishBackup(file, place);
+    await db.backup(file + UNFINISHED, { progress: () => PAGES_A_STEP });
+    makeSelfContained(file + UNFINISHED);
+    await betweenCalls(copyChecks(file + UNFINISHED));
+    await syncBetweenCalls(file + UNFINISHED);
+    return nameBackup(file, place);
   } catch (cause) {
     removeUnfinished(place);
     throw cause;
@@ -77,6 +84,20 @@ function finishBackup(file: string, place: DataFolder): Backup {
   makeSelfContained(file + UNFINISHED);
   checkCopy(file + UNFINISHED);
   syncFile(file + UNFINISHED);
+  return nameBackup(file, place);
+}
+
+/** On another thread: this one must not wait for megabytes to reach the disk. */
+async function syncBetweenCalls(file: string): Promise<void> {
+  const handle = await open(file, 'r+');
+  try {
+    await handle.sync();
+  } finally {
+    await handle.close();
+  }
+}
+
+function nameBackup(file: string, place: DataFolder): Backup {
   renameSync(file + UNFINISHED, file);
   syncFolder(place.backupsFolder);
   rotate(place);
@@ -98,6 +119,11 @@ export function makeSelfContained(file: string): void {
 
 /** Throws DamagedRow, or what SQLite throws, unless the file is a sound database of ours. Returns its fingerprint. */
 export function checkCopy(file: string): string {
+  return atOnce(copyChecks(file));
+}
+
+/** As checkCopy, in steps. */
+export function* copyChecks(file: string): Steps<string> {
   const db = new Database(file, { readonly: true });
   try {
     const identity = readIdentity(db);
@@ -105,7 +131,7 @@ export function checkCopy(file: string): string {
     if (problem || identity.isEmpty) throw new DamagedRow('the copy is not a database of this program');
     // The rows of an older version have other columns; they are checked after the migration.
     if (identity.version < SCHEMA_VERSION) return checkPages(db);
-    const soundness = checkDatabase(db, false);
+    const soundness = yield* checkInSteps(db);
     if (soundness.findings.length > 0) throw new DamagedRow(soundness.findings.join('; '));
     return soundness.fingerprint;
   } finally {

@@ -2,6 +2,7 @@
 
 import { crc32 } from 'node:zlib';
 import type Database from 'better-sqlite3';
+import type { Steps } from './steps.ts';
 
 /** Columns of every table that its row's checksum covers, in the order in which they are read. */
 const COVERED = {
@@ -38,12 +39,16 @@ export type Covered<Name extends Table> = Readonly<Record<(typeof COVERED)[Name]
 /** What the user would miss: tables whose change makes a new backup worth keeping. */
 const CONTENT: readonly Table[] = ['headers', 'bases', 'edits', 'archive', 'bin', 'stock'];
 
-/** A CRC-32 (ITU-T V.42) of the cells with their types: any single flipped bit and any burst up to 32 bits changes it. */
+/**
+ * A CRC-32 (ITU-T V.42) of the cells with their types: any single flipped bit and any burst up to 32 bits changes it. As
+ * a signed number, which SQLite keeps in four bytes; half of the unsigned ones need six, and a row that keeps its size is
+ * overwritten in place.
+ */
 function checksum(table: Table, cells: readonly Cell[]): number {
   let text: string = table;
   for (const cell of cells)
     text += cell === null ? '\u001f-' : typeof cell === 'number' ? `\u001f#${cell}` : `\u001f$${cell}`;
-  return crc32(text);
+  return crc32(text) | 0;
 }
 
 /** The row with its checksum, ready to be bound to a statement with named parameters. */
@@ -57,14 +62,26 @@ export function sealed<Name extends Table, Row extends Covered<Name>>(
 
 /** Whether a row read back is as it was written. */
 export function isIntact<Name extends Table>(table: Name, row: Covered<Name> & { readonly checksum: number }): boolean {
-  return sealed(table, row).checksum === row.checksum;
+  return isSame(sealed(table, row).checksum, row.checksum);
 }
 
-/** Reads every row of every table. Returns the tables with a damaged row, and one figure for all that the user entered. */
-export function checkAllRows(db: Database.Database): {
+/** The first databases hold their checksums unsigned. */
+function isSame(computed: number, stored: number): boolean {
+  return stored === computed || stored === computed >>> 0;
+}
+
+export interface RowFindings {
+  /** The tables with a damaged row, in words. */
   readonly damaged: readonly string[];
+  /** One figure for all that the user entered. */
   readonly fingerprint: string;
-} {
+}
+
+/** Rows between two places where a check can be interrupted: about a millisecond's work. */
+const ROWS_A_STEP = 64;
+
+/** Reads every row of every table; stops for breath now and then. */
+export function* rowChecks(db: Database.Database): Steps<RowFindings> {
   const damaged: string[] = [];
   const figures: number[] = [];
   for (const table of Object.keys(COVERED) as Table[]) {
@@ -76,9 +93,10 @@ export function checkAllRows(db: Database.Database): {
     let bad = 0;
     for (const row of rows.iterate() as IterableIterator<Cell[]>) {
       const stored = row.pop();
-      if (checksum(table, row) !== stored) bad += 1;
+      if (!isSame(checksum(table, row), Number(stored))) bad += 1;
       count += 1;
       sum = (sum + Number(stored)) % 0x1_0000_0000;
+      if (count % ROWS_A_STEP === 0) yield;
     }
     if (bad > 0) damaged.push(`${table}: ${bad} of ${count} rows do not match their checksum`);
     if (CONTENT.includes(table)) figures.push(count, sum);

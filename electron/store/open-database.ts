@@ -10,6 +10,7 @@ import { checkDatabase } from './check-database.ts';
 import { checkDataFolder, type DataFolder, synchronisedFolderNotice } from './data-folder.ts';
 import { storageProblem, storageProblemOf } from './faults.ts';
 import { identityProblem, readIdentity } from './identity.ts';
+import { playBackJournal } from './leftover-journal.ts';
 import { migrate, SCHEMA_VERSION } from './migrations.ts';
 import { pragmaMismatches, setPragmas, setReaderPragmas } from './pragmas.ts';
 import { lastFullCheck, upkeepTable } from './small-tables.ts';
@@ -75,25 +76,12 @@ interface Looked {
   readonly fingerprint: string | null;
 }
 
-/**
- * Only the very first transaction has a rollback journal: after it the database keeps a log. A power cut then leaves
- * one behind that a readonly connection may not play back; any reading by a writing one does, and takes nothing away
- * that was ever committed.
- */
-function playBackJournal(file: string): void {
-  const db = new Database(file);
-  try {
-    db.pragma('user_version');
-  } finally {
-    db.close();
-  }
-}
-
 /** Identity first, then, when it is of this version, its soundness. A readonly connection leaves the log alone too. */
 function lookWithoutWriting(place: DataFolder, now: Date): Result<Looked, StorageProblem> {
   const file = place.databaseFile;
   const unchecked = { version: 0, fullCheckAt: now.toISOString(), fingerprint: null };
-  if (sizeOf(`${file}-journal`) > 0) playBackJournal(file);
+  const unplayable = playBackJournal(file);
+  if (unplayable) return failure(unplayable);
   if (sizeOf(file) === 0) return success(unchecked);
   // A clean end leaves no log, so one with something in it tells of an end that was not, or of another process.
   const wasUnclean = sizeOf(`${file}-wal`) > 0;

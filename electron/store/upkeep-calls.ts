@@ -1,15 +1,18 @@
 /** The calls about the database itself: starting, preferences, backups and what to do when it cannot be opened. */
 
 import { join } from 'node:path';
+import Database from 'better-sqlite3';
 import type { Problem } from '../../core/problem.ts';
 import { failure, type Result, success } from '../../core/result.ts';
 import type { ResponseOf } from '../bridge/contract.ts';
 import type { Handlers, ReadOnly } from '../bridge/dispatcher.ts';
-import { type Backup, checkCopy, kindForNow, listBackups, makeBackup } from './backups.ts';
+import { type Backup, copyChecks, kindForNow, listBackups, makeBackup } from './backups.ts';
 import type { CallContext } from './calls.ts';
-import { checkAllRows } from './checksums.ts';
+import { rowChecks } from './checksums.ts';
 import { storageProblemOf } from './faults.ts';
+import { setReaderPragmas } from './pragmas.ts';
 import { restoreBackup } from './restore-backup.ts';
+import { betweenCalls } from './steps.ts';
 
 type UpkeepCalls = Pick<Handlers, 'start' | 'savePreferences' | 'listBackups' | 'makeBackup' | 'restoreBackup'>;
 type Started = ReadOnly<ResponseOf<'start'>>;
@@ -81,19 +84,37 @@ async function backUp(context: CallContext): Promise<Result<ResponseOf<'makeBack
 }
 
 async function backUpIfChanged(context: CallContext): Promise<Result<null, Problem>> {
-  const present = context.connection.read((tables) => checkAllRows(tables.db).fingerprint);
+  const present = await presentFingerprint(context);
   if (!present.ok) return present;
-  if (newestFingerprint(context) === present.value) return success(null);
+  if ((await newestFingerprint(context)) === present.value) return success(null);
   const made = await backUp(context);
   return made.ok ? success(null) : made;
 }
 
+/** Over a connection of its own: a read that lasts while edits come in must not stand in their way. */
+async function presentFingerprint({ connection, place }: CallContext): Promise<Result<string, Problem>> {
+  const opened = connection.open();
+  if (!opened.ok) return opened;
+  const reader = new Database(place.databaseFile, { readonly: true });
+  try {
+    setReaderPragmas(reader);
+    reader.exec('BEGIN');
+    return success((await betweenCalls(rowChecks(reader))).fingerprint);
+  } catch (cause) {
+    const problem = storageProblemOf(cause, place.databaseFile);
+    if (problem === null) throw cause;
+    return failure(problem);
+  } finally {
+    reader.close();
+  }
+}
+
 /** Null: there is no backup, or the newest is not sound, so another is due. */
-function newestFingerprint({ place }: CallContext): string | null {
+async function newestFingerprint({ place }: CallContext): Promise<string | null> {
   const newest = listBackups(place).find((backup) => backup.kind !== 'setAside');
   if (!newest) return null;
   try {
-    return checkCopy(join(place.backupsFolder, newest.name));
+    return await betweenCalls(copyChecks(join(place.backupsFolder, newest.name)));
   } catch (cause) {
     if (storageProblemOf(cause, newest.name) === null) throw cause;
     return null;

@@ -25,10 +25,18 @@ async function killOnce(folder: string, seed: number): Promise<Verdict> {
   return await judgeCrash(folder, end.lines);
 }
 
+/** One child lives to its end, which leaves the compiled modules for those that do not. */
+async function liveOnce(folder: string): Promise<void> {
+  mkdirSync(folder);
+  const end = await startChild({ folder, seed: 1, commits: 1 }).ended;
+  if (end.status !== 0) throw new Error(`the child failed (${end.status}): ${end.stderr}`);
+}
+
 export async function runKills(kills: number, firstSeed = 1): Promise<Tally> {
   const root = mkdtempSync(join(tmpdir(), 'evenrun-kill-'));
   let tally = EMPTY_TALLY;
   try {
+    await liveOnce(join(root, 'first'));
     for (let kill = 0; kill < kills; kill += 1) {
       const folder = join(root, `data-${Math.floor(kill / KILLS_PER_FOLDER)}`);
       mkdirSync(folder, { recursive: true });

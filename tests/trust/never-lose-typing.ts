@@ -113,7 +113,7 @@ async function breakOff(before: AppUnderTest, { ending, keys, settleMs }: Case):
 }
 
 export async function runNeverLoseTyping({ every, settleMs }: TypingOptions): Promise<TypingFinding> {
-  let app = await launchApp();
+  let app = await launchApp({ host: 'loopback' });
   const lostEntries: string[] = [];
   const lostTexts: string[] = [];
   let cases = 0;
