@@ -1,8 +1,9 @@
 /** What the commands need to know of the open header, if there is one. */
 
-import { useCallback, useSyncExternalStore } from 'react';
+import { useSyncExternalStore } from 'react';
 import { whyNotFinish } from './headers/finish-notes.ts';
 import type { HeaderSession } from './session/header-session.ts';
+import type { SessionState } from './session/session-state.ts';
 
 export interface HeaderState {
   readonly name: string | null;
@@ -17,14 +18,21 @@ const NONE: HeaderState = { name: null, undoLabel: null, redoLabel: null, isFini
 const never = () => () => undefined;
 
 export function useHeaderState(session: HeaderSession | null): HeaderState {
-  const read = useCallback(() => session?.getState() ?? null, [session]);
-  const state = useSyncExternalStore(session?.subscribe ?? never, read);
-  if (state === null) return NONE;
   return {
-    name: state.header.name,
-    undoLabel: state.undoLabel,
-    redoLabel: state.redoLabel,
-    isFinished: state.header.state === 'finished',
-    notFinish: whyNotFinish(state.header),
+    name: usePart(session, (state) => state.header.name) ?? NONE.name,
+    undoLabel: usePart(session, (state) => state.undoLabel) ?? NONE.undoLabel,
+    redoLabel: usePart(session, (state) => state.redoLabel) ?? NONE.redoLabel,
+    isFinished: usePart(session, (state) => state.header.state === 'finished') ?? NONE.isFinished,
+    notFinish: usePart(session, (state) => whyNotFinish(state.header)) ?? NONE.notFinish,
   };
+}
+
+/** Each part on its own: the save mark changes twice an edit and concerns no command. */
+function usePart<Part extends string | boolean | null>(
+  session: HeaderSession | null,
+  select: (state: SessionState) => Part,
+): Part | null {
+  return useSyncExternalStore(session?.subscribe ?? never, () =>
+    session === null ? null : select(session.getState()),
+  );
 }

@@ -8,7 +8,7 @@ import { useFileDrop } from './ui/use-file-drop.ts';
 import { useHostEvents } from './ui/use-host-events.ts';
 import { useProgramCommands } from './use-program-commands.ts';
 import { useWindowTitle } from './use-window-title.ts';
-import { type ReadyStart, useWorkshop } from './use-workshop.ts';
+import { type ReadyStart, useWorkshop, type Workshop as WorkshopNow } from './use-workshop.ts';
 import { WorkshopDialogs } from './workshop-dialogs.tsx';
 
 interface Props {
@@ -19,18 +19,24 @@ interface Props {
 
 export function Workshop({ start, onStart }: Props) {
   const workshop = useWorkshop(start);
-  const { imports, flush } = workshop;
-  const isFileOver = useFileDrop(imports.offer);
-  const runCommand = useProgramCommands(workshop);
-  useCommandKeys();
-  useWindowTitle(workshop.screen, workshop.session);
-  useHostEvents({ command: runCommand, flush, openFile: imports.offerGiven });
+  const isFileOver = useFileDrop(workshop.imports.offer);
   return (
     <div className="frame">
       <Bar workshop={workshop} />
       <Screens workshop={workshop} start={start} />
       {isFileOver ? <div className="drop-note">Let go to see what is in the file</div> : null}
       <WorkshopDialogs workshop={workshop} onStart={onStart} />
+      <Listening workshop={workshop} />
     </div>
   );
+}
+
+/** Commands, keys, title and host. On its own, because the names of undo and redo change with every edit. */
+function Listening({ workshop }: { readonly workshop: WorkshopNow }) {
+  const { imports, flush } = workshop;
+  const runCommand = useProgramCommands(workshop);
+  useCommandKeys();
+  useWindowTitle(workshop.screen, workshop.session);
+  useHostEvents({ command: runCommand, flush, openFile: imports.offerGiven });
+  return null;
 }

@@ -20,9 +20,7 @@ export function ChartAxis({ ticksMm, fineMm, x, widthPx, style, signed = false }
   const words = (mm: number) => (signed && mm !== 0 ? formatDeviation(mm, style) : formatLengthBare(mm, style));
   return (
     <svg className="chart-axis" width={widthPx} height={HEIGHT_PX} aria-hidden="true" focusable="false">
-      {fineMm.map((mm) => (
-        <line key={mm} className="axis-fine" x1={x(mm)} x2={x(mm)} y1={HEIGHT_PX - 4} y2={HEIGHT_PX} />
-      ))}
+      <path className="axis-fine" d={fineMm.map((mm) => `M${x(mm)},${HEIGHT_PX - 4}V${HEIGHT_PX}`).join('')} />
       {ticksMm.map((mm) => (
         <g key={mm} transform={`translate(${x(mm)},0)`}>
           <line className="axis-mark" y1={HEIGHT_PX - 8} y2={HEIGHT_PX} />

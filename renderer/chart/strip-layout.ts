@@ -6,6 +6,12 @@ import type { MatchReport } from '../../core/index.ts';
 import type { LengthStyle } from '../../core/units/length-style.ts';
 import { niceStepMm } from './length-ticks.ts';
 
+/** Where the tube lies in its row, in percent of the row's height. */
+export const TUBE_TOP = 22;
+export const TUBE_HEIGHT = 56;
+/** Room for a character of a label. */
+export const CHARACTER_PX = 7.5;
+
 export interface StripSegment {
   readonly piece: Piece;
   /** Place in the primary, counted from 0. */

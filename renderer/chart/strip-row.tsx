@@ -8,8 +8,8 @@ import type { LengthStyle } from '../../core/units/length-style.ts';
 import type { ReadPiece } from './chart-keys.ts';
 import type { DeviationScale } from './deviation-scale.ts';
 import { FigureText, SvgFigureText } from './figure-text.tsx';
-import { segmentLabel } from './piece-words.ts';
-import { type FullScale, fits, type StripSegment, stripSegments, toGoMm } from './strip-layout.ts';
+import { CHARACTER_PX, type FullScale, fits, TUBE_HEIGHT, TUBE_TOP, toGoMm } from './strip-layout.ts';
+import { StripPieces } from './strip-pieces.tsx';
 import { deviationWords, verdictMark, verdictWords } from './verdict-words.ts';
 
 interface Props {
@@ -77,21 +77,36 @@ function RowVerdict({ match, preview, style }: Pick<Props, 'match' | 'preview' |
 }
 
 const STRIP_HEIGHT = 100;
-const TUBE_TOP = 22;
-const TUBE_HEIGHT = 56;
-const CHARACTER_PX = 7.5;
 
-/** Heights are in percent of the row, so that one drawing serves both densities. */
+/**
+ * Three drawings over one another, so that those of the target and the band can move without the many pieces between
+ * them being laid out and painted again. Heights are in percent of the row, so that one drawing serves both densities.
+ */
 function Strip(props: Props) {
-  const { match, full, style, targetMm, lowMm, highMm } = props;
+  const { full, lowMm, highMm } = props;
+  const size = { width: full.widthPx, height: '100%', focusable: false };
+  return (
+    <div className="strip">
+      <svg {...size} aria-hidden="true" className="strip-under">
+        {lowMm !== null && highMm !== null ? (
+          <rect className="band" x={full.x(lowMm)} width={full.x(highMm) - full.x(lowMm)} height={`${STRIP_HEIGHT}%`} />
+        ) : null}
+      </svg>
+      <svg {...size} aria-hidden="true" className="strip-pieces">
+        <StripPieces {...props} />
+      </svg>
+      <svg {...size} aria-hidden="true" className="strip-over">
+        <Over {...props} />
+      </svg>
+    </div>
+  );
+}
+
+function Over({ match, preview, full, style, targetMm }: Props) {
   const gapMm = toGoMm(match.lengthMm, targetMm);
   return (
-    <svg className="strip" width={full.widthPx} height="100%" aria-hidden="true" focusable="false">
-      {lowMm !== null && highMm !== null ? (
-        <rect className="band" x={full.x(lowMm)} width={full.x(highMm) - full.x(lowMm)} height={`${STRIP_HEIGHT}%`} />
-      ) : null}
-      <Segments {...props} />
-      {props.preview === null ? null : <StripAfter match={props.preview} full={full} />}
+    <>
+      {preview === null ? null : <StripAfter match={preview} full={full} />}
       {gapMm !== null && targetMm !== null ? (
         <Gap
           fromPx={full.x(match.lengthMm)}
@@ -102,32 +117,9 @@ function Strip(props: Props) {
       {targetMm === null ? null : (
         <line className="target-line" x1={full.x(targetMm)} x2={full.x(targetMm)} y1="0" y2={`${STRIP_HEIGHT}%`} />
       )}
-    </svg>
+    </>
   );
 }
-
-/** Drawn again only when its own pieces, the scale or the marks change: the target moves far more often. */
-const Segments = memo(
-  function Segments({ primary, match, full, style, hatchId, pieceId, readIndex, onRead, onSelect }: Props) {
-    return stripSegments(primary.pieces, match.pieceLengthsMm).map((segment) => (
-      <Segment
-        key={segment.piece.id}
-        segment={segment}
-        full={full}
-        label={segmentLabel(segment.piece, style)}
-        hatchId={hatchId}
-        isMarked={segment.piece.id === pieceId || segment.index === readIndex}
-        onRead={() => onRead({ primaryId: primary.id, index: segment.index })}
-        onChoose={() => onSelect(primary.id, segment.piece.id)}
-      />
-    ));
-  },
-  // Piece lengths follow from the primary.
-  (before, after) =>
-    (['primary', 'full', 'style', 'hatchId', 'pieceId', 'readIndex', 'onRead', 'onSelect'] as const).every(
-      (name) => before[name] === after[name],
-    ),
-);
 
 const AFTER_TOP = 84;
 const AFTER_HEIGHT = 12;
@@ -151,45 +143,6 @@ function StripAfter({ match, full }: { readonly match: PrimaryMatch; readonly fu
           />
         );
       })}
-    </g>
-  );
-}
-
-interface SegmentProps {
-  readonly segment: StripSegment;
-  readonly full: FullScale;
-  readonly label: string;
-  readonly hatchId: string;
-  readonly isMarked: boolean;
-  readonly onRead: () => void;
-  readonly onChoose: () => void;
-}
-
-function Segment({ segment, full, label, hatchId, isMarked, onRead, onChoose }: SegmentProps) {
-  const xPx = full.x(segment.fromMm);
-  const widthPx = Math.max(1, full.x(segment.toMm) - xPx);
-  const isBend = segment.piece.kind !== 'straight';
-  const box = { x: xPx, width: widthPx, y: `${TUBE_TOP}%`, height: `${TUBE_HEIGHT}%` };
-  return (
-    // biome-ignore lint/a11y/noStaticElementInteractions: the row offers the same by the arrow keys and Enter
-    <g
-      className="segment"
-      data-kind={segment.piece.kind}
-      data-state={segment.piece.state}
-      data-marked={isMarked || undefined}
-      onPointerEnter={onRead}
-      onClick={(event) => {
-        event.stopPropagation();
-        onChoose();
-      }}
-    >
-      <rect className="segment-tube" {...box} />
-      {isBend ? <rect className="segment-hatch" {...box} fill={`url(#${hatchId})`} /> : null}
-      {fits(label, widthPx, CHARACTER_PX) ? (
-        <text className="segment-label" x={xPx + widthPx / 2} y="50%" textAnchor="middle" dominantBaseline="central">
-          <SvgFigureText text={label} />
-        </text>
-      ) : null}
     </g>
   );
 }

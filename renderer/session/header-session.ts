@@ -12,13 +12,15 @@ import type { HostBridge } from '../../electron/bridge/contract.ts';
 import { DraftKeeper } from './draft-keeper.ts';
 import { rebaseSteps } from './rebase.ts';
 import type { Conflict, DroppedStep, HistoryStep, OpenedHeader, PendingStep, SessionState } from './session-state.ts';
-import { StepQueue, type Timers } from './step-queue.ts';
+import { type AfterPaint, StepQueue, type Timers } from './step-queue.ts';
 
 export interface SessionParts {
   readonly bridge: HostBridge;
   /** 0 up to 1, as `Math.random`; from the platform's strong source in the page. */
   readonly random: () => number;
   readonly timers: Timers;
+  /** Left out: steps are sent at once, without waiting for the frame that shows them. */
+  readonly afterPaint?: AfterPaint;
 }
 
 /** A field that holds typed text: commits it, and answers whether nothing is left in it that could not be read. */
@@ -27,6 +29,8 @@ export type FieldCommitter = () => boolean;
 export type ConflictChoice = 'mineOnTop' | 'theirs' | 'mineAsCopy';
 
 const LOOK_AGAIN_MS = 1_000;
+/** A frame that takes longer is not waited for. */
+const LATEST_SEND_MS = 25;
 
 /** Timers and randomness of the browser, for the page. */
 export const pageParts: Omit<SessionParts, 'bridge'> = {
@@ -34,6 +38,17 @@ export const pageParts: Omit<SessionParts, 'bridge'> = {
   timers: {
     set: (act, afterMs) => setTimeout(act, afterMs),
     clear: (timer) => clearTimeout(timer as number),
+  },
+  afterPaint: (act) => {
+    // Pages that are not seen draw no frames.
+    if (document.visibilityState !== 'visible') return act();
+    let isDone = false;
+    const once = () => {
+      if (!isDone) act();
+      isDone = true;
+    };
+    requestAnimationFrame(() => setTimeout(once));
+    setTimeout(once, LATEST_SEND_MS);
   },
 };
 
@@ -60,6 +75,7 @@ export class HeaderSession {
         bridge: parts.bridge,
         headerId: opened.header.id,
         timers: parts.timers,
+        afterPaint: parts.afterPaint,
         events: { changed: () => this.#queueChanged(), refused: () => void this.#enterConflict() },
       },
       opened.revision,

@@ -18,6 +18,8 @@ export interface Timers {
   readonly clear: (timer: unknown) => void;
 }
 
+export type AfterPaint = (act: () => void) => void;
+
 export interface QueueEvents {
   /** The save mark or the count of waiting steps changed. */
   readonly changed: () => void;
@@ -29,6 +31,8 @@ export interface QueueParts {
   readonly bridge: HostBridge;
   readonly headerId: string;
   readonly timers: Timers;
+  /** Calls back once the change has been drawn, within some tens of ms whatever happens; left out: at once. */
+  readonly afterPaint?: AfterPaint | undefined;
   readonly events: QueueEvents;
 }
 
@@ -87,7 +91,9 @@ export class StepQueue {
   add(step: PendingStep): void {
     this.#waiting = [...this.#waiting, step];
     this.#parts.events.changed();
-    this.#send();
+    // The step counts as waiting from here on; making its request would hold up the very frame that shows it.
+    if (this.#parts.afterPaint === undefined) this.#send();
+    else this.#parts.afterPaint(() => this.#send());
   }
 
   /** Settles when every step so far is acknowledged; not while the host is unreachable or refuses. */
@@ -96,10 +102,9 @@ export class StepQueue {
     return new Promise((resolve) => this.#idleWaiters.push(resolve));
   }
 
-  /** Sends at once what waits for its next try. */
+  /** Sends at once what waits for the next frame or for its next try. */
   retryNow(): void {
-    if (this.#timer === null) return;
-    this.#parts.timers.clear(this.#timer);
+    if (this.#timer !== null) this.#parts.timers.clear(this.#timer);
     this.#timer = null;
     this.#send();
   }

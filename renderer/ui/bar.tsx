@@ -1,8 +1,9 @@
 /** The bar across the top: the header's name, the places to go, whether it is saved, and how things are shown. */
 
+import { memo, useCallback } from 'react';
 import { DISPLAY_CHOICES, displayChoice } from '../bench/setting-choices.ts';
 import type { CommandId } from '../commands/command.ts';
-import { useCommandList } from '../commands/command-registry.ts';
+import { useCommandList, useCommandRegistry } from '../commands/command-registry.ts';
 import type { HeaderSession } from '../session/header-session.ts';
 import { useSession } from '../session/use-session.ts';
 import type { Workshop } from '../use-workshop.ts';
@@ -38,7 +39,8 @@ function HeaderTitle(props: Props & { readonly session: HeaderSession }) {
 
 function HeaderName({ workshop, session }: Props & { readonly session: HeaderSession }) {
   const { isRenaming, setRenaming } = workshop;
-  const { name, state } = useSession(session, ({ header }) => header);
+  const name = useSession(session, ({ header }) => header.name);
+  const state = useSession(session, ({ header }) => header.state);
   if (state === 'finished') return <span className="bar-finished">{`${name}, finished`}</span>;
   if (!isRenaming) {
     return (
@@ -71,8 +73,9 @@ function Places({ workshop: { screen, benchScreen } }: Props) {
 }
 
 function UnitMenu({ session }: { readonly session: HeaderSession }) {
-  const { settings, state } = useSession(session, ({ header }) => header);
-  const chosen = displayChoice(settings.display);
+  const display = useSession(session, ({ header }) => header.settings.display);
+  const state = useSession(session, ({ header }) => header.state);
+  const chosen = displayChoice(display);
   const name = DISPLAY_CHOICES.find((choice) => choice.id === chosen)?.name;
   // The display unit is part of the frozen document.
   if (state === 'finished') return <p className="muted">{name}</p>;
@@ -103,14 +106,27 @@ const MORE = [
 ] as const satisfies readonly CommandId[];
 
 function MoreMenu() {
+  const registry = useCommandRegistry();
   const commands = useCommandList();
-  const acts = MORE.flatMap((id) => {
-    const command = commands.find((candidate) => candidate.id === id);
-    return command === undefined ? [] : [{ id, name: command.name, run: command.run }];
+  const given = MORE.flatMap((id) => commands.filter((command) => command.id === id));
+  const run = useCallback((id: string) => registry.find(id)?.run(), [registry]);
+  return <MoreActs lines={given.map(({ id, name }) => `${id}:${name}`).join('\n')} run={run} />;
+}
+
+interface MoreProps {
+  /** A command a line, its id and its name: other commands change their names with every edit. */
+  readonly lines: string;
+  readonly run: (id: string) => void;
+}
+
+const MoreActs = memo(function MoreActs({ lines, run }: MoreProps) {
+  const acts = lines.split('\n').flatMap((line) => {
+    const [, id, name] = /^([^:]*):(.*)$/.exec(line) ?? [];
+    return id === undefined || name === undefined ? [] : [{ id, name, run: () => run(id) }];
   });
   return (
     <ActionMenu label="More: size, theme, help" acts={acts}>
       More
     </ActionMenu>
   );
-}
+});

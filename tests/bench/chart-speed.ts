@@ -57,6 +57,7 @@ const PLAIN_DRAWING = ['--disable-gpu'] as const;
 async function takeSamples(count: number): Promise<readonly PaintSample[]> {
   const browser = await launchBrowser({ extraArguments: PLAIN_DRAWING });
   const app = await launchApp({
+    host: 'loopback',
     browser,
     prepare: async (backend) => {
       const header = largeHeader(newHeader({ id: 'eight-by-twenty', name: 'Eight by twenty' }));

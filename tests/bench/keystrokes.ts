@@ -44,6 +44,7 @@ export async function typeDemoHeader(): Promise<{ keys: number; pieces: number; 
   const demo = demoHeader('typed-demo');
   const empty = withoutPieces(demo);
   const app = await launchApp({
+    host: 'loopback',
     prepare: async (backend) => void (await backend.must('importHeader', { header: empty })),
   });
   try {

@@ -142,6 +142,7 @@ async function switchRun(app: AppUnderTest, ids: readonly string[], switches: nu
 async function run(edits: number, switches: number): Promise<EditRun & { readonly switchLeaks: string }> {
   const ids: string[] = [];
   const app = await launchApp({
+    host: 'loopback',
     prepare: async (backend) => {
       for (const id of ['one', 'two']) {
         const { header } = await backend.must('importHeader', { header: placedHeader(id) });
