@@ -8,6 +8,8 @@ import { type Browser, chromium } from 'playwright-core';
 
 const CACHE = fileURLToPath(new URL('../node_modules/.cache/evenrun/', import.meta.url));
 const UNPACKED = join(CACHE, 'chromium');
+/** The package opens these only where it believes itself on a hosted function, so they are opened by hand. */
+const LIBRARIES = fileURLToPath(new URL('../node_modules/@sparticuz/chromium/bin/al2023.tar.br', import.meta.url));
 
 /** Same pictures on every machine, WebGL in software, and no sandbox because tests may run as root. */
 const ARGUMENTS = [
@@ -26,9 +28,7 @@ async function unpackInto(folder: string): Promise<void> {
   try {
     const { default: packed, inflate } = await import('@sparticuz/chromium');
     await packed.executablePath();
-    await inflate(
-      fileURLToPath(import.meta.resolve('@sparticuz/chromium').replace(/build\/index\.js$/, 'bin/al2023.tar.br')),
-    );
+    await inflate(LIBRARIES);
   } finally {
     if (before === undefined) delete process.env['TMPDIR'];
     else process.env['TMPDIR'] = before;
