@@ -12,5 +12,7 @@ export default defineConfig({
     maxWorkers: 2,
     testTimeout: 60_000,
     hookTimeout: 60_000,
+    // A page on a busy machine may take longer than the second that polls are given by default.
+    expect: { poll: { timeout: 10_000 } },
   },
 });

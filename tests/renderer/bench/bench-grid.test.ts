@@ -41,6 +41,8 @@ async function onBench(): Promise<string> {
   await goTo(app.page, `#/bench/${header.id}`);
   await app.page.getByRole('button', { name: header.name }).first().waitFor();
   await expect.poll(() => rows()).toHaveLength(4);
+  // The bench gives the entry line the caret once it stands; keys before that would go there.
+  await expect.poll(() => entryLine(app.page).evaluate((line) => line === document.activeElement)).toBe(true);
   return header.id;
 }
 
