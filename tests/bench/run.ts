@@ -14,7 +14,7 @@ import { measureViewRedraw } from './view-redraw.ts';
 const RUNS: readonly MeasureRun[] = [
   { ids: ['P1', 'P1 by frame', 'P2', 'P2 by frame'], run: measureChartSpeed },
   { ids: ['P1b'], run: (size) => Promise.resolve(measureMatchHeader(size)) },
-  { ids: ['P3', 'P3b'], run: measureClearance },
+  { ids: ['P3', 'P3b'], run: async (size) => measureClearance(size) },
   { ids: ['P6'], run: measureDurableEdit },
   { ids: ['P8', 'P8 list'], run: measureStartUp },
   { ids: ['P9', 'P9 idle', 'P9 leaks'], run: measureViewRedraw },

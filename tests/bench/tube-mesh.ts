@@ -4,8 +4,8 @@ import * as THREE from 'three';
 import { binormalOf, pointAt, type TubePath } from '../../core/index.ts';
 import { addScaled, cross, unit, type Vector } from '../../core/path/vector.ts';
 
-/** Most that the mesh may lie inside the true surface, mm; two meshes then err by twice this at most. */
-const SAG_MM = 0.005;
+/** Most that chords may sag, mm. Round the tube and along a bend add up, and so do two tubes: 0.01 mm in all. */
+const SAG_MM = 0.0025;
 
 /** Half the angle under which a chord of a circle of this radius sags by no more than allowed. */
 const halfStepRad = (radiusMm: number) => Math.acos(1 - SAG_MM / radiusMm);
