@@ -1,15 +1,15 @@
-/** The other bank: mirrored copies, and two primaries compared piece by piece. */
+/** The other bank: mirrored copies, and two primaries or two banks compared piece by piece. */
 
 import { useState } from 'react';
-import type { Primary } from '../../core/header/header.ts';
 import { type MirrorPlane, mirrorBank, mirroredCopy, parseSignedLength } from '../../core/index.ts';
 import { unitOf } from '../../core/units/length-style.ts';
-import { primaryTitle } from '../chart/verdict-words.ts';
 import { Button } from '../ui/button.tsx';
 import { ChoiceField } from '../ui/choice-field.tsx';
 import { wordsFor } from '../ui/host-bridge.ts';
+import { CompareBanksPart } from './compare-banks-part.tsx';
 import { ComparePart } from './compare-part.tsx';
 import { DraftField, FormProblem, useDraftForm } from './draft-field.tsx';
+import { PrimaryChoices } from './primary-choices.tsx';
 import type { ShapeProps } from './shape-props.ts';
 
 type PlaneAxis = 'x' | 'y' | 'z';
@@ -25,6 +25,7 @@ export function BankPanel(props: ShapeProps) {
     <div className="shape-stack">
       <MirrorPart {...props} />
       <ComparePart key={props.primary.id} {...props} />
+      <CompareBanksPart {...props} />
     </div>
   );
 }
@@ -54,7 +55,7 @@ function MirrorPart({ session, header, primary }: ShapeProps) {
   return (
     <section className="shape-part" aria-label="Mirror">
       <h2 className="shape-heading">Mirror</h2>
-      <PrimaryChoices primaries={header.primaries} chosen={chosen} onChange={setChosen} />
+      <PrimaryChoices legend="Primaries" primaries={header.primaries} chosen={chosen} onChange={setChosen} />
       <div className="pose-fields">
         <ChoiceField<PlaneAxis> label="Swaps" choices={PLANES} chosen={axis} onChoose={setAxis} />
         <DraftField form={form} name="at" label={`Plane at, ${unit}`} />
@@ -69,34 +70,5 @@ function MirrorPart({ session, header, primary }: ShapeProps) {
         </Button>
       </div>
     </section>
-  );
-}
-
-interface ChoicesProps {
-  readonly primaries: readonly Primary[];
-  readonly chosen: ReadonlySet<string>;
-  readonly onChange: (chosen: ReadonlySet<string>) => void;
-}
-
-function PrimaryChoices({ primaries, chosen, onChange }: ChoicesProps) {
-  return (
-    <fieldset className="shape-choices">
-      <legend className="field-label">Primaries</legend>
-      {primaries.map(({ id, name }) => (
-        <label key={id} className="choice">
-          <input
-            type="checkbox"
-            checked={chosen.has(id)}
-            onChange={(event) => {
-              const next = new Set(chosen);
-              if (event.target.checked) next.add(id);
-              else next.delete(id);
-              onChange(next);
-            }}
-          />
-          {primaryTitle(name)}
-        </label>
-      ))}
-    </fieldset>
   );
 }

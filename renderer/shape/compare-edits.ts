@@ -16,6 +16,7 @@ import { wrapDeg } from '../../core/path/vector.ts';
 import { assertNever } from '../../core/result.ts';
 import { radiansOf } from '../../core/units/angle.ts';
 import type { LengthStyle } from '../../core/units/length-style.ts';
+import { primaryTitle } from '../chart/verdict-words.ts';
 import { closureWords } from './closure-words.ts';
 
 const MINUS = '\u2212';
@@ -50,6 +51,12 @@ export function differenceWords(difference: PieceDifference, style: LengthStyle)
     default:
       return assertNever(kind);
   }
+}
+
+/** The inlet of a comparison is where the reference would end. */
+export function againstWords(words: string, referenceName: string): string {
+  const place = `where ${primaryTitle(referenceName)} would end`;
+  return words.replaceAll('in the inlet', place).replaceAll('the inlet', place);
 }
 
 /** Below this much of the miss is left, one joint accounts for it. */

@@ -9,7 +9,7 @@ import { Button } from '../ui/button.tsx';
 import { ChoiceField } from '../ui/choice-field.tsx';
 import { wordsFor } from '../ui/host-bridge.ts';
 import { closureWords } from './closure-words.ts';
-import { type Compared, differenceWords, mendEdit, turnEdit, turnWords } from './compare-edits.ts';
+import { againstWords, type Compared, differenceWords, mendEdit, turnEdit, turnWords } from './compare-edits.ts';
 import type { ShapeProps } from './shape-props.ts';
 
 export function ComparePart({ session, header, primary }: ShapeProps) {
@@ -84,11 +84,6 @@ function Findings({ compared, session, style }: FindingsProps) {
       <DifferenceTable compared={compared} session={session} style={style} />
     </>
   );
-}
-
-/** The inlet here is where the reference would end. */
-function againstWords(words: string, name: string): string {
-  return words.replaceAll('the inlet', `where ${primaryTitle(name)} would end`);
 }
 
 function DifferenceTable({ compared, session, style }: FindingsProps) {

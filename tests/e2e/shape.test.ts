@@ -268,8 +268,16 @@ describe('panels', () => {
     await page.keyboard.press('Enter');
     await showTab(page, 'Other bank');
     await page.getByText('One joint explains it. Re-clock piece 4 by −5°').waitFor();
+    // The same between banks: of the five, only 1 and 5 are meant.
+    const banks = page.getByRole('region', { name: 'Compare banks' });
+    const [right, wrong] = [banks.getByRole('group').first(), banks.getByRole('group').last()];
+    await right.getByLabel('Primary 2').uncheck();
+    await right.getByLabel('Primary 3').uncheck();
+    await wrong.getByLabel('Primary 4').uncheck();
+    await banks.getByText(/against Primary 1: piece 4: clocking \+5° \(explains it best\)/).waitFor();
     await press(page, 'Re-clock piece 4');
     await page.getByText('No piece differs').waitFor();
+    await banks.getByText(/against Primary 1: nothing differs/).waitFor();
     expectNoFaults(app.faults);
   });
 });
