@@ -28,7 +28,11 @@ export function listBackups({ backupsFolder }: DataFolder): readonly Backup[] {
   if (!existsSync(backupsFolder)) return [];
   return readdirSync(backupsFolder)
     .flatMap((name) => parseBackupName(name) ?? [])
-    .map((backup) => ({ ...backup, bytes: statSync(join(backupsFolder, backup.name)).size }))
+    .flatMap((backup) => {
+      // Another process may rotate a backup away between the two looks.
+      const file = statSync(join(backupsFolder, backup.name), { throwIfNoEntry: false });
+      return file === undefined ? [] : { ...backup, bytes: file.size };
+    })
     .sort((a, b) => b.number - a.number);
 }
 

@@ -1,7 +1,7 @@
 /** Backups are whole, checked, restored and compared; what is live is never lost by restoring one. */
 
 import { spawn } from 'node:child_process';
-import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readdirSync, readFileSync, symlinkSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
 import Database from 'better-sqlite3';
@@ -125,6 +125,14 @@ describe('rotation', () => {
       expect([kind, ofKind.length, ofKind[0]?.takenAt.slice(0, 4)]).toEqual([kind, limit, '2026']);
     }
     expect(existsSync(join(place.backupsFolder, 'mine.sqlite'))).toBe(true);
+  });
+
+  test('a backup that is gone by the time it is looked at is not listed', () => {
+    const place = dataFolder(temporaryFolder());
+    mkdirSync(place.backupsFolder);
+    // A link to nothing is named by the folder and then not found, as a file is that another process has rotated away.
+    symlinkSync('nowhere', join(place.backupsFolder, 'evenrun-000001-recent-2026-01-01T00-00-00Z.sqlite'));
+    expect(listBackups(place)).toEqual([]);
   });
 
   test('fourteen backups on one day leave one daily and ten recent', async () => {
