@@ -6,7 +6,7 @@ import { editFor, moveOf, prove } from './build-move.ts';
 import { freshIds } from './fresh-ids.ts';
 import { freedJoints, type JointDemand } from './joints.ts';
 import type { Move, MoveChange, MoveOutcome } from './move.ts';
-import { type CostFigures, CostTally, compareCosts, keyParts, OFF_TARGET_WEIGHT, type Touch } from './move-cost.ts';
+import { type CostFigures, CostTally, compareCosts, keyParts, type Touch } from './move-cost.ts';
 import type { MoveProblem } from './move-problem.ts';
 import { poolLimits } from './search-moves.ts';
 import { isLacking, straightNeed } from './stock-needs.ts';
@@ -98,6 +98,12 @@ function moveFor(
   );
   return {
     move: { ...made, endShiftAtMostMm: Math.abs(byMm) },
-    cost: { ...parts, tubeMm: tubeAddedMm + OFF_TARGET_WEIGHT * offMm, lacking: stockLacking, offMm, tightMm: 0 },
+    cost: {
+      ...parts,
+      tubeMm: tubeAddedMm + problem.missWeights.offTarget * offMm,
+      lacking: stockLacking,
+      offMm,
+      tightMm: 0,
+    },
   };
 }

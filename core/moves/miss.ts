@@ -35,8 +35,18 @@ export interface MissWindow {
   readonly slope: number;
 }
 
-/** Closing within tolerance but not exactly is allowed, but a millimetre of it counts as this much tube. */
-export const GAP_WEIGHT = 10;
+/** Millimetres of tube that a millimetre counts as by which a move does not close exactly, or is off the length aimed at. */
+export interface MissWeights {
+  readonly gap: number;
+  readonly offTarget: number;
+}
+
+/**
+ * The least tube alone would always stop at the edges of band and closure; nobody adds and takes off 100 mm to come 1 mm
+ * nearer, or leaves a gap to save some.
+ */
+export const MISS_WEIGHTS: MissWeights = { gap: 10, offTarget: 4 };
+
 /** A little over the root of three, so that the corners of the cube are in the ball in spite of rounding. */
 const ROOT_OF_THREE = Math.sqrt(3) * (1 + 1e-9);
 
@@ -47,17 +57,17 @@ const ROOT_OF_THREE = Math.sqrt(3) * (1 + 1e-9);
 export function missWindows(
   limits: ClosureLimits,
   { aimMm, lowMm, highMm }: LengthWindow,
-  weights: { readonly offTarget: number; readonly extraMm: number },
+  weights: MissWeights & { readonly extraMm: number },
 ): readonly [MissWindow, MissWindow, MissWindow, MissWindow] {
   const { extraMm } = weights;
   const half = limits.gapMm / ROOT_OF_THREE + extraMm;
-  const aside: MissWindow = { low: -half, high: half, freeLow: 0, freeHigh: 0, slope: GAP_WEIGHT };
+  const aside: MissWindow = { low: -half, high: half, freeLow: 0, freeHigh: 0, slope: weights.gap };
   const along: MissWindow = {
     low: -half - limits.shallowerMm,
     high: half + limits.deeperMm,
     freeLow: -limits.shallowerMm,
     freeHigh: limits.deeperMm,
-    slope: GAP_WEIGHT,
+    slope: weights.gap,
   };
   const length: MissWindow = {
     low: lowMm - aimMm - extraMm,

@@ -12,10 +12,9 @@ import type { MoveProblem } from './move-problem.ts';
  * 3. `cuts`: saw cuts. A straight or bend cut to another length or angle, a bend replaced and a piece let in take one
  *    each; a piece taken out or re-clocked takes none, nor does one that is still planned and not cut yet.
  * 4. `adjusted`: bends re-clocked and planned pieces changed. They take no saw, but each is something to see to.
- * 5. `tubeMm`: tube added, plus four times the distance from the length aimed at. Added are: what straights gain, straights let
- *    in, and the whole of every bend that is not cut out of the one there. The distance counts because the least tube alone
- *    would always stop at the edge of the band; four, because nobody adds and takes off 100 mm to come 1 mm nearer.
- *    Whole millimetres count: less than that does not outweigh what comes after.
+ * 5. `tubeMm`: tube added, and the distance from the length aimed at as `MissWeights` counts it. Added are: what straights
+ *    gain, straights let in, and the whole of every bend that is not cut out of the one there. Whole millimetres count:
+ *    less than that does not outweigh what comes after.
  * 6. `lacking`: pieces needed that the shelf does not have.
  * 7. `offMm`: distance from the length aimed at, then `tightMm`: how far the least clearance is below the wanted gap.
  */
@@ -29,9 +28,6 @@ export interface CostFigures {
   readonly offMm: number;
   readonly tightMm: number;
 }
-
-/** Millimetres of tube that a millimetre off the target counts as. */
-export const OFF_TARGET_WEIGHT = 4;
 
 /** Negative when `a` costs less. */
 export function compareCosts(a: CostFigures, b: CostFigures): number {

@@ -4,15 +4,7 @@ import { mmOf } from '../units/length.ts';
 import type { JointDemand } from './joints.ts';
 import type { MoveChange, MoveKind, StockNeed } from './move.ts';
 import { changesOf } from './move-changes.ts';
-import {
-  type CostFigures,
-  CostTally,
-  compareCosts,
-  keyParts,
-  largestKeyWith,
-  OFF_TARGET_WEIGHT,
-  type Touch,
-} from './move-cost.ts';
+import { type CostFigures, CostTally, compareCosts, keyParts, largestKeyWith, type Touch } from './move-cost.ts';
 import type { MoveProblem } from './move-problem.ts';
 import { roundToSaw, type Setting } from './saw-steps.ts';
 import { type EndAim, type EndMiss, isMet, missAt, settleEnd } from './settle-end.ts';
@@ -153,7 +145,7 @@ export class MovePool {
     if (isPadded) return true;
     const cost: CostFigures = {
       ...keyParts(move.key),
-      tubeMm: move.tubeAddedMm + OFF_TARGET_WEIGHT * offMm,
+      tubeMm: move.tubeAddedMm + this.problem.missWeights.offTarget * offMm,
       lacking: move.needs.filter(isLacking).length,
       offMm,
       tightMm: 0,

@@ -12,6 +12,7 @@ import type { StockItem } from '../stock/stock-item.ts';
 import { mmOf } from '../units/length.ts';
 import { type JointState, jointStates } from './joints.ts';
 import { type LengthWindow, lengthWindow } from './length-window.ts';
+import { MISS_WEIGHTS, type MissWeights } from './miss.ts';
 import type { MoveOptions, NoMoveReason, Standing } from './move.ts';
 
 /** Why a piece is left alone; a search for what to free may touch it all the same, at a price above all others. */
@@ -31,6 +32,7 @@ export interface MoveProblem {
   readonly shrinkageMm: number;
   readonly stock: readonly StockItem[] | null;
   readonly options: MoveOptions;
+  readonly missWeights: MissWeights;
   readonly standing: Standing;
   /** Null: the path is not known, only length can be spoken of. */
   readonly ends: FixedEnds | null;
@@ -75,6 +77,7 @@ export function readMoveProblem(header: Header, primaryId: string, options: Move
     shrinkageMm: mmOf(settings.weldShrinkage),
     stock: options.stock ?? null,
     options,
+    missWeights: options.missWeights ?? MISS_WEIGHTS,
     standing,
     ends: ends.fixed,
   };

@@ -6,6 +6,7 @@ import type { PathProblem } from '../path/path-problem.ts';
 import type { ShelfMatch } from '../stock/shelf-match.ts';
 import type { StockItem } from '../stock/stock-item.ts';
 import type { Length } from '../units/length.ts';
+import type { MissWeights } from './miss.ts';
 
 /** Named after the hardest thing that a move asks for, easiest first. */
 export type MoveKind = 'straights' | 'clockings' | 'trims' | 'swaps' | 'bendPair' | 'kick' | 'lengthOnly';
@@ -177,6 +178,8 @@ export interface MoveOptions {
   /** `none` gives the exact figures that no saw would cut. */
   readonly rounding?: 'saw' | 'none';
   readonly maxMoves?: number;
+  /** Zeros leave tube alone in its place in the order of costs: the least of it that lands in band and closure. */
+  readonly missWeights?: MissWeights;
   /** Asked every few hundred microseconds; true ends the search. */
   readonly shouldStop?: () => boolean;
   /** Ids for pieces let in; by default the first free ones of a fixed series. */

@@ -4,7 +4,6 @@ import { distance, dot, magnitude, subtract, turnAbout, type Vector } from '../p
 import { radiansOf } from '../units/angle.ts';
 import { moveEnd } from './end-motion.ts';
 import { inAxes, missWindows } from './miss.ts';
-import { OFF_TARGET_WEIGHT } from './move-cost.ts';
 import type { MovePool } from './move-pool.ts';
 import { searchShifts } from './shift-search.ts';
 import { shiftOption } from './straight-options.ts';
@@ -104,7 +103,7 @@ function searchWith(pool: MovePool, shifts: readonly Variable[], turned: Turned)
   const taken = turns.map(({ slot }) => slot);
   const gap = subtract(point, aim.ends.wanted.point);
   const miss = inAxes(aim.axes, gap, lengthMm);
-  const windows = missWindows(aim.ends.limits, aim.window, { offTarget: OFF_TARGET_WEIGHT, extraMm });
+  const windows = missWindows(aim.ends.limits, aim.window, { ...problem.missWeights, extraMm });
   const slackMm = windows.reduce((sum, { low, high }) => sum + Math.max(-low, high), 0);
   const useful = shifts.filter(
     (variable) =>

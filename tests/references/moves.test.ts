@@ -11,7 +11,7 @@ import { fittedHeader, lengthOf, pick, shopPrimary } from '../core/moves/made-he
 import { ALONG_X, bend, primaryOf, seededRandom, straight } from '../core/path/made-primaries.ts';
 import { expectWithin } from '../tolerance.ts';
 import { bruteForceMove } from './brute-force-moves.ts';
-import { straightsModel } from './straights-model.ts';
+import { type ModelWeights, type StraightsModel, straightsModel } from './straights-model.ts';
 
 const { EVENRUN_LONG } = process.env;
 const isLong = EVENRUN_LONG === '1';
@@ -106,32 +106,40 @@ describe('straights between fixed ends, worked by hand', () => {
   });
 });
 
-const MODELS = isLong ? 700 : 60;
+/** Tube counts by the whole millimetre. */
+const TUBE_TOLERANCE_MM = 1.001;
+const MODELS = isLong ? 500 : 45;
+
+/** The usual ranking, in which being off the target has a price in tube, and tube alone. */
+const RANKINGS = [
+  ['tube with what is off the target', { gap: 10, offTarget: 4 }],
+  ['tube', { gap: 0, offTarget: 0 }],
+] as const;
 
 describe('straights against a mixed-integer model solved by HiGHS', () => {
-  it(
-    `breaks as few joints, makes as few cuts and adds as little tube (${MODELS} problems)`,
-    () => {
+  it.each(RANKINGS)(
+    `the first move is the optimum in joints, then cuts, then %s (${MODELS} problems)`,
+    { timeout: 30 * 60_000 },
+    (_name, missWeights) => {
       let compared = 0;
       const faults: string[] = [];
-      for (let seed = 1; seed <= MODELS; seed += 1) {
+      for (let seed = 1; compared < MODELS; seed += 1) {
         const random = seededRandom(seed * 48_271);
         const states = ['cut', 'tacked', 'tacked', 'tacked', 'welded'] as const;
         const primary = shopPrimary({ pieces: 8 + Math.floor(random() * 8), random, states, lockedPart: 0.05 });
         const targetMm = lengthOf(primary) + Math.round((random() * 30 - 15) * 2) / 2;
         const header = fittedHeader(primary, { targetMm, slipMm: pick(random, [0, 3, 6, 6]) });
-        const outcome = suggestMoves(header, 'own', { kinds: ['straights'], rounding: 'none', maxMoves: 1 });
+        const options = { kinds: ['straights'], rounding: 'none', maxMoves: 1, missWeights } as const;
+        const outcome = suggestMoves(header, 'own', options);
         if (outcome.kind === 'none' && outcome.reason.kind === 'nothingToDo') continue;
         compared += 1;
-        const best = optimum(header.primaries[0] as Primary, header);
+        const best = optimum(straightsModel(header, header.primaries[0] as Primary, missWeights));
         const [move] = outcome.kind === 'found' ? outcome.moves : [];
-        const fault = faultAgainst(best, move);
+        const fault = faultAgainst(best, move, missWeights);
         if (fault !== null) faults.push(`seed ${seed}: ${fault}`);
       }
       expect(faults).toEqual([]);
-      expect(compared).toBeGreaterThan(0.6 * MODELS);
     },
-    30 * 60_000,
   );
 });
 
@@ -141,8 +149,7 @@ interface Optimum {
   readonly tubeMm: number;
 }
 
-function optimum(primary: Primary, header: Parameters<typeof straightsModel>[0]): Optimum | null {
-  const model = straightsModel(header, primary);
+function optimum(model: StraightsModel): Optimum | null {
   const joints = highs.solve(model.text('joints', {}));
   if (joints.Status !== 'Optimal') return null;
   const held = { joints: Math.round(joints.ObjectiveValue) };
@@ -151,13 +158,18 @@ function optimum(primary: Primary, header: Parameters<typeof straightsModel>[0])
   return { joints: held.joints, cuts, tubeMm: model.tubeOf((name) => tube.Columns[name]?.Primal ?? 0) };
 }
 
-/** Tube is compared with four times the distance off target in it, to the whole millimetre that it counts by. */
-function faultAgainst(best: Optimum | null, move: Move | undefined): string | null {
+/**
+ * Tube, with what being off the target counts as in it, is compared to the whole millimetre that it counts by. Where gap
+ * has a price too the model may buy less of it with more tube, so that tube can only be asked to be no more.
+ */
+function faultAgainst(best: Optimum | null, move: Move | undefined, { gap, offTarget }: ModelWeights): string | null {
   if (best === null) return move === undefined ? null : 'a move where the model has none';
   if (move === undefined) return `no move where the model has ${JSON.stringify(best)}`;
-  const tubeMm = move.cost.tubeAddedMm + 4 * Math.abs(move.deviationMm);
+  const tubeMm = move.cost.tubeAddedMm + offTarget * Math.abs(move.deviationMm);
   const joints = move.cost.jointsBroken.length;
-  const isSame = joints === best.joints && move.cost.newCuts === best.cuts && tubeMm <= best.tubeMm + 1.001;
+  const moreMm = tubeMm - best.tubeMm;
+  const isTubeRight = moreMm <= TUBE_TOLERANCE_MM && (gap > 0 || moreMm >= -TUBE_TOLERANCE_MM);
+  const isSame = joints === best.joints && move.cost.newCuts === best.cuts && isTubeRight;
   return isSame ? null : `${joints}, ${move.cost.newCuts}, ${tubeMm} against ${JSON.stringify(best)}`;
 }
 
@@ -169,7 +181,7 @@ describe('other kinds against brute force', () => {
     () => {
       let compared = 0;
       const faults: string[] = [];
-      for (let seed = 1; seed <= SMALL; seed += 1) {
+      for (let seed = 1; compared < SMALL; seed += 1) {
         const random = seededRandom(seed * 69_621);
         const primary = shopPrimary({ pieces: 5, random });
         const disturbed = disturb(primary, 1 + (seed % 2), { random, kinds: ['length', 'clocking', 'angle'] });
@@ -185,7 +197,6 @@ describe('other kinds against brute force', () => {
         if (isDearer) faults.push(`seed ${seed}: ${JSON.stringify(move?.cost)} against ${JSON.stringify(brute)}`);
       }
       expect(faults).toEqual([]);
-      expect(compared).toBeGreaterThan(SMALL / 4);
     },
     60 * 60_000,
   );

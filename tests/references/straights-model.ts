@@ -19,7 +19,7 @@ export interface StraightsModel {
   readonly text: (goal: Goal, held: Partial<Record<Goal, number>>) => string;
   /** All goals in one sum, joints counting a million times and cuts a thousand times a millimetre. */
   readonly weighted: string;
-  /** Sums of tube and of four times the distance off target, from a solution's values. */
+  /** Sums of tube and of the weighed distance off target, from a solution's values. */
   readonly tubeOf: (value: (name: string) => number) => number;
 }
 
@@ -42,7 +42,15 @@ interface Parts {
   readonly tube: Term[];
 }
 
-export function straightsModel(header: Header, primary: Primary): StraightsModel {
+/** What a millimetre of gap and a millimetre off target count as in millimetres of tube; zeros ask for the least tube alone. */
+export interface ModelWeights {
+  readonly gap: number;
+  readonly offTarget: number;
+}
+
+const USUAL: ModelWeights = { gap: 10, offTarget: 4 };
+
+export function straightsModel(header: Header, primary: Primary, weights = USUAL): StraightsModel {
   const parts: Parts = { rows: [], bounds: [], binaries: [], gains: [], joints: new Set(), cuts: [], tube: [] };
   const path = foundValue(tracePrimary(primary, primary.port));
   const shortestMm = mmOf(header.settings.shortestStraight);
@@ -55,7 +63,7 @@ export function straightsModel(header: Header, primary: Primary): StraightsModel
     if (isBare)
       addLetIn(parts, primary, { index: joint, direction: path.joints[joint]?.tangent as Vector, shortestMm });
   }
-  addClosure(parts, header, primary);
+  addClosure(parts, { header, primary, weights });
   const joints = [...parts.joints].map((joint): Term => [1, `y${joint}`]);
   const goals: Readonly<Record<Goal, readonly Term[]>> = { joints, cuts: parts.cuts, tube: parts.tube };
   return {
@@ -191,7 +199,10 @@ function breakJoint(parts: Parts, primary: Primary, joint: number, by: readonly 
 }
 
 /** The gap within the cube that fits the closure ball, about the slip range; the length within its band. */
-function addClosure(parts: Parts, header: Header, primary: Primary): void {
+function addClosure(
+  parts: Parts,
+  { header, primary, weights }: { readonly header: Header; readonly primary: Primary; readonly weights: ModelWeights },
+): void {
   const inlet = findInlet(header, primary.inletId ?? '');
   if (inlet === null) throw new Error('The model needs an inlet');
   const frame = foundValue(inletFrame(header, inlet.id));
@@ -210,7 +221,7 @@ function addClosure(parts: Parts, header: Header, primary: Primary): void {
   };
   const missing = (name: string): readonly Term[] => {
     parts.bounds.push(`0 <= gp${name} <= ${half}`, `0 <= gn${name} <= ${half}`);
-    parts.tube.push([10, `gp${name}`], [10, `gn${name}`]);
+    parts.tube.push([weights.gap, `gp${name}`], [weights.gap, `gn${name}`]);
     return [
       [-1, `gp${name}`],
       [1, `gn${name}`],
@@ -224,7 +235,7 @@ function addClosure(parts: Parts, header: Header, primary: Primary): void {
   const own = match.primaries.find(({ primaryId }) => primaryId === primary.id);
   const { minus, plus } = header.settings.tolerance;
   parts.bounds.push(`0 <= op <= ${mmOf(plus)}`, `0 <= on <= ${mmOf(minus)}`);
-  parts.tube.push([4, 'op'], [4, 'on']);
+  parts.tube.push([weights.offTarget, 'op'], [weights.offTarget, 'on']);
   parts.rows.push({
     terms: [...parts.gains.flatMap(({ terms }) => terms), [-1, 'op'], [1, 'on']],
     sense: '=',
