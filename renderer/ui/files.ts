@@ -30,8 +30,15 @@ export function askForFile(accept: string): Promise<File | null> {
     const input = document.createElement('input');
     input.type = 'file';
     input.accept = accept;
-    input.addEventListener('change', () => resolve(input.files?.[0] ?? null));
-    input.addEventListener('cancel', () => resolve(null));
+    input.hidden = true;
+    const answer = (file: File | null) => {
+      input.remove();
+      resolve(file);
+    };
+    input.addEventListener('change', () => answer(input.files?.[0] ?? null));
+    input.addEventListener('cancel', () => answer(null));
+    // In the page, because an input that only the dialog knows of can be collected as garbage, and the answer with it.
+    document.body.append(input);
     input.click();
   });
 }

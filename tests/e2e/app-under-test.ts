@@ -54,6 +54,8 @@ export async function openWindow(
 ): Promise<{ readonly page: Page; readonly faults: Faults }> {
   const page = await context.newPage();
   const faults = await watchFaults(page, new URL(host.address).origin);
+  // Choosers are caught from the start: caught only from a key press on, the page may be quicker than the catching.
+  page.on('filechooser', () => undefined);
   await page.goto(host.address);
   return { page, faults };
 }

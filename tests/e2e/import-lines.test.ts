@@ -68,6 +68,19 @@ test('a parts list is added to the open header once it was seen, and one undo ta
   await expect.poll(primariesOf).toBe(before);
 });
 
+test('the question for a file stands in the page until it is answered, so that it cannot be collected as garbage', async () => {
+  const { page } = app;
+  const questions = page.locator('input[type=file]');
+  const chooser = page.waitForEvent('filechooser');
+  await page.keyboard.press('Control+o');
+  const asked = await chooser;
+  expect(await questions.count()).toBe(1);
+  await asked.setFiles({ name: 'asked.csv', mimeType: 'text/csv', buffer: Buffer.from(PARTS) });
+  const dialog = page.getByRole('dialog', { name: 'Import asked.csv' });
+  await dialog.getByRole('button', { name: 'Import nothing' }).click();
+  expect(await questions.count()).toBe(0);
+});
+
 test('a file that is no header changes nothing and says why', async () => {
   const before = await headersOnDisk();
   await offerFile('broken.json', '{"format":"evenrun-header","version":1,"header":');
