@@ -6,7 +6,19 @@ import type { Steps } from './steps.ts';
 
 /** Columns of every table that its row's checksum covers, in the order in which they are read. */
 const COVERED = {
-  headers: ['id', 'name', 'state', 'revision', 'touched', 'primary_count', 'piece_count', 'changed_at', 'document'],
+  headers: [
+    'id',
+    'name',
+    'state',
+    'revision',
+    'touched',
+    'primary_count',
+    'piece_count',
+    'changed_at',
+    'primaries',
+    'document',
+  ],
+  primaries: ['header_id', 'id', 'revision', 'document'],
   bases: ['header_id', 'document'],
   edits: ['header_id', 'revision', 'step_id', 'action', 'of_revision', 'label', 'edit', 'inverse'],
   archive: [
@@ -37,7 +49,7 @@ type Cell = string | number | null;
 export type Covered<Name extends Table> = Readonly<Record<(typeof COVERED)[Name][number], Cell>>;
 
 /** What the user would miss: tables whose change makes a new backup worth keeping. */
-const CONTENT: readonly Table[] = ['headers', 'bases', 'edits', 'archive', 'bin', 'stock'];
+const CONTENT: readonly Table[] = ['headers', 'primaries', 'bases', 'edits', 'archive', 'bin', 'stock'];
 
 /**
  * A CRC-32 (ITU-T V.42) of the cells with their types: any single flipped bit and any burst up to 32 bits changes it. As

@@ -5,7 +5,6 @@ import { describeEdit } from '../../core/header/describe-edit.ts';
 import type { Problem } from '../../core/problem.ts';
 import { failure, type Result, success } from '../../core/result.ts';
 import type { RequestOf } from '../bridge/contract.ts';
-import { documentOf } from './header-table.ts';
 import type { HistoryStep } from './journal.ts';
 import type { Standing } from './standings.ts';
 import type { Tables } from './tables.ts';
@@ -30,7 +29,7 @@ export function commitSteps(tables: Tables, request: Request, now: string): Resu
     if (!standing.ok) return standing;
     const committed = applySteps(tables, standing.value, steps);
     if (!committed.ok) return committed;
-    after = store(tables, committed.value, now);
+    after = store(tables, standing.value, committed.value, now);
     return success({ revision: after.revision });
   });
   if (result.ok && after !== null) tables.standings.set(request.headerId, after);
@@ -69,9 +68,9 @@ function standingOf(
   if (stamp.revision !== expected) return failure({ kind: 'changedElsewhere', expected, found: stamp.revision });
   const held = tables.standings.get(headerId);
   if (held && held.revision === stamp.revision && held.checksum === stamp.checksum) return success(held);
-  const row = tables.headers.find(headerId);
-  if (!row) return failure({ kind: 'notFound', what: 'header', id: headerId });
-  return success({ header: documentOf(row), ...tables.journal.stacks(headerId), ...stamp });
+  const stored = tables.headers.read(headerId);
+  if (!stored) return failure({ kind: 'notFound', what: 'header', id: headerId });
+  return success({ ...stored, ...tables.journal.stacks(headerId) });
 }
 
 /** Appends each step to the journal. Returns the header as the last one leaves it. */
@@ -123,12 +122,9 @@ function turnBack(tables: Tables, standing: Standing, action: 'undo' | 'redo'): 
   return success({ entry: { ...entry, ofRevision }, after });
 }
 
-/** Writes the new document; a header that is finished now enters the archive in the same transaction. */
-function store(tables: Tables, standing: Standing, now: string): Standing {
-  const { header, revision } = standing;
-  const touched = tables.headers.touchedNow(standing.touched);
-  const row = tables.headers.rowOf(header, { revision, changedAt: now, touched });
+/** Writes what the steps changed; a header that is finished now enters the archive in the same transaction. */
+function store(tables: Tables, before: Standing, after: Standing, now: string): Standing {
+  const { header, revision } = after;
   if (header.state === 'finished') tables.archive.add(header, now);
-  tables.headers.update(row);
-  return { ...standing, checksum: row.checksum, touched };
+  return { ...after, ...tables.headers.update(before, { header, revision, changedAt: now }) };
 }

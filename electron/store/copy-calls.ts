@@ -6,8 +6,7 @@ import { success } from '../../core/result.ts';
 import type { Handlers } from '../bridge/dispatcher.ts';
 import { safeFileName } from '../output/file-names.ts';
 import type { CallContext } from './calls.ts';
-import { documentOf } from './header-table.ts';
-import { keepHeader, notFound } from './opened-header.ts';
+import { keepHeader, readWhole } from './opened-header.ts';
 
 type CopyCalls = Pick<Handlers, 'duplicateHeader' | 'importHeader' | 'exportHeader'>;
 
@@ -15,8 +14,9 @@ export function copyCalls({ connection, host, now, newId }: CallContext): CopyCa
   return {
     duplicateHeader: ({ headerId, name }) =>
       connection.use((tables) => {
-        const row = tables.headers.find(headerId);
-        return row ? keepHeader(tables, copyHeader(documentOf(row), { id: newId(), name }), now()) : notFound(headerId);
+        const stored = readWhole(tables, headerId);
+        if (!stored.ok) return stored;
+        return keepHeader(tables, copyHeader(stored.value.header, { id: newId(), name }), now());
       }),
     importHeader: ({ header }) =>
       connection.use((tables) => {
@@ -26,13 +26,11 @@ export function copyCalls({ connection, host, now, newId }: CallContext): CopyCa
         return keepHeader(tables, copyHeader(checked.value, { id: newId(), name: header.name }), now());
       }),
     async exportHeader({ headerId }) {
-      const header = connection.use((tables) => {
-        const row = tables.headers.find(headerId);
-        return row ? success(documentOf(row)) : notFound(headerId);
-      });
-      if (!header.ok) return header;
-      const fileName = safeFileName(header.value.name, HEADER_FILE_EXTENSION);
-      return success(await host.saveFile(fileName, 'application/json', writeHeader(header.value)));
+      const stored = connection.use((tables) => readWhole(tables, headerId));
+      if (!stored.ok) return stored;
+      const { header } = stored.value;
+      const fileName = safeFileName(header.name, HEADER_FILE_EXTENSION);
+      return success(await host.saveFile(fileName, 'application/json', writeHeader(header)));
     },
   };
 }

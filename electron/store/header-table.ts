@@ -1,12 +1,13 @@
-/** The table of headers: one row a header, with its present document and the figures that lists show. */
+/** Headers as rows: one for the header with the figures that lists show, and one for each of its primaries. */
 
 import type Database from 'better-sqlite3';
 import type { Header } from '../../core/header/header.ts';
 import { headerSchema } from '../../core/header/schema.ts';
 import { sealed } from './checksums.ts';
-import { cellOf, intactRow } from './read-row.ts';
+import { listIn, listText, primaryRows, type WrittenAt } from './primary-rows.ts';
+import { intactRow, jsonOf, shaped } from './read-row.ts';
 
-export interface HeaderRow {
+interface HeaderRow {
   readonly id: string;
   readonly name: string;
   readonly state: 'open' | 'finished';
@@ -18,26 +19,32 @@ export interface HeaderRow {
   /** A label for people. */
   readonly changed_at: string;
   readonly checksum: number;
+  /** Ids of the primaries in their order, each with the revision that wrote its row. */
+  readonly primaries: string;
+  /** The header with an empty list of primaries. */
   readonly document: string;
 }
 
-export type HeaderListRow = Omit<HeaderRow, 'touched' | 'checksum' | 'document'>;
-type Stamp = Pick<HeaderRow, 'revision' | 'state' | 'name' | 'checksum' | 'touched'>;
+export type HeaderListRow = Omit<HeaderRow, 'touched' | 'checksum' | 'primaries' | 'document'>;
+type Stamp = Pick<HeaderRow, 'revision' | 'state' | 'name' | 'checksum'>;
 
-/**
- * Documents are filled up with spaces to whole units of this many bytes. A row that keeps its size is overwritten in
- * place, and only those of its pages that changed are written; any other size moves the row to fresh pages, which
- * doubles what a commit has to bring to the disk.
- */
-const DOCUMENT_UNIT_BYTES = 1024;
+/** A header as its rows hold it, with what is needed to write the next version of it. */
+export interface StoredHeader {
+  readonly header: Header;
+  readonly revision: number;
+  readonly touched: number;
+  /** Of the header's own row, which names the revision of every other: tells whether this is still what is stored. */
+  readonly checksum: number;
+  readonly writtenAt: WrittenAt;
+  /** Text of the header without its primaries. */
+  readonly frame: string;
+}
 
 const LISTED = 'id, name, state, revision, primary_count, piece_count, changed_at';
 
 function statementsOn(db: Database.Database) {
   const find = db.prepare<[string], HeaderRow>('SELECT * FROM headers WHERE id = ?');
-  const stamp = db.prepare<[string], Stamp>(
-    'SELECT revision, state, name, checksum, touched FROM headers WHERE id = ?',
-  );
+  const stamp = db.prepare<[string], Stamp>('SELECT revision, state, name, checksum FROM headers WHERE id = ?');
   const list = (having: string) =>
     db.prepare<[], HeaderListRow>(
       `SELECT ${LISTED} FROM headers WHERE id ${having} (SELECT header_id FROM bin) ORDER BY touched DESC, id`,
@@ -47,65 +54,84 @@ function statementsOn(db: Database.Database) {
   const lastTouched = db.prepare<[], number>('SELECT coalesce(max(touched), 0) FROM headers').pluck();
   const insert = db.prepare(
     `INSERT INTO headers VALUES (@id, @name, @state, @revision, @touched, @primary_count, @piece_count, @changed_at,
-      @checksum, @document)`,
+      @checksum, @primaries, @document)`,
   );
-  const changed = `name = @name, state = @state, revision = @revision, primary_count = @primary_count,
-    piece_count = @piece_count, changed_at = @changed_at, checksum = @checksum, document = @document`;
-  const update = db.prepare(`UPDATE headers SET ${changed} WHERE id = @id AND touched = @touched`);
+  const changed = `name = @name, state = @state, revision = @revision, primary_count = @primary_count, piece_count =
+    @piece_count, changed_at = @changed_at, checksum = @checksum, primaries = @primaries, document = @document`;
+  const update = db.prepare(`UPDATE headers SET ${changed} WHERE id = @id`);
   const updateAndTouch = db.prepare(`UPDATE headers SET ${changed}, touched = @touched WHERE id = @id`);
   return { find, stamp, onBench, inBin, lastTouched, insert, update, updateAndTouch };
 }
 
-/** The row that would now be stored for a document. */
-function rowOf(
-  header: Header,
-  at: { readonly revision: number; readonly changedAt: string; readonly touched: number },
-) {
+type Version = Pick<StoredHeader, 'header' | 'revision'> & { readonly changedAt: string };
+
+function rowOf({ header, revision, changedAt }: Version, parts: Pick<StoredHeader, 'touched' | 'writtenAt' | 'frame'>) {
   return sealed('headers', {
     id: header.id,
     name: header.name,
     state: header.state,
-    revision: at.revision,
-    touched: at.touched,
+    revision,
+    touched: parts.touched,
     primary_count: header.primaries.length,
     piece_count: header.primaries.reduce((count, primary) => count + primary.pieces.length, 0),
-    changed_at: at.changedAt,
-    document: filledUp(JSON.stringify(header)),
+    changed_at: changedAt,
+    primaries: listText(parts.writtenAt),
+    document: parts.frame,
   });
 }
 
-function filledUp(json: string): string {
-  const over = Buffer.byteLength(json) % DOCUMENT_UNIT_BYTES;
-  return over === 0 ? json : json + ' '.repeat(DOCUMENT_UNIT_BYTES - over);
+function frameOf(header: Header): string {
+  return JSON.stringify({ ...header, primaries: [] });
+}
+
+/** Whether two versions differ in nothing but their primaries. Parts that an edit leaves alone stay the same objects. */
+function haveSameFrame(one: Header, other: Header): boolean {
+  const keys = Object.keys(other) as (keyof Header)[];
+  return keys.every((key) => key === 'primaries' || one[key] === other[key]);
 }
 
 export function headerTable(db: Database.Database) {
   const sql = statementsOn(db);
+  const primaries = primaryRows(db);
+  /** The `touched` for a row that is being changed now; a row that was changed last keeps its own. */
+  const touchedNow = (own: number | null): number => {
+    const last = sql.lastTouched.get() ?? 0;
+    return own !== null && own === last ? own : last + 1;
+  };
   return {
-    /** Undefined: there is none. */
-    find(id: string): HeaderRow | undefined {
-      const row = sql.find.get(id);
-      return row && intactRow('headers', row);
+    /** Undefined: there is none. To be called in a transaction. Throws DamagedRow when the rows do not fit together. */
+    read(id: string): StoredHeader | undefined {
+      const found = sql.find.get(id);
+      if (!found) return undefined;
+      const { revision, touched, checksum, document: frame, ...row } = intactRow('headers', found);
+      const writtenAt = listIn(row.primaries, `the list of primaries of header ${id}`);
+      const rest = jsonOf(frame, `the document of header ${id}`) as object;
+      const whole = { ...rest, primaries: primaries.read(id, writtenAt) };
+      const header = shaped(headerSchema, whole, `header ${id}`);
+      return { header, revision, touched, checksum, writtenAt, frame };
     },
-    /** What tells whether a document held in memory is still the stored one; does not read the document. */
+    /** What tells whether a header held in memory is still the stored one; does not read its documents. */
     stamp: (id: string): Stamp | undefined => sql.stamp.get(id),
     list: (place: 'bench' | 'bin'): HeaderListRow[] => (place === 'bench' ? sql.onBench : sql.inBin).all(),
-    /** The `touched` for a row that is being changed now; a row that was changed last keeps its own. */
-    touchedNow(own: number | null): number {
-      const last = sql.lastTouched.get() ?? 0;
-      return own !== null && own === last ? own : last + 1;
+    /** Stores a header that is new to the database, at revision 0. */
+    insert(header: Header, changedAt: string): void {
+      const version = { header, revision: 0, changedAt };
+      const writtenAt = new Map(header.primaries.map(({ id }) => [id, 0]));
+      sql.insert.run(rowOf(version, { touched: touchedNow(null), writtenAt, frame: frameOf(header) }));
+      primaries.write({ ...version, before: { header: { primaries: [] }, writtenAt: new Map() } });
     },
-    rowOf,
-    insert: (row: ReturnType<typeof rowOf>): unknown => sql.insert.run(row),
-    /** A row that keeps its `touched` leaves the index on it alone: one page less to write. */
-    update(row: ReturnType<typeof rowOf>): void {
-      if (sql.update.run(row).changes === 0) sql.updateAndTouch.run(row);
+    /** Writes what differs from the stored version. Primaries come first: those of a finished header cannot be written. */
+    update(before: StoredHeader, version: Version): StoredHeader {
+      const { header, revision } = version;
+      const writtenAt = primaries.write({ before, header, revision });
+      const frame = haveSameFrame(before.header, header) ? before.frame : frameOf(header);
+      const touched = touchedNow(before.touched);
+      const row = rowOf(version, { touched, writtenAt, frame });
+      // A row that keeps its `touched` leaves the index on it alone: one page less to write.
+      (touched === before.touched ? sql.update : sql.updateAndTouch).run(row);
+      return { header, revision, touched, checksum: row.checksum, writtenAt, frame };
     },
   };
 }
 
 export type HeaderTable = ReturnType<typeof headerTable>;
-
-export function documentOf(row: { readonly id: string; readonly document: string }): Header {
-  return cellOf(headerSchema, row.document, `the document of header ${row.id}`);
-}

@@ -4,10 +4,9 @@ import type Database from 'better-sqlite3';
 import { applyEdit } from '../../core/header/apply-edit.ts';
 import type { Edit } from '../../core/header/edit.ts';
 import type { Header } from '../../core/header/header.ts';
-import { editSchema } from '../../core/header/schema.ts';
+import { editSchema, headerSchema } from '../../core/header/schema.ts';
 import { sealed } from './checksums.ts';
 import { DamagedRow } from './faults.ts';
-import { documentOf } from './header-table.ts';
 import { cellOf, intactRow } from './read-row.ts';
 
 export interface HistoryStep {
@@ -89,7 +88,11 @@ export function journal(db: Database.Database) {
     rebuild(headerId: string): Header {
       const first = sql.base.get(headerId);
       if (!first) throw new DamagedRow(`header ${headerId} has no first document`);
-      let header = documentOf({ id: headerId, document: intactRow('bases', first).document });
+      let header: Header = cellOf(
+        headerSchema,
+        intactRow('bases', first).document,
+        `the first document of ${headerId}`,
+      );
       for (const row of sql.all.iterate(headerId)) {
         const applied = applyEdit(header, stepOf(row).edit);
         if (!applied.ok) throw new DamagedRow(`revision ${row.revision} of header ${headerId} does not apply`);

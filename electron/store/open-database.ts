@@ -11,6 +11,7 @@ import { checkDataFolder, type DataFolder, synchronisedFolderNotice } from './da
 import { storageProblem, storageProblemOf } from './faults.ts';
 import { identityProblem, readIdentity } from './identity.ts';
 import { playBackJournal } from './leftover-journal.ts';
+import { takeRoomForLog } from './log-room.ts';
 import { migrate, SCHEMA_VERSION } from './migrations.ts';
 import { pragmaMismatches, setPragmas, setReaderPragmas } from './pragmas.ts';
 import { lastFullCheck, upkeepTable } from './small-tables.ts';
@@ -117,6 +118,7 @@ function bringUp(
     if (migrated.findings.length > 0) return failure(storageProblem('corrupt', file, migrated.findings.join('; ')));
     fingerprint = migrated.fingerprint;
   }
+  takeRoomForLog(db);
   upkeepTable(db).countOpening(found.fullCheckAt);
   // Only now: the library changes `synchronous` back with the first write of a connection.
   const mismatches = pragmaMismatches(db);

@@ -5,7 +5,7 @@ import type { Problem } from '../../core/problem.ts';
 import { failure, type Result, success } from '../../core/result.ts';
 import type { ResponseOf } from '../bridge/contract.ts';
 import type { ReadOnly } from '../bridge/dispatcher.ts';
-import { documentOf } from './header-table.ts';
+import type { StoredHeader } from './header-table.ts';
 import type { Tables } from './tables.ts';
 import { inTransaction } from './transaction.ts';
 
@@ -14,8 +14,7 @@ type OpenedHeader = ReadOnly<ResponseOf<'openHeader'>>;
 /** Stores a header that is new to the database, and opens it. */
 export function keepHeader(tables: Tables, header: Header, changedAt: string): Result<OpenedHeader, Problem> {
   return inTransaction<OpenedHeader, Problem>(tables.db, () => {
-    const touched = tables.headers.touchedNow(null);
-    tables.headers.insert(tables.headers.rowOf(header, { revision: 0, changedAt, touched }));
+    tables.headers.insert(header, changedAt);
     tables.journal.keepBase(header);
     tables.preferences.rememberHeader(header.id);
     return openedHeader(tables, header.id);
@@ -24,12 +23,24 @@ export function keepHeader(tables: Tables, header: Header, changedAt: string): R
 
 /** The header as the page gets it: with all that can be undone and redone, and what was typed but not accepted. */
 export function openedHeader(tables: Tables, headerId: string): Result<OpenedHeader, Problem> {
-  const row = tables.headers.find(headerId);
-  if (!row) return notFound(headerId);
-  const header = documentOf(row);
+  const stored = tables.headers.read(headerId);
+  if (!stored) return notFound(headerId);
+  const { header, revision } = stored;
   // A finished header has no way back: work goes on in a copy.
-  const history = row.state === 'finished' ? { undo: [], redo: [] } : tables.journal.history(headerId);
-  return success({ header, revision: row.revision, ...history, draft: tables.drafts.find(headerId) });
+  const history = header.state === 'finished' ? { undo: [], redo: [] } : tables.journal.history(headerId);
+  return success({ header, revision, ...history, draft: tables.drafts.find(headerId) });
+}
+
+/** A header outside of any other transaction: its rows must fit each other. */
+export function readWhole(tables: Tables, headerId: string): Result<StoredHeader, Problem> {
+  return inTransaction<StoredHeader, Problem>(
+    tables.db,
+    () => {
+      const stored = tables.headers.read(headerId);
+      return stored ? success(stored) : notFound(headerId);
+    },
+    'DEFERRED',
+  );
 }
 
 export function notFound(id: string) {

@@ -15,13 +15,16 @@ export function intactRow<Name extends Table, Row extends Covered<Name> & { read
 
 /** JSON text of a cell, as what `schema` describes. Throws DamagedRow when it is anything else. */
 export function cellOf<Shape extends z.ZodType>(schema: Shape, json: string, where: string): z.output<Shape> {
-  let value: unknown;
+  return shaped(schema, jsonOf(json, where), where);
+}
+
+/** Throws DamagedRow when the cell holds no JSON. */
+export function jsonOf(json: string, where: string): unknown {
   try {
-    value = JSON.parse(json);
+    return JSON.parse(json);
   } catch (cause) {
     throw new DamagedRow(`${where} does not hold JSON`, { cause });
   }
-  return shaped(schema, value, where);
 }
 
 /** Throws DamagedRow when the value is not what `schema` describes. */

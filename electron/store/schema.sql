@@ -45,7 +45,7 @@ CREATE TABLE edits (
   inverse TEXT NOT NULL CHECK (json_valid(inverse)),
   checksum INTEGER NOT NULL,
   PRIMARY KEY (header_id, revision)
-) STRICT, WITHOUT ROWID;
+) STRICT;
 
 CREATE TABLE headers (
   id TEXT NOT NULL PRIMARY KEY CHECK (length(id) BETWEEN 1 AND 64),
@@ -57,6 +57,7 @@ CREATE TABLE headers (
   piece_count INTEGER NOT NULL CHECK (piece_count >= 0),
   changed_at TEXT NOT NULL CHECK (length(changed_at) <= 40),
   checksum INTEGER NOT NULL,
+  primaries TEXT NOT NULL CHECK (length(primaries) > 1),
   document TEXT NOT NULL CHECK (length(document) > 1)
 ) STRICT, WITHOUT ROWID;
 
@@ -68,6 +69,15 @@ CREATE TABLE preferences (
   density TEXT NOT NULL CHECK (density IN ('bench', 'desk')),
   last_header_id TEXT,
   checksum INTEGER NOT NULL
+) STRICT;
+
+CREATE TABLE primaries (
+  header_id TEXT NOT NULL REFERENCES headers (id),
+  id TEXT NOT NULL CHECK (length(id) BETWEEN 1 AND 64),
+  revision INTEGER NOT NULL CHECK (revision >= 0),
+  checksum INTEGER NOT NULL,
+  document TEXT NOT NULL CHECK (length(document) > 1),
+  PRIMARY KEY (header_id, id)
 ) STRICT;
 
 CREATE TABLE stock (
@@ -118,6 +128,7 @@ CREATE TRIGGER edits_only_append BEFORE INSERT ON edits
 WHEN NEW.revision <= (SELECT revision FROM headers WHERE id = NEW.header_id)
   OR EXISTS (SELECT 1 FROM edits WHERE header_id = NEW.header_id AND revision = NEW.revision)
   OR EXISTS (SELECT 1 FROM edits WHERE step_id = NEW.step_id)
+  OR EXISTS (SELECT 1 FROM edits WHERE rowid = NEW.rowid)
 BEGIN SELECT RAISE(ABORT, 'the journal is append-only'); END;
 
 CREATE TRIGGER headers_finished_no_update BEFORE UPDATE ON headers WHEN OLD.state = 'finished'
@@ -131,3 +142,18 @@ BEGIN SELECT RAISE(ABORT, 'a header is never replaced'); END;
 
 CREATE TRIGGER headers_update_in_step BEFORE UPDATE ON headers WHEN NEW.id <> OLD.id OR NEW.revision <= OLD.revision
 BEGIN SELECT RAISE(ABORT, 'a header keeps its id, and its revision grows'); END;
+
+CREATE TRIGGER primaries_no_delete BEFORE DELETE ON primaries
+WHEN (SELECT state FROM headers WHERE id = OLD.header_id) = 'finished'
+BEGIN SELECT RAISE(ABORT, 'a finished header cannot change'); END;
+
+CREATE TRIGGER primaries_no_insert BEFORE INSERT ON primaries
+WHEN (SELECT state FROM headers WHERE id = NEW.header_id) = 'finished'
+  OR EXISTS (SELECT 1 FROM primaries WHERE header_id = NEW.header_id AND id = NEW.id)
+  OR EXISTS (SELECT 1 FROM primaries WHERE rowid = NEW.rowid)
+BEGIN SELECT RAISE(ABORT, 'a finished header cannot change, and a primary is never replaced'); END;
+
+CREATE TRIGGER primaries_no_update BEFORE UPDATE ON primaries
+WHEN (SELECT state FROM headers WHERE id = OLD.header_id) = 'finished'
+  OR NEW.header_id <> OLD.header_id OR NEW.id <> OLD.id OR NEW.rowid <> OLD.rowid
+BEGIN SELECT RAISE(ABORT, 'a finished header cannot change, and a primary keeps its id'); END;

@@ -1,16 +1,10 @@
 /** Headers as they stand after the last commit, held in memory so that a step need not read the document again. */
 
-import type { Header } from '../../core/header/header.ts';
+import type { StoredHeader } from './header-table.ts';
 import type { Stacks } from './journal.ts';
 
 /** A header as it stands at a revision, with what can be undone and redone from there. */
-export interface Standing extends Stacks {
-  readonly header: Header;
-  readonly revision: number;
-  /** Checksum of its row: tells whether the row is still the one that this was read from. */
-  readonly checksum: number;
-  readonly touched: number;
-}
+export interface Standing extends StoredHeader, Stacks {}
 
 export interface RecentStandings {
   get(headerId: string): Standing | undefined;

@@ -77,14 +77,42 @@ interface EditRow {
   readonly edit: string;
 }
 
-function readOne(db: DatabaseSync, id: string, revision: number, document: string): DiskReading {
-  const header = headerIn(document);
+interface HeaderRow {
+  readonly id: string;
+  readonly revision: number;
+  readonly primaries: string;
+  readonly document: string;
+}
+
+/** The header's own row and those of its primaries, put together; the list in the former says which, and how new. */
+function assembled(
+  db: DatabaseSync,
+  row: HeaderRow,
+): { readonly header: PlainHeader; readonly torn: readonly string[] } {
+  const rows = db
+    .prepare('SELECT id, revision, document FROM primaries WHERE header_id = ?')
+    .all(row.id) as unknown as {
+    id: string;
+    revision: number;
+    document: string;
+  }[];
+  const listed = JSON.parse(row.primaries) as (readonly [id: string, revision: number])[];
+  const found = listed.map(([id, revision]) => rows.find((each) => each.id === id && each.revision === revision));
+  const isWhole = rows.length === listed.length && found.every((each) => each !== undefined);
+  const primaries = found.flatMap((each) => (each === undefined ? [] : [JSON.parse(each.document) as PlainPrimary]));
+  const header = { ...headerIn(row.document), primaries };
+  return { header, torn: isWhole ? [] : [`${row.id}: the rows of its primaries are not those that it lists`] };
+}
+
+function readOne(db: DatabaseSync, row: HeaderRow): DiskReading {
+  const { id, revision } = row;
+  const { header, torn: apart } = assembled(db, row);
   const base = db.prepare('SELECT document FROM bases WHERE header_id = ?').get(id) as { document: string } | undefined;
   const edits = db
     .prepare('SELECT revision, step_id, edit FROM edits WHERE header_id = ? ORDER BY revision')
     .all(id) as unknown as EditRow[];
   const corrupt: string[] = [];
-  const torn: string[] = [];
+  const torn: string[] = [...apart];
   const mark = header.primaries[0]?.pieces[0]?.note;
   if (header.note.startsWith('step ') || (mark ?? '').startsWith('step ')) {
     if (mark !== header.note) torn.push(`${id}: the header says "${header.note}", its first piece "${mark}"`);
@@ -116,12 +144,8 @@ function readDatabase(db: DatabaseSync): DiskReading {
   ];
   const hasTables = db.prepare("SELECT 1 FROM sqlite_schema WHERE name = 'headers'").get() !== undefined;
   if (!hasTables) return { headers: [], corrupt, torn: [] };
-  const rows = db.prepare('SELECT id, revision, document FROM headers').all() as unknown as {
-    id: string;
-    revision: number;
-    document: string;
-  }[];
-  const each = rows.map((row) => readOne(db, row.id, row.revision, row.document));
+  const rows = db.prepare('SELECT id, revision, primaries, document FROM headers').all() as unknown as HeaderRow[];
+  const each = rows.map((row) => readOne(db, row));
   return {
     headers: each.flatMap((one) => one.headers),
     corrupt: [...corrupt, ...each.flatMap((one) => one.corrupt)],

@@ -6,7 +6,7 @@ import { faultsOf, type Tally } from './crash-verdict.ts';
 import { runKills } from './kill-runs.ts';
 import { checkLivePragmas } from './live-pragmas.ts';
 import { tryNewerFiles } from './newer-file.ts';
-import { randomCuts, runPowerCuts } from './power-cuts.ts';
+import { operationsOfOpening, randomCuts, runPowerCuts } from './power-cuts.ts';
 import { countSyncs } from './sync-counts.ts';
 import { runTwoWriters } from './two-writers.ts';
 
@@ -30,14 +30,17 @@ async function powerCuts(size: RunSize): Promise<readonly Measure[]> {
   const shim = powerCutShim();
   if (!shim.ok) return ['R2', 'R2 at NORMAL'].map((id) => notMeasured(id, NOTHING_LOST, shim.reason));
   const isLong = size === 'long';
-  // The short sweep takes in the writes of a database's first transaction, the only one with a rollback journal.
-  const sweep = Array.from({ length: isLong ? 400 : 14 }, (_, at) => at + 1);
-  const cutsAt = [...sweep, ...randomCuts(isLong ? 1000 : 100, SEED)];
+  const opening = await operationsOfOpening(shim.path);
+  // The first sweep takes in the writes of a database's first transaction, the only one with a rollback journal.
+  const first = Array.from({ length: isLong ? 150 : 14 }, (_, at) => at + 1);
+  const edited = Array.from({ length: isLong ? 250 : 0 }, (_, at) => opening + at);
+  const cutsAt = [...first, ...edited, ...randomCuts(isLong ? 1000 : 100, opening, SEED)];
   const tally = await runPowerCuts({ shim: shim.path, cutsAt, seed: SEED });
-  const weakCuts = randomCuts(isLong ? 300 : 25, SEED + 1);
+  const weakCuts = randomCuts(isLong ? 300 : 25, opening, SEED + 1);
   const weak = await runPowerCuts({ shim: shim.path, cutsAt: weakCuts, seed: SEED + 1, sabotaged: true });
   const value = faultsOf(tally);
-  const what = tallyWords(`power cut at writes 1 to ${sweep.length} and at random ones`, tally);
+  const sweeps = `1 to ${first.length}${isLong ? `, ${opening} to ${opening + edited.length - 1}` : ''}`;
+  const what = tallyWords(`power cut at writes ${sweeps} and at random ones`, tally);
   const weakWords = tallyWords('the same with synchronous=NORMAL, which must lose edits, or the test does not bite', {
     ...weak,
     examples: [],

@@ -3,7 +3,7 @@
 import { describe, expect, test } from 'vitest';
 import { dataFolder } from '../../../electron/store/data-folder.ts';
 import { openDatabase } from '../../../electron/store/open-database.ts';
-import { addPrimary, doStep, headerWith, openShop, problemOf, stepId, straight } from './shop.ts';
+import { addPrimary, doStep, headerWith, openShop, problemOf, stepId, storedText, straight } from './shop.ts';
 
 describe('a request sent again', () => {
   test('answers with the same revision and changes nothing', async () => {
@@ -181,6 +181,6 @@ test('the journal leads from the first document to the present one, byte for byt
   const opened = openDatabase(dataFolder(shop.folder), new Date());
   if (!opened.ok) throw new Error('not opened');
   const { tables } = opened.value;
-  expect(JSON.stringify(tables.journal.rebuild(header.id))).toBe(tables.headers.find(header.id)?.document.trimEnd());
+  expect(JSON.stringify(tables.journal.rebuild(header.id))).toBe(storedText(tables.db, header.id));
   tables.db.close();
 });

@@ -68,6 +68,10 @@ describe('by the database', () => {
       "INSERT INTO edits SELECT header_id, 99, 'another-step', 'do', NULL, label, edit, inverse, checksum FROM edits LIMIT 1",
       /finished/,
     ],
+    ["UPDATE primaries SET document = '{}'", /finished/],
+    ['DELETE FROM primaries', /finished/],
+    ["INSERT INTO primaries SELECT header_id, 'another', 9, checksum, document FROM primaries LIMIT 1", /finished/],
+    ['INSERT OR REPLACE INTO primaries SELECT * FROM primaries', /finished/],
     ["UPDATE edits SET label = 'x'", /append-only/],
     ['DELETE FROM edits', /append-only/],
     ['INSERT OR REPLACE INTO edits SELECT * FROM edits', /finished|append-only/],
@@ -81,6 +85,20 @@ describe('by the database', () => {
     const shop = openShop();
     await finishedHeader(shop);
     withDatabase(shop.file, (db) => expect(() => db.exec(sql)).toThrow(words));
+  });
+
+  test.each([
+    "INSERT OR REPLACE INTO primaries (rowid, header_id, id, revision, checksum, document) SELECT rowid, ?, 'new', 1, 0, '{}' FROM primaries",
+    'UPDATE OR REPLACE primaries SET rowid = (SELECT min(rowid) FROM primaries) WHERE header_id = ?',
+    `INSERT OR REPLACE INTO edits (rowid, header_id, revision, step_id, action, of_revision, label, edit, inverse, checksum)
+      SELECT rowid, ?, revision + 100, step_id || '-other', action, of_revision, label, edit, inverse, checksum FROM edits`,
+  ])('a row of an open header does not take the place of one of a finished header (%#)', async (sql) => {
+    const shop = openShop();
+    await finishedHeader(shop);
+    const { header } = await headerWith(shop, [addPrimary('a')]);
+    withDatabase(shop.file, (db) => {
+      expect(() => db.prepare(sql).run(header.id)).toThrow(/never replaced|keeps its id|append-only/);
+    });
   });
 
   test('the journal of an open header only grows', async () => {

@@ -11,7 +11,7 @@ import type { RequestOf } from '../../../electron/bridge/contract.ts';
 import { dataFolder } from '../../../electron/store/data-folder.ts';
 import { openDatabase } from '../../../electron/store/open-database.ts';
 import { drawFrom, EDIT_KINDS, randomEdit } from './random-edits.ts';
-import { doStep, openShop, problemOf, type Shop, stepId } from './shop.ts';
+import { doStep, openShop, problemOf, type Shop, stepId, storedText } from './shop.ts';
 
 const { EVENRUN_LONG } = process.env;
 const IS_LONG = EVENRUN_LONG === '1';
@@ -216,7 +216,7 @@ function journalsLeadToDocuments(folder: string): void {
   if (!opened.ok) throw new Error(JSON.stringify(opened.problems));
   const { headers, journal, db } = opened.value.tables;
   for (const { id } of headers.list('bench')) {
-    expect(JSON.stringify(journal.rebuild(id))).toBe(headers.find(id)?.document.trimEnd());
+    expect(JSON.stringify(journal.rebuild(id))).toBe(storedText(db, id));
   }
   db.close();
 }
