@@ -157,7 +157,7 @@ export {
   type PairGap,
   type SelfGap,
 } from './path/header-clearances.ts';
-export { closureLimits, findInlet, inletFrame, placedPath, primaryClosure } from './path/inlet-pose.ts';
+export { closureLimits, collectorOf, findInlet, inletFrame, placedPath, primaryClosure } from './path/inlet-pose.ts';
 export { fromLra, toLra } from './path/lra.ts';
 export {
   type CopyNames,

@@ -2,7 +2,8 @@
 
 import { type Header, type Primary, tubeOf } from '../header/header.ts';
 import { bodyClearance, selfClearance, type TubeBody, tubeBody } from '../path/clearance.ts';
-import { findInlet, placedPath } from '../path/inlet-pose.ts';
+import { collectorGaps } from '../path/collector-gaps.ts';
+import { collectorOf, placedPath } from '../path/inlet-pose.ts';
 import { obstacleClearance } from '../path/obstacle-clearance.ts';
 import { mmOf } from '../units/length.ts';
 
@@ -29,7 +30,7 @@ export function neighboursOf(header: Header, primaryId: string): Neighbours {
 
 /**
  * The least gap of a primary in mm, negative where it runs into something; null when nothing is there or its own path is
- * not known. Where two tubes come together at a collector their last pieces do not count against each other.
+ * not known. That two tubes meet at their collector does not count against them (see `collectorGaps`).
  */
 export function leastClearanceMm({ header, others }: Neighbours, primary: Primary): number | null {
   const path = placedPath(primary);
@@ -43,23 +44,13 @@ export function leastClearanceMm({ header, others }: Neighbours, primary: Primar
     const clearance = obstacleClearance(body, obstacle);
     if (clearance !== null) gapsMm.push(clearance.gapMm);
   }
+  const collector = collectorOf(header, primary);
   for (const other of others) {
-    const clearance = bodyClearance(body, other.body);
-    if (clearance === null) continue;
-    const isAtCollector =
-      clearance.pieceIndexA === primary.pieces.length - 1 &&
-      clearance.pieceIndexB === other.primary.pieces.length - 1 &&
-      isOneCollector(header, primary, other.primary);
-    if (!isAtCollector) gapsMm.push(clearance.gapMm);
+    const meet = collector !== null && collector === collectorOf(header, other.primary);
+    const clearance = meet
+      ? collectorGaps(body, other.body, mmOf(header.settings.wantedGap)).elsewhere
+      : bodyClearance(body, other.body);
+    if (clearance !== null) gapsMm.push(clearance.gapMm);
   }
   return gapsMm.length === 0 ? null : Math.min(...gapsMm);
-}
-
-function isOneCollector(header: Header, a: Primary, b: Primary): boolean {
-  const collectorOf = ({ inletId }: Primary) => {
-    const inlet = inletId === null ? null : findInlet(header, inletId);
-    return inlet === null ? undefined : header.collectors.find(({ inlets }) => inlets.includes(inlet));
-  };
-  const collector = collectorOf(a);
-  return collector !== undefined && collector === collectorOf(b);
 }

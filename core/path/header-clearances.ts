@@ -3,12 +3,13 @@
 import { type Header, type Primary, tubeOf } from '../header/header.ts';
 import { mmOf } from '../units/length.ts';
 import { bodyClearance, type Clearance, selfClearance, type TubeBody, tubeBody } from './clearance.ts';
-import { findInlet, placedPath } from './inlet-pose.ts';
+import { collectorGaps } from './collector-gaps.ts';
+import { collectorOf, placedPath } from './inlet-pose.ts';
 import { type ObstacleClearance, obstacleClearance } from './obstacle-clearance.ts';
 import type { PathProblem } from './path-problem.ts';
 
 interface Gap {
-  /** Less than the header's wanted gap. */
+  /** Less than the header's wanted gap, and not meant to be. */
   readonly isTight: boolean;
 }
 
@@ -17,7 +18,7 @@ export interface PairGap extends Gap {
   readonly primaryIdA: string;
   readonly primaryIdB: string;
   readonly clearance: Clearance;
-  /** Both points are on the last pieces of primaries that go into one collector, where tubes are meant to come together. */
+  /** Where two primaries come together at the collector that both go into, as they are meant to. */
   readonly isAtCollector: boolean;
 }
 
@@ -52,7 +53,7 @@ interface PlacedPrimary {
 }
 
 /**
- * All gaps of a header. Primaries without pieces or without a known path take no part and do not keep the others from it.
+ * All gaps of a header. Two primaries that go into one collector can have two: where they meet, and elsewhere. Primaries without pieces or without a known path take no part and do not keep the others from it.
  * Cost: every pair of primaries once; 8 primaries of 20 pieces take a few milliseconds.
  */
 export function headerClearances(header: Header): HeaderClearances {
@@ -75,10 +76,7 @@ export function headerClearances(header: Header): HeaderClearances {
 }
 
 function placedPrimary(header: Header, primary: Primary, body: TubeBody): PlacedPrimary {
-  const { inletId } = primary;
-  const inlet = inletId === null ? null : findInlet(header, inletId);
-  const collector = header.collectors.find(({ inlets }) => inlet !== null && inlets.includes(inlet));
-  return { primary, body, collectorId: collector?.id ?? null };
+  return { primary, body, collectorId: collectorOf(header, primary)?.id ?? null };
 }
 
 /** A gap that is just as wanted is not tight for the rounding in its last digits. */
@@ -87,27 +85,18 @@ function isUnder(gapMm: number, wantedMm: number): boolean {
 }
 
 function pairGaps(placed: readonly PlacedPrimary[], wantedMm: number): readonly PairGap[] {
-  const gaps: PairGap[] = [];
-  for (const [index, a] of placed.entries()) {
-    for (const b of placed.slice(index + 1)) {
-      const clearance = bodyClearance(a.body, b.body);
-      if (clearance === null) continue;
-      const isAtCollector =
-        a.collectorId !== null &&
-        a.collectorId === b.collectorId &&
-        clearance.pieceIndexA === a.primary.pieces.length - 1 &&
-        clearance.pieceIndexB === b.primary.pieces.length - 1;
-      gaps.push({
-        kind: 'pair',
-        primaryIdA: a.primary.id,
-        primaryIdB: b.primary.id,
-        clearance,
-        isAtCollector,
-        isTight: isUnder(clearance.gapMm, wantedMm),
-      });
-    }
-  }
-  return gaps;
+  return placed.flatMap((a, index) => placed.slice(index + 1).flatMap((b) => gapsOfPair(a, b, wantedMm)));
+}
+
+function gapsOfPair(a: PlacedPrimary, b: PlacedPrimary, wantedMm: number): readonly PairGap[] {
+  const gap = (clearance: Clearance | null, isAtCollector: boolean): readonly PairGap[] => {
+    if (clearance === null) return [];
+    const isTight = !isAtCollector && isUnder(clearance.gapMm, wantedMm);
+    return [{ kind: 'pair', primaryIdA: a.primary.id, primaryIdB: b.primary.id, clearance, isAtCollector, isTight }];
+  };
+  if (a.collectorId === null || a.collectorId !== b.collectorId) return gap(bodyClearance(a.body, b.body), false);
+  const { meeting, elsewhere } = collectorGaps(a.body, b.body, wantedMm);
+  return [...gap(elsewhere, false), ...gap(meeting, true)];
 }
 
 function selfGaps(placed: readonly PlacedPrimary[], wantedMm: number): readonly SelfGap[] {

@@ -1,6 +1,6 @@
 /** Where a collector inlet is: measured, or where another primary ends. */
 
-import type { Header, Inlet, Primary } from '../header/header.ts';
+import type { Collector, Header, Inlet, Primary } from '../header/header.ts';
 import { failure, type Result, success } from '../result.ts';
 import { mmOf } from '../units/length.ts';
 import { type Closure, type ClosureLimits, closureOf } from './closure.ts';
@@ -15,6 +15,12 @@ export function findInlet(header: Header, inletId: string): Inlet | null {
     if (inlet !== undefined) return inlet;
   }
   return null;
+}
+
+/** The collector that a primary goes into; null when that is not said. */
+export function collectorOf(header: Header, { inletId }: Primary): Collector | null {
+  if (inletId === null) return null;
+  return header.collectors.find(({ inlets }) => inlets.some(({ id }) => id === inletId)) ?? null;
 }
 
 /**

@@ -11,7 +11,7 @@ import { wordsFor } from '../ui/host-bridge.ts';
 import { countOf } from '../ui/spoken.ts';
 import { gapText } from '../view/scene-spans.ts';
 import { useAfterPaint } from '../view/use-after-paint.ts';
-import { gapsInOrder, gapWords } from './gap-words.ts';
+import { gapsInOrder, gapVerdict, gapWords } from './gap-words.ts';
 import type { ShapeProps } from './shape-props.ts';
 
 const SHOWN_AT_FIRST = 8;
@@ -79,7 +79,7 @@ function GapTable({ gaps, header }: { readonly gaps: readonly HeaderGap[]; reado
                 <td className="number">
                   <FigureText text={gapText(gap, header)} />
                 </td>
-                <td>{gap.isTight ? '◀ under' : '● enough'}</td>
+                <td>{gapVerdict(gap)}</td>
               </tr>
             );
           })}

@@ -2,7 +2,7 @@
 
 import { useState } from 'react';
 import type { Collector, Inlet } from '../../core/header/header.ts';
-import { findInlet } from '../../core/index.ts';
+import { collectorOf, findInlet } from '../../core/index.ts';
 import { unitOf } from '../../core/units/length-style.ts';
 import { LengthField } from '../bench/length-field.tsx';
 import { primaryTitle } from '../chart/verdict-words.ts';
@@ -83,7 +83,7 @@ function InletPart(props: ShapeProps) {
   const [problem, setProblem] = useState<string | null>(null);
   const title = primaryTitle(primary.name);
   const inlet = primary.inletId === null ? null : findInlet(header, primary.inletId);
-  const collector = header.collectors.find(({ inlets }) => inlet !== null && inlets.includes(inlet));
+  const collector = collectorOf(header, primary);
   const choices = header.collectors.flatMap(({ name, inlets }) =>
     inlets.map((candidate) => ({ id: candidate.id, name: `${name}, inlet ${candidate.name}` })),
   );
@@ -120,7 +120,7 @@ function InletPart(props: ShapeProps) {
           {problem}
         </p>
       )}
-      {inlet === null || collector === undefined ? null : (
+      {inlet === null || collector === null ? null : (
         <InletFields {...props} key={inlet.id} inlet={inlet} collector={collector} />
       )}
     </section>

@@ -20,7 +20,7 @@ export function gapWords(gap: HeaderGap, header: Header): GapWords {
     case 'pair': {
       const { pieceIndexA, pieceIndexB } = gap.clearance;
       return {
-        key: `${gap.primaryIdA} ${gap.primaryIdB}`,
+        key: `${gap.primaryIdA} ${gap.primaryIdB}${gap.isAtCollector ? ' collector' : ''}`,
         between: `${title(gap.primaryIdA)} and ${title(gap.primaryIdB)}`,
         where: `piece ${pieceIndexA + 1} and piece ${pieceIndexB + 1}${gap.isAtCollector ? ', at the collector' : ''}`,
       };
@@ -44,6 +44,12 @@ export function gapWords(gap: HeaderGap, header: Header): GapWords {
     default:
       return assertNever(gap);
   }
+}
+
+/** The gap against the one wanted. */
+export function gapVerdict(gap: HeaderGap): string {
+  if (gap.kind === 'pair' && gap.isAtCollector) return '○ meet here, not counted';
+  return gap.isTight ? '◀ under' : '● enough';
 }
 
 /** All gaps, the smallest first; those at a collector, where tubes are meant to meet, come last. */

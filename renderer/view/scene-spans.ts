@@ -29,16 +29,14 @@ function gapKey(gap: HeaderGap): string {
   }
 }
 
-/** A line across every gap under the wanted one, but where tubes come together at a collector. */
+/** A line across every gap given: those under the wanted one, which leaves out where tubes come together at a collector. */
 export function gapSpans(gaps: readonly HeaderGap[], header: Header): readonly SceneSpan[] {
-  return gaps
-    .filter((gap) => gap.kind !== 'pair' || !gap.isAtCollector)
-    .map((gap): SceneSpan => {
-      const isObstacle = gap.kind === 'obstacle';
-      const from = isObstacle ? gap.clearance.centre : gap.clearance.outsideA;
-      const to = isObstacle ? gap.clearance.onObstacle : gap.clearance.outsideB;
-      return { key: gapKey(gap), kind: 'gap', from, to, text: gapText(gap, header) };
-    });
+  return gaps.map((gap): SceneSpan => {
+    const isObstacle = gap.kind === 'obstacle';
+    const from = isObstacle ? gap.clearance.centre : gap.clearance.outsideA;
+    const to = isObstacle ? gap.clearance.onObstacle : gap.clearance.outsideB;
+    return { key: gapKey(gap), kind: 'gap', from, to, text: gapText(gap, header) };
+  });
 }
 
 /** "3/16 in"; "1/8 in inside" where the two run into each other; "just under 1/4 in" where rounding would hide that it is tight. */

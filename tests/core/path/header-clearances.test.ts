@@ -76,14 +76,36 @@ describe('a row of parallel straights of OD 40', () => {
     );
   });
 
-  test('tubes that come together at one collector say so', () => {
+  describe('that go into one collector', () => {
     const inlet = (id: string) => ({ id, name: id, place: null, slip: { deeper: inches(0), shallower: inches(0) } });
     const collector: Collector = { id: 'c', name: 'c', inlets: [inlet('i1'), inlet('i2')] };
-    const [a, b, c] = header.primaries;
-    if (a === undefined || b === undefined || c === undefined) throw new Error('no primaries');
-    const primaries = [{ ...a, inletId: 'i1' }, { ...b, inletId: 'i2' }, c];
-    const { gaps } = headerClearances({ ...header, primaries, collectors: [collector] });
-    expect(gaps.map((gap) => gap.kind === 'pair' && gap.isAtCollector)).toEqual([true, false, false]);
+
+    test('meet there, which is told, and is not tight', () => {
+      // From 30 mm apart to 3 over the last 100 mm; wanted are 8.
+      const closing = outboardAt(70, 'b', [straight(100), bend(40, 30, 0), bend(40, 30, 180)] as never);
+      const shiftMm = 80 * (1 - Math.cos(Math.PI / 6));
+      const beside = outboardAt(70 - shiftMm - 43, 'a', [straight(140)]);
+      const turned = { ...closing, port: poseAt({ x: 70, y: 0, z: 0 }, { x: 0, y: 1, z: 0 }, { x: -1, y: 0, z: 0 }) };
+      const primaries = [
+        { ...beside, inletId: 'i1' },
+        { ...turned, inletId: 'i2' },
+      ];
+      const { gaps, tight } = headerClearances({ ...header, primaries, collectors: [collector] });
+      expect(gaps.map((gap) => gap.kind === 'pair' && gap.isAtCollector)).toEqual([true]);
+      expectWithin(gaps[0]?.clearance.gapMm ?? Number.NaN, 3, 1e-6);
+      expect(tight).toEqual([]);
+      const apart = headerClearances({ ...header, primaries });
+      expect(apart.tight).toHaveLength(1);
+    });
+
+    test('and run side by side all the way are tight all the same', () => {
+      const [a, b, c] = header.primaries;
+      if (a === undefined || b === undefined || c === undefined) throw new Error('no primaries');
+      const long = [straight(400)];
+      const primaries = [a, { ...b, inletId: 'i1', pieces: long }, { ...c, inletId: 'i2', pieces: long }];
+      const { tight } = headerClearances({ ...header, primaries, collectors: [collector] });
+      expect(tight.map((gap) => gap.kind === 'pair' && `${gap.primaryIdA}${gap.primaryIdB}`)).toEqual(['bc']);
+    });
   });
 
   test('a tube that comes back past itself is measured with itself', () => {

@@ -3,9 +3,9 @@
 import { describe, expect, test } from 'vitest';
 import { demoHeader } from '../../../core/header/demo-header.ts';
 import { type Closure, headerClearances } from '../../../core/index.ts';
-import { MM_PER_INCH } from '../../../core/units/length.ts';
+import { inches, MM_PER_INCH } from '../../../core/units/length.ts';
 import { closureWords } from '../../../renderer/shape/closure-words.ts';
-import { gapsInOrder, gapWords } from '../../../renderer/shape/gap-words.ts';
+import { gapsInOrder, gapVerdict, gapWords } from '../../../renderer/shape/gap-words.ts';
 
 const STYLE = { kind: 'fraction', per: 16 } as const;
 const plain = (text: string) => text.replaceAll('\u2009', ' ');
@@ -28,13 +28,16 @@ describe('a closure', () => {
 });
 
 describe('gaps', () => {
-  const header = demoHeader('gaps');
+  const demo = demoHeader('gaps');
+  // Wanting more than the demo's inlets leave between them makes its tubes meet at the collector.
+  const header = { ...demo, settings: { ...demo.settings, wantedGap: inches(0.5) } };
   const { gaps } = headerClearances(header);
 
   test('come smallest first, those at the collector last', () => {
     const ordered = gapsInOrder(gaps);
     expect(ordered.length).toBe(gaps.length);
     const isLast = ordered.map((gap) => gap.kind === 'pair' && gap.isAtCollector);
+    expect(isLast).toContain(true);
     expect(isLast).toEqual([...isLast].sort((a, b) => Number(a) - Number(b)));
     const others = ordered.filter((_, index) => !isLast[index]).map(({ clearance }) => clearance.gapMm);
     expect(others).toEqual([...others].sort((a, b) => a - b));
@@ -47,6 +50,15 @@ describe('gaps', () => {
     expect(gapWords(pair, header).between).toMatch(/^Primary \d and Primary \d$/);
     expect(gapWords(pair, header).where).toMatch(/^piece \d+ and piece \d+/);
     expect(gapWords(self, header).between).toMatch(/^Primary \d and itself$/);
+  });
+
+  test('at a collector are not held against the one wanted', () => {
+    const meeting = gaps.find((gap) => gap.kind === 'pair' && gap.isAtCollector);
+    const other = gaps.find((gap) => gap.kind === 'self');
+    if (!meeting || !other) throw new Error('the demo has both');
+    expect(gapVerdict(meeting)).toBe('○ meet here, not counted');
+    expect(gapVerdict({ ...other, isTight: true })).toBe('◀ under');
+    expect(gapVerdict({ ...other, isTight: false })).toBe('● enough');
   });
 
   test('have keys of their own', () => {
