@@ -25,17 +25,17 @@ export function ClearancePanel({ session, header }: ShapeProps) {
   const shown = showsAll ? ordered : ordered.slice(0, Math.max(SHOWN_AT_FIRST, tight.length));
   return (
     <div className="shape-stack">
-      <div className="pose-fields">
+      <div className="gap-head">
         <LengthField
           label="Gap wanted"
           value={header.settings.wantedGap}
           unit={unitOf(header.settings.display)}
           onTake={(wantedGap) => session.apply({ kind: 'setSettings', set: { wantedGap } })}
         />
+        <p className="shape-finding" role="status">
+          <FigureText text={leastWords(ordered, tight.length, settled)} />
+        </p>
       </div>
-      <p className="shape-finding" role="status">
-        <FigureText text={leastWords(ordered, tight.length, settled)} />
-      </p>
       {shown.length === 0 ? null : <GapTable gaps={shown} header={settled} />}
       {ordered.length > shown.length ? (
         <Button onPress={() => setShowsAll(true)}>Show all {ordered.length} gaps</Button>
@@ -66,7 +66,7 @@ function GapTable({ gaps, header }: { readonly gaps: readonly HeaderGap[]; reado
             <th scope="col" className="number">
               Gap
             </th>
-            <th scope="col">Against the one wanted</th>
+            <th scope="col">Against wanted</th>
           </tr>
         </thead>
         <tbody>

@@ -9,7 +9,7 @@ export interface GapWords {
   readonly key: string;
   /** "Primary 2 and Primary 3". */
   readonly between: string;
-  /** "piece 3 and piece 5". */
+  /** "pieces 3 and 5". */
   readonly where: string;
 }
 
@@ -22,7 +22,7 @@ export function gapWords(gap: HeaderGap, header: Header): GapWords {
       return {
         key: `${gap.primaryIdA} ${gap.primaryIdB}${gap.isAtCollector ? ' collector' : ''}`,
         between: `${title(gap.primaryIdA)} and ${title(gap.primaryIdB)}`,
-        where: `piece ${pieceIndexA + 1} and piece ${pieceIndexB + 1}${gap.isAtCollector ? ', at the collector' : ''}`,
+        where: `pieces ${pieceIndexA + 1} and ${pieceIndexB + 1}${gap.isAtCollector ? ', at the collector' : ''}`,
       };
     }
     case 'self': {
@@ -30,7 +30,7 @@ export function gapWords(gap: HeaderGap, header: Header): GapWords {
       return {
         key: `self ${gap.primaryId}`,
         between: `${title(gap.primaryId)} and itself`,
-        where: `piece ${pieceIndexA + 1} and piece ${pieceIndexB + 1}`,
+        where: `pieces ${pieceIndexA + 1} and ${pieceIndexB + 1}`,
       };
     }
     case 'obstacle': {

@@ -48,7 +48,7 @@ describe('gaps', () => {
     const self = gaps.find(({ kind }) => kind === 'self');
     if (!pair || !self) throw new Error('the demo has both');
     expect(gapWords(pair, header).between).toMatch(/^Primary \d and Primary \d$/);
-    expect(gapWords(pair, header).where).toMatch(/^piece \d+ and piece \d+/);
+    expect(gapWords(pair, header).where).toMatch(/^pieces \d+ and \d+/);
     expect(gapWords(self, header).between).toMatch(/^Primary \d and itself$/);
   });
 
