@@ -54,7 +54,8 @@ function between(from: Direction, towards: Direction, tiltDeg: number): Directio
   };
 }
 
-const NUMBER = /^[+-]?(?:\d{1,12}(?:\.\d{0,20})?|\.\d{1,20})(?:e[+-]?\d{1,2})?$/;
+/** A double above a millionth is written without an exponent, with 23 decimals at most. */
+const NUMBER = /^[+-]?(?:\d{1,12}(?:\.\d{0,24})?|\.\d{1,24})(?:e[+-]?\d{1,2})?$/;
 
 function numbers(words: string): Result<Direction, Problem> | null {
   const parts = words.split(/\s*[,;]\s*|\s+/).filter((part) => part !== '');
