@@ -16,23 +16,25 @@ interface Neighbour {
 export interface Neighbours {
   readonly header: Header;
   readonly others: readonly Neighbour[];
+  /** Nearer than this counts, but where two tubes meet at their collector. */
+  readonly wantedMm: number;
 }
 
 /** Primaries without a port or with an unknown path are nowhere, and keep no one off. */
-export function neighboursOf(header: Header, primaryId: string): Neighbours {
+export function neighboursOf(header: Header, primaryId: string, wantedMm: number): Neighbours {
   const others = header.primaries.flatMap((primary): readonly Neighbour[] => {
     if (primary.id === primaryId || primary.pieces.length === 0) return [];
     const path = placedPath(primary);
     return path.ok ? [{ primary, body: tubeBody(path.value, mmOf(tubeOf(header, primary).od)) }] : [];
   });
-  return { header, others };
+  return { header, others, wantedMm };
 }
 
 /**
  * The least gap of a primary in mm, negative where it runs into something; null when nothing is there or its own path is
  * not known. That two tubes meet at their collector does not count against them (see `collectorGaps`).
  */
-export function leastClearanceMm({ header, others }: Neighbours, primary: Primary): number | null {
+export function leastClearanceMm({ header, others, wantedMm }: Neighbours, primary: Primary): number | null {
   const path = placedPath(primary);
   if (!path.ok) return null;
   const odMm = mmOf(tubeOf(header, primary).od);
@@ -47,9 +49,7 @@ export function leastClearanceMm({ header, others }: Neighbours, primary: Primar
   const collector = collectorOf(header, primary);
   for (const other of others) {
     const meet = collector !== null && collector === collectorOf(header, other.primary);
-    const clearance = meet
-      ? collectorGaps(body, other.body, mmOf(header.settings.wantedGap)).elsewhere
-      : bodyClearance(body, other.body);
+    const clearance = meet ? collectorGaps(body, other.body, wantedMm).elsewhere : bodyClearance(body, other.body);
     if (clearance !== null) gapsMm.push(clearance.gapMm);
   }
   return gapsMm.length === 0 ? null : Math.min(...gapsMm);

@@ -27,7 +27,9 @@ interface Offered {
 /** The best moves of a search, cheapest first; those that come too near to something are left out. */
 export function offerMoves(problem: MoveProblem, pool: MovePool): Offer {
   const offered: Offered[] = [];
-  const neighbours = neighboursOf(problem.header, problem.primary.id);
+  const wantedMm = mmOf(problem.header.settings.wantedGap);
+  const keptMm = Math.max(wantedMm, problem.options.clearanceKeptMm ?? wantedMm);
+  const neighbours = neighboursOf(problem.header, problem.primary.id, keptMm);
   const beforeMm = leastClearanceMm(neighbours, problem.primary);
   let tightestBestMm: number | null = null;
   for (const candidate of pool.found) {
@@ -39,7 +41,7 @@ export function offerMoves(problem: MoveProblem, pool: MovePool): Offer {
       tightestBestMm = Math.max(tightestBestMm ?? Number.NEGATIVE_INFINITY, afterMm ?? 0);
       continue;
     }
-    const tightMm = Math.max(0, mmOf(problem.header.settings.wantedGap) - (afterMm ?? Number.POSITIVE_INFINITY));
+    const tightMm = Math.max(0, wantedMm - (afterMm ?? Number.POSITIVE_INFINITY));
     const cost = { ...candidate.cost, tightMm };
     offered.push({ move: { ...move, clearanceBeforeMm: beforeMm }, candidate, cost });
   }

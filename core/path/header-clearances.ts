@@ -53,7 +53,8 @@ interface PlacedPrimary {
 }
 
 /**
- * All gaps of a header. Two primaries that go into one collector can have two: where they meet, and elsewhere. Primaries without pieces or without a known path take no part and do not keep the others from it.
+ * All gaps of a header. Two primaries that go into one collector can have two: where they meet, and elsewhere. Primaries
+ * without pieces or without a known path take no part and do not keep the others from it.
  * Cost: every pair of primaries once; 8 primaries of 20 pieces take a few milliseconds.
  */
 export function headerClearances(header: Header): HeaderClearances {

@@ -56,7 +56,7 @@ const CONTENT: readonly Table[] = ['headers', 'primaries', 'bases', 'edits', 'ar
  * a signed number, which SQLite keeps in four bytes; half of the unsigned ones need six, and a row that keeps its size is
  * overwritten in place.
  */
-function checksum(table: Table, cells: readonly Cell[]): number {
+export function checksumOf(table: Table, cells: readonly Cell[]): number {
   let text: string = table;
   for (const cell of cells)
     text += cell === null ? '\u001f-' : typeof cell === 'number' ? `\u001f#${cell}` : `\u001f$${cell}`;
@@ -69,7 +69,7 @@ export function sealed<Name extends Table, Row extends Covered<Name>>(
   row: Row,
 ): Row & { readonly checksum: number } {
   const cells = COVERED[table].map((column) => (row as Readonly<Record<string, Cell>>)[column] ?? null);
-  return { ...row, checksum: checksum(table, cells) };
+  return { ...row, checksum: checksumOf(table, cells) };
 }
 
 /** Whether a row read back is as it was written. */
@@ -105,7 +105,7 @@ export function* rowChecks(db: Database.Database): Steps<RowFindings> {
     let bad = 0;
     for (const row of rows.iterate() as IterableIterator<Cell[]>) {
       const stored = row.pop();
-      if (!isSame(checksum(table, row), Number(stored))) bad += 1;
+      if (!isSame(checksumOf(table, row), Number(stored))) bad += 1;
       count += 1;
       sum = (sum + Number(stored)) % 0x1_0000_0000;
       if (count % ROWS_A_STEP === 0) yield;

@@ -1,13 +1,10 @@
 /** The first released schema, as SQL; append-only: a change to the tables is a new migration, never a change here. */
 
 /**
- * Why the tables look as they do. `INSERT OR REPLACE` removes the old row without firing a delete trigger, so what must
- * not change has triggers before insert as well; where a table has a rowid they look at that too. `edits` and `primaries`
- * have one because appending to such a table, or changing a row in place, brings the fewest pages to the disk. Orders come
- * from counters (`touched`, `revision`), never from the clock. Every row carries a checksum over its other columns, since
- * SQLite's own checks do not notice a changed value. A primary has a row of its own, so that a step writes what it changes
- * and no more; `headers.primaries` lists their ids in order, each with the revision that wrote it last, which ties the
- * rows together. `headers.document` is the header without them, and stands last so that lists do not read through it.
+ * Why the tables look as they do: those that must not change are WITHOUT ROWID and have triggers before insert as well,
+ * since `INSERT OR REPLACE` removes the old row without firing a delete trigger. Orders come from counters (`touched`,
+ * `revision`), never from the clock. Every row carries a checksum over its other columns, since SQLite's own checks
+ * do not notice a changed value. `document` stands last so that lists do not read through it.
  */
 export const SCHEMA_V1 = `
 CREATE TABLE headers (
@@ -20,19 +17,9 @@ CREATE TABLE headers (
   piece_count INTEGER NOT NULL CHECK (piece_count >= 0),
   changed_at TEXT NOT NULL CHECK (length(changed_at) <= 40),
   checksum INTEGER NOT NULL,
-  primaries TEXT NOT NULL CHECK (length(primaries) > 1),
   document TEXT NOT NULL CHECK (length(document) > 1)
 ) STRICT, WITHOUT ROWID;
 CREATE INDEX headers_by_touched ON headers (touched);
-
-CREATE TABLE primaries (
-  header_id TEXT NOT NULL REFERENCES headers (id),
-  id TEXT NOT NULL CHECK (length(id) BETWEEN 1 AND 64),
-  revision INTEGER NOT NULL CHECK (revision >= 0),
-  checksum INTEGER NOT NULL,
-  document TEXT NOT NULL CHECK (length(document) > 1),
-  PRIMARY KEY (header_id, id)
-) STRICT;
 
 CREATE TABLE bases (
   header_id TEXT NOT NULL PRIMARY KEY REFERENCES headers (id) DEFERRABLE INITIALLY DEFERRED,
@@ -51,7 +38,7 @@ CREATE TABLE edits (
   inverse TEXT NOT NULL CHECK (json_valid(inverse)),
   checksum INTEGER NOT NULL,
   PRIMARY KEY (header_id, revision)
-) STRICT;
+) STRICT, WITHOUT ROWID;
 
 CREATE TABLE archive (
   header_id TEXT NOT NULL PRIMARY KEY REFERENCES headers (id),
@@ -115,19 +102,6 @@ BEGIN SELECT RAISE(ABORT, 'headers are never deleted'); END;
 CREATE TRIGGER headers_no_replace BEFORE INSERT ON headers WHEN EXISTS (SELECT 1 FROM headers WHERE id = NEW.id)
 BEGIN SELECT RAISE(ABORT, 'a header is never replaced'); END;
 
-CREATE TRIGGER primaries_no_insert BEFORE INSERT ON primaries
-WHEN (SELECT state FROM headers WHERE id = NEW.header_id) = 'finished'
-  OR EXISTS (SELECT 1 FROM primaries WHERE header_id = NEW.header_id AND id = NEW.id)
-  OR EXISTS (SELECT 1 FROM primaries WHERE rowid = NEW.rowid)
-BEGIN SELECT RAISE(ABORT, 'a finished header cannot change, and a primary is never replaced'); END;
-CREATE TRIGGER primaries_no_update BEFORE UPDATE ON primaries
-WHEN (SELECT state FROM headers WHERE id = OLD.header_id) = 'finished'
-  OR NEW.header_id <> OLD.header_id OR NEW.id <> OLD.id OR NEW.rowid <> OLD.rowid
-BEGIN SELECT RAISE(ABORT, 'a finished header cannot change, and a primary keeps its id'); END;
-CREATE TRIGGER primaries_no_delete BEFORE DELETE ON primaries
-WHEN (SELECT state FROM headers WHERE id = OLD.header_id) = 'finished'
-BEGIN SELECT RAISE(ABORT, 'a finished header cannot change'); END;
-
 CREATE TRIGGER bases_no_update BEFORE UPDATE ON bases
 BEGIN SELECT RAISE(ABORT, 'the first document of a header is kept'); END;
 CREATE TRIGGER bases_no_delete BEFORE DELETE ON bases
@@ -143,7 +117,6 @@ CREATE TRIGGER edits_only_append BEFORE INSERT ON edits
 WHEN NEW.revision <= (SELECT revision FROM headers WHERE id = NEW.header_id)
   OR EXISTS (SELECT 1 FROM edits WHERE header_id = NEW.header_id AND revision = NEW.revision)
   OR EXISTS (SELECT 1 FROM edits WHERE step_id = NEW.step_id)
-  OR EXISTS (SELECT 1 FROM edits WHERE rowid = NEW.rowid)
 BEGIN SELECT RAISE(ABORT, 'the journal is append-only'); END;
 CREATE TRIGGER edits_not_when_finished BEFORE INSERT ON edits
 WHEN (SELECT state FROM headers WHERE id = NEW.header_id) = 'finished'

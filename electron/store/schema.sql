@@ -34,7 +34,7 @@ CREATE TABLE drafts (
   checksum INTEGER NOT NULL
 ) STRICT, WITHOUT ROWID;
 
-CREATE TABLE edits (
+CREATE TABLE "edits" (
   header_id TEXT NOT NULL REFERENCES headers (id),
   revision INTEGER NOT NULL CHECK (revision >= 1),
   step_id TEXT NOT NULL UNIQUE CHECK (length(step_id) BETWEEN 8 AND 64),
@@ -47,7 +47,7 @@ CREATE TABLE edits (
   PRIMARY KEY (header_id, revision)
 ) STRICT;
 
-CREATE TABLE headers (
+CREATE TABLE "headers" (
   id TEXT NOT NULL PRIMARY KEY CHECK (length(id) BETWEEN 1 AND 64),
   name TEXT NOT NULL CHECK (length(name) BETWEEN 1 AND 120),
   state TEXT NOT NULL CHECK (state IN ('open', 'finished')),

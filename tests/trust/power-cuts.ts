@@ -1,16 +1,17 @@
 /** R2: the power goes at a chosen write while the program edits; what was not synced is lost, reordered or torn. */
 
-import { mkdirSync, mkdtempSync, readFileSync, realpathSync, rmSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, realpathSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { startChild } from './child-process.ts';
 import { addVerdict, EMPTY_TALLY, judgeCrash, type Tally, type Verdict } from './crash-verdict.ts';
+import { SABOTAGE } from './disk-counts.ts';
 import { randomBelow, seededRandom } from './seeded-random.ts';
 
-const CUT_STATUS = 97;
+/** With which the shim leaves after a cut. */
+export const CUT_STATUS = 97;
 /** Operations on disk after the opening that cuts are spread over. */
 const EDITING_OPERATIONS = 900;
-const SABOTAGE = new URL('./sabotage-synchronous.ts', import.meta.url).href;
 
 export interface CutOptions {
   readonly shim: string;
@@ -21,26 +22,7 @@ export interface CutOptions {
   readonly sabotaged?: boolean;
 }
 
-/**
- * Operations on disk that it takes to make, open and close a database without editing it. The most part is the room that
- * is taken for the log.
- */
-export async function operationsOfOpening(shim: string): Promise<number> {
-  const root = realpathSync(mkdtempSync(join(tmpdir(), 'evenrun-cut-')));
-  try {
-    const folder = join(root, 'data');
-    mkdirSync(folder);
-    const counts = join(root, 'counts');
-    const env = { LD_PRELOAD: shim, PCUT_FOLDER: folder, PCUT_COUNTS: counts };
-    const end = await startChild({ folder, seed: 1, commits: 0, env }).ended;
-    if (end.status !== 0) throw new Error(`the child failed (${end.status}): ${end.stderr}`);
-    return Number(readFileSync(counts, 'utf8').split(' ')[0]);
-  } finally {
-    rmSync(root, { recursive: true });
-  }
-}
-
-/** Cut points at random: one in five while the database is made and opened, the others while it is edited. */
+/** Cut points at random: one in five in the `opening` operations of making and opening it, the others while it is edited. */
 export function randomCuts(count: number, opening: number, seed: number): readonly number[] {
   const random = seededRandom(seed);
   return Array.from({ length: count }, (_, index) =>

@@ -3,11 +3,11 @@
 import { type Measure, type MeasureRun, notMeasured, type RunSize } from '../measure.ts';
 import { powerCutShim } from './compile-shim.ts';
 import { faultsOf, type Tally } from './crash-verdict.ts';
+import { countOnDisk } from './disk-counts.ts';
 import { runKills } from './kill-runs.ts';
 import { checkLivePragmas } from './live-pragmas.ts';
 import { tryNewerFiles } from './newer-file.ts';
-import { operationsOfOpening, randomCuts, runPowerCuts } from './power-cuts.ts';
-import { countSyncs } from './sync-counts.ts';
+import { randomCuts, runPowerCuts } from './power-cuts.ts';
 import { runTwoWriters } from './two-writers.ts';
 
 const SEED = 20_260_715;
@@ -30,7 +30,8 @@ async function powerCuts(size: RunSize): Promise<readonly Measure[]> {
   const shim = powerCutShim();
   if (!shim.ok) return ['R2', 'R2 at NORMAL'].map((id) => notMeasured(id, NOTHING_LOST, shim.reason));
   const isLong = size === 'long';
-  const opening = await operationsOfOpening(shim.path);
+  // Most of these take the room for the log.
+  const { operations: opening } = await countOnDisk({ shim: shim.path, commits: 0 });
   // The first sweep takes in the writes of a database's first transaction, the only one with a rollback journal.
   const first = Array.from({ length: isLong ? 150 : 14 }, (_, at) => at + 1);
   const edited = Array.from({ length: isLong ? 250 : 0 }, (_, at) => opening + at);
@@ -83,8 +84,8 @@ async function settings(): Promise<readonly Measure[]> {
   const first: Measure = { id: 'R26', what, value, unit: 'amiss', goal, ok: value === 0 && isSeen };
   const shim = powerCutShim();
   if (!shim.ok) return [first, notMeasured('R26 syncs', '>= 1 a commit', shim.reason)];
-  const full = await countSyncs(shim.path, 200, false);
-  const weak = await countSyncs(shim.path, 200, true);
+  const full = await countOnDisk({ shim: shim.path, commits: 200 });
+  const weak = await countOnDisk({ shim: shim.path, commits: 200, sabotaged: true });
   const syncs: Measure = {
     id: 'R26 syncs',
     what: `${full.syncs} syncs for ${full.commits} commits (at NORMAL behind the program's back: ${weak.syncs})`,

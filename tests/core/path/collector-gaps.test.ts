@@ -93,7 +93,7 @@ test('the distance from a point to a path is that to the nearest of 20,000 of it
       randomPrimary({ pieces: 6, random: seededRandom(seed) }),
       poseAt({ x: 0, y: 0, z: 0 }, { x: 1, y: 0, z: 0 }, UP_Z),
     );
-    if (!path.ok) continue;
+    if (!path.ok) throw new Error(JSON.stringify(path.problems));
     const lengthMm = path.value.spans.reduce((sum, span) => sum + span.lengthMm, 0);
     const point: Vector = vector((seed % 7) * 50 - 150, ((seed * 31) % 11) * 40 - 200, ((seed * 17) % 13) * 30 - 180);
     const perSpan = Math.ceil(20_000 / path.value.spans.length);

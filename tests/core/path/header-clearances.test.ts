@@ -81,7 +81,7 @@ describe('a row of parallel straights of OD 40', () => {
     const collector: Collector = { id: 'c', name: 'c', inlets: [inlet('i1'), inlet('i2')] };
 
     test('meet there, which is told, and is not tight', () => {
-      // From 30 mm apart to 3 over the last 100 mm; wanted are 8.
+      // An S brings them from 13.7 mm apart to 3 over its 42 mm; wanted are 8.
       const closing = outboardAt(70, 'b', [straight(100), bend(40, 30, 0), bend(40, 30, 180)] as never);
       const shiftMm = 80 * (1 - Math.cos(Math.PI / 6));
       const beside = outboardAt(70 - shiftMm - 43, 'a', [straight(140)]);
