@@ -36,9 +36,13 @@ const SAFE_KINDS: ReadonlySet<Edit['kind']> = new Set<Edit['kind']>([
  */
 export function applyEdit(header: Header, edit: Edit): Result<Step, HeaderProblem> {
   const parsed = editSchema.safeParse(edit);
-  if (!parsed.success) return failure(...schemaProblems(parsed.error.issues, edit));
-  const applied = parsed.data.kind === 'batch' ? applyBatch(header, parsed.data) : applySingle(header, parsed.data);
-  if (!applied.ok || SAFE_KINDS.has(parsed.data.kind)) return applied;
+  return parsed.success ? applyCheckedEdit(header, parsed.data) : failure(...schemaProblems(parsed.error.issues, edit));
+}
+
+/** As `applyEdit`, for an edit that `editSchema` has passed: a message or a row that was read through it. */
+export function applyCheckedEdit(header: Header, edit: Edit): Result<Step, HeaderProblem> {
+  const applied = edit.kind === 'batch' ? applyBatch(header, edit) : applySingle(header, edit);
+  if (!applied.ok || SAFE_KINDS.has(edit.kind)) return applied;
   const problems = referenceProblems(applied.value.header);
   if (problems.length === 0) return applied;
   const known = knownIds(header);

@@ -110,12 +110,15 @@ function changeWords(header: Header, primaryId: string, piece: Piece): string {
   const old = primaryOf(header, primaryId)?.pieces.find((candidate) => candidate.id === piece.id);
   if (!old) return 'change of ';
   if (old.kind !== piece.kind) return 'kind of ';
-  const fields = new Map(Object.entries(old));
-  const changed = Object.entries(piece).filter(
-    ([key, value]) => JSON.stringify(value) !== JSON.stringify(fields.get(key)),
-  );
+  const keys = Object.keys(piece) as (keyof Piece)[];
+  const changed = keys.filter((key) => !isSame(piece[key], old[key]));
   const [only] = changed;
-  return changed.length === 1 && only ? (PIECE_FIELD_WORDS[only[0]] ?? 'change of ') : 'change of ';
+  return changed.length === 1 && only ? (PIECE_FIELD_WORDS[only] ?? 'change of ') : 'change of ';
+}
+
+/** Whether two fields hold the same; most are plain values, and only lengths need a closer look. */
+function isSame(one: unknown, other: unknown): boolean {
+  return one === other || (typeof one === 'object' && JSON.stringify(one) === JSON.stringify(other));
 }
 
 type EditOf<Kind extends Edit['kind']> = Extract<Edit, { readonly kind: Kind }>;

@@ -14,7 +14,7 @@ export interface Soundness {
 }
 
 /** Tables whose rows belong to a header: all references that there are. */
-const CHILDREN = ['primaries', 'bases', 'edits', 'archive', 'bin', 'drafts'];
+const CHILDREN = ['frames', 'primaries', 'bases', 'edits', 'archive', 'bin', 'drafts'];
 
 /**
  * `full` adds the slow comparison of every index with its table. Throws what SQLite throws on unreadable pages.

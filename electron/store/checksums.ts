@@ -15,9 +15,10 @@ const COVERED = {
     'primary_count',
     'piece_count',
     'changed_at',
+    'frame_revision',
     'primaries',
-    'document',
   ],
+  frames: ['header_id', 'revision', 'document'],
   primaries: ['header_id', 'id', 'revision', 'document'],
   bases: ['header_id', 'document'],
   edits: ['header_id', 'revision', 'step_id', 'action', 'of_revision', 'label', 'edit', 'inverse'],
@@ -49,7 +50,7 @@ type Cell = string | number | null;
 export type Covered<Name extends Table> = Readonly<Record<(typeof COVERED)[Name][number], Cell>>;
 
 /** What the user would miss: tables whose change makes a new backup worth keeping. */
-const CONTENT: readonly Table[] = ['headers', 'primaries', 'bases', 'edits', 'archive', 'bin', 'stock'];
+const CONTENT: readonly Table[] = ['headers', 'frames', 'primaries', 'bases', 'edits', 'archive', 'bin', 'stock'];
 
 /**
  * A CRC-32 (ITU-T V.42) of the cells with their types: any single flipped bit and any burst up to 32 bits changes it. As

@@ -1,11 +1,12 @@
 /** The one door through which a header changes: steps become journal rows and a new document in one transaction. */
 
-import { applyEdit } from '../../core/header/apply-edit.ts';
+import { applyCheckedEdit } from '../../core/header/apply-edit.ts';
 import { describeEdit } from '../../core/header/describe-edit.ts';
 import type { Problem } from '../../core/problem.ts';
 import { failure, type Result, success } from '../../core/result.ts';
 import type { RequestOf } from '../bridge/contract.ts';
 import type { HistoryStep } from './journal.ts';
+import { pushed } from './stack.ts';
 import type { Standing } from './standings.ts';
 import type { Tables } from './tables.ts';
 import { inTransaction } from './transaction.ts';
@@ -16,7 +17,7 @@ type Step = Request['steps'][number];
 /**
  * Commits the steps that are not committed yet. Answered only after COMMIT has returned; all steps are in, or none is.
  * A request sent again answers as it did the first time. Problems: notFound, finished, changedElsewhere,
- * nothingToUndo, invalidRequest for a step id used elsewhere, and whatever applyEdit refuses.
+ * nothingToUndo, invalidRequest for a step id used elsewhere, and whatever applying the edit refuses.
  */
 export function commitSteps(tables: Tables, request: Request, now: string): Result<{ revision: number }, Problem> {
   let after: Standing | null = null;
@@ -98,26 +99,28 @@ type Entry = HistoryStep & { readonly ofRevision: number | null };
 type Next = Result<{ readonly entry: Entry; readonly after: Standing }, Problem>;
 
 function doStep(standing: Standing, { edit }: Extract<Step, { action: 'do' }>): Next {
-  const applied = applyEdit(standing.header, edit);
+  const applied = applyCheckedEdit(standing.header, edit);
   if (!applied.ok) return applied;
   const { header, inverse } = applied.value;
   const revision = standing.revision + 1;
-  const after = { ...standing, header, revision, undo: [...standing.undo, revision], redo: [] };
+  const after = { ...standing, header, revision, undo: pushed(standing.undo, revision), redo: null };
   return success({ entry: { label: describeEdit(edit, standing.header), edit, inverse, ofRevision: null }, after });
 }
 
 /** Undo applies the inverse of the last step, redo the edit of the last step undone: both come from the journal. */
 function turnBack(tables: Tables, standing: Standing, action: 'undo' | 'redo'): Next {
-  const ofRevision = (action === 'undo' ? standing.undo : standing.redo).at(-1);
-  if (ofRevision === undefined) return failure({ kind: 'nothingToUndo', action });
+  const { undo, redo } = standing;
+  const from = action === 'undo' ? undo : redo;
+  if (from === null) return failure({ kind: 'nothingToUndo', action });
+  const ofRevision = from.top;
   const { label, edit, inverse } = tables.journal.step(standing.header.id, ofRevision);
   const entry = action === 'undo' ? { label, edit: inverse, inverse: edit } : { label, edit, inverse };
-  const applied = applyEdit(standing.header, entry.edit);
+  const applied = applyCheckedEdit(standing.header, entry.edit);
   if (!applied.ok) return applied;
   const moved =
     action === 'undo'
-      ? { undo: standing.undo.slice(0, -1), redo: [...standing.redo, ofRevision] }
-      : { undo: [...standing.undo, ofRevision], redo: standing.redo.slice(0, -1) };
+      ? { undo: from.below, redo: pushed(redo, ofRevision) }
+      : { undo: pushed(undo, ofRevision), redo: from.below };
   const after = { ...standing, ...moved, header: applied.value.header, revision: standing.revision + 1 };
   return success({ entry: { ...entry, ofRevision }, after });
 }

@@ -1,11 +1,12 @@
-/** Headers as rows: one for the header with the figures that lists show, and one for each of its primaries. */
+/** Headers as rows: one with the figures that lists show, one for each primary, and one for all the rest. */
 
 import type Database from 'better-sqlite3';
 import type { Header } from '../../core/header/header.ts';
 import { headerSchema } from '../../core/header/schema.ts';
 import { sealed } from './checksums.ts';
+import { frameRows, haveSameFrame } from './frame-rows.ts';
 import { listIn, listText, primaryRows, type WrittenAt } from './primary-rows.ts';
-import { intactRow, jsonOf, shaped } from './read-row.ts';
+import { intactRow, shaped } from './read-row.ts';
 
 interface HeaderRow {
   readonly id: string;
@@ -18,14 +19,14 @@ interface HeaderRow {
   readonly piece_count: number;
   /** A label for people. */
   readonly changed_at: string;
+  /** That wrote the row of the header without its primaries. */
+  readonly frame_revision: number;
   readonly checksum: number;
   /** Ids of the primaries in their order, each with the revision that wrote its row. */
   readonly primaries: string;
-  /** The header with an empty list of primaries. */
-  readonly document: string;
 }
 
-export type HeaderListRow = Omit<HeaderRow, 'touched' | 'checksum' | 'primaries' | 'document'>;
+export type HeaderListRow = Omit<HeaderRow, 'touched' | 'frame_revision' | 'checksum' | 'primaries'>;
 type Stamp = Pick<HeaderRow, 'revision' | 'state' | 'name' | 'checksum'>;
 
 /** A header as its rows hold it, with what is needed to write the next version of it. */
@@ -36,8 +37,8 @@ export interface StoredHeader {
   /** Of the header's own row, which names the revision of every other: tells whether this is still what is stored. */
   readonly checksum: number;
   readonly writtenAt: WrittenAt;
-  /** Text of the header without its primaries. */
-  readonly frame: string;
+  /** Revision that wrote the header without its primaries. */
+  readonly frameRevision: number;
 }
 
 const LISTED = 'id, name, state, revision, primary_count, piece_count, changed_at';
@@ -54,10 +55,11 @@ function statementsOn(db: Database.Database) {
   const lastTouched = db.prepare<[], number>('SELECT coalesce(max(touched), 0) FROM headers').pluck();
   const insert = db.prepare(
     `INSERT INTO headers VALUES (@id, @name, @state, @revision, @touched, @primary_count, @piece_count, @changed_at,
-      @checksum, @primaries, @document)`,
+      @frame_revision, @checksum, @primaries)`,
   );
   const changed = `name = @name, state = @state, revision = @revision, primary_count = @primary_count, piece_count =
-    @piece_count, changed_at = @changed_at, checksum = @checksum, primaries = @primaries, document = @document`;
+    @piece_count, changed_at = @changed_at, frame_revision = @frame_revision, checksum = @checksum, primaries =
+    @primaries`;
   const update = db.prepare(`UPDATE headers SET ${changed} WHERE id = @id`);
   const updateAndTouch = db.prepare(`UPDATE headers SET ${changed}, touched = @touched WHERE id = @id`);
   return { find, stamp, onBench, inBin, lastTouched, insert, update, updateAndTouch };
@@ -65,7 +67,10 @@ function statementsOn(db: Database.Database) {
 
 type Version = Pick<StoredHeader, 'header' | 'revision'> & { readonly changedAt: string };
 
-function rowOf({ header, revision, changedAt }: Version, parts: Pick<StoredHeader, 'touched' | 'writtenAt' | 'frame'>) {
+function rowOf(
+  { header, revision, changedAt }: Version,
+  parts: Pick<StoredHeader, 'touched' | 'writtenAt' | 'frameRevision'>,
+) {
   return sealed('headers', {
     id: header.id,
     name: header.name,
@@ -75,23 +80,14 @@ function rowOf({ header, revision, changedAt }: Version, parts: Pick<StoredHeade
     primary_count: header.primaries.length,
     piece_count: header.primaries.reduce((count, primary) => count + primary.pieces.length, 0),
     changed_at: changedAt,
+    frame_revision: parts.frameRevision,
     primaries: listText(parts.writtenAt),
-    document: parts.frame,
   });
-}
-
-function frameOf(header: Header): string {
-  return JSON.stringify({ ...header, primaries: [] });
-}
-
-/** Whether two versions differ in nothing but their primaries. Parts that an edit leaves alone stay the same objects. */
-function haveSameFrame(one: Header, other: Header): boolean {
-  const keys = Object.keys(other) as (keyof Header)[];
-  return keys.every((key) => key === 'primaries' || one[key] === other[key]);
 }
 
 export function headerTable(db: Database.Database) {
   const sql = statementsOn(db);
+  const frames = frameRows(db);
   const primaries = primaryRows(db);
   /** The `touched` for a row that is being changed now; a row that was changed last keeps its own. */
   const touchedNow = (own: number | null): number => {
@@ -103,12 +99,11 @@ export function headerTable(db: Database.Database) {
     read(id: string): StoredHeader | undefined {
       const found = sql.find.get(id);
       if (!found) return undefined;
-      const { revision, touched, checksum, document: frame, ...row } = intactRow('headers', found);
+      const { revision, touched, checksum, frame_revision: frameRevision, ...row } = intactRow('headers', found);
       const writtenAt = listIn(row.primaries, `the list of primaries of header ${id}`);
-      const rest = jsonOf(frame, `the document of header ${id}`) as object;
-      const whole = { ...rest, primaries: primaries.read(id, writtenAt) };
+      const whole = { ...frames.read(id, frameRevision), primaries: primaries.read(id, writtenAt) };
       const header = shaped(headerSchema, whole, `header ${id}`);
-      return { header, revision, touched, checksum, writtenAt, frame };
+      return { header, revision, touched, checksum, writtenAt, frameRevision };
     },
     /** What tells whether a header held in memory is still the stored one; does not read its documents. */
     stamp: (id: string): Stamp | undefined => sql.stamp.get(id),
@@ -117,19 +112,22 @@ export function headerTable(db: Database.Database) {
     insert(header: Header, changedAt: string): void {
       const version = { header, revision: 0, changedAt };
       const writtenAt = new Map(header.primaries.map(({ id }) => [id, 0]));
-      sql.insert.run(rowOf(version, { touched: touchedNow(null), writtenAt, frame: frameOf(header) }));
+      sql.insert.run(rowOf(version, { touched: touchedNow(null), writtenAt, frameRevision: 0 }));
+      frames.insert(header, 0);
       primaries.write({ ...version, before: { header: { primaries: [] }, writtenAt: new Map() } });
     },
-    /** Writes what differs from the stored version. Primaries come first: those of a finished header cannot be written. */
+    /** Writes what differs from the stored version. The header's own row comes last: once that is finished, none can be written. */
     update(before: StoredHeader, version: Version): StoredHeader {
       const { header, revision } = version;
       const writtenAt = primaries.write({ before, header, revision });
-      const frame = haveSameFrame(before.header, header) ? before.frame : frameOf(header);
+      const isSameFrame = haveSameFrame(before.header, header);
+      if (!isSameFrame) frames.update(header, revision);
+      const frameRevision = isSameFrame ? before.frameRevision : revision;
       const touched = touchedNow(before.touched);
-      const row = rowOf(version, { touched, writtenAt, frame });
+      const row = rowOf(version, { touched, writtenAt, frameRevision });
       // A row that keeps its `touched` leaves the index on it alone: one page less to write.
       (touched === before.touched ? sql.update : sql.updateAndTouch).run(row);
-      return { header, revision, touched, checksum: row.checksum, writtenAt, frame };
+      return { header, revision, touched, checksum: row.checksum, writtenAt, frameRevision };
     },
   };
 }

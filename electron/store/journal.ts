@@ -1,13 +1,14 @@
 /** The append-only journal of edits, the stacks of undo and redo that follow from it, and the first documents. */
 
 import type Database from 'better-sqlite3';
-import { applyEdit } from '../../core/header/apply-edit.ts';
+import { applyCheckedEdit } from '../../core/header/apply-edit.ts';
 import type { Edit } from '../../core/header/edit.ts';
 import type { Header } from '../../core/header/header.ts';
 import { editSchema, headerSchema } from '../../core/header/schema.ts';
 import { sealed } from './checksums.ts';
 import { DamagedRow } from './faults.ts';
 import { cellOf, intactRow } from './read-row.ts';
+import { itemsOf, pushed, type Stack } from './stack.ts';
 
 export interface HistoryStep {
   readonly label: string;
@@ -24,10 +25,10 @@ export interface JournalEntry extends HistoryStep {
   readonly ofRevision: number | null;
 }
 
-/** Revisions of the `do` steps that can be taken back, and of those that can be brought back; the last is next. */
+/** Revisions of the `do` steps that can be taken back, and of those that can be brought back; the top one is next. */
 export interface Stacks {
-  readonly undo: readonly number[];
-  readonly redo: readonly number[];
+  readonly undo: Stack<number>;
+  readonly redo: Stack<number>;
 }
 
 interface EditRow {
@@ -78,8 +79,10 @@ export function journal(db: Database.Database) {
       const rows = sql.all.all(headerId);
       const stacks = stacksAfter(rows);
       const byRevision = new Map(rows.map((row) => [row.revision, row]));
-      const steps = (revisions: readonly number[]) =>
-        revisions.flatMap((revision) => byRevision.get(revision) ?? []).map(stepOf);
+      const steps = (revisions: Stack<number>) =>
+        itemsOf(revisions)
+          .flatMap((revision) => byRevision.get(revision) ?? [])
+          .map(stepOf);
       return { undo: steps(stacks.undo), redo: steps(stacks.redo) };
     },
     keepBase: (header: Header): unknown =>
@@ -94,7 +97,7 @@ export function journal(db: Database.Database) {
         `the first document of ${headerId}`,
       );
       for (const row of sql.all.iterate(headerId)) {
-        const applied = applyEdit(header, stepOf(row).edit);
+        const applied = applyCheckedEdit(header, stepOf(row).edit);
         if (!applied.ok) throw new DamagedRow(`revision ${row.revision} of header ${headerId} does not apply`);
         header = applied.value.header;
       }
@@ -106,18 +109,20 @@ export function journal(db: Database.Database) {
 export type Journal = ReturnType<typeof journal>;
 
 /** The stacks after a list of steps. A new step ends what could be redone. */
-export function stacksAfter(rows: Iterable<ActionRow>): Stacks {
-  const undo: number[] = [];
-  let redo: number[] = [];
+function stacksAfter(rows: Iterable<ActionRow>): Stacks {
+  let undo: Stack<number> = null;
+  let redo: Stack<number> = null;
   for (const { action, revision, of_revision } of rows) {
     if (action === 'do') {
-      undo.push(revision);
-      redo = [];
+      undo = pushed(undo, revision);
+      redo = null;
       continue;
     }
-    const [from, to] = action === 'undo' ? [undo, redo] : [redo, undo];
-    if (from.pop() !== of_revision) throw new DamagedRow(`the ${action} at revision ${revision} is out of order`);
-    to.push(of_revision as number);
+    const from: Stack<number> = action === 'undo' ? undo : redo;
+    if (from === null || from.top !== of_revision)
+      throw new DamagedRow(`the ${action} at revision ${revision} is out of order`);
+    undo = action === 'undo' ? from.below : pushed(undo, from.top);
+    redo = action === 'undo' ? pushed(redo, from.top) : from.below;
   }
   return { undo, redo };
 }

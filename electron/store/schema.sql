@@ -47,6 +47,13 @@ CREATE TABLE "edits" (
   PRIMARY KEY (header_id, revision)
 ) STRICT;
 
+CREATE TABLE frames (
+  header_id TEXT NOT NULL PRIMARY KEY REFERENCES headers (id),
+  revision INTEGER NOT NULL CHECK (revision >= 0),
+  checksum INTEGER NOT NULL,
+  document TEXT NOT NULL CHECK (length(document) > 1)
+) STRICT;
+
 CREATE TABLE "headers" (
   id TEXT NOT NULL PRIMARY KEY CHECK (length(id) BETWEEN 1 AND 64),
   name TEXT NOT NULL CHECK (length(name) BETWEEN 1 AND 120),
@@ -56,9 +63,9 @@ CREATE TABLE "headers" (
   primary_count INTEGER NOT NULL CHECK (primary_count >= 0),
   piece_count INTEGER NOT NULL CHECK (piece_count >= 0),
   changed_at TEXT NOT NULL CHECK (length(changed_at) <= 40),
+  frame_revision INTEGER NOT NULL CHECK (frame_revision BETWEEN 0 AND revision),
   checksum INTEGER NOT NULL,
-  primaries TEXT NOT NULL CHECK (length(primaries) > 1),
-  document TEXT NOT NULL CHECK (length(document) > 1)
+  primaries TEXT NOT NULL CHECK (length(primaries) > 1)
 ) STRICT, WITHOUT ROWID;
 
 CREATE INDEX headers_by_touched ON headers (touched);
@@ -130,6 +137,20 @@ WHEN NEW.revision <= (SELECT revision FROM headers WHERE id = NEW.header_id)
   OR EXISTS (SELECT 1 FROM edits WHERE step_id = NEW.step_id)
   OR EXISTS (SELECT 1 FROM edits WHERE rowid = NEW.rowid)
 BEGIN SELECT RAISE(ABORT, 'the journal is append-only'); END;
+
+CREATE TRIGGER frames_no_delete BEFORE DELETE ON frames
+BEGIN SELECT RAISE(ABORT, 'a header keeps its frame'); END;
+
+CREATE TRIGGER frames_no_insert BEFORE INSERT ON frames
+WHEN (SELECT state FROM headers WHERE id = NEW.header_id) = 'finished'
+  OR EXISTS (SELECT 1 FROM frames WHERE header_id = NEW.header_id)
+  OR EXISTS (SELECT 1 FROM frames WHERE rowid = NEW.rowid)
+BEGIN SELECT RAISE(ABORT, 'a finished header cannot change, and a frame is never replaced'); END;
+
+CREATE TRIGGER frames_no_update BEFORE UPDATE ON frames
+WHEN (SELECT state FROM headers WHERE id = OLD.header_id) = 'finished'
+  OR NEW.header_id <> OLD.header_id OR NEW.rowid <> OLD.rowid
+BEGIN SELECT RAISE(ABORT, 'a finished header cannot change, and a frame keeps its header'); END;
 
 CREATE TRIGGER headers_finished_no_update BEFORE UPDATE ON headers WHEN OLD.state = 'finished'
 BEGIN SELECT RAISE(ABORT, 'a finished header cannot change'); END;

@@ -80,11 +80,11 @@ interface EditRow {
 interface HeaderRow {
   readonly id: string;
   readonly revision: number;
+  readonly frame_revision: number;
   readonly primaries: string;
-  readonly document: string;
 }
 
-/** The header's own row and those of its primaries, put together; the list in the former says which, and how new. */
+/** A header from its own row, that of its frame and those of its primaries; the first says which, and how new each is. */
 function assembled(
   db: DatabaseSync,
   row: HeaderRow,
@@ -96,12 +96,18 @@ function assembled(
     revision: number;
     document: string;
   }[];
+  const frame = db.prepare('SELECT revision, document FROM frames WHERE header_id = ?').get(row.id) as
+    | { revision: number; document: string }
+    | undefined;
   const listed = JSON.parse(row.primaries) as (readonly [id: string, revision: number])[];
   const found = listed.map(([id, revision]) => rows.find((each) => each.id === id && each.revision === revision));
-  const isWhole = rows.length === listed.length && found.every((each) => each !== undefined);
+  const isWhole =
+    frame?.revision === row.frame_revision &&
+    rows.length === listed.length &&
+    found.every((each) => each !== undefined);
   const primaries = found.flatMap((each) => (each === undefined ? [] : [JSON.parse(each.document) as PlainPrimary]));
-  const header = { ...headerIn(row.document), primaries };
-  return { header, torn: isWhole ? [] : [`${row.id}: the rows of its primaries are not those that it lists`] };
+  const header = { ...headerIn(frame?.document ?? '{"note":""}'), primaries };
+  return { header, torn: isWhole ? [] : [`${row.id}: its rows are not those that it lists`] };
 }
 
 function readOne(db: DatabaseSync, row: HeaderRow): DiskReading {
@@ -144,7 +150,9 @@ function readDatabase(db: DatabaseSync): DiskReading {
   ];
   const hasTables = db.prepare("SELECT 1 FROM sqlite_schema WHERE name = 'headers'").get() !== undefined;
   if (!hasTables) return { headers: [], corrupt, torn: [] };
-  const rows = db.prepare('SELECT id, revision, primaries, document FROM headers').all() as unknown as HeaderRow[];
+  const rows = db
+    .prepare('SELECT id, revision, frame_revision, primaries FROM headers')
+    .all() as unknown as HeaderRow[];
   const each = rows.map((row) => readOne(db, row));
   return {
     headers: each.flatMap((one) => one.headers),

@@ -72,6 +72,9 @@ describe('by the database', () => {
     ['DELETE FROM primaries', /finished/],
     ["INSERT INTO primaries SELECT header_id, 'another', 9, checksum, document FROM primaries LIMIT 1", /finished/],
     ['INSERT OR REPLACE INTO primaries SELECT * FROM primaries', /finished/],
+    ["UPDATE frames SET document = '{}'", /finished/],
+    ['DELETE FROM frames', /keeps its frame/],
+    ['INSERT OR REPLACE INTO frames SELECT * FROM frames', /finished/],
     ["UPDATE edits SET label = 'x'", /append-only/],
     ['DELETE FROM edits', /append-only/],
     ['INSERT OR REPLACE INTO edits SELECT * FROM edits', /finished|append-only/],
@@ -89,6 +92,8 @@ describe('by the database', () => {
 
   test.each([
     "INSERT OR REPLACE INTO primaries (rowid, header_id, id, revision, checksum, document) SELECT rowid, ?, 'new', 1, 0, '{}' FROM primaries",
+    "INSERT OR REPLACE INTO frames (rowid, header_id, revision, checksum, document) SELECT rowid, ?, 1, 0, '{}' FROM frames",
+    'UPDATE OR REPLACE frames SET rowid = (SELECT min(rowid) FROM frames) WHERE header_id = ?',
     'UPDATE OR REPLACE primaries SET rowid = (SELECT min(rowid) FROM primaries) WHERE header_id = ?',
     `INSERT OR REPLACE INTO edits (rowid, header_id, revision, step_id, action, of_revision, label, edit, inverse, checksum)
       SELECT rowid, ?, revision + 100, step_id || '-other', action, of_revision, label, edit, inverse, checksum FROM edits`,
@@ -97,7 +102,7 @@ describe('by the database', () => {
     await finishedHeader(shop);
     const { header } = await headerWith(shop, [addPrimary('a')]);
     withDatabase(shop.file, (db) => {
-      expect(() => db.prepare(sql).run(header.id)).toThrow(/never replaced|keeps its id|append-only/);
+      expect(() => db.prepare(sql).run(header.id)).toThrow(/never replaced|keeps its (id|header)|append-only/);
     });
   });
 

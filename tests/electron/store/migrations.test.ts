@@ -3,9 +3,10 @@
 import { copyFileSync, cpSync, mkdirSync, mkdtempSync, readdirSync, realpathSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { beforeAll, expect, test } from 'vitest';
+import { expect, test } from 'vitest';
 import type { Header } from '../../../core/header/header.ts';
 import { dataFolder } from '../../../electron/store/data-folder.ts';
+import { SCHEMA_VERSION } from '../../../electron/store/migrations.ts';
 import { openDatabase } from '../../../electron/store/open-database.ts';
 import { startChild } from '../../trust/child-process.ts';
 import { powerCutShim } from '../../trust/compile-shim.ts';
@@ -14,17 +15,25 @@ import { CUT_STATUS } from '../../trust/power-cuts.ts';
 import { randomBelow, seededRandom } from '../../trust/seeded-random.ts';
 import { faultOfStart, openShop, stepId, storedText, temporaryFolder, withDatabase } from './shop.ts';
 
-const V1 = new URL('../../../fixtures/db/v1.sqlite', import.meta.url).pathname;
+type Earlier = 1 | 2;
+const EARLIER: readonly Earlier[] = [1, 2];
 
-function putV1(folder: string): string {
+function putVersion(version: Earlier, folder: string): string {
   const file = join(folder, 'evenrun.sqlite');
-  copyFileSync(V1, file);
+  copyFileSync(new URL(`../../../fixtures/db/v${version}.sqlite`, import.meta.url), file);
   return file;
 }
 
-/** The documents that a database of version 1 holds, by id. */
-function documentsOf(file: string): ReadonlyMap<string, Header> {
-  const rows = withDatabase(file, (db) => db.prepare('SELECT id, document FROM headers').raw().all());
+/** The documents that a database of an earlier version holds, by id, put together in SQL as that version kept them. */
+const DOCUMENTS: Readonly<Record<Earlier, string>> = {
+  1: 'SELECT id, document FROM headers',
+  2: `SELECT id, json_set(document, '$.primaries', json((SELECT json_group_array(json(own.document) ORDER BY listed.key)
+        FROM json_each(headers.primaries) AS listed JOIN primaries AS own
+        ON own.header_id = headers.id AND own.id = listed.value ->> 0))) FROM headers`,
+};
+
+function documentsOf(file: string, version: Earlier): ReadonlyMap<string, Header> {
+  const rows = withDatabase(file, (db) => db.prepare(DOCUMENTS[version]).raw().all());
   return new Map((rows as [string, string][]).map(([id, document]) => [id, JSON.parse(document) as Header]));
 }
 
@@ -39,15 +48,18 @@ function onCopy<Value>(folder: string, look: (file: string) => Value): Value {
   }
 }
 
-let expected: ReadonlyMap<string, Header> = new Map();
-beforeAll(() => {
-  const folder = mkdtempSync(join(tmpdir(), 'evenrun-v1-'));
-  expected = documentsOf(putV1(folder));
-  rmSync(folder, { recursive: true });
-});
+/** What the database of an earlier version holds, by id. */
+function expectedOf(version: Earlier): ReadonlyMap<string, Header> {
+  const folder = mkdtempSync(join(tmpdir(), 'evenrun-earlier-'));
+  try {
+    return documentsOf(putVersion(version, folder), version);
+  } finally {
+    rmSync(folder, { recursive: true });
+  }
+}
 
-/** Opens the data folder as the program does and holds every header against what version 1 held. */
-function expectAllThere(folder: string): void {
+/** Opens the data folder as the program does and holds every header against what the earlier version held. */
+function expectAllThere(folder: string, expected: ReadonlyMap<string, Header>): void {
   const opened = openDatabase(dataFolder(folder), new Date('2026-03-02T08:00:00Z'));
   if (!opened.ok) throw new Error(JSON.stringify(opened.problems));
   const { db, headers, journal } = opened.value.tables;
@@ -63,57 +75,66 @@ function expectAllThere(folder: string): void {
   }
 }
 
-test('version 1: every document is there byte for byte, and the file as it was is kept', () => {
+test.each(EARLIER)('version %i: every document is there byte for byte, and the file as it was is kept', (version) => {
   const folder = temporaryFolder();
-  putV1(folder);
+  putVersion(version, folder);
+  const expected = expectedOf(version);
   expect(expected.size).toBe(3);
-  expectAllThere(folder);
+  expectAllThere(folder, expected);
   const kept = readdirSync(join(folder, 'backups')).filter((name) => name.endsWith('.sqlite'));
   expect(kept).toHaveLength(1);
-  expect(documentsOf(join(folder, 'backups', kept[0] ?? ''))).toEqual(expected);
+  expect(documentsOf(join(folder, 'backups', kept[0] ?? ''), version)).toEqual(expected);
 });
 
-test('version 1: steps are taken back over the migration, and a finished header stays frozen', async () => {
-  const shop = openShop(temporaryFolder());
-  const file = putV1(shop.folder);
-  const open = [...expected.values()].find(({ name }) => name === 'Demo');
-  const finished = [...expected.values()].find(({ state }) => state === 'finished');
-  if (!open || !finished) throw new Error('the fixture has changed');
-  const { revision, undo } = await shop.must('openHeader', { headerId: open.id });
-  expect(undo.map(({ label }) => label)).toEqual(['add primary Extra']);
-  const steps = [{ action: 'undo' as const, stepId: stepId() }];
-  await shop.must('commitSteps', { headerId: open.id, baseRevision: revision, steps });
-  const { header } = await shop.must('openHeader', { headerId: open.id });
-  expect(header.primaries.map(({ id }) => id)).not.toContain('extra');
-  withDatabase(file, (db) => {
-    const change = db.prepare("UPDATE primaries SET document = '{}' WHERE header_id = ?");
-    expect(() => change.run(finished.id)).toThrow(/finished/);
-  });
-});
+test.each(EARLIER)(
+  'version %i: steps are taken back over the migration, and a finished header stays frozen',
+  async (version) => {
+    const shop = openShop(temporaryFolder());
+    const file = putVersion(version, shop.folder);
+    const expected = expectedOf(version);
+    const open = [...expected.values()].find(({ name }) => name === 'Demo');
+    const finished = [...expected.values()].find(({ state }) => state === 'finished');
+    if (!open || !finished) throw new Error('the fixture has changed');
+    const { revision, undo } = await shop.must('openHeader', { headerId: open.id });
+    expect(undo.map(({ label }) => label)).toEqual(['add primary Extra']);
+    const steps = [{ action: 'undo' as const, stepId: stepId() }];
+    await shop.must('commitSteps', { headerId: open.id, baseRevision: revision, steps });
+    const { header } = await shop.must('openHeader', { headerId: open.id });
+    expect(header.primaries.map(({ id }) => id)).not.toContain('extra');
+    withDatabase(file, (db) => {
+      for (const table of ['primaries', 'frames']) {
+        const change = db.prepare(`UPDATE ${table} SET document = '{}' WHERE header_id = ?`);
+        expect(() => change.run(finished.id)).toThrow(/finished/);
+      }
+    });
+  },
+);
 
-test('version 1: a row that was changed on disk is said, not given a new checksum', async () => {
+test.each(EARLIER)('version %i: a row that was changed on disk is said, not given a new checksum', async (version) => {
   const shop = openShop(temporaryFolder());
-  const file = putV1(shop.folder);
+  const file = putVersion(version, shop.folder);
   withDatabase(file, (db) => db.exec("UPDATE headers SET name = 'x', revision = revision + 1 WHERE name = 'Demo'"));
   expect(await faultOfStart(shop)).toMatchObject({ fault: 'corrupt', detail: expect.stringMatching(/checksum/) });
   const left = withDatabase(file, (db) => [
     db.pragma('user_version', { simple: true }),
-    db.prepare("SELECT count(*) FROM sqlite_schema WHERE name = 'primaries'").pluck().get(),
+    db.prepare("SELECT count(*) FROM sqlite_schema WHERE name = 'frames'").pluck().get(),
   ]);
-  expect(left).toEqual([1, 0]);
+  expect(left).toEqual([version, 0]);
 });
 
 const shim = powerCutShim();
 
 const versionOf = (file: string): unknown => withDatabase(file, (db) => db.pragma('user_version', { simple: true }));
 
-test.skipIf(!shim.ok)(
-  'version 1: a power cut at any write leaves all of the old or all of the new',
+test.skipIf(!shim.ok).each(EARLIER)(
+  'version %i: a power cut at any write leaves all of the old or all of the new',
   { timeout: 120_000 },
-  async () => {
+  async (version) => {
     if (!shim.ok) return;
-    const { operations } = await countOnDisk({ shim: shim.path, commits: 0, prepare: putV1 });
-    const random = seededRandom(20_261_125);
+    const prepare = (folder: string) => putVersion(version, folder);
+    const expected = expectedOf(version);
+    const { operations } = await countOnDisk({ shim: shim.path, commits: 0, prepare });
+    const random = seededRandom(20_261_125 + version);
     // The migration is among the first writes; the room for the log takes most of the others.
     const cuts = [
       ...Array.from({ length: 40 }, (_, at) => 1 + 3 * at),
@@ -125,16 +146,16 @@ test.skipIf(!shim.ok)(
       try {
         const folder = join(root, 'data');
         mkdirSync(folder);
-        putV1(folder);
+        prepare(folder);
         const env = { LD_PRELOAD: shim.path, PCUT_FOLDER: folder, PCUT_AT: String(at), PCUT_SEED: String(at) };
         expect((await startChild({ folder, seed: at, commits: 0, env }).ended).status).toBe(CUT_STATUS);
         versions.add(onCopy(folder, versionOf));
-        expectAllThere(folder);
+        expectAllThere(folder, expected);
       } finally {
         rmSync(root, { recursive: true });
       }
     }
     // Both ends were met, or the cuts do not straddle the migration.
-    expect(versions).toEqual(new Set([1, 2]));
+    expect(versions).toEqual(new Set([version, SCHEMA_VERSION]));
   },
 );

@@ -140,13 +140,13 @@ export function hashOf(file: string): string | null {
 
 /** The document of a header as its rows spell it, put together. */
 export function storedText(db: Database.Database, headerId: string): string {
-  const header = db.prepare<[string], { primaries: string; document: string }>(
-    'SELECT primaries, document FROM headers WHERE id = ?',
+  const header = db.prepare<[string], { primaries: string; frame: string }>(
+    'SELECT primaries, document AS frame FROM headers JOIN frames ON header_id = id WHERE id = ?',
   );
   const primary = db.prepare<[string, string], string>('SELECT document FROM primaries WHERE header_id = ? AND id = ?');
   const row = header.get(headerId);
   if (!row) throw new Error(`there is no header ${headerId}`);
   const listed = JSON.parse(row.primaries) as [id: string, revision: number][];
   const documents = listed.map(([id]) => primary.pluck().get(headerId, id)?.trimEnd());
-  return row.document.replace('"primaries":[]', () => `"primaries":[${documents.join(',')}]`);
+  return row.frame.replace('"primaries":[]', () => `"primaries":[${documents.join(',')}]`);
 }

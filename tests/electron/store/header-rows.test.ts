@@ -1,4 +1,4 @@
-/** A row a primary: a step writes those that it changes, and rows that do not belong together are never shown as a header. */
+/** A row a primary and one for the rest: a step writes those that it changes, and rows that do not fit are never shown. */
 
 import { expect, test } from 'vitest';
 import type { Edit } from '../../../core/header/edit.ts';
@@ -92,5 +92,37 @@ test('a row that is gone is damage and is said', async () => {
     kind: 'storage',
     fault: 'corrupt',
     detail: expect.stringMatching(/3 primaries, not 2/),
+  });
+});
+
+const frameOf = (shop: Shop) =>
+  withDatabase(shop.file, (db) => db.prepare('SELECT * FROM frames').get()) as { readonly revision: number };
+
+test('the row of the rest is written by a step that changes more than primaries, and by no other', async () => {
+  const shop = openShop();
+  const { headerId, edit } = await threePrimaries(shop);
+  expect(frameOf(shop).revision).toBe(0);
+  await edit(3, LONGER);
+  expect(frameOf(shop).revision).toBe(0);
+  await edit(4, { kind: 'setHeader', set: { note: 'long bay' } });
+  expect(frameOf(shop).revision).toBe(5);
+  await edit(5, { kind: 'movePrimary', primaryId: 'a', to: 2 });
+  expect(frameOf(shop).revision).toBe(5);
+  expect((await openShop(shop.folder).must('openHeader', { headerId })).header.note).toBe('long bay');
+});
+
+test('an older version of the rest, whole in itself, is damage and is said', async () => {
+  const shop = openShop();
+  const { headerId, edit } = await threePrimaries(shop);
+  const old = frameOf(shop);
+  await edit(3, { kind: 'setHeader', set: { note: 'long bay' } });
+  withDatabase(shop.file, (db) =>
+    db.prepare('UPDATE frames SET revision = @revision, checksum = @checksum, document = @document').run(old),
+  );
+  const problem = problemOf(await openShop(shop.folder).call('openHeader', { headerId }));
+  expect(problem).toMatchObject({
+    kind: 'storage',
+    fault: 'corrupt',
+    detail: expect.stringMatching(/frame.*not at 4/),
   });
 });

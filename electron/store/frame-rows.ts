@@ -1,0 +1,44 @@
+/** The rows of headers without their primaries: long, seldom changed, and so apart from what every step writes. */
+
+import type Database from 'better-sqlite3';
+import type { Header } from '../../core/header/header.ts';
+import { sealed } from './checksums.ts';
+import { DamagedRow } from './faults.ts';
+import { intactRow, jsonOf } from './read-row.ts';
+
+interface FrameRow {
+  readonly header_id: string;
+  readonly revision: number;
+  readonly checksum: number;
+  readonly document: string;
+}
+
+export function frameRows(db: Database.Database) {
+  const find = db.prepare<[string], FrameRow>('SELECT * FROM frames WHERE header_id = ?');
+  const insert = db.prepare('INSERT INTO frames VALUES (@header_id, @revision, @checksum, @document)');
+  const update = db.prepare(
+    'UPDATE frames SET revision = @revision, checksum = @checksum, document = @document WHERE header_id = @header_id',
+  );
+  return {
+    /** The parsed document, its list of primaries empty, not yet checked for its shape. Throws DamagedRow. */
+    read(headerId: string, revision: number): object {
+      const row = find.get(headerId);
+      if (row === undefined || intactRow('frames', row).revision !== revision)
+        throw new DamagedRow(`the frame of header ${headerId} is not at ${revision}`);
+      return jsonOf(row.document, `the frame of header ${headerId}`) as object;
+    },
+    insert: (header: Header, revision: number): unknown => insert.run(rowOf(header, revision)),
+    update: (header: Header, revision: number): unknown => update.run(rowOf(header, revision)),
+  };
+}
+
+/** Whether two versions differ in nothing but their primaries. Parts that an edit leaves alone stay the same objects. */
+export function haveSameFrame(one: Header, other: Header): boolean {
+  const keys = Object.keys(other) as (keyof Header)[];
+  return keys.every((key) => key === 'primaries' || one[key] === other[key]);
+}
+
+function rowOf(header: Header, revision: number) {
+  const document = JSON.stringify({ ...header, primaries: [] });
+  return sealed('frames', { header_id: header.id, revision, document });
+}
