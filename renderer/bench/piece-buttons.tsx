@@ -17,10 +17,20 @@ interface Props {
   readonly onTape: () => void;
 }
 
-export const PieceButtons = memo(function PieceButtons({ state, isBend, isFirst, isLast, onAct, onTape }: Props) {
-  const none = state === null;
+export const PieceButtons = memo(function PieceButtons({ isBend, onTape, ...rest }: Props) {
   return (
     <div className="piece-buttons" role="toolbar" aria-label="Piece in hand">
+      <UsualActs {...rest} />
+      {rest.state === null ? null : <MorePieceActs isBend={isBend} onAct={rest.onAct} onTape={onTape} />}
+    </div>
+  );
+});
+
+/** Drawn again only when one of them changes: going from a straight to a bend leaves them as they are. */
+const UsualActs = memo(function UsualActs({ state, isFirst, isLast, onAct }: Omit<Props, 'isBend' | 'onTape'>) {
+  const none = state === null;
+  return (
+    <>
       <Button look="quiet" isDisabled={none} onPress={() => onAct({ kind: 'insert' })}>
         Insert
       </Button>
@@ -36,22 +46,15 @@ export const PieceButtons = memo(function PieceButtons({ state, isBend, isFirst,
       <Button look="quiet" isDisabled={none} onPress={() => onAct({ kind: 'remove' })}>
         Delete
       </Button>
-      <MorePieceActs isNone={none} isBend={isBend} onAct={onAct} onTape={onTape} />
-    </div>
+    </>
   );
 });
 
 /** What is done seldom: all of the buttons at once would take two lines beside the chart. */
-function MorePieceActs({
-  isNone,
-  isBend,
-  onAct,
-  onTape,
-}: Pick<Props, 'isBend' | 'onAct' | 'onTape'> & { readonly isNone: boolean }) {
+function MorePieceActs({ isBend, onAct, onTape }: Pick<Props, 'isBend' | 'onAct' | 'onTape'>) {
   const tape = isBend ? [{ id: 'tape', name: 'Angle by tape', run: onTape }] : [];
   const duplicate = { id: 'duplicate', name: 'Duplicate', run: () => onAct({ kind: 'duplicate' }) };
   const lock = { id: 'lock', name: 'Lock or unlock', run: () => onAct({ kind: 'toggleLock' }) };
-  if (isNone) return null;
   return (
     <ActionMenu label="More for this piece" acts={[duplicate, lock, ...tape]}>
       More

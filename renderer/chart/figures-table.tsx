@@ -1,8 +1,10 @@
 /** The chart's figures as a table. */
 
+import { memo, useMemo } from 'react';
 import type { Header } from '../../core/header/header.ts';
 import { formatDeviation, formatLength, formatLengthBare, type MatchReport } from '../../core/index.ts';
 import { unitOf } from '../../core/units/length-style.ts';
+import { useSettled } from '../ui/use-settled.ts';
 import './chart.css';
 import { FigureText } from './figure-text.tsx';
 import { verdictMark } from './verdict-words.ts';
@@ -14,7 +16,14 @@ interface Props {
   readonly isShown: boolean;
 }
 
+/** Where it is not in sight it follows a moment later, and takes no time from the frame that shows an edit. */
 export function FiguresTable({ header, report, isShown }: Props) {
+  const now = useMemo(() => ({ header, report }), [header, report]);
+  const soon = useSettled(now);
+  return <Figures {...(isShown ? now : soon)} isShown={isShown} />;
+}
+
+const Figures = memo(function Figures({ header, report, isShown }: Props) {
   const style = header.settings.display;
   const unit = unitOf(style);
   const show = (mm: number | null) => (mm === null ? '–' : formatLength(mm, style));
@@ -57,4 +66,4 @@ export function FiguresTable({ header, report, isShown }: Props) {
       </table>
     </div>
   );
-}
+});

@@ -96,8 +96,10 @@ function pointing({ primary, readIndex, onRead, onSelect }: Props, boxes: readon
 function Label({ box, text }: { readonly box: Box; readonly text: string }) {
   const { xPx, widthPx } = box;
   if (!fits(text, widthPx, CHARACTER_PX)) return null;
+  // Moved by its transform, for another x would have the text laid out again.
+  const place = `translate(${xPx + widthPx / 2} 0)`;
   return (
-    <text className="segment-label" x={xPx + widthPx / 2} y="50%" textAnchor="middle" dominantBaseline="central">
+    <text className="segment-label" transform={place} y="50%" textAnchor="middle" dominantBaseline="central">
       <SvgFigureText text={text} />
     </text>
   );
