@@ -9,6 +9,8 @@ import type { Variable } from './variables.ts';
 
 const MOST_SETS = 65_000;
 const MOST_TRIES = 800;
+/** Things changed on purpose in one move; re-clockings that come free with them are on top. */
+const MOST_CHANGES = 3;
 /** Sets that cost the same are tried by promise, and no more than so many. */
 const MOST_PER_LEVEL = 30;
 /** From so many sets of one price on, only those that can still get in as they are found are looked into. */
@@ -63,7 +65,7 @@ function promisingOf(context: Context, sets: ChangeSets, key: number): readonly 
   for (const [place, chosen] of sets.entries()) {
     if ((place & 255) === 0 && pool.shouldStop()) return [];
     const all = mayAdd ? withFreeClockings(context, chosen) : chosen;
-    if (chosen.length === 3 || all.length === chosen.length) addPromising(bare, context, chosen, BARE_DOUBT);
+    if (chosen.length === MOST_CHANGES || all.length === chosen.length) addPromising(bare, context, chosen, BARE_DOUBT);
     if (all.length > chosen.length) addPromising(freed, context, all, 1);
   }
   return [...mostPromising(bare), ...mostPromising(freed)];
@@ -124,9 +126,13 @@ function changeSets(
       tally.push(variable);
       const { key } = tally;
       if (key <= most) {
-        const set = [...chosen, i];
-        if (key > above) keep(key, set);
-        if (set.length < 3) add(set, i + 1);
+        const isWhole = chosen.length === MOST_CHANGES - 1;
+        // Most sets of three are too cheap for this range, and were looked into before: no list is made for those.
+        if (key > above || !isWhole) {
+          const set = [...chosen, i];
+          if (key > above) keep(key, set);
+          if (!isWhole) add(set, i + 1);
+        }
       }
       tally.pop(variable);
     }
@@ -145,7 +151,7 @@ function withFreeClockings({ pool: { tally }, variables, clockings }: Context, c
     if (isHeld || demand.kind !== 'oneOf' || chosen.includes(clocking)) continue;
     if (tally.priceOfTurning(demand.first, demand.last) === 0) all.push(clocking);
   }
-  for (const index of [...chosen].reverse()) tally.pop(variables[index] as Variable);
+  for (let last = chosen.length - 1; last >= 0; last -= 1) tally.pop(variables[chosen[last] as number] as Variable);
   return all;
 }
 
