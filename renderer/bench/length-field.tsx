@@ -32,10 +32,12 @@ interface TakenProps {
   readonly label: string;
   /** The text of what is stored now. */
   readonly stored: string;
+  /** A name rather than a figure. */
+  readonly holdsWords?: boolean;
   readonly take: (text: string) => Result<unknown, Problem>;
 }
 
-export function TakenField({ label, stored, take }: TakenProps) {
+export function TakenField({ label, stored, holdsWords = false, take }: TakenProps) {
   /** Null while the field shows what is stored. */
   const [typed, setTyped] = useState<string | null>(null);
   const [problem, setProblem] = useState<string | null>(null);
@@ -51,6 +53,7 @@ export function TakenField({ label, stored, take }: TakenProps) {
       value={typed ?? stored}
       onChange={setTyped}
       problem={problem}
+      holdsWords={holdsWords}
       onBlur={commit}
       onKeyDown={(event) => {
         if (event.key === 'Enter') commit();

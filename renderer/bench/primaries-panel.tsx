@@ -32,7 +32,12 @@ export function PrimariesPanel({ session, header, acts }: Props) {
           const title = primaryTitle(primary.name);
           return (
             <li key={primary.id} className="primary-line">
-              <TakenField label={`Name of ${title}`} stored={primary.name} take={(text) => rename(primary.id, text)} />
+              <TakenField
+                label={`Name of ${title}`}
+                stored={primary.name}
+                holdsWords
+                take={(text) => rename(primary.id, text)}
+              />
               <div className="actions">
                 <Button
                   aria-label={`Move ${title} up`}

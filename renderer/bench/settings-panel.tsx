@@ -97,6 +97,7 @@ function TubeFields({ session, header }: Omit<Props, 'report'>) {
     <>
       <TakenField
         label="Material"
+        holdsWords
         stored={tube.material}
         take={(text) => {
           const material = text.trim();

@@ -42,6 +42,12 @@ export function isKeyOf(key: string, press: Pick<KeyPress, 'key' | 'code' | 'alt
   return /^[0-9]$/.test(key) && press.code === `Digit${key}`;
 }
 
+/** Whether Option makes the press a sign of its own (Option+A types å), which in a name is meant as that sign. */
+export function typesOptionSign({ key, altKey, ctrlKey, metaKey }: KeyPress): boolean {
+  if (!altKey || ctrlKey || metaKey) return false;
+  return key === 'Dead' || (key.length === 1 && !/[a-z0-9]/i.test(key));
+}
+
 /** Whether the press is the chord: the same key with exactly the same modifiers, letters in either case. */
 export function matchesChord(chord: string, press: KeyPress, mac = isMac()): boolean {
   const { key, modifiers } = splitChord(chord);

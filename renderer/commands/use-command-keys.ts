@@ -3,7 +3,7 @@
 import { useEffect } from 'react';
 import type { Command } from './command.ts';
 import { useCommandRegistry } from './command-registry.ts';
-import { isSafeWhileTyping, matchesChord } from './key-chord.ts';
+import { isSafeWhileTyping, matchesChord, typesOptionSign } from './key-chord.ts';
 
 function isTextField(target: EventTarget | null): target is HTMLInputElement | HTMLTextAreaElement {
   if (target instanceof HTMLTextAreaElement) return true;
@@ -13,8 +13,10 @@ function isTextField(target: EventTarget | null): target is HTMLInputElement | H
 }
 
 /** Text being typed is undone by its own field first; only then does the key mean the header. */
-function belongsToField(command: Command, chord: string, target: EventTarget | null): boolean {
+function belongsToField(command: Command, chord: string, event: KeyboardEvent): boolean {
+  const { target } = event;
   if (!isTextField(target)) return false;
+  if ('words' in target.dataset && typesOptionSign(event)) return true;
   if (!isSafeWhileTyping(chord)) return true;
   return (command.id === 'undo' || command.id === 'redo') && target.value !== '';
 }
@@ -29,7 +31,7 @@ export function useCommandKeys(): void {
       if (document.querySelector('[aria-modal="true"], .modal-overlay') !== null) return;
       for (const command of registry.list()) {
         const chord = command.keys?.find((candidate) => matchesChord(candidate, event));
-        if (chord === undefined || belongsToField(command, chord, event.target)) continue;
+        if (chord === undefined || belongsToField(command, chord, event)) continue;
         event.preventDefault();
         if ((command.unavailable ?? null) === null) command.run();
         return;

@@ -64,6 +64,7 @@ function ObstacleFields(props: FieldsProps) {
       <TakenField
         label={`Name of ${obstacle.name}`}
         stored={obstacle.name}
+        holdsWords
         take={(text) => {
           const name = text.trim();
           if (name !== '') return onTake({ ...obstacle, name });

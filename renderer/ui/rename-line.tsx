@@ -23,6 +23,7 @@ export function RenameLine({ name, onDone }: RenameLineProps) {
     <TextField
       label={`New name of ${name}`}
       labelHidden
+      holdsWords
       value={text}
       onChange={setText}
       autoFocus

@@ -13,7 +13,8 @@ export interface TextFieldProps {
   readonly problem?: string | null;
   readonly hint?: string;
   readonly placeholder?: string;
-  readonly inputMode?: 'text' | 'decimal' | 'numeric';
+  /** A name may well hold an å: signs typed with Option on a Mac stay in the field, where elsewhere they are commands. */
+  readonly holdsWords?: boolean;
   readonly autoFocus?: boolean;
   readonly isDisabled?: boolean;
   readonly onBlur?: () => void;
@@ -39,12 +40,13 @@ export function TextField(props: TextFieldProps) {
       <Input
         className="field-input"
         placeholder={props.placeholder ?? ''}
-        inputMode={props.inputMode ?? 'text'}
+        inputMode="text"
         maxLength={props.maxLength ?? 400}
         autoComplete="off"
         spellCheck={false}
         autoFocus={props.autoFocus ?? false}
         data-cell={props.cell}
+        data-words={props.holdsWords ? '' : undefined}
         {...(props.onBlur ? { onBlur: props.onBlur } : {})}
         {...(props.onKeyDown ? { onKeyDown: props.onKeyDown } : {})}
         {...(props.inputRef ? { ref: props.inputRef } : {})}

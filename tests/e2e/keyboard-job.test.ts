@@ -1,5 +1,6 @@
 /** The whole job with the keyboard alone, in the page as it is built: from no header to an exported file. */
 
+import type { Locator } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { readHeader } from '../../core/index.ts';
 import { type AppUnderTest, launchApp } from './app-under-test.ts';
@@ -59,6 +60,22 @@ test('every command of the search box is reached by typing its name', async () =
   const { page } = app;
   await command(page, 'dark theme');
   await expect.poll(() => page.evaluate(() => document.documentElement.dataset['theme'])).toBe('dark');
+  expectNoFaults(app.faults);
+});
+
+test('a sign that Option types is a letter in a name, and a command where figures are entered', async () => {
+  const { page } = app;
+  await page.getByRole('button', { name: 'Rename Keyboard only' }).click();
+  const isTaken = (field: Locator) =>
+    field.evaluate((element) => {
+      const press = { key: 'å', code: 'KeyA', altKey: true, bubbles: true, cancelable: true };
+      return !element.dispatchEvent(new KeyboardEvent('keydown', press));
+    });
+  const primaries = page.getByRole('option', { name: /^Primary \d/ });
+  expect(await isTaken(page.getByLabel('New name of Keyboard only'))).toBe(false);
+  expect(await primaries.count()).toBe(4);
+  expect(await isTaken(entryLine(page))).toBe(true);
+  await expect.poll(() => primaries.count()).toBe(5);
   expectNoFaults(app.faults);
 });
 

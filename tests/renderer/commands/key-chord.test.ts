@@ -1,7 +1,13 @@
 /** Keys match their chords and nothing else. */
 
 import { describe, expect, test } from 'vitest';
-import { isSafeWhileTyping, type KeyPress, matchesChord, showChord } from '../../../renderer/commands/key-chord.ts';
+import {
+  isSafeWhileTyping,
+  type KeyPress,
+  matchesChord,
+  showChord,
+  typesOptionSign,
+} from '../../../renderer/commands/key-chord.ts';
 
 const press = (key: string, held: readonly ('ctrl' | 'meta' | 'shift' | 'alt')[] = []): KeyPress => ({
   key,
@@ -52,6 +58,18 @@ describe('Option on a Mac', () => {
   test('leaves a letter that is typed as itself to its letter, wherever it lies', () => {
     expect(matchesChord('Alt+Q', option('a', 'KeyQ'), false)).toBe(false);
     expect(matchesChord('Alt+A', option('a', 'KeyQ'), false)).toBe(true);
+  });
+
+  test('types a sign where the key is no plain letter, digit or arrow', () => {
+    expect(['å', '†', '¡', 'Dead'].map((key) => typesOptionSign(press(key, ['alt'])))).toEqual([
+      true,
+      true,
+      true,
+      true,
+    ]);
+    expect(['a', '1', 'ArrowUp'].map((key) => typesOptionSign(press(key, ['alt'])))).toEqual([false, false, false]);
+    expect(typesOptionSign(press('å'))).toBe(false);
+    expect(typesOptionSign(press('å', ['alt', 'meta']))).toBe(false);
   });
 
   test('without Option, and on keys that are no letters, the place says nothing', () => {
