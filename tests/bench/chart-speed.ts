@@ -14,8 +14,6 @@ const UNTOLD_MS = 16;
 const WARM_UP = 14;
 const ROWS = 20;
 const SIZE_COLUMN = 2;
-/** Between two keys of a fast typist; closer together, a key would be measured with the frame of the one before it. */
-const BETWEEN_KEYS = { delay: 60 } as const;
 
 async function measureKey(page: Page, chord: string): Promise<PaintSample> {
   const key = chord.split('+').at(-1) ?? chord;
@@ -36,7 +34,7 @@ async function oneRound(page: Page, round: number): Promise<readonly PaintSample
   const row = (round * 7) % (ROWS - 1);
   const samples: PaintSample[] = [];
   await focusSize(page, row);
-  await page.keyboard.type(String(11 + ((round * 13) % 37)), BETWEEN_KEYS);
+  await page.keyboard.type(String(11 + ((round * 13) % 37)));
   samples.push(await measureKey(page, 'Enter'));
   await focusSize(page, row);
   samples.push(await measureKey(page, 'Control+z'));
@@ -44,7 +42,7 @@ async function oneRound(page: Page, round: number): Promise<readonly PaintSample
   samples.push(await measureKey(page, 'Alt+ArrowDown'));
   samples.push(await measureKey(page, 'Alt+ArrowUp'));
   await page.getByRole('combobox', { name: 'Next piece' }).focus();
-  await page.keyboard.type(`b${20 + (round % 50)} 90`, BETWEEN_KEYS);
+  await page.keyboard.type(`b${20 + (round % 50)} 90`);
   samples.push(await measureKey(page, 'Enter'));
   samples.push(await measureKey(page, 'Control+z'));
   return samples;
@@ -85,7 +83,7 @@ export async function measureChartSpeed(size: RunSize): Promise<readonly Measure
   const byFrame = samples.map(({ paintedMs }) => paintedMs);
   const told = samples.filter(({ eventMs }) => eventMs !== null).length;
   const events =
-    `keydown to next presented frame by Event Timing (steps of 8 ms, keys 60 ms apart; ${samples.length - told} of ${samples.length} ` +
+    `keydown to next presented frame by Event Timing (steps of 8 ms; ${samples.length - told} of ${samples.length} ` +
     'edits were under its threshold and count as 16 ms)';
   const frames = 'keydown to the first task after the frame in which the chart had changed';
   const one = (id: string, what: string, value: number, limit: number): Measure => {
