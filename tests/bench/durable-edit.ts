@@ -8,14 +8,12 @@ import { applyEdit } from '../../core/header/apply-edit.ts';
 import type { Edit } from '../../core/header/edit.ts';
 import type { Header, Piece } from '../../core/header/header.ts';
 import { inches } from '../../core/units/length.ts';
-import { type Measure, quantile } from '../measure.ts';
+import { type Measure, quantile, type RunSize } from '../measure.ts';
 import { openBackend } from '../trust/backend-under-test.ts';
 import { seededRandom } from '../trust/seeded-random.ts';
 
 const GOAL_RATIO = 1.5;
 const WARM_UP = 20;
-/** Two seconds' worth: fewer would mostly show how a program that has just been started warms up. */
-const EDITS = 2000;
 const PAGE_BYTES = 4096;
 
 interface Samples {
@@ -33,7 +31,7 @@ function retypedPiece(header: Header, turn: number): Edit {
 }
 
 /** Edits and bare writes take turns, so that a busy disk is equally busy for both. */
-async function takeSamples(folder: string): Promise<Samples> {
+async function takeSamples(folder: string, count: number): Promise<Samples> {
   const random = seededRandom(20_260_601);
   const backend = openBackend(join(folder, 'store'), random);
   const bare = openSync(join(folder, 'bare'), 'a');
@@ -41,7 +39,7 @@ async function takeSamples(folder: string): Promise<Samples> {
   let { header, revision } = await backend.must('createHeader', { name: 'Durable edits', from: 'demo' });
   const editMs: number[] = [];
   const bareMs: number[] = [];
-  for (let turn = 0; turn < EDITS + WARM_UP; turn += 1) {
+  for (let turn = 0; turn < count + WARM_UP; turn += 1) {
     const bareStart = performance.now();
     writeSync(bare, page);
     fsyncSync(bare);
@@ -64,10 +62,10 @@ async function takeSamples(folder: string): Promise<Samples> {
   return { editMs, bareMs };
 }
 
-export async function measureDurableEdit(): Promise<readonly Measure[]> {
+export async function measureDurableEdit(size: RunSize): Promise<readonly Measure[]> {
   const folder = mkdtempSync(join(tmpdir(), 'evenrun-p6-'));
   try {
-    const { editMs, bareMs } = await takeSamples(folder);
+    const { editMs, bareMs } = await takeSamples(folder, size === 'long' ? 2000 : 300);
     const edit95 = quantile(editMs, 0.95);
     const bare95 = quantile(bareMs, 0.95);
     const value = edit95 / bare95;
