@@ -3,6 +3,7 @@
 import { add, addScaled, cross, scale, type Vector, wrapDeg } from '../path/vector.ts';
 import { degreesOf, radiansOf } from '../units/angle.ts';
 import { mmOf } from '../units/length.ts';
+import { type EndAim, isMet, missAt } from './end-miss.ts';
 import type { MoveChange } from './move.ts';
 import { changesOf } from './move-changes.ts';
 import type { Touch } from './move-cost.ts';
@@ -10,7 +11,7 @@ import type { MovePool } from './move-pool.ts';
 import { tubeAddedMm } from './move-pool.ts';
 import { type NewBend, newBends, nextClocking } from './new-bends.ts';
 import { roundToSaw } from './saw-steps.ts';
-import { type EndAim, isMet, missAt, settleEnd } from './settle-end.ts';
+import { settleEnd } from './settle-end.ts';
 import { bendNeed, straightNeed } from './stock-needs.ts';
 import type { Variable } from './variables.ts';
 

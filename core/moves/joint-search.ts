@@ -1,10 +1,11 @@
 /** Moves in which a few joints come apart and everything there may turn: what is left when straights alone will not do. */
 
+import { isMet, missAt } from './end-miss.ts';
 import { MOST_SCREWS } from './end-motion.ts';
 import { LEAST_STEP, largestKeyWith } from './move-cost.ts';
 import type { MovePool } from './move-pool.ts';
 import { NearSolutions } from './near-solutions.ts';
-import { isMet, missAt, settleEnd } from './settle-end.ts';
+import { settleEnd } from './settle-end.ts';
 import type { Variable } from './variables.ts';
 
 const MOST_SETS = 65_000;

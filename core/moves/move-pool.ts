@@ -1,13 +1,14 @@
 /** The best moves found so far, and how good the next one has to be. */
 
 import { mmOf } from '../units/length.ts';
+import { type EndAim, type EndMiss, isMet, missAt } from './end-miss.ts';
 import type { JointDemand } from './joints.ts';
 import type { MoveChange, MoveKind, StockNeed } from './move.ts';
 import { changesOf } from './move-changes.ts';
 import { type CostFigures, CostTally, compareCosts, keyParts, largestKeyWith, type Touch } from './move-cost.ts';
 import type { MoveProblem } from './move-problem.ts';
 import { roundToSaw, type Setting } from './saw-steps.ts';
-import { type EndAim, type EndMiss, isMet, missAt, settleEnd } from './settle-end.ts';
+import { settleEnd } from './settle-end.ts';
 import { bendNeed, isLacking, straightNeed } from './stock-needs.ts';
 import { lengthAtMm, type Variable } from './variables.ts';
 

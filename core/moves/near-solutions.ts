@@ -2,8 +2,8 @@
 
 import { distance, dot, subtract } from '../path/vector.ts';
 import { radiansOf } from '../units/angle.ts';
+import type { EndAim } from './end-miss.ts';
 import { isTurn, MOST_SCREWS, moveEnd } from './end-motion.ts';
-import type { EndAim } from './settle-end.ts';
 import type { Variable } from './variables.ts';
 
 const ROWS = 6;

@@ -5,8 +5,9 @@ import { degreesOf, radiansOf } from '../units/angle.ts';
 import { type Length, MM_PER_INCH, mmOf } from '../units/length.ts';
 import type { LengthStyle } from '../units/length-style.ts';
 import { unitOf } from '../units/length-style.ts';
+import { type EndAim, type EndMiss, isMet, missAt } from './end-miss.ts';
 import type { Screw } from './end-motion.ts';
-import { type EndAim, type EndMiss, isMet, missAt, settleEnd } from './settle-end.ts';
+import { settleEnd } from './settle-end.ts';
 import type { Variable } from './variables.ts';
 
 /** A fineness that lengths and angles are rounded to together. `per` is parts of a unit or of a degree. */

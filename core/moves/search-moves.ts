@@ -1,12 +1,12 @@
 /** One whole search of a primary's moves, under one set of limits. */
 
 import { searchBendPairs } from './bend-pair-search.ts';
+import { endAim } from './end-miss.ts';
 import { searchJoints } from './joint-search.ts';
 import { searchKicks } from './kick-search.ts';
 import { MOVE_KINDS, type MoveKind } from './move.ts';
 import { MovePool, type PoolLimits } from './move-pool.ts';
 import type { FixedEnds, MoveProblem } from './move-problem.ts';
-import { endAim } from './settle-end.ts';
 import { type SearchVariables, searchStraights, searchTurns } from './turn-search.ts';
 import { type Variable, variablesOf } from './variables.ts';
 

@@ -8,49 +8,22 @@ import { newId } from '../../core/header/new-header.ts';
 import { matchHeader } from '../../core/index.ts';
 import type { Problem } from '../../core/problem.ts';
 import { failure, type Result, success } from '../../core/result.ts';
-import type { HostBridge } from '../../electron/bridge/contract.ts';
+import type { HostBridge, Reply } from '../../electron/bridge/contract.ts';
 import { DraftKeeper } from './draft-keeper.ts';
-import { rebaseSteps } from './rebase.ts';
-import type { Conflict, DroppedStep, HistoryStep, OpenedHeader, PendingStep, SessionState } from './session-state.ts';
-import { type AfterPaint, StepQueue, type Timers } from './step-queue.ts';
-
-export interface SessionParts {
-  readonly bridge: HostBridge;
-  /** 0 up to 1, as `Math.random`; from the platform's strong source in the page. */
-  readonly random: () => number;
-  readonly timers: Timers;
-  /** Left out: steps are sent at once, without waiting for the frame that shows them. */
-  readonly afterPaint?: AfterPaint;
-}
-
-/** A field that holds typed text: commits it, and answers whether nothing is left in it that could not be read. */
-export type FieldCommitter = () => boolean;
-
-export type ConflictChoice = 'mineOnTop' | 'theirs' | 'mineAsCopy';
+import { asPending, rebaseSteps } from './rebase.ts';
+import type { SessionParts } from './session-parts.ts';
+import type {
+  Conflict,
+  ConflictChoice,
+  HistoryStep,
+  OpenedHeader,
+  PendingStep,
+  SessionState,
+} from './session-state.ts';
+import { StepHistory } from './step-history.ts';
+import { StepQueue } from './step-queue.ts';
 
 const LOOK_AGAIN_MS = 1_000;
-/** A frame that takes longer is not waited for. */
-const LATEST_SEND_MS = 25;
-
-/** Timers and randomness of the browser, for the page. */
-export const pageParts: Omit<SessionParts, 'bridge'> = {
-  random: () => (crypto.getRandomValues(new Uint32Array(1))[0] ?? 0) / 2 ** 32,
-  timers: {
-    set: (act, afterMs) => setTimeout(act, afterMs),
-    clear: (timer) => clearTimeout(timer as number),
-  },
-  afterPaint: (act) => {
-    // Pages that are not seen draw no frames.
-    if (document.visibilityState !== 'visible') return act();
-    let isDone = false;
-    const once = () => {
-      if (!isDone) act();
-      isDone = true;
-    };
-    requestAnimationFrame(() => setTimeout(once));
-    setTimeout(once, LATEST_SEND_MS);
-  },
-};
 
 export class HeaderSession {
   readonly bridge: HostBridge;
@@ -59,37 +32,25 @@ export class HeaderSession {
   readonly #queue: StepQueue;
   readonly #drafts: DraftKeeper;
   readonly #listeners = new Set<() => void>();
-  readonly #committers = new Set<FieldCommitter>();
-  #undo: readonly HistoryStep[];
-  #redo: readonly HistoryStep[];
+  readonly #committers = new Set<() => void>();
+  #history: StepHistory;
   #state: SessionState;
 
   constructor(opened: OpenedHeader, parts: SessionParts) {
-    this.bridge = parts.bridge;
-    this.headerId = opened.header.id;
+    const { bridge, timers, afterPaint } = parts;
+    const headerId = opened.header.id;
+    this.bridge = bridge;
+    this.headerId = headerId;
     this.#parts = parts;
-    this.#undo = opened.undo;
-    this.#redo = opened.redo;
-    this.#queue = new StepQueue(
-      {
-        bridge: parts.bridge,
-        headerId: opened.header.id,
-        timers: parts.timers,
-        afterPaint: parts.afterPaint,
-        events: { changed: () => this.#queueChanged(), refused: () => void this.#enterConflict() },
-      },
-      opened.revision,
-    );
-    this.#drafts = new DraftKeeper(parts.bridge, opened.header.id, {
-      kept: opened.draft,
-      mayClear: () => this.#queue.isIdle,
-    });
+    this.#history = new StepHistory(opened.undo, opened.redo);
+    const events = { changed: () => this.#queueChanged(), refused: () => void this.#enterConflict() };
+    this.#queue = new StepQueue({ bridge, headerId, timers, afterPaint, events }, opened.revision);
+    this.#drafts = new DraftKeeper(bridge, headerId, { kept: opened.draft, mayClear: () => this.#queue.isIdle });
     this.#state = {
       header: opened.header,
       report: matchHeader(opened.header),
       save: this.#queue.mark,
-      undoLabel: opened.undo.at(-1)?.label ?? null,
-      redoLabel: opened.redo.at(-1)?.label ?? null,
+      ...this.#history.labels,
       conflict: null,
       dropped: [],
       draft: opened.draft,
@@ -119,8 +80,7 @@ export class HeaderSession {
     const applied = applyEdit(before, edit);
     if (!applied.ok) return failure(...applied.problems);
     const label = describeEdit(edit, before);
-    this.#undo = [...this.#undo, { label, edit, inverse: applied.value.inverse }];
-    this.#redo = [];
+    this.#history.add({ label, edit, inverse: applied.value.inverse });
     this.#show(applied.value.header);
     this.#queue.add({ stepId: this.newId(), action: 'do', label, edit, before });
     return success(applied.value.header);
@@ -128,22 +88,12 @@ export class HeaderSession {
 
   /** Takes back the last step; false when there is none. */
   undo(): boolean {
-    const step = this.#undo.at(-1);
-    if (step === undefined) return false;
-    this.#undo = this.#undo.slice(0, -1);
-    this.#redo = [...this.#redo, step];
-    this.#travel('undo', step.label, step.inverse);
-    return true;
+    return this.#travel('undo', this.#history.back());
   }
 
   /** Makes the last step that was taken back again; false when there is none. */
   redo(): boolean {
-    const step = this.#redo.at(-1);
-    if (step === undefined) return false;
-    this.#redo = this.#redo.slice(0, -1);
-    this.#undo = [...this.#undo, step];
-    this.#travel('redo', step.label, step.edit);
-    return true;
+    return this.#travel('redo', this.#history.again());
   }
 
   /** Remembers text that stands in a field without having been accepted; empty text forgets it. */
@@ -157,7 +107,7 @@ export class HeaderSession {
   }
 
   /** A field registers how to commit what it holds; returns the function that unregisters it. */
-  addCommitter(commit: FieldCommitter): () => void {
+  addCommitter(commit: () => void): () => void {
     this.#committers.add(commit);
     return () => this.#committers.delete(commit);
   }
@@ -201,7 +151,10 @@ export class HeaderSession {
     const opened = await this.#reopen();
     if (opened === null) {
       // All of mine is safe in the copy, and there is nothing left to send it to.
-      if (copy !== null && this.#state.conflict.theirs === null) this.#forget();
+      if (copy !== null && this.#state.conflict.theirs === null) {
+        this.#state = { ...this.#state, conflict: null };
+        this.#queue.restart(this.#queue.revision, []);
+      }
       return copy;
     }
     this.#take(opened, choice === 'mineOnTop' ? this.#queue.unacknowledged : []);
@@ -218,16 +171,25 @@ export class HeaderSession {
     this.#listeners.clear();
   }
 
-  #travel(action: 'undo' | 'redo', label: string, edit: Edit): void {
+  #travel(action: 'undo' | 'redo', step: HistoryStep | null): boolean {
+    if (step === null) return false;
+    const { label } = step;
+    const edit = action === 'undo' ? step.inverse : step.edit;
     const before = this.#state.header;
     const applied = applyEdit(before, edit);
     if (!applied.ok) throw new Error(`The history does not fit the header: ${action} of ${label}`);
     this.#show(applied.value.header);
     this.#queue.add({ stepId: this.newId(), action, label, edit, before });
+    return true;
+  }
+
+  /** Null where the host does not answer at all. */
+  #askForHeader(): Promise<Reply<'openHeader'> | null> {
+    return this.bridge.call('openHeader', { headerId: this.headerId }).catch(() => null);
   }
 
   async #reopen(): Promise<OpenedHeader | null> {
-    const reply = await this.bridge.call('openHeader', { headerId: this.headerId }).catch(() => null);
+    const reply = await this.#askForHeader();
     return reply?.ok === true ? reply.value : null;
   }
 
@@ -239,7 +201,7 @@ export class HeaderSession {
 
   /** Reads what is on disk and shows both; tries again until the host answers one way or the other. */
   async #enterConflict(): Promise<void> {
-    const reply = await this.bridge.call('openHeader', { headerId: this.headerId }).catch(() => null);
+    const reply = await this.#askForHeader();
     const isGone = reply?.ok === false && reply.problems.some((problem) => problem.kind === 'notFound');
     if (reply?.ok !== true && !isGone) {
       this.#parts.timers.set(() => void this.#enterConflict(), LOOK_AGAIN_MS);
@@ -253,40 +215,20 @@ export class HeaderSession {
     this.#set({ conflict });
   }
 
-  #forget(): void {
-    this.#state = { ...this.#state, conflict: null };
-    this.#queue.restart(this.#queue.revision, []);
-  }
-
   /** Goes over to what is on disk, with `steps` made again on top of it. */
   #take(opened: OpenedHeader, steps: readonly PendingStep[]): void {
     const { header, made, dropped } = rebaseSteps(opened.header, steps);
-    this.#undo = [...opened.undo, ...made];
-    this.#redo = made.length > 0 ? [] : opened.redo;
+    this.#history = new StepHistory(opened.undo, opened.redo);
+    for (const step of made) this.#history.add(step);
     this.#show(header, { conflict: null, dropped });
-    this.#queue.restart(opened.revision, this.#asPending(opened.header, made));
+    this.#queue.restart(
+      opened.revision,
+      asPending(opened.header, made, () => this.newId()),
+    );
   }
 
-  /** Steps made on top of `from`, ready to be sent; each remembers what it was made on. */
-  #asPending(from: Header, made: readonly HistoryStep[]): readonly PendingStep[] {
-    let before = from;
-    return made.map(({ label, edit }) => {
-      const step: PendingStep = { stepId: this.newId(), action: 'do', label, edit, before };
-      const applied = applyEdit(before, edit);
-      if (applied.ok) before = applied.value.header;
-      return step;
-    });
-  }
-
-  #show(header: Header, more: { conflict?: Conflict | null; dropped?: readonly DroppedStep[] } = {}): void {
-    this.#state = {
-      ...this.#state,
-      ...more,
-      header,
-      report: matchHeader(header),
-      undoLabel: this.#undo.at(-1)?.label ?? null,
-      redoLabel: this.#redo.at(-1)?.label ?? null,
-    };
+  #show(header: Header, more: Partial<Pick<SessionState, 'conflict' | 'dropped'>> = {}): void {
+    this.#state = { ...this.#state, ...more, header, report: matchHeader(header), ...this.#history.labels };
     // Listeners are told by the queue, which changes with every step shown.
   }
 

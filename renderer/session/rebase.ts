@@ -64,3 +64,14 @@ export function rebaseSteps(theirs: Header, steps: readonly PendingStep[]): Reba
   }
   return { header, made, dropped };
 }
+
+/** Steps made on top of `from`, ready to be sent; each remembers what it was made on. */
+export function asPending(from: Header, made: readonly HistoryStep[], newId: () => string): readonly PendingStep[] {
+  let before = from;
+  return made.map(({ label, edit }) => {
+    const step: PendingStep = { stepId: newId(), action: 'do', label, edit, before };
+    const applied = applyEdit(before, edit);
+    if (applied.ok) before = applied.value.header;
+    return step;
+  });
+}

@@ -26,6 +26,8 @@ export interface Conflict {
   readonly mySteps: readonly string[];
 }
 
+export type ConflictChoice = 'mineOnTop' | 'theirs' | 'mineAsCopy';
+
 /** A step of ours that could not be made on top of theirs. */
 export interface DroppedStep {
   readonly label: string;

@@ -1,7 +1,7 @@
 /** Words for screen readers that change with every keystroke: the latest is said, at most one a second. */
 
 import { useEffect, useState } from 'react';
-import { pageParts } from '../session/header-session.ts';
+import { pageParts } from '../session/session-parts.ts';
 import { type Paced, paced } from './paced.ts';
 
 const GAP_MS = 1_000;

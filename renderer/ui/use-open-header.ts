@@ -2,7 +2,8 @@
 
 import { useCallback, useMemo, useRef, useState } from 'react';
 import type { HostBridge } from '../../electron/bridge/contract.ts';
-import { HeaderSession, pageParts } from '../session/header-session.ts';
+import { HeaderSession } from '../session/header-session.ts';
+import { pageParts } from '../session/session-parts.ts';
 import type { OpenedHeader } from '../session/session-state.ts';
 import { askHost } from './host-bridge.ts';
 

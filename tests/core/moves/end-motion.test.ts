@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import type { Piece } from '../../../core/header/header.ts';
+import { endAim } from '../../../core/moves/end-miss.ts';
 import { moveEnd } from '../../../core/moves/end-motion.ts';
 import { readMoveProblem } from '../../../core/moves/move-problem.ts';
-import { endAim, settleEnd } from '../../../core/moves/settle-end.ts';
+import { settleEnd } from '../../../core/moves/settle-end.ts';
 import { oneTurn, twoTurns } from '../../../core/moves/turn-seeds.ts';
 import { variablesOf } from '../../../core/moves/variables.ts';
 import { tracePrimary } from '../../../core/path/trace-primary.ts';
