@@ -84,7 +84,7 @@ function useFieldCommits(
 ): void {
   const commitAll = () => {
     const fields = gridRef.current?.querySelectorAll<HTMLInputElement>('input[data-piece]') ?? [];
-    return [...fields].every((field) => cellEdits.commit(field.dataset['piece'] ?? '', field.value));
+    for (const field of fields) cellEdits.commit(field.dataset['piece'] ?? '', field.value);
   };
   const latest = useRef(commitAll);
   useEffect(() => {
@@ -92,7 +92,7 @@ function useFieldCommits(
   });
   useEffect(() => session.addCommitter(() => latest.current()), [session]);
   // Going to another primary takes the field away without a blur.
-  useLayoutEffect(() => () => void latest.current(), []);
+  useLayoutEffect(() => () => latest.current(), []);
 }
 
 /** The unit stands once, in the heading of each column of lengths. */

@@ -211,6 +211,24 @@ describe('half-typed cells', () => {
       .poll(async () => (await app.backend.must('openHeader', { headerId })).header.primaries[0]?.pieces[2])
       .toMatchObject({ length: inches(7) });
   });
+
+  test('are taken also where a row above holds text that cannot be read', async () => {
+    const headerId = await onBench();
+    await focusCell(1, 2);
+    await type('400');
+    await press('Enter');
+    await focusCell(2, 2);
+    await type('7');
+    await press('Alt+2');
+    await app.page.getByRole('heading', { name: 'Primary 2' }).waitFor();
+    await expect
+      .poll(async () => (await app.backend.must('openHeader', { headerId })).header.primaries[0]?.pieces[2])
+      .toMatchObject({ length: inches(7) });
+    await press('Alt+1');
+    const unread = app.page.getByRole('textbox', { name: 'Size of piece 2' });
+    await unread.waitFor();
+    expect(await unread.inputValue()).toBe('400');
+  });
 });
 
 test('text that could not be read waits with its reason while another primary or screen is shown', async () => {
