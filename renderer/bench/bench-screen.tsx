@@ -20,7 +20,7 @@ import { EmptyBench } from './empty-bench.tsx';
 import { MatchArea } from './match-area.tsx';
 import { PrimaryPane, primaryAtStart } from './primary-pane.tsx';
 import { useBenchActs } from './use-bench-acts.ts';
-import { pieceOfDraft } from './use-cell-edits.ts';
+import { cellPrimaryOfDraft } from './use-cell-edits.ts';
 import { useStable } from './use-stable.ts';
 import { useStock } from './use-stock.ts';
 
@@ -88,7 +88,7 @@ function useBench(session: HeaderSession, entryRef: RefObject<HTMLInputElement |
     // The line may have to be drawn first.
     requestAnimationFrame(() => entryRef.current?.focus());
   }, [entryRef]);
-  const view = useBenchView(header, primaryAtStart(session));
+  const view = useBenchView(session, header, primaryAtStart(session));
   const acts = useBenchActs(session, view, focusEntry);
   const stock = useStock(session.bridge);
   const moves = useBenchMoves(header, view.primaryId, view.drawer);
@@ -99,7 +99,7 @@ function useBench(session: HeaderSession, entryRef: RefObject<HTMLInputElement |
   useCommands(benchCommands({ header, view, acts, focusEntry }));
   useEffect(() => {
     // A cell that was being typed into has taken the focus already.
-    if (pieceOfDraft(session) === null) entryRef.current?.focus();
+    if (cellPrimaryOfDraft(session) === null) entryRef.current?.focus();
     session.takeDraft();
   }, [session, entryRef]);
   const selectInChart = useCallback(

@@ -1,7 +1,8 @@
 /** What is selected and open on the bench; none of it is part of the document. */
 
-import { useMemo, useState } from 'react';
+import { useEffect, useMemo, useState } from 'react';
 import type { Header, Piece, Primary } from '../../core/header/header.ts';
+import type { HeaderSession } from '../session/header-session.ts';
 import type { Cell } from './grid-keys.ts';
 
 export type Drawer = 'settings' | 'primaries' | 'figures' | 'view' | 'shape' | 'moves';
@@ -43,9 +44,17 @@ const AT_START: ViewState = {
   tapedPieceId: null,
 };
 
+/** How the bench was left, for as long as its header is open: coming back from the shelf is going on where one was. */
+const left = new WeakMap<HeaderSession, ViewState>();
+
 /** Falls back to the first primary, and to the last row, when what was selected is gone. */
-export function useBenchView(header: Header, primaryIdAtStart: string | null): BenchView {
-  const [state, setState] = useState<ViewState>({ ...AT_START, primaryId: primaryIdAtStart });
+export function useBenchView(session: HeaderSession, header: Header, primaryIdAtStart: string | null): BenchView {
+  const [state, setState] = useState<ViewState>(
+    () => left.get(session) ?? { ...AT_START, primaryId: primaryIdAtStart },
+  );
+  useEffect(() => {
+    left.set(session, state);
+  }, [session, state]);
   const acts = useMemo(() => {
     const change = (set: Partial<ViewState>) => setState((before) => ({ ...before, ...set }));
     return {

@@ -68,9 +68,7 @@ export function EntryPanel(props: Props) {
 
 /** The text of the line: kept as a draft at every keystroke, gone once it is taken. */
 function useEntryText({ session, primaryId, fieldRef, enter: take }: Props) {
-  const [text, setText] = useState(() =>
-    primaryOfDraft(session) === null ? '' : (session.getState().draft?.text ?? ''),
-  );
+  const [text, setText] = useState(() => session.textIn(`${ENTRY_FIELD}${primaryId}`));
   const [problem, setProblem] = useState<string | null>(null);
   const type = (next: string) => {
     setText(next);

@@ -18,7 +18,7 @@ import { PieceGrid } from './piece-grid.tsx';
 import { PrimaryHeading } from './primary-heading.tsx';
 import { TapeAngle } from './tape-angle.tsx';
 import type { BenchActs } from './use-bench-acts.ts';
-import { pieceOfDraft } from './use-cell-edits.ts';
+import { cellPrimaryOfDraft } from './use-cell-edits.ts';
 import { useStable } from './use-stable.ts';
 
 interface Props {
@@ -39,9 +39,7 @@ interface Props {
 
 /** The primary that text left over from last time belongs to; null when there is none. */
 export function primaryAtStart(session: HeaderSession): string | null {
-  const pieceId = pieceOfDraft(session);
-  const holder = session.getState().header.primaries.find((primary) => primary.pieces.some(({ id }) => id === pieceId));
-  return holder?.id ?? primaryOfDraft(session);
+  return cellPrimaryOfDraft(session) ?? primaryOfDraft(session);
 }
 
 const FIRST_LINES: Readonly<Record<LengthUnit, string>> = {

@@ -15,9 +15,11 @@ export function cellFieldName(pieceId: string, column: string): string {
   return `cell:${pieceId}:${column}`;
 }
 
-/** The piece that a leftover draft was typed for; null when it is of another field. */
-export function pieceOfDraft(session: HeaderSession): string | null {
-  return CELL_FIELD.exec(session.getState().draft?.field ?? '')?.[1] ?? null;
+/** The primary with the piece that a leftover draft was typed for; null when it is of another field, or the piece is gone. */
+export function cellPrimaryOfDraft(session: HeaderSession): string | null {
+  const { header, draft } = session.getState();
+  const pieceId = CELL_FIELD.exec(draft?.field ?? '')?.[1];
+  return header.primaries.find(({ pieces }) => pieces.some(({ id }) => id === pieceId))?.id ?? null;
 }
 
 /** What could not be read before, and the cell that a leftover draft belongs to, with their text. */
@@ -71,7 +73,7 @@ export function useCellEdits(session: HeaderSession, primary: Primary): CellEdit
 
   const close = (pieceId: string) => {
     put(pieceId, null);
-    session.typed('', '');
+    session.typed(cellFieldName(pieceId, ''), '');
   };
 
   return {

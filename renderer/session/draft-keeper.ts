@@ -3,15 +3,24 @@
 import type { HostBridge } from '../../electron/bridge/contract.ts';
 import type { Draft } from './session-state.ts';
 
+/** A name ends in what changes while the field stays: the primary of the entry line, the column of a row. */
+function placeOf(field: string): string {
+  return field.slice(0, Math.max(0, field.lastIndexOf(':')));
+}
+
 /**
- * The latest text wins; one request is in flight at a time, whatever the speed of typing.
+ * Of several fields that hold text the one typed into last is kept, and when that is taken, the one before it.
+ * One request is in flight at a time, whatever the speed of typing.
  * A failure is not shown: the next keystroke tries again, and the text is still in its field.
  */
 export class DraftKeeper {
   readonly #bridge: HostBridge;
   readonly #headerId: string;
   readonly #mayClear: () => boolean;
-  #latest: Draft | null = null;
+  /** By place, the one typed into last at the end. */
+  readonly #drafts = new Map<string, Draft>();
+  /** Since text was last taken or given up, nothing has been typed. */
+  #isBetweenTexts = false;
   #kept: Draft | null;
   #inFlight: Promise<void> | null = null;
 
@@ -20,21 +29,30 @@ export class DraftKeeper {
     this.#bridge = bridge;
     this.#headerId = headerId;
     this.#kept = options.kept;
-    this.#latest = options.kept;
+    if (options.kept !== null) this.#drafts.set(placeOf(options.kept.field), options.kept);
     this.#mayClear = options.mayClear;
   }
 
   /** `field` names where the text stands; empty text means that there is nothing to keep. */
   typed(field: string, text: string): void {
-    this.#latest = text === '' ? null : { field, text: text.slice(0, 400) };
+    const place = placeOf(field);
+    this.#isBetweenTexts = text === '';
+    this.#drafts.delete(place);
+    if (text !== '') this.#drafts.set(place, { field, text: text.slice(0, 400) });
     this.pump();
+  }
+
+  /** What stands in the field, typed and neither taken nor given up; empty when there is nothing. */
+  textIn(field: string): string {
+    return this.#drafts.get(placeOf(field))?.text ?? '';
   }
 
   /** Sends the latest text if the host does not have it. */
   pump(): void {
-    if (this.#inFlight !== null || this.#isKept()) return;
-    if (this.#latest === null && !this.#mayClear()) return;
-    this.#inFlight = this.#save(this.#latest);
+    const latest = [...this.#drafts.values()].at(-1) ?? null;
+    if (this.#inFlight !== null || this.#isKept(latest)) return;
+    if (this.#isBetweenTexts && !this.#mayClear()) return;
+    this.#inFlight = this.#save(latest);
   }
 
   /** Settles when nothing is on its way. */
@@ -42,8 +60,8 @@ export class DraftKeeper {
     while (this.#inFlight !== null) await this.#inFlight;
   }
 
-  #isKept(): boolean {
-    return this.#latest?.field === this.#kept?.field && this.#latest?.text === this.#kept?.text;
+  #isKept(latest: Draft | null): boolean {
+    return latest?.field === this.#kept?.field && latest?.text === this.#kept?.text;
   }
 
   async #save(draft: Draft | null): Promise<void> {

@@ -101,6 +101,11 @@ export class HeaderSession {
     this.#drafts.typed(field, text);
   }
 
+  /** What was typed into the field, this time or last, and has not been accepted; empty when there is nothing. */
+  textIn(field: string): string {
+    return this.#drafts.textIn(field);
+  }
+
   /** Called by the field that shows the text left over from last time. */
   takeDraft(): void {
     if (this.#state.draft !== null) this.#set({ draft: null });

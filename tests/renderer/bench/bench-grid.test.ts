@@ -201,6 +201,14 @@ describe('half-typed cells', () => {
     await expect.poll(async () => (await sizes())[2]).toBe('7 3/4');
   });
 
+  test('of a piece that is gone leave the caret to the entry line', async () => {
+    const headerId = await onBench();
+    await app.backend.must('saveDraft', { headerId, draft: { field: 'cell:gone:size', text: '7 3' } });
+    await app.page.reload();
+    await expect.poll(() => entryLine(app.page).evaluate((line) => line === document.activeElement)).toBe(true);
+    expect(await entryLine(app.page).inputValue()).toBe('');
+  });
+
   test('are taken when another primary is gone to', async () => {
     const headerId = await onBench();
     await focusCell(2, 2);
@@ -231,6 +239,26 @@ describe('half-typed cells', () => {
   });
 });
 
+test('from the shelf one comes back to the primary, the drawer and the half-typed line that one left', async () => {
+  const headerId = await onBench();
+  await press('Alt+2');
+  const figures = app.page.getByRole('button', { name: 'Figures', exact: true });
+  await figures.click();
+  await entryLine(app.page).focus();
+  await type('5 1/');
+  await goTo(app.page, '#/shelf');
+  await goTo(app.page, `#/bench/${headerId}`);
+  await app.page.getByRole('heading', { name: 'Primary 2' }).waitFor();
+  expect(await entryLine(app.page).inputValue()).toBe('5 1/');
+  expect(await figures.getAttribute('aria-expanded')).toBe('true');
+  await type('2');
+  await press('Enter');
+  await expect
+    .poll(async () => (await app.backend.must('openHeader', { headerId })).header.primaries[1]?.pieces[1])
+    .toMatchObject({ length: inches(5.5) });
+  expect(await entryLine(app.page).inputValue()).toBe('');
+});
+
 test('text that could not be read waits with its reason while another primary or screen is shown', async () => {
   const headerId = await onBench();
   await focusCell(1, 2);
@@ -239,6 +267,8 @@ test('text that could not be read waits with its reason while another primary or
   await app.page.getByRole('heading', { name: 'Primary 2' }).waitFor();
   await goTo(app.page, '#/shelf');
   await goTo(app.page, `#/bench/${headerId}`);
+  await app.page.getByRole('heading', { name: 'Primary 2' }).waitFor();
+  await press('Alt+1');
   const field = app.page.getByRole('textbox', { name: 'Size of piece 2' });
   await field.waitFor();
   expect(await field.inputValue()).toBe('400');

@@ -323,6 +323,25 @@ describe('drafts', () => {
     expect(open(bridge).session.getState().draft).toEqual({ field: 'entry:p1', text: '2 1/4' });
   });
 
+  test('when the text typed last is taken, the draft is again the one before it, but not before the step is on disk', async () => {
+    const bridge = new MemoryBridge(HEADER);
+    const { session, timers } = open(bridge);
+    session.typed('entry:p1', '5 1/');
+    session.typed('cell:a:size', '7');
+    await settle();
+    expect(bridge.headerOf('h1').draft).toEqual({ field: 'cell:a:size', text: '7' });
+    bridge.failNext('commitSteps', { kind: 'neverArrives' });
+    session.apply(add('a'));
+    session.typed('cell:a:', '');
+    await settle();
+    expect(bridge.headerOf('h1').draft).toEqual({ field: 'cell:a:size', text: '7' });
+    timers.run();
+    await settle();
+    expect(bridge.headerOf('h1').draft).toEqual({ field: 'entry:p1', text: '5 1/' });
+    expect(session.textIn('entry:p2')).toBe('5 1/');
+    expect(session.textIn('cell:a:size')).toBe('');
+  });
+
   test('the draft of an accepted entry goes only once the entry is on disk', async () => {
     const bridge = new MemoryBridge(HEADER);
     const { session, timers } = open(bridge);
