@@ -85,6 +85,22 @@ describe('setback and travel of pipe elbows', () => {
     expectWithin(heightMm(shape) + odMm / 2, backMm, 0.6);
   });
 
+  // ASME BPE Table DT-4.1.1-1, 90-degree elbows with tangents (from memory): tube, CLR, leg and face to centre, in inches.
+  test.each([
+    [1, 1.5, 1.5, 3],
+    [1.5, 2.25, 1.5, 3.75],
+    [2, 3, 1.75, 4.75],
+    [2.5, 3.75, 1.75, 5.5],
+    [3, 4.5, 1.75, 6.25],
+    [4, 6, 2, 8],
+  ])(
+    'sanitary 90 of %d in tube: CLR %d in and a leg of %d in make face to centre %d in',
+    (odIn, clrIn, legIn, faceIn) => {
+      expectWithin(inMm(1.5 * odIn), inMm(clrIn), 1e-9);
+      expectWithin(setbackMm({ clrMm: inMm(clrIn), angleDeg: 90 }) + inMm(legIn), inMm(faceIn), 1e-9);
+    },
+  );
+
   // pertneer.net/tubebending.php: length = CLR x degrees x 0.01745; setback = R tan(a/2).
   test.each([15, 45, 90, 120])('the shop formulas at %d degrees', (angleDeg) => {
     expectWithinRelative(centrelineArcMm(76.2, angleDeg), 76.2 * angleDeg * 0.01745, 3e-4);

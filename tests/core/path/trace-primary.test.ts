@@ -142,6 +142,24 @@ describe('known bends', () => {
     if (backMm !== null) expectWithin(pointAt(arc, 0.5).x + odMm / 2, backMm, 0.6);
   });
 
+  // Cosecant multipliers of conduit tables (azsage.com): travel between the corners of an offset for each unit aside.
+  test.each([
+    [10, 5.76],
+    [15, 3.86],
+    [22.5, 2.61],
+    [25, 2.37],
+    [30, 2],
+    // biome-ignore lint/suspicious/noApproximativeNumericConstant: as the table prints it
+    [45, 1.414],
+    [60, 1.15],
+  ])('an offset of two bends of %d degrees travels %d times as far as it goes aside', (angleDeg, multiplier) => {
+    const [clrMm, straightMm] = [76.2, 400];
+    const { end } = pathOf([bend(clrMm, angleDeg, 0), straight(straightMm), bend(clrMm, angleDeg, 180)]);
+    const cornerToCornerMm = straightMm + 2 * clrMm * Math.tan((angleDeg * Math.PI) / 360);
+    expectVector(end.tangent, X, 1e-12);
+    expectWithin(cornerToCornerMm / end.point.z, multiplier, 0.005);
+  });
+
   test('a rolling offset of two 45s: true offset and travel (602apprentice.blogspot.com, rise 30 5/8, roll 17 5/8)', () => {
     const [riseMm, rollMm] = [30.625 * 25.4, 17.625 * 25.4];
     const offsetMm = Math.hypot(riseMm, rollMm);
