@@ -116,18 +116,21 @@ export class MemoryBridge implements HostBridge {
     listStock: () => fine({ stock: this.stock.map((item) => ({ item, revision: 1 })) }),
   };
 
-  #commit({ headerId, baseRevision, steps }: RequestOf<'commitSteps'>): Reply<'commitSteps'> {
+  #commit({ headerId, baseRevision, steps, draft }: RequestOf<'commitSteps'>): Reply<'commitSteps'> {
     const kept = this.#kept.get(headerId);
     if (kept === undefined) return missing(headerId);
     const known = steps.filter((step) => kept.steps.has(step.stepId));
     const expected = known.length === 0 ? baseRevision : (kept.steps.get(known.at(-1)?.stepId ?? '') ?? baseRevision);
     const fresh = steps.slice(known.length);
-    if (fresh.length === 0) return fine({ revision: expected });
+    if (fresh.length === 0) {
+      if (draft !== undefined) this.#kept.set(headerId, { ...kept, opened: { ...kept.opened, draft } });
+      return fine({ revision: expected });
+    }
     if (kept.opened.header.state === 'finished') return trouble({ kind: 'finished', name: kept.opened.header.name });
     if (kept.opened.revision !== expected) {
       return trouble({ kind: 'changedElsewhere', expected, found: kept.opened.revision });
     }
-    let opened = kept.opened;
+    let opened = draft === undefined ? kept.opened : { ...kept.opened, draft };
     const ids = new Map(kept.steps);
     for (const step of fresh) {
       const next = commitOne(opened, step);

@@ -166,9 +166,17 @@ export const contract = {
   openHeader: { request: headerRef, response: openedHeaderSchema },
   /** Cheap; asked now and then to notice changes made by another window. */
   readRevision: { request: headerRef, response: z.strictObject({ revision, state: z.enum(['open', 'finished']) }) },
-  /** Answered only once all steps are on disk; all of them are, or none is. */
+  /**
+   * Answered only once all steps are on disk; all of them are, or none is. `draft` takes the place of the draft kept so far
+   * in the same moment, so that text is never both taken and offered again; left out, the draft stays as it is.
+   */
   commitSteps: {
-    request: z.strictObject({ headerId: idSchema, baseRevision: revision, steps: z.array(stepSchema).min(1).max(500) }),
+    request: z.strictObject({
+      headerId: idSchema,
+      baseRevision: revision,
+      steps: z.array(stepSchema).min(1).max(500),
+      draft: draftSchema.nullable().optional(),
+    }),
     response: z.strictObject({ revision }),
   },
   saveDraft: { request: z.strictObject({ headerId: idSchema, draft: draftSchema.nullable() }), response: nothing },

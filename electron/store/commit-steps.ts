@@ -25,16 +25,22 @@ export function commitSteps(tables: Tables, request: Request, now: string): Resu
     const done = alreadyCommitted(tables, request);
     if (!done.ok) return done;
     const steps = request.steps.slice(done.value.count);
-    if (steps.length === 0) return success({ revision: done.value.revision });
+    if (steps.length === 0) return answer(tables, request, done.value.revision);
     const standing = standingOf(tables, { headerId: request.headerId, expected: done.value.revision });
     if (!standing.ok) return standing;
     const committed = applySteps(tables, standing.value, steps);
     if (!committed.ok) return committed;
     after = store(tables, standing.value, committed.value, now);
-    return success({ revision: after.revision });
+    return answer(tables, request, after.revision);
   });
   if (result.ok && after !== null) tables.standings.set(request.headerId, after);
   return result;
+}
+
+/** The draft sent along is written with the steps; one for a header that is not there never gets here. */
+function answer({ drafts }: Tables, { headerId, draft }: Request, revision: number) {
+  if (draft !== undefined) drafts.save(headerId, draft);
+  return success({ revision });
 }
 
 /** How many of the first steps are in the journal already, and the revision that the rest must build on. */

@@ -21,7 +21,11 @@ export class DraftKeeper {
   readonly #drafts = new Map<string, Draft>();
   /** Since text was last taken or given up, nothing has been typed. */
   #isBetweenTexts = false;
-  #kept: Draft | null;
+  /** What the host has; undefined: not known, since an answer did not come. */
+  #kept: Draft | null | undefined;
+  #isCarried = false;
+  /** A save was on its way when a request that carries text left: which of them comes later is not known. */
+  #isOvertaken = false;
   #inFlight: Promise<void> | null = null;
 
   /** `mayClear` says whether an accepted text's step is on disk: before that, its draft is the only safe copy. */
@@ -47,10 +51,28 @@ export class DraftKeeper {
     return this.#drafts.get(placeOf(field))?.text ?? '';
   }
 
+  /**
+   * The latest text, for a request with all the steps that are not on disk yet to carry along: then text goes in the same
+   * moment that its entry is kept. Undefined: the host has it. Until `carried` nothing else is sent, so that no older text overtakes.
+   */
+  carry(): Draft | null | undefined {
+    const latest = this.#latest();
+    if (this.#isKept(latest)) return undefined;
+    this.#isCarried = true;
+    this.#isOvertaken = this.#inFlight !== null;
+    return latest;
+  }
+
+  /** The request that carried the text was answered, or was not (`isKept` false). */
+  carried(draft: Draft | null, isKept: boolean): void {
+    this.#isCarried = false;
+    this.#kept = isKept && !this.#isOvertaken ? draft : undefined;
+  }
+
   /** Sends the latest text if the host does not have it. */
   pump(): void {
-    const latest = [...this.#drafts.values()].at(-1) ?? null;
-    if (this.#inFlight !== null || this.#isKept(latest)) return;
+    const latest = this.#latest();
+    if (this.#inFlight !== null || this.#isCarried || this.#isKept(latest)) return;
     if (this.#isBetweenTexts && !this.#mayClear()) return;
     this.#inFlight = this.#save(latest);
   }
@@ -60,16 +82,19 @@ export class DraftKeeper {
     while (this.#inFlight !== null) await this.#inFlight;
   }
 
+  #latest(): Draft | null {
+    return [...this.#drafts.values()].at(-1) ?? null;
+  }
+
   #isKept(latest: Draft | null): boolean {
-    return latest?.field === this.#kept?.field && latest?.text === this.#kept?.text;
+    return this.#kept !== undefined && latest?.field === this.#kept?.field && latest?.text === this.#kept?.text;
   }
 
   async #save(draft: Draft | null): Promise<void> {
     const request = { headerId: this.#headerId, draft };
     const reply = await this.#bridge.call('saveDraft', request).catch(() => null);
     this.#inFlight = null;
-    if (reply?.ok !== true) return;
-    this.#kept = draft;
-    this.pump();
+    this.#kept = reply?.ok === true ? draft : undefined;
+    if (reply?.ok === true) this.pump();
   }
 }

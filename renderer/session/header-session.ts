@@ -37,15 +37,15 @@ export class HeaderSession {
   #state: SessionState;
 
   constructor(opened: OpenedHeader, parts: SessionParts) {
-    const { bridge, timers, afterPaint } = parts;
+    const { bridge } = parts;
     const headerId = opened.header.id;
     this.bridge = bridge;
     this.headerId = headerId;
     this.#parts = parts;
     this.#history = new StepHistory(opened.undo, opened.redo);
-    const events = { changed: () => this.#queueChanged(), refused: () => void this.#enterConflict() };
-    this.#queue = new StepQueue({ bridge, headerId, timers, afterPaint, events }, opened.revision);
     this.#drafts = new DraftKeeper(bridge, headerId, { kept: opened.draft, mayClear: () => this.#queue.isIdle });
+    const events = { changed: () => this.#queueChanged(), refused: () => void this.#enterConflict() };
+    this.#queue = new StepQueue({ ...parts, headerId, events, drafts: this.#drafts }, opened.revision);
     this.#state = {
       header: opened.header,
       report: matchHeader(opened.header),

@@ -3,6 +3,7 @@
 import { describeProblem } from '../../core/describe-problem.ts';
 import type { Problem } from '../../core/problem.ts';
 import type { HostBridge, RequestOf } from '../../electron/bridge/contract.ts';
+import type { DraftKeeper } from './draft-keeper.ts';
 import type { PendingStep, SaveMark } from './session-state.ts';
 
 /** The contract takes no more steps than this in one request. */
@@ -34,6 +35,8 @@ export interface QueueParts {
   /** Calls back once the change has been drawn, within some tens of ms whatever happens; left out: at once. */
   readonly afterPaint?: AfterPaint | undefined;
   readonly events: QueueEvents;
+  /** Text typed and not taken, which goes along with the steps. */
+  readonly drafts: Pick<DraftKeeper, 'carry' | 'carried'>;
 }
 
 const UNREACHABLE = 'the part of the program that saves does not answer. It is tried again until it does.';
@@ -134,10 +137,15 @@ export class StepQueue {
   }
 
   async #exchange(steps: readonly PendingStep[]): Promise<void> {
-    const { bridge, headerId } = this.#parts;
+    const { bridge, headerId, drafts } = this.#parts;
     const request = { headerId, baseRevision: this.#revision, steps: steps.map(wireStep) };
-    const reply = await bridge.call('commitSteps', request).catch(() => null);
+    // Text taken by a step that still waits is safe nowhere but in its draft.
+    const draft = this.#waiting.length === 0 ? drafts.carry() : undefined;
+    const reply = await bridge
+      .call('commitSteps', draft === undefined ? request : { ...request, draft })
+      .catch(() => null);
     this.#inFlight = false;
+    if (draft !== undefined) drafts.carried(draft, reply?.ok === true);
     if (reply === null) this.#tryLater(UNREACHABLE);
     else if (reply.ok) this.#acknowledge(reply.value.revision);
     else if (reply.problems.every(passes)) this.#tryLater(reply.problems.map(describeProblem).join(' '));

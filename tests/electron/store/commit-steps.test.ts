@@ -48,6 +48,40 @@ describe('a request sent again', () => {
   });
 });
 
+describe('a draft sent along', () => {
+  const draft = { field: 'entry:a', text: '3 1/' };
+  const kept = async (shop: ReturnType<typeof openShop>, headerId: string) =>
+    (await shop.must('openHeader', { headerId })).draft;
+
+  test('takes the place of the one before with the steps, and goes with them', async () => {
+    const shop = openShop();
+    const { header } = await headerWith(shop, [addPrimary('a')]);
+    const headerId = header.id;
+    await shop.must('saveDraft', { headerId, draft });
+    await shop.must('commitSteps', { headerId, baseRevision: 1, steps: [doStep(addPrimary('b'))] });
+    expect(await kept(shop, headerId)).toEqual(draft);
+    const later = { ...draft, text: '4' };
+    const request = { headerId, baseRevision: 2, steps: [doStep(addPrimary('c'))], draft: later };
+    await shop.must('commitSteps', request);
+    expect(await kept(shop, headerId)).toEqual(later);
+    await shop.must('commitSteps', { ...request, draft: null });
+    expect(await kept(shop, headerId)).toBeNull();
+  });
+
+  test('changes nothing when the steps are refused, or the header is not there', async () => {
+    const shop = openShop();
+    const { header } = await headerWith(shop, [addPrimary('a')]);
+    const headerId = header.id;
+    await shop.must('saveDraft', { headerId, draft });
+    const steps = [doStep(addPrimary('a'))];
+    expect((await shop.call('commitSteps', { headerId, baseRevision: 1, steps, draft: null })).ok).toBe(false);
+    expect((await shop.call('commitSteps', { headerId, baseRevision: 0, steps, draft: null })).ok).toBe(false);
+    expect(await kept(shop, headerId)).toEqual(draft);
+    const missing = await shop.call('commitSteps', { headerId: 'nobody', baseRevision: 0, steps, draft });
+    expect(problemOf(missing)?.kind).toBe('notFound');
+  });
+});
+
 describe('a stale request', () => {
   test('from a second process is told what was found, and the newer work stays', async () => {
     const shop = openShop();

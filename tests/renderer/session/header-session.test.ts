@@ -3,59 +3,10 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Edit, SingleEdit } from '../../../core/header/edit.ts';
-import type { Header, Straight } from '../../../core/header/header.ts';
-import { newHeader } from '../../../core/header/new-header.ts';
 import { inches } from '../../../core/units/length.ts';
-import { HeaderSession } from '../../../renderer/session/header-session.ts';
-import type { Timers } from '../../../renderer/session/step-queue.ts';
+import type { HeaderSession } from '../../../renderer/session/header-session.ts';
 import { MemoryBridge } from '../../memory-bridge.ts';
-
-const HEADER: Header = {
-  ...newHeader({ id: 'h1', name: 'Test four' }),
-  primaries: [
-    { id: 'p1', name: '1', tube: null, port: null, inletId: null, pieces: [] },
-    { id: 'p2', name: '2', tube: null, port: null, inletId: null, pieces: [] },
-  ],
-};
-
-function straight(id: string, lengthIn: number): Straight {
-  return { kind: 'straight', id, length: inches(lengthIn), state: 'tacked', locked: false, note: '' };
-}
-
-function add(id: string, lengthIn = 2): Edit {
-  return { kind: 'addPiece', primaryId: 'p1', piece: straight(id, lengthIn), at: 0 };
-}
-
-/** Timers that run when told: no test waits for real time. */
-class HandTimers implements Timers {
-  readonly #acts = new Map<number, { readonly act: () => void; readonly afterMs: number }>();
-  #next = 1;
-  readonly waitsMs: number[] = [];
-  readonly set = (act: () => void, afterMs: number): unknown => {
-    this.waitsMs.push(afterMs);
-    this.#acts.set(this.#next, { act, afterMs });
-    return this.#next++;
-  };
-  readonly clear = (timer: unknown): void => {
-    this.#acts.delete(timer as number);
-  };
-  run(): void {
-    const due = [...this.#acts.values()];
-    this.#acts.clear();
-    for (const { act } of due) act();
-  }
-}
-
-async function settle(): Promise<void> {
-  for (let turn = 0; turn < 30; turn += 1) await Promise.resolve();
-}
-
-function open(bridge: MemoryBridge, timers = new HandTimers()): { session: HeaderSession; timers: HandTimers } {
-  const session = new HeaderSession(bridge.headerOf('h1'), { bridge, random: Math.random, timers });
-  return { session, timers };
-}
-
-const piecesOf = (header: Header) => header.primaries[0]?.pieces.map((piece) => piece.id);
+import { add, HEADER, open, piecesOf, settle, straight } from './open-session.ts';
 
 describe('the save mark', () => {
   test('an edit shows at once and counts as saved only after the acknowledgement', async () => {
@@ -308,53 +259,5 @@ describe('another window', () => {
     expect(piecesOf(copy?.header ?? HEADER)).toEqual(['mine']);
     expect(session.getState().conflict).toBeNull();
     expect(session.getState().save).toEqual({ kind: 'saved' });
-  });
-});
-
-describe('drafts', () => {
-  test('the latest text wins with one request in flight, and is offered again', async () => {
-    const bridge = new MemoryBridge(HEADER);
-    const { session } = open(bridge);
-    for (const text of ['2', '2 ', '2 1', '2 1/', '2 1/4']) session.typed('entry:p1', text);
-    await settle();
-    const saved = bridge.calls.filter((call) => call.name === 'saveDraft');
-    expect(saved).toHaveLength(2);
-    expect(bridge.headerOf('h1').draft).toEqual({ field: 'entry:p1', text: '2 1/4' });
-    expect(open(bridge).session.getState().draft).toEqual({ field: 'entry:p1', text: '2 1/4' });
-  });
-
-  test('when the text typed last is taken, the draft is again the one before it, but not before the step is on disk', async () => {
-    const bridge = new MemoryBridge(HEADER);
-    const { session, timers } = open(bridge);
-    session.typed('entry:p1', '5 1/');
-    session.typed('cell:a:size', '7');
-    await settle();
-    expect(bridge.headerOf('h1').draft).toEqual({ field: 'cell:a:size', text: '7' });
-    bridge.failNext('commitSteps', { kind: 'neverArrives' });
-    session.apply(add('a'));
-    session.typed('cell:a:', '');
-    await settle();
-    expect(bridge.headerOf('h1').draft).toEqual({ field: 'cell:a:size', text: '7' });
-    timers.run();
-    await settle();
-    expect(bridge.headerOf('h1').draft).toEqual({ field: 'entry:p1', text: '5 1/' });
-    expect(session.textIn('entry:p2')).toBe('5 1/');
-    expect(session.textIn('cell:a:size')).toBe('');
-  });
-
-  test('the draft of an accepted entry goes only once the entry is on disk', async () => {
-    const bridge = new MemoryBridge(HEADER);
-    const { session, timers } = open(bridge);
-    session.typed('entry:p1', '2');
-    await settle();
-    bridge.failNext('commitSteps', { kind: 'neverArrives' });
-    session.apply(add('a'));
-    session.typed('entry:p1', '');
-    await settle();
-    expect(bridge.headerOf('h1').draft?.text).toBe('2');
-    timers.run();
-    await settle();
-    expect(bridge.headerOf('h1').draft).toBeNull();
-    expect(piecesOf(bridge.headerOf('h1').header)).toEqual(['a']);
   });
 });
