@@ -8,7 +8,7 @@ import type { Header } from '../../core/header/header.ts';
 import type { RequestOf, ResponseOf } from '../../electron/bridge/contract.ts';
 import { openBackend, type TestBackend } from './backend-under-test.ts';
 import { digestOf } from './canonical.ts';
-import { tell } from './protocol.ts';
+import { DRAFT_OF_STEP, tell } from './protocol.ts';
 import { randomStep } from './random-step.ts';
 import { randomBelow, seededRandom } from './seeded-random.ts';
 
@@ -109,7 +109,9 @@ async function edit(backend: TestBackend): Promise<void> {
     const stepIds = steps.map(({ stepId }) => stepId);
     tell({ kind: 'sent', stepIds, digest: digestOf(next.header) });
     const headerId = opened.header.id;
-    const reply = await backend.call('commitSteps', { headerId, baseRevision: revision, steps: [...steps] });
+    // The draft names the step it came with, so that a reader can tell whether one is there without the other.
+    const draft = { field: DRAFT_OF_STEP, text: stepIds.at(-1) ?? '' };
+    const reply = await backend.call('commitSteps', { headerId, baseRevision: revision, steps: [...steps], draft });
     if (reply.ok) {
       revision = reply.value.revision;
       belief = next;

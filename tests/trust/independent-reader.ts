@@ -9,6 +9,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { DatabaseSync } from 'node:sqlite';
 import { digestOf } from './canonical.ts';
+import { DRAFT_OF_STEP } from './protocol.ts';
 
 interface PlainPiece {
   readonly id: string;
@@ -77,6 +78,11 @@ interface EditRow {
   readonly edit: string;
 }
 
+interface DraftRow {
+  readonly field: string;
+  readonly text: string;
+}
+
 interface HeaderRow {
   readonly id: string;
   readonly revision: number;
@@ -123,6 +129,10 @@ function readOne(db: DatabaseSync, row: HeaderRow): DiskReading {
   if (header.note.startsWith('step ') || (mark ?? '').startsWith('step ')) {
     if (mark !== header.note) torn.push(`${id}: the header says "${header.note}", its first piece "${mark}"`);
   }
+  const draft = db.prepare('SELECT field, text FROM drafts WHERE header_id = ?').get(id) as DraftRow | undefined;
+  const last = edits.at(-1)?.step_id;
+  if (draft?.field === DRAFT_OF_STEP && draft.text !== last)
+    torn.push(`${id}: the draft of ${draft.text} with ${last}`);
   if (edits.some((row, index) => row.revision !== index + 1)) corrupt.push(`${id}: the journal has a gap`);
   if (edits.length !== revision) torn.push(`${id}: revision ${revision} with ${edits.length} steps in the journal`);
   if (base === undefined) corrupt.push(`${id}: no first document`);

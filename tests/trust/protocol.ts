@@ -12,6 +12,9 @@ export type ChildLine =
   | { readonly kind: 'pragmas'; readonly values: Readonly<Record<string, unknown>> }
   | { readonly kind: 'done' };
 
+/** Field of the draft that an editing child sends along with steps; its text is the id of the last of them. */
+export const DRAFT_OF_STEP = 'id of the last step';
+
 /** Writes at once and wholly, so that a line is out before the next call is made. */
 export function tell(line: ChildLine): void {
   const bytes = Buffer.from(`${JSON.stringify(line)}\n`);
