@@ -46,6 +46,10 @@ async function onBench(): Promise<string> {
   return header.id;
 }
 
+async function pieceOnDisk(headerId: string, primary: number, piece: number): Promise<Piece | undefined> {
+  return (await app.backend.must('openHeader', { headerId })).header.primaries[primary]?.pieces[piece];
+}
+
 async function rows(): Promise<readonly string[]> {
   return await app.page.$$eval('.piece-grid tbody tr[aria-rowindex]', (lines) =>
     lines.map((line) => [...line.children].map((cell) => cell.textContent?.replaceAll('\u2009', ' ')).join('|')),
@@ -215,9 +219,7 @@ describe('half-typed cells', () => {
     await type('7');
     await press('Alt+2');
     await app.page.getByRole('heading', { name: 'Primary 2' }).waitFor();
-    await expect
-      .poll(async () => (await app.backend.must('openHeader', { headerId })).header.primaries[0]?.pieces[2])
-      .toMatchObject({ length: inches(7) });
+    await expect.poll(() => pieceOnDisk(headerId, 0, 2)).toMatchObject({ length: inches(7) });
   });
 
   test('are taken also where a row above holds text that cannot be read', async () => {
@@ -229,9 +231,7 @@ describe('half-typed cells', () => {
     await type('7');
     await press('Alt+2');
     await app.page.getByRole('heading', { name: 'Primary 2' }).waitFor();
-    await expect
-      .poll(async () => (await app.backend.must('openHeader', { headerId })).header.primaries[0]?.pieces[2])
-      .toMatchObject({ length: inches(7) });
+    await expect.poll(() => pieceOnDisk(headerId, 0, 2)).toMatchObject({ length: inches(7) });
     await press('Alt+1');
     const unread = app.page.getByRole('textbox', { name: 'Size of piece 2' });
     await unread.waitFor();
@@ -253,9 +253,7 @@ test('from the shelf one comes back to the primary, the drawer and the half-type
   expect(await figures.getAttribute('aria-expanded')).toBe('true');
   await type('2');
   await press('Enter');
-  await expect
-    .poll(async () => (await app.backend.must('openHeader', { headerId })).header.primaries[1]?.pieces[1])
-    .toMatchObject({ length: inches(5.5) });
+  await expect.poll(() => pieceOnDisk(headerId, 1, 1)).toMatchObject({ length: inches(5.5) });
   expect(await entryLine(app.page).inputValue()).toBe('');
 });
 
