@@ -35,6 +35,27 @@ test('dark is darker than light, and the choice outlives a reload', async () => 
   expect(brightness(dark)).toBeLessThan(brightness(light) / 2);
 });
 
+test('what moves stands still where motion is not wanted', async () => {
+  const { page } = app;
+  await goTo(page, `#/bench/${headerId}`);
+  await page.locator('.match-chart').waitFor();
+  const moving = () =>
+    page.evaluate(
+      () =>
+        [...document.querySelectorAll('*')].filter((element) => {
+          const { transitionDuration, animationDuration } = getComputedStyle(element);
+          return [transitionDuration, animationDuration]
+            .join()
+            .split(',')
+            .some((time) => Number.parseFloat(time) > 0);
+        }).length,
+    );
+  await page.emulateMedia({ reducedMotion: 'no-preference' });
+  expect(await moving()).toBeGreaterThan(0);
+  await page.emulateMedia({ reducedMotion: 'reduce' });
+  expect(await moving()).toBe(0);
+});
+
 describe('at 400 percent, which leaves 320 pixels, nothing needs scrolling sideways', () => {
   for (const place of ['bench', ...PLACES]) {
     test(place, async () => {
