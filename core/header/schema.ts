@@ -18,8 +18,8 @@ import type {
   Tube,
 } from './header.ts';
 
-// The renderer's content policy forbids `new Function`, which zod would otherwise compile schemas with.
-z.config({ jitless: true });
+// A page's content policy forbids `new Function`, with which zod compiles schemas; Node, which has no pages, checks faster so.
+z.config({ jitless: !('process' in globalThis) });
 
 /** No length in a header is longer than this; about a kilometre, so that sums stay far from overflow. */
 export const LENGTH_LIMIT = 1e6;
@@ -55,7 +55,7 @@ const finite = (low: number, high: number) =>
     .number()
     .min(low)
     .max(high)
-    .transform((value) => (value === 0 ? 0 : value));
+    .overwrite((value) => (value === 0 ? 0 : value));
 
 const unitSchema = z.enum(['in', 'mm']);
 const lengthBetween = (low: number, high: number) =>
@@ -192,8 +192,7 @@ export const headerSchema = z.strictObject({
 const placeInList = z.int().min(0).max(1000);
 const pieceAt = { primaryId: idSchema, pieceId: idSchema };
 
-/** Any one edit but a batch. */
-const singleEditSchema = z.discriminatedUnion('kind', [
+const singleEdits = [
   z.strictObject({
     kind: z.literal('setHeader'),
     set: z.strictObject({ name: nameSchema, note: textSchema }).partial(),
@@ -215,10 +214,12 @@ const singleEditSchema = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('replaceObstacle'), obstacle: obstacleSchema }),
   z.strictObject({ kind: z.literal('finishHeader') }),
   z.strictObject({ kind: z.literal('reopenHeader') }),
-]);
+] as const;
+/** Any one edit but a batch. */
+const singleEditSchema = z.discriminatedUnion('kind', singleEdits);
 
 /** A batch holds single edits only: one level is all that a step needs, and it bounds the depth. */
 export const editSchema: z.ZodType<Edit> = z.discriminatedUnion('kind', [
-  singleEditSchema,
+  ...singleEdits,
   z.strictObject({ kind: z.literal('batch'), label: nameSchema, edits: z.array(singleEditSchema).max(2000) }),
 ]) as z.ZodType<Edit>;

@@ -8,6 +8,7 @@ import type { Steps } from './steps.ts';
 const COVERED = {
   headers: [
     'id',
+    'number',
     'name',
     'state',
     'revision',
@@ -21,7 +22,7 @@ const COVERED = {
   frames: ['header_id', 'revision', 'document'],
   primaries: ['header_id', 'id', 'revision', 'document'],
   bases: ['header_id', 'document'],
-  edits: ['header_id', 'revision', 'step_id', 'action', 'of_revision', 'label', 'edit', 'inverse'],
+  edits: ['place', 'header_id', 'revision', 'step_id', 'action', 'of_revision', 'label', 'edit', 'inverse'],
   archive: [
     'header_id',
     'name',
@@ -69,13 +70,22 @@ export function sealed<Name extends Table, Row extends Covered<Name>>(
   table: Name,
   row: Row,
 ): Row & { readonly checksum: number } {
-  const cells = COVERED[table].map((column) => (row as Readonly<Record<string, Cell>>)[column] ?? null);
-  return { ...row, checksum: checksumOf(table, cells) };
+  return { ...row, checksum: checksumOf(table, cellsOf(table, row)) };
+}
+
+/** Names of the columns that a row's checksum covers, in its order. */
+export function columnsOf<Name extends Table>(table: Name): (typeof COVERED)[Name] {
+  return COVERED[table];
+}
+
+/** What the checksum of a row covers, in its order. */
+export function cellsOf<Name extends Table>(table: Name, row: Covered<Name>): readonly Cell[] {
+  return COVERED[table].map((column) => (row as Readonly<Record<string, Cell>>)[column] ?? null);
 }
 
 /** Whether a row read back is as it was written. */
 export function isIntact<Name extends Table>(table: Name, row: Covered<Name> & { readonly checksum: number }): boolean {
-  return isSame(sealed(table, row).checksum, row.checksum);
+  return isSame(checksumOf(table, cellsOf(table, row)), row.checksum);
 }
 
 /** The first databases hold their checksums unsigned. */

@@ -9,7 +9,6 @@ import type { HistoryStep } from './journal.ts';
 import { pushed } from './stack.ts';
 import type { Standing } from './standings.ts';
 import type { Tables } from './tables.ts';
-import { inTransaction } from './transaction.ts';
 
 type Request = RequestOf<'commitSteps'>;
 type Step = Request['steps'][number];
@@ -21,7 +20,7 @@ type Step = Request['steps'][number];
  */
 export function commitSteps(tables: Tables, request: Request, now: string): Result<{ revision: number }, Problem> {
   let after: Standing | null = null;
-  const result = inTransaction<{ revision: number }, Problem>(tables.db, () => {
+  const result = tables.inTransaction<{ revision: number }, Problem>(() => {
     const done = alreadyCommitted(tables, request);
     if (!done.ok) return done;
     const steps = request.steps.slice(done.value.count);
@@ -91,6 +90,7 @@ function applySteps(tables: Tables, start: Standing, steps: readonly Step[]): Re
     const { entry, after } = next.value;
     tables.journal.append({
       headerId: header.id,
+      number: standing.number,
       revision: after.revision,
       stepId: step.stepId,
       action: step.action,
@@ -119,7 +119,7 @@ function turnBack(tables: Tables, standing: Standing, action: 'undo' | 'redo'): 
   const from = action === 'undo' ? undo : redo;
   if (from === null) return failure({ kind: 'nothingToUndo', action });
   const ofRevision = from.top;
-  const { label, edit, inverse } = tables.journal.step(standing.header.id, ofRevision);
+  const { label, edit, inverse } = tables.journal.step(standing, ofRevision);
   const entry = action === 'undo' ? { label, edit: inverse, inverse: edit } : { label, edit, inverse };
   const applied = applyCheckedEdit(standing.header, entry.edit);
   if (!applied.ok) return applied;

@@ -2,9 +2,9 @@
 
 import type Database from 'better-sqlite3';
 import type { Header } from '../../core/header/header.ts';
-import { sealed } from './checksums.ts';
 import { DamagedRow } from './faults.ts';
 import { intactRow, jsonOf } from './read-row.ts';
+import { rowInsert, rowUpdate } from './row-writes.ts';
 
 interface FrameRow {
   readonly header_id: string;
@@ -15,10 +15,8 @@ interface FrameRow {
 
 export function frameRows(db: Database.Database) {
   const find = db.prepare<[string], FrameRow>('SELECT * FROM frames WHERE header_id = ?');
-  const insert = db.prepare('INSERT INTO frames VALUES (@header_id, @revision, @checksum, @document)');
-  const update = db.prepare(
-    'UPDATE frames SET revision = @revision, checksum = @checksum, document = @document WHERE header_id = @header_id',
-  );
+  const insert = rowInsert(db, 'frames');
+  const update = rowUpdate(db, 'frames', { key: ['header_id'] });
   return {
     /** The parsed document, its list of primaries empty, not yet checked for its shape. Throws DamagedRow. */
     read(headerId: string, revision: number): object {
@@ -27,8 +25,8 @@ export function frameRows(db: Database.Database) {
         throw new DamagedRow(`the frame of header ${headerId} is not at ${revision}`);
       return jsonOf(row.document, `the frame of header ${headerId}`) as object;
     },
-    insert: (header: Header, revision: number): unknown => insert.run(rowOf(header, revision)),
-    update: (header: Header, revision: number): unknown => update.run(rowOf(header, revision)),
+    insert: (header: Header, revision: number): unknown => insert(rowOf(header, revision)),
+    update: (header: Header, revision: number): unknown => update(rowOf(header, revision)),
   };
 }
 
@@ -40,5 +38,5 @@ export function haveSameFrame(one: Header, other: Header): boolean {
 
 function rowOf(header: Header, revision: number) {
   const document = JSON.stringify({ ...header, primaries: [] });
-  return sealed('frames', { header_id: header.id, revision, document });
+  return { header_id: header.id, revision, document };
 }

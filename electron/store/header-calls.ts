@@ -11,7 +11,6 @@ import { commitSteps } from './commit-steps.ts';
 import type { HeaderListRow } from './header-table.ts';
 import { keepHeader, notFound, openedHeader } from './opened-header.ts';
 import type { Tables } from './tables.ts';
-import { inTransaction } from './transaction.ts';
 
 type HeaderCalls = Pick<
   Handlers,
@@ -30,7 +29,7 @@ export function headerCalls({ connection, now, newId }: CallContext): HeaderCall
   /** Runs on a header that is there, in a transaction. */
   const onHeader = <Value>(headerId: string, act: (tables: Tables) => Value) =>
     connection.use((tables) =>
-      inTransaction<Value, Problem>(tables.db, () =>
+      tables.inTransaction<Value, Problem>(() =>
         tables.headers.stamp(headerId) ? success(act(tables)) : notFound(headerId),
       ),
     );
@@ -43,7 +42,7 @@ export function headerCalls({ connection, now, newId }: CallContext): HeaderCall
       }),
     openHeader: ({ headerId }) =>
       connection.use((tables) => {
-        const opened = inTransaction(tables.db, () => openedHeader(tables, headerId), 'DEFERRED');
+        const opened = tables.inTransaction(() => openedHeader(tables, headerId), 'DEFERRED');
         // A courtesy: a disk that has no room for it does not keep a header from being opened.
         if (opened.ok) connection.read(({ preferences }) => preferences.rememberHeader(headerId));
         return opened;

@@ -3,13 +3,15 @@
 import type Database from 'better-sqlite3';
 import type { Header } from '../../core/header/header.ts';
 import { headerSchema } from '../../core/header/schema.ts';
-import { sealed } from './checksums.ts';
 import { frameRows, haveSameFrame } from './frame-rows.ts';
 import { listIn, listText, primaryRows, type WrittenAt } from './primary-rows.ts';
 import { intactRow, shaped } from './read-row.ts';
+import { rowInsert, rowUpdate } from './row-writes.ts';
 
 interface HeaderRow {
   readonly id: string;
+  /** Counts the headers; where its steps are in the journal follows from it. */
+  readonly number: number;
   readonly name: string;
   readonly state: 'open' | 'finished';
   readonly revision: number;
@@ -26,13 +28,14 @@ interface HeaderRow {
   readonly primaries: string;
 }
 
-export type HeaderListRow = Omit<HeaderRow, 'touched' | 'frame_revision' | 'checksum' | 'primaries'>;
+export type HeaderListRow = Omit<HeaderRow, 'number' | 'touched' | 'frame_revision' | 'checksum' | 'primaries'>;
 type Stamp = Pick<HeaderRow, 'revision' | 'state' | 'name' | 'checksum'>;
 
 /** A header as its rows hold it, with what is needed to write the next version of it. */
 export interface StoredHeader {
   readonly header: Header;
   readonly revision: number;
+  readonly number: number;
   readonly touched: number;
   /** Of the header's own row, which names the revision of every other: tells whether this is still what is stored. */
   readonly checksum: number;
@@ -53,26 +56,22 @@ function statementsOn(db: Database.Database) {
   const onBench = list('NOT IN');
   const inBin = list('IN');
   const lastTouched = db.prepare<[], number>('SELECT coalesce(max(touched), 0) FROM headers').pluck();
-  const insert = db.prepare(
-    `INSERT INTO headers VALUES (@id, @name, @state, @revision, @touched, @primary_count, @piece_count, @changed_at,
-      @frame_revision, @checksum, @primaries)`,
-  );
-  const changed = `name = @name, state = @state, revision = @revision, primary_count = @primary_count, piece_count =
-    @piece_count, changed_at = @changed_at, frame_revision = @frame_revision, checksum = @checksum, primaries =
-    @primaries`;
-  const update = db.prepare(`UPDATE headers SET ${changed} WHERE id = @id`);
-  const updateAndTouch = db.prepare(`UPDATE headers SET ${changed}, touched = @touched WHERE id = @id`);
-  return { find, stamp, onBench, inBin, lastTouched, insert, update, updateAndTouch };
+  const lastNumber = db.prepare<[], number>('SELECT coalesce(max(number), 0) FROM headers').pluck();
+  const insert = rowInsert(db, 'headers');
+  const update = rowUpdate(db, 'headers', { key: ['id'], kept: ['number', 'touched'] });
+  const updateAndTouch = rowUpdate(db, 'headers', { key: ['id'], kept: ['number'] });
+  return { find, stamp, onBench, inBin, lastTouched, lastNumber, insert, update, updateAndTouch };
 }
 
 type Version = Pick<StoredHeader, 'header' | 'revision'> & { readonly changedAt: string };
 
 function rowOf(
   { header, revision, changedAt }: Version,
-  parts: Pick<StoredHeader, 'touched' | 'writtenAt' | 'frameRevision'>,
+  parts: Pick<StoredHeader, 'number' | 'touched' | 'writtenAt' | 'frameRevision'>,
 ) {
-  return sealed('headers', {
+  return {
     id: header.id,
+    number: parts.number,
     name: header.name,
     state: header.state,
     revision,
@@ -82,7 +81,7 @@ function rowOf(
     changed_at: changedAt,
     frame_revision: parts.frameRevision,
     primaries: listText(parts.writtenAt),
-  });
+  };
 }
 
 export function headerTable(db: Database.Database) {
@@ -99,11 +98,18 @@ export function headerTable(db: Database.Database) {
     read(id: string): StoredHeader | undefined {
       const found = sql.find.get(id);
       if (!found) return undefined;
-      const { revision, touched, checksum, frame_revision: frameRevision, ...row } = intactRow('headers', found);
+      const {
+        revision,
+        number,
+        touched,
+        checksum,
+        frame_revision: frameRevision,
+        ...row
+      } = intactRow('headers', found);
       const writtenAt = listIn(row.primaries, `the list of primaries of header ${id}`);
       const whole = { ...frames.read(id, frameRevision), primaries: primaries.read(id, writtenAt) };
       const header = shaped(headerSchema, whole, `header ${id}`);
-      return { header, revision, touched, checksum, writtenAt, frameRevision };
+      return { header, revision, number, touched, checksum, writtenAt, frameRevision };
     },
     /** What tells whether a header held in memory is still the stored one; does not read its documents. */
     stamp: (id: string): Stamp | undefined => sql.stamp.get(id),
@@ -112,7 +118,8 @@ export function headerTable(db: Database.Database) {
     insert(header: Header, changedAt: string): void {
       const version = { header, revision: 0, changedAt };
       const writtenAt = new Map(header.primaries.map(({ id }) => [id, 0]));
-      sql.insert.run(rowOf(version, { touched: touchedNow(null), writtenAt, frameRevision: 0 }));
+      const number = (sql.lastNumber.get() ?? 0) + 1;
+      sql.insert(rowOf(version, { number, touched: touchedNow(null), writtenAt, frameRevision: 0 }));
       frames.insert(header, 0);
       primaries.write({ ...version, before: { header: { primaries: [] }, writtenAt: new Map() } });
     },
@@ -123,11 +130,12 @@ export function headerTable(db: Database.Database) {
       const isSameFrame = haveSameFrame(before.header, header);
       if (!isSameFrame) frames.update(header, revision);
       const frameRevision = isSameFrame ? before.frameRevision : revision;
+      const { number } = before;
       const touched = touchedNow(before.touched);
-      const row = rowOf(version, { touched, writtenAt, frameRevision });
+      const row = rowOf(version, { number, touched, writtenAt, frameRevision });
       // A row that keeps its `touched` leaves the index on it alone: one page less to write.
-      (touched === before.touched ? sql.update : sql.updateAndTouch).run(row);
-      return { header, revision, touched, checksum: row.checksum, writtenAt, frameRevision };
+      const checksum = (touched === before.touched ? sql.update : sql.updateAndTouch)(row);
+      return { header, revision, number, touched, checksum, writtenAt, frameRevision };
     },
   };
 }

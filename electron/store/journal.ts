@@ -5,9 +5,11 @@ import { applyCheckedEdit } from '../../core/header/apply-edit.ts';
 import type { Edit } from '../../core/header/edit.ts';
 import type { Header } from '../../core/header/header.ts';
 import { editSchema, headerSchema } from '../../core/header/schema.ts';
-import { sealed } from './checksums.ts';
 import { DamagedRow } from './faults.ts';
+import type { StoredHeader } from './header-table.ts';
 import { cellOf, intactRow } from './read-row.ts';
+import { rowInsert } from './row-writes.ts';
+import { PLACES_PER_HEADER } from './schema-v4.ts';
 import { itemsOf, pushed, type Stack } from './stack.ts';
 
 export interface HistoryStep {
@@ -19,6 +21,8 @@ export interface HistoryStep {
 /** A step as it is written: `ofRevision` is the revision of the `do` that an undo or redo is about. */
 export interface JournalEntry extends HistoryStep {
   readonly headerId: string;
+  /** Of the header, as its row has it. */
+  readonly number: number;
   readonly revision: number;
   readonly stepId: string;
   readonly action: 'do' | 'undo' | 'redo';
@@ -32,6 +36,7 @@ export interface Stacks {
 }
 
 interface EditRow {
+  readonly place: number;
   readonly header_id: string;
   readonly revision: number;
   readonly step_id: string;
@@ -45,17 +50,21 @@ interface EditRow {
 type ActionRow = Pick<EditRow, 'revision' | 'action' | 'of_revision'>;
 type StepPlace = Pick<EditRow, 'header_id' | 'revision'>;
 
+/** All steps of the header with the given id, in order. */
+const OF_HEADER = `FROM headers
+  JOIN edits ON place BETWEEN number * ${PLACES_PER_HEADER} AND number * ${PLACES_PER_HEADER} + ${PLACES_PER_HEADER - 1}
+  WHERE headers.id = ? ORDER BY place`;
+
+/** Where the step that made a revision of a header is in the journal. */
+const placeOf = (number: number, revision: number) => number * PLACES_PER_HEADER + revision;
+
 function statementsOn(db: Database.Database) {
-  const insert = db.prepare(
-    `INSERT INTO edits VALUES (@header_id, @revision, @step_id, @action, @of_revision, @label, @edit, @inverse, @checksum)`,
-  );
-  const all = db.prepare<[string], EditRow>('SELECT * FROM edits WHERE header_id = ? ORDER BY revision');
-  const one = db.prepare<[string, number], EditRow>('SELECT * FROM edits WHERE header_id = ? AND revision = ?');
-  const actions = db.prepare<[string], ActionRow>(
-    'SELECT revision, action, of_revision FROM edits WHERE header_id = ? ORDER BY revision',
-  );
+  const insert = rowInsert(db, 'edits');
+  const all = db.prepare<[string], EditRow>(`SELECT edits.* ${OF_HEADER}`);
+  const one = db.prepare<[number], EditRow>('SELECT * FROM edits WHERE place = ?');
+  const actions = db.prepare<[string], ActionRow>(`SELECT edits.revision, action, of_revision ${OF_HEADER}`);
   const step = db.prepare<[string], StepPlace>('SELECT header_id, revision FROM edits WHERE step_id = ?');
-  const insertBase = db.prepare('INSERT INTO bases VALUES (@header_id, @checksum, @document)');
+  const insertBase = rowInsert(db, 'bases');
   const base = db.prepare<[string], { header_id: string; checksum: number; document: string }>(
     'SELECT * FROM bases WHERE header_id = ?',
   );
@@ -65,13 +74,13 @@ function statementsOn(db: Database.Database) {
 export function journal(db: Database.Database) {
   const sql = statementsOn(db);
   return {
-    append: (entry: JournalEntry): unknown => sql.insert.run(rowOf(entry)),
+    append: (entry: JournalEntry): unknown => sql.insert(rowOf(entry)),
     /** Where a step was committed; undefined when it was not. */
     placeOf: (stepId: string): StepPlace | undefined => sql.step.get(stepId),
     stacks: (headerId: string): Stacks => stacksAfter(sql.actions.all(headerId)),
-    step: (headerId: string, revision: number): HistoryStep => {
-      const row = sql.one.get(headerId, revision);
-      if (!row) throw new DamagedRow(`revision ${revision} of header ${headerId} is missing from the journal`);
+    step({ number, header }: Pick<StoredHeader, 'number' | 'header'>, revision: number): HistoryStep {
+      const row = sql.one.get(placeOf(number, revision));
+      if (!row) throw new DamagedRow(`revision ${revision} of header ${header.id} is missing from the journal`);
       return stepOf(row);
     },
     /** Every step of the two stacks, in their order. Linear in the length of the journal. */
@@ -85,8 +94,7 @@ export function journal(db: Database.Database) {
           .map(stepOf);
       return { undo: steps(stacks.undo), redo: steps(stacks.redo) };
     },
-    keepBase: (header: Header): unknown =>
-      sql.insertBase.run(sealed('bases', { header_id: header.id, document: JSON.stringify(header) })),
+    keepBase: (header: Header): unknown => sql.insertBase({ header_id: header.id, document: JSON.stringify(header) }),
     /** The document that all of the journal leads to from the first one on; equal to the stored one, or something is wrong. */
     rebuild(headerId: string): Header {
       const first = sql.base.get(headerId);
@@ -128,7 +136,8 @@ function stacksAfter(rows: Iterable<ActionRow>): Stacks {
 }
 
 function rowOf(entry: JournalEntry) {
-  return sealed('edits', {
+  return {
+    place: placeOf(entry.number, entry.revision),
     header_id: entry.headerId,
     revision: entry.revision,
     step_id: entry.stepId,
@@ -137,7 +146,7 @@ function rowOf(entry: JournalEntry) {
     label: entry.label,
     edit: JSON.stringify(entry.edit),
     inverse: JSON.stringify(entry.inverse),
-  });
+  };
 }
 
 function stepOf(row: EditRow): HistoryStep {

@@ -7,13 +7,12 @@ import type { ResponseOf } from '../bridge/contract.ts';
 import type { ReadOnly } from '../bridge/dispatcher.ts';
 import type { StoredHeader } from './header-table.ts';
 import type { Tables } from './tables.ts';
-import { inTransaction } from './transaction.ts';
 
 type OpenedHeader = ReadOnly<ResponseOf<'openHeader'>>;
 
 /** Stores a header that is new to the database, and opens it. */
 export function keepHeader(tables: Tables, header: Header, changedAt: string): Result<OpenedHeader, Problem> {
-  return inTransaction<OpenedHeader, Problem>(tables.db, () => {
+  return tables.inTransaction<OpenedHeader, Problem>(() => {
     tables.headers.insert(header, changedAt);
     tables.journal.keepBase(header);
     tables.preferences.rememberHeader(header.id);
@@ -33,14 +32,10 @@ export function openedHeader(tables: Tables, headerId: string): Result<OpenedHea
 
 /** A header outside of any other transaction: its rows must fit each other. */
 export function readWhole(tables: Tables, headerId: string): Result<StoredHeader, Problem> {
-  return inTransaction<StoredHeader, Problem>(
-    tables.db,
-    () => {
-      const stored = tables.headers.read(headerId);
-      return stored ? success(stored) : notFound(headerId);
-    },
-    'DEFERRED',
-  );
+  return tables.inTransaction<StoredHeader, Problem>(() => {
+    const stored = tables.headers.read(headerId);
+    return stored ? success(stored) : notFound(headerId);
+  }, 'DEFERRED');
 }
 
 export function notFound(id: string) {

@@ -3,9 +3,9 @@
 import type Database from 'better-sqlite3';
 import * as z from 'zod';
 import type { Header, Primary } from '../../core/header/header.ts';
-import { sealed } from './checksums.ts';
 import { DamagedRow } from './faults.ts';
 import { cellOf, intactRow, jsonOf } from './read-row.ts';
+import { rowInsert, rowUpdate } from './row-writes.ts';
 
 /** Ids of the primaries with the revision that wrote each last. */
 export type WrittenAt = ReadonlyMap<string, number>;
@@ -28,11 +28,8 @@ const listSchema = z.array(z.tuple([z.string(), z.int()]));
 
 export function primaryRows(db: Database.Database) {
   const all = db.prepare<[string], PrimaryRow>('SELECT * FROM primaries WHERE header_id = ?');
-  const insert = db.prepare('INSERT INTO primaries VALUES (@header_id, @id, @revision, @checksum, @document)');
-  const update = db.prepare(
-    `UPDATE primaries SET revision = @revision, checksum = @checksum, document = @document
-     WHERE header_id = @header_id AND id = @id`,
-  );
+  const insert = rowInsert(db, 'primaries');
+  const update = rowUpdate(db, 'primaries', { key: ['header_id', 'id'] });
   const remove = db.prepare<[string, string]>('DELETE FROM primaries WHERE header_id = ? AND id = ?');
   return {
     /** The parsed documents in the order of the list, not yet checked for their shape. Throws DamagedRow. */
@@ -55,7 +52,7 @@ export function primaryRows(db: Database.Database) {
         const known = old.get(primary.id);
         old.delete(primary.id);
         const kept = known === primary ? before.writtenAt.get(primary.id) : undefined;
-        if (kept === undefined) (known ? update : insert).run(rowOf(header.id, primary, revision));
+        if (kept === undefined) (known ? update : insert)(rowOf(header.id, primary, revision));
         writtenAt.set(primary.id, kept ?? revision);
       }
       for (const id of old.keys()) remove.run(header.id, id);
@@ -83,7 +80,7 @@ export function listIn(cell: string, where: string): WrittenAt {
 
 function rowOf(headerId: string, primary: Primary, revision: number) {
   const document = filledUp(JSON.stringify(primary));
-  return sealed('primaries', { header_id: headerId, id: primary.id, revision, document });
+  return { header_id: headerId, id: primary.id, revision, document };
 }
 
 function filledUp(json: string): string {

@@ -35,16 +35,16 @@ CREATE TABLE drafts (
 ) STRICT, WITHOUT ROWID;
 
 CREATE TABLE "edits" (
+  place INTEGER NOT NULL PRIMARY KEY CHECK (place & 4294967295 = revision),
   header_id TEXT NOT NULL REFERENCES headers (id),
-  revision INTEGER NOT NULL CHECK (revision >= 1),
+  revision INTEGER NOT NULL CHECK (revision BETWEEN 1 AND 4294967295),
   step_id TEXT NOT NULL UNIQUE CHECK (length(step_id) BETWEEN 8 AND 64),
   action TEXT NOT NULL CHECK (action IN ('do', 'undo', 'redo')),
   of_revision INTEGER CHECK ((of_revision IS NULL) = (action = 'do') AND of_revision < revision),
   label TEXT NOT NULL,
   edit TEXT NOT NULL CHECK (json_valid(edit)),
   inverse TEXT NOT NULL CHECK (json_valid(inverse)),
-  checksum INTEGER NOT NULL,
-  PRIMARY KEY (header_id, revision)
+  checksum INTEGER NOT NULL
 ) STRICT;
 
 CREATE TABLE frames (
@@ -56,9 +56,10 @@ CREATE TABLE frames (
 
 CREATE TABLE "headers" (
   id TEXT NOT NULL PRIMARY KEY CHECK (length(id) BETWEEN 1 AND 64),
+  number INTEGER NOT NULL UNIQUE CHECK (number BETWEEN 1 AND 2097151),
   name TEXT NOT NULL CHECK (length(name) BETWEEN 1 AND 120),
   state TEXT NOT NULL CHECK (state IN ('open', 'finished')),
-  revision INTEGER NOT NULL CHECK (revision >= 0),
+  revision INTEGER NOT NULL CHECK (revision BETWEEN 0 AND 4294967295),
   touched INTEGER NOT NULL CHECK (touched >= 1),
   primary_count INTEGER NOT NULL CHECK (primary_count >= 0),
   piece_count INTEGER NOT NULL CHECK (piece_count >= 0),
@@ -127,16 +128,12 @@ BEGIN SELECT RAISE(ABORT, 'the journal is append-only'); END;
 CREATE TRIGGER edits_no_update BEFORE UPDATE ON edits
 BEGIN SELECT RAISE(ABORT, 'the journal is append-only'); END;
 
-CREATE TRIGGER edits_not_when_finished BEFORE INSERT ON edits
-WHEN (SELECT state FROM headers WHERE id = NEW.header_id) = 'finished'
-BEGIN SELECT RAISE(ABORT, 'a finished header cannot change'); END;
-
 CREATE TRIGGER edits_only_append BEFORE INSERT ON edits
-WHEN NEW.revision <= (SELECT revision FROM headers WHERE id = NEW.header_id)
-  OR EXISTS (SELECT 1 FROM edits WHERE header_id = NEW.header_id AND revision = NEW.revision)
+WHEN NOT EXISTS (SELECT 1 FROM headers
+    WHERE id = NEW.header_id AND state = 'open' AND revision < NEW.revision AND number = NEW.place >> 32)
+  OR EXISTS (SELECT 1 FROM edits WHERE place = NEW.place)
   OR EXISTS (SELECT 1 FROM edits WHERE step_id = NEW.step_id)
-  OR EXISTS (SELECT 1 FROM edits WHERE rowid = NEW.rowid)
-BEGIN SELECT RAISE(ABORT, 'the journal is append-only'); END;
+BEGIN SELECT RAISE(ABORT, 'the journal is append-only, and that of a finished header is closed'); END;
 
 CREATE TRIGGER frames_no_delete BEFORE DELETE ON frames
 BEGIN SELECT RAISE(ABORT, 'a header keeps its frame'); END;
@@ -152,17 +149,16 @@ WHEN (SELECT state FROM headers WHERE id = OLD.header_id) = 'finished'
   OR NEW.header_id <> OLD.header_id OR NEW.rowid <> OLD.rowid
 BEGIN SELECT RAISE(ABORT, 'a finished header cannot change, and a frame keeps its header'); END;
 
-CREATE TRIGGER headers_finished_no_update BEFORE UPDATE ON headers WHEN OLD.state = 'finished'
-BEGIN SELECT RAISE(ABORT, 'a finished header cannot change'); END;
-
 CREATE TRIGGER headers_no_delete BEFORE DELETE ON headers
 BEGIN SELECT RAISE(ABORT, 'headers are never deleted'); END;
 
-CREATE TRIGGER headers_no_replace BEFORE INSERT ON headers WHEN EXISTS (SELECT 1 FROM headers WHERE id = NEW.id)
+CREATE TRIGGER headers_no_replace BEFORE INSERT ON headers
+WHEN EXISTS (SELECT 1 FROM headers WHERE id = NEW.id) OR EXISTS (SELECT 1 FROM headers WHERE number = NEW.number)
 BEGIN SELECT RAISE(ABORT, 'a header is never replaced'); END;
 
-CREATE TRIGGER headers_update_in_step BEFORE UPDATE ON headers WHEN NEW.id <> OLD.id OR NEW.revision <= OLD.revision
-BEGIN SELECT RAISE(ABORT, 'a header keeps its id, and its revision grows'); END;
+CREATE TRIGGER headers_update_in_step BEFORE UPDATE ON headers
+WHEN OLD.state = 'finished' OR NEW.revision <= OLD.revision OR NEW.id <> OLD.id OR NEW.number <> OLD.number
+BEGIN SELECT RAISE(ABORT, 'a finished header cannot change; any keeps its id and number, and its revision grows'); END;
 
 CREATE TRIGGER primaries_no_delete BEFORE DELETE ON primaries
 WHEN (SELECT state FROM headers WHERE id = OLD.header_id) = 'finished'

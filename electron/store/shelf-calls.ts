@@ -6,7 +6,6 @@ import { stockRows } from '../../core/stock/stock-rows.ts';
 import type { Handlers } from '../bridge/dispatcher.ts';
 import { writeCsv } from '../output/csv.ts';
 import type { CallContext } from './calls.ts';
-import { inTransaction } from './transaction.ts';
 
 type ShelfCalls = Pick<Handlers, 'listStock' | 'saveStockItem' | 'removeStockItem' | 'addStockItems' | 'exportStock'>;
 
@@ -14,15 +13,15 @@ export function shelfCalls({ connection, host }: CallContext): ShelfCalls {
   return {
     listStock: () => connection.read(({ stock }) => ({ stock: stock.list() })),
     saveStockItem: ({ item, baseRevision }) =>
-      connection.use(({ db, stock }) =>
-        inTransaction(db, () => (baseRevision === null ? stock.add(item) : stock.replace(item, baseRevision))),
+      connection.use(({ stock, inTransaction }) =>
+        inTransaction(() => (baseRevision === null ? stock.add(item) : stock.replace(item, baseRevision))),
       ),
     removeStockItem: ({ itemId, baseRevision }) =>
-      connection.use(({ db, stock }) => inTransaction(db, () => stock.remove(itemId, baseRevision))),
+      connection.use(({ stock, inTransaction }) => inTransaction(() => stock.remove(itemId, baseRevision))),
     /** All items, or none. */
     addStockItems: ({ items }) =>
-      connection.use(({ db, stock }) =>
-        inTransaction<Record<never, never>, Problem>(db, () => {
+      connection.use(({ stock, inTransaction }) =>
+        inTransaction<Record<never, never>, Problem>(() => {
           for (const item of items) {
             const added: Result<unknown, Problem> = stock.add(item);
             if (!added.ok) return added;

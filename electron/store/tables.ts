@@ -7,9 +7,11 @@ import { type Journal, journal } from './journal.ts';
 import { binTable, draftTable, preferencesTable } from './small-tables.ts';
 import { type RecentStandings, recentStandings } from './standings.ts';
 import { type Stock, stockTable } from './stock-table.ts';
+import { type InTransaction, transactionsOn } from './transaction.ts';
 
 export interface Tables {
   readonly db: Database.Database;
+  readonly inTransaction: InTransaction;
   readonly headers: HeaderTable;
   readonly journal: Journal;
   readonly archive: Archive;
@@ -24,6 +26,7 @@ export interface Tables {
 export function openTables(db: Database.Database): Tables {
   return {
     db,
+    inTransaction: transactionsOn(db),
     headers: headerTable(db),
     journal: journal(db),
     archive: archiveTable(db),

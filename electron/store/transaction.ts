@@ -8,19 +8,25 @@ import type { Result } from '../../core/result.ts';
  * returned only once the commit is on disk; a failure or an exception is rolled back. For what only reads several rows
  * that must fit each other, DEFERRED waits for no one.
  */
-export function inTransaction<Value, Trouble>(
-  db: Database.Database,
+export type InTransaction = <Value, Trouble>(
   act: () => Result<Value, Trouble>,
-  kind: 'IMMEDIATE' | 'DEFERRED' = 'IMMEDIATE',
-): Result<Value, Trouble> {
-  db.exec(`BEGIN ${kind}`);
-  try {
-    const result = act();
-    db.exec(result.ok ? 'COMMIT' : 'ROLLBACK');
-    return result;
-  } catch (cause) {
-    // SQLite has already rolled back by itself after some errors.
-    if (db.inTransaction) db.exec('ROLLBACK');
-    throw cause;
-  }
+  kind?: 'IMMEDIATE' | 'DEFERRED',
+) => Result<Value, Trouble>;
+
+export function transactionsOn(db: Database.Database): InTransaction {
+  const begin = { IMMEDIATE: db.prepare('BEGIN IMMEDIATE'), DEFERRED: db.prepare('BEGIN DEFERRED') };
+  const commit = db.prepare('COMMIT');
+  const rollback = db.prepare('ROLLBACK');
+  return (act, kind = 'IMMEDIATE') => {
+    begin[kind].run();
+    try {
+      const result = act();
+      (result.ok ? commit : rollback).run();
+      return result;
+    } catch (cause) {
+      // SQLite has already rolled back by itself after some errors.
+      if (db.inTransaction) rollback.run();
+      throw cause;
+    }
+  };
 }

@@ -65,7 +65,8 @@ describe('by the database', () => {
     ['DELETE FROM headers', /never deleted/],
     ['INSERT OR REPLACE INTO headers SELECT * FROM headers', /never replaced/],
     [
-      "INSERT INTO edits SELECT header_id, 99, 'another-step', 'do', NULL, label, edit, inverse, checksum FROM edits LIMIT 1",
+      `INSERT INTO edits SELECT place + 90, header_id, revision + 90, 'another-step', 'do', NULL, label, edit, inverse,
+        checksum FROM edits LIMIT 1`,
       /finished/,
     ],
     ["UPDATE primaries SET document = '{}'", /finished/],
@@ -95,8 +96,10 @@ describe('by the database', () => {
     "INSERT OR REPLACE INTO frames (rowid, header_id, revision, checksum, document) SELECT rowid, ?, 1, 0, '{}' FROM frames",
     'UPDATE OR REPLACE frames SET rowid = (SELECT min(rowid) FROM frames) WHERE header_id = ?',
     'UPDATE OR REPLACE primaries SET rowid = (SELECT min(rowid) FROM primaries) WHERE header_id = ?',
-    `INSERT OR REPLACE INTO edits (rowid, header_id, revision, step_id, action, of_revision, label, edit, inverse, checksum)
-      SELECT rowid, ?, revision + 100, step_id || '-other', action, of_revision, label, edit, inverse, checksum FROM edits`,
+    `INSERT OR REPLACE INTO edits (place, header_id, revision, step_id, action, of_revision, label, edit, inverse, checksum)
+      SELECT place, ?, revision, step_id || '-other', action, of_revision, label, edit, inverse, checksum FROM edits`,
+    `INSERT OR REPLACE INTO headers SELECT 'another', number, name, 'open', revision, touched, primary_count, piece_count,
+      changed_at, frame_revision, checksum, primaries FROM headers WHERE id <> ?`,
   ])('a row of an open header does not take the place of one of a finished header (%#)', async (sql) => {
     const shop = openShop();
     await finishedHeader(shop);
@@ -113,11 +116,31 @@ describe('by the database', () => {
       expect(() => db.exec("UPDATE edits SET label = 'x'")).toThrow(/append-only/);
       expect(() => db.exec("UPDATE headers SET name = 'x'")).toThrow(/revision grows/);
       expect(() => db.exec("UPDATE OR REPLACE headers SET id = 'x', revision = 9")).toThrow(/keeps its id/);
-      expect(() =>
-        db.exec(
-          "INSERT INTO edits SELECT header_id, 1, 'another-step', 'do', NULL, label, edit, inverse, 0 FROM edits",
-        ),
-      ).toThrow(/append-only/);
+      expect(() => db.exec('UPDATE OR REPLACE headers SET number = 7, revision = 9')).toThrow(
+        /keeps its id and number/,
+      );
+    });
+  });
+
+  const placeOf = (number: number, revision: number) => number * 2 ** 32 + revision;
+  const next = { place: placeOf(1, 2), revision: 2, stepId: 'another-step' };
+
+  test.each([
+    ['the next step', next, null],
+    ['a revision that is taken', { ...next, place: placeOf(1, 1), revision: 1 }, /append-only/],
+    ['a place among the steps of another header', { ...next, place: placeOf(2, 2) }, /append-only/],
+    ['a place that is not that of its revision', { ...next, place: placeOf(1, 3) }, /CHECK constraint/],
+    ['a step that is there already', { ...next, stepId: null }, /append-only/],
+    ['no place', { ...next, place: null }, /append-only/],
+  ])('the journal of an open header takes only the next step: %s', async (_what, step, words) => {
+    const shop = openShop();
+    await headerWith(shop, [addPrimary('a')]);
+    withDatabase(shop.file, (db) => {
+      const put = db.prepare(`INSERT OR REPLACE INTO edits
+        SELECT @place, header_id, @revision, coalesce(@stepId, step_id), 'do', NULL, label, edit, inverse, 0 FROM edits`);
+      const putStep = () => put.run(step);
+      if (words === null) expect(putStep().changes).toBe(1);
+      else expect(putStep).toThrow(words);
     });
   });
 });

@@ -6,7 +6,7 @@ import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import type { Header } from '../../../core/header/header.ts';
 import { dataFolder } from '../../../electron/store/data-folder.ts';
-import { SCHEMA_VERSION } from '../../../electron/store/migrations.ts';
+import { SCHEMA_VERSION, schemaText } from '../../../electron/store/migrations.ts';
 import { openDatabase } from '../../../electron/store/open-database.ts';
 import { startChild } from '../../trust/child-process.ts';
 import { powerCutShim } from '../../trust/compile-shim.ts';
@@ -15,8 +15,8 @@ import { CUT_STATUS } from '../../trust/power-cuts.ts';
 import { randomBelow, seededRandom } from '../../trust/seeded-random.ts';
 import { faultOfStart, openShop, stepId, storedText, temporaryFolder, withDatabase } from './shop.ts';
 
-type Earlier = 1 | 2;
-const EARLIER: readonly Earlier[] = [1, 2];
+type Earlier = 1 | 2 | 3;
+const EARLIER: readonly Earlier[] = [1, 2, 3];
 
 function putVersion(version: Earlier, folder: string): string {
   const file = join(folder, 'evenrun.sqlite');
@@ -24,12 +24,17 @@ function putVersion(version: Earlier, folder: string): string {
   return file;
 }
 
+/** SQL for whole documents, from the text of each without its primaries. */
+const withPrimaries = (frame: string) => `SELECT id, json_set(${frame}, '$.primaries',
+    json((SELECT json_group_array(json(own.document) ORDER BY listed.key)
+      FROM json_each(headers.primaries) AS listed JOIN primaries AS own
+      ON own.header_id = headers.id AND own.id = listed.value ->> 0))) FROM headers`;
+
 /** The documents that a database of an earlier version holds, by id, put together in SQL as that version kept them. */
 const DOCUMENTS: Readonly<Record<Earlier, string>> = {
   1: 'SELECT id, document FROM headers',
-  2: `SELECT id, json_set(document, '$.primaries', json((SELECT json_group_array(json(own.document) ORDER BY listed.key)
-        FROM json_each(headers.primaries) AS listed JOIN primaries AS own
-        ON own.header_id = headers.id AND own.id = listed.value ->> 0))) FROM headers`,
+  2: withPrimaries('document'),
+  3: withPrimaries('(SELECT document FROM frames WHERE header_id = headers.id)'),
 };
 
 function documentsOf(file: string, version: Earlier): ReadonlyMap<string, Header> {
@@ -110,17 +115,25 @@ test.each(EARLIER)(
   },
 );
 
-test.each(EARLIER)('version %i: a row that was changed on disk is said, not given a new checksum', async (version) => {
-  const shop = openShop(temporaryFolder());
-  const file = putVersion(version, shop.folder);
-  withDatabase(file, (db) => db.exec("UPDATE headers SET name = 'x', revision = revision + 1 WHERE name = 'Demo'"));
-  expect(await faultOfStart(shop)).toMatchObject({ fault: 'corrupt', detail: expect.stringMatching(/checksum/) });
-  const left = withDatabase(file, (db) => [
-    db.pragma('user_version', { simple: true }),
-    db.prepare("SELECT count(*) FROM sqlite_schema WHERE name = 'frames'").pluck().get(),
-  ]);
-  expect(left).toEqual([version, 0]);
-});
+/** What a bad disk may do, for which triggers must stand aside. */
+const DAMAGE = {
+  headers: "UPDATE headers SET name = 'x', revision = revision + 1 WHERE name = 'Demo'",
+  edits: `DROP TRIGGER edits_no_update; UPDATE edits SET label = 'x' WHERE revision = 1;
+    CREATE TRIGGER edits_no_update BEFORE UPDATE ON edits BEGIN SELECT RAISE(ABORT, 'the journal is append-only'); END`,
+};
+
+test.each(EARLIER.flatMap((version) => (['headers', 'edits'] as const).map((table) => ({ version, table }))))(
+  'version $version: a row of $table that was changed on disk is said, not given a new checksum',
+  async ({ version, table }) => {
+    const shop = openShop(temporaryFolder());
+    const file = putVersion(version, shop.folder);
+    const look = () => withDatabase(file, (db) => [db.pragma('user_version', { simple: true }), schemaText(db)]);
+    withDatabase(file, (db) => db.exec(DAMAGE[table]));
+    const before = look();
+    expect(await faultOfStart(shop)).toMatchObject({ fault: 'corrupt', detail: expect.stringMatching(/checksum/) });
+    expect(look()).toEqual(before);
+  },
+);
 
 const shim = powerCutShim();
 

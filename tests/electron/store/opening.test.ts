@@ -72,7 +72,7 @@ describe('what another version or program made', () => {
 
   test('tables, triggers or indexes that are not ours are noticed', async () => {
     for (const sql of [
-      'DROP TRIGGER headers_finished_no_update',
+      'DROP TRIGGER headers_update_in_step',
       'CREATE TABLE more (a TEXT)',
       'DROP INDEX headers_by_touched',
     ]) {

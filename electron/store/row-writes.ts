@@ -1,0 +1,46 @@
+/** Statements that write whole rows with their checksums, for the tables that a step writes to. */
+
+import type Database from 'better-sqlite3';
+import { type Covered, cellsOf, checksumOf, columnsOf, type Table } from './checksums.ts';
+
+/**
+ * Writes a row, and returns the checksum that it was given. Cells are bound by their place: finding each by its name takes
+ * longer than all else in the statement.
+ */
+export type RowWrite<Name extends Table> = (row: Covered<Name>) => number;
+
+export function rowInsert<Name extends Table>(db: Database.Database, table: Name): RowWrite<Name> {
+  const columns = [...columnsOf(table), 'checksum'];
+  const marks = columns.map(() => '?');
+  const insert = db.prepare(`INSERT INTO ${table} (${columns.join(', ')}) VALUES (${marks.join(', ')})`);
+  return (row) => {
+    const cells = cellsOf(table, row);
+    const checksum = checksumOf(table, cells);
+    insert.run(...cells, checksum);
+    return checksum;
+  };
+}
+
+/** For the row that has the cells named `key`. Those in `kept` must be as they are stored, and are not written again. */
+export function rowUpdate<Name extends Table>(
+  db: Database.Database,
+  table: Name,
+  { key, kept = [] }: { readonly key: readonly string[]; readonly kept?: readonly string[] },
+): RowWrite<Name> {
+  const columns: readonly string[] = columnsOf(table);
+  const placesOf = (wanted: (column: string) => boolean) =>
+    columns.flatMap((column, place) => (wanted(column) ? [place] : []));
+  const written = placesOf((column) => !key.includes(column) && !kept.includes(column));
+  const found = placesOf((column) => key.includes(column));
+  const pairs = (places: readonly number[]) => places.map((place) => `${columns[place]} = ?`);
+  const update = db.prepare(
+    `UPDATE ${table} SET ${[...pairs(written), 'checksum = ?'].join(', ')} WHERE ${pairs(found).join(' AND ')}`,
+  );
+  return (row) => {
+    const cells = cellsOf(table, row);
+    const checksum = checksumOf(table, cells);
+    const at = (place: number) => cells[place];
+    update.run(...written.map(at), checksum, ...found.map(at));
+    return checksum;
+  };
+}
