@@ -174,7 +174,11 @@ export const contract = {
     request: z.strictObject({
       headerId: idSchema,
       baseRevision: revision,
-      steps: z.array(stepSchema).min(1).max(500),
+      steps: z
+        .array(stepSchema)
+        .min(1)
+        .max(500)
+        .refine((steps) => new Set(steps.map((step) => step.stepId)).size === steps.length, 'a step is there twice'),
       draft: draftSchema.nullable().optional(),
     }),
     response: z.strictObject({ revision }),

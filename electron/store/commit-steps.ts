@@ -5,6 +5,8 @@ import { describeEdit } from '../../core/header/describe-edit.ts';
 import type { Problem } from '../../core/problem.ts';
 import { failure, type Result, success } from '../../core/result.ts';
 import type { RequestOf } from '../bridge/contract.ts';
+import { DamagedRow } from './faults.ts';
+import type { Stamp } from './header-table.ts';
 import type { HistoryStep } from './journal.ts';
 import { pushed } from './stack.ts';
 import type { Standing } from './standings.ts';
@@ -21,15 +23,18 @@ type Step = Request['steps'][number];
 export function commitSteps(tables: Tables, request: Request, now: string): Result<{ revision: number }, Problem> {
   let after: Standing | null = null;
   const result = tables.inTransaction<{ revision: number }, Problem>(() => {
-    const done = alreadyCommitted(tables, request);
-    if (!done.ok) return done;
-    const steps = request.steps.slice(done.value.count);
-    if (steps.length === 0) return answer(tables, request, done.value.revision);
-    const standing = standingOf(tables, { headerId: request.headerId, expected: done.value.revision });
-    if (!standing.ok) return standing;
-    const committed = applySteps(tables, standing.value, steps);
-    if (!committed.ok) return committed;
-    after = store(tables, standing.value, committed.value, now);
+    const stamp = tables.headers.stamp(request.headerId);
+    if (!stamp) return failure({ kind: 'notFound', what: 'header', id: request.headerId });
+    const committed = committedBefore(tables, stamp, request);
+    const expected = request.baseRevision + committed;
+    const steps = request.steps.slice(committed);
+    if (steps.length === 0) return answer(tables, request, expected);
+    if (stamp.state === 'finished') return failure({ kind: 'finished', name: stamp.name });
+    if (stamp.revision !== expected) return failure({ kind: 'changedElsewhere', expected, found: stamp.revision });
+    const standing = standingOf(tables, stamp, request.headerId);
+    const applied = applySteps(tables, standing, steps);
+    if (!applied.ok) return applied;
+    after = store(tables, standing, applied.value, now);
     return answer(tables, request, after.revision);
   });
   if (result.ok && after !== null) tables.standings.set(request.headerId, after);
@@ -42,41 +47,21 @@ function answer({ drafts }: Tables, { headerId, draft }: Request, revision: numb
   return success({ revision });
 }
 
-/** How many of the first steps are in the journal already, and the revision that the rest must build on. */
-function alreadyCommitted(tables: Tables, request: Request): Result<{ count: number; revision: number }, Problem> {
-  const seen = new Set<string>();
-  let count = 0;
-  let revision = request.baseRevision;
-  for (const [index, { stepId }] of request.steps.entries()) {
-    const place = tables.journal.placeOf(stepId);
-    const isClash = seen.has(stepId) || (place !== undefined && place.header_id !== request.headerId);
-    if (isClash)
-      return failure({ kind: 'invalidRequest', call: 'commitSteps', detail: `step ${stepId} is used twice` });
-    seen.add(stepId);
-    if (!place) continue;
-    // Steps are committed in order and together, so a known step after an unknown one is not a repetition.
-    if (count !== index)
-      return failure({ kind: 'changedElsewhere', expected: request.baseRevision, found: place.revision });
-    count += 1;
-    revision = place.revision;
-  }
-  return success({ count, revision });
+/** How many of the first steps are in the journal already: those of a request sent again follow its base revision. */
+function committedBefore({ journal }: Tables, { number, revision }: Stamp, { baseRevision, steps }: Request): number {
+  if (revision <= baseRevision) return 0;
+  const isThere = ({ stepId }: Step, index: number) => journal.stepIdAt(number, baseRevision + 1 + index) === stepId;
+  const count = steps.findIndex((step, index) => !isThere(step, index));
+  return count < 0 ? steps.length : count;
 }
 
-function standingOf(
-  tables: Tables,
-  wanted: { readonly headerId: string; readonly expected: number },
-): Result<Standing, Problem> {
-  const { headerId, expected } = wanted;
-  const stamp = tables.headers.stamp(headerId);
-  if (!stamp) return failure({ kind: 'notFound', what: 'header', id: headerId });
-  if (stamp.state === 'finished') return failure({ kind: 'finished', name: stamp.name });
-  if (stamp.revision !== expected) return failure({ kind: 'changedElsewhere', expected, found: stamp.revision });
+/** The header to build on, from memory when that is what is stored. Throws DamagedRow. */
+function standingOf(tables: Tables, stamp: Stamp, headerId: string): Standing {
   const held = tables.standings.get(headerId);
-  if (held && held.revision === stamp.revision && held.checksum === stamp.checksum) return success(held);
+  if (held && held.revision === stamp.revision && held.checksum === stamp.checksum) return held;
   const stored = tables.headers.read(headerId);
-  if (!stored) return failure({ kind: 'notFound', what: 'header', id: headerId });
-  return success({ ...stored, ...tables.journal.stacks(headerId) });
+  if (!stored) throw new DamagedRow(`header ${headerId} cannot be found by its id`);
+  return { ...stored, ...tables.journal.stacks(headerId) };
 }
 
 /** Appends each step to the journal. Returns the header as the last one leaves it. */
@@ -88,14 +73,11 @@ function applySteps(tables: Tables, start: Standing, steps: readonly Step[]): Re
     const next = step.action === 'do' ? doStep(standing, step) : turnBack(tables, standing, step.action);
     if (!next.ok) return next;
     const { entry, after } = next.value;
-    tables.journal.append({
-      headerId: header.id,
-      number: standing.number,
-      revision: after.revision,
-      stepId: step.stepId,
-      action: step.action,
-      ...entry,
-    });
+    const { number } = standing;
+    const { revision } = after;
+    const { stepId, action } = step;
+    const isNew = tables.journal.append({ headerId: header.id, number, revision, stepId, action, ...entry });
+    if (!isNew) return failure({ kind: 'invalidRequest', call: 'commitSteps', detail: `step ${stepId} is used twice` });
     standing = after;
   }
   return success(standing);

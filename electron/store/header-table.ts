@@ -29,7 +29,7 @@ interface HeaderRow {
 }
 
 export type HeaderListRow = Omit<HeaderRow, 'number' | 'touched' | 'frame_revision' | 'checksum' | 'primaries'>;
-type Stamp = Pick<HeaderRow, 'revision' | 'state' | 'name' | 'checksum'>;
+export type Stamp = Pick<HeaderRow, 'number' | 'revision' | 'state' | 'name' | 'checksum'>;
 
 /** A header as its rows hold it, with what is needed to write the next version of it. */
 export interface StoredHeader {
@@ -48,7 +48,7 @@ const LISTED = 'id, name, state, revision, primary_count, piece_count, changed_a
 
 function statementsOn(db: Database.Database) {
   const find = db.prepare<[string], HeaderRow>('SELECT * FROM headers WHERE id = ?');
-  const stamp = db.prepare<[string], Stamp>('SELECT revision, state, name, checksum FROM headers WHERE id = ?');
+  const stamp = db.prepare<[string], Stamp>('SELECT number, revision, state, name, checksum FROM headers WHERE id = ?');
   const list = (having: string) =>
     db.prepare<[], HeaderListRow>(
       `SELECT ${LISTED} FROM headers WHERE id ${having} (SELECT header_id FROM bin) ORDER BY touched DESC, id`,

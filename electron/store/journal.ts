@@ -48,7 +48,6 @@ interface EditRow {
   readonly checksum: number;
 }
 type ActionRow = Pick<EditRow, 'revision' | 'action' | 'of_revision'>;
-type StepPlace = Pick<EditRow, 'header_id' | 'revision'>;
 
 /** All steps of the header with the given id, in order. */
 const OF_HEADER = `FROM headers
@@ -63,20 +62,31 @@ function statementsOn(db: Database.Database) {
   const all = db.prepare<[string], EditRow>(`SELECT edits.* ${OF_HEADER}`);
   const one = db.prepare<[number], EditRow>('SELECT * FROM edits WHERE place = ?');
   const actions = db.prepare<[string], ActionRow>(`SELECT edits.revision, action, of_revision ${OF_HEADER}`);
-  const step = db.prepare<[string], StepPlace>('SELECT header_id, revision FROM edits WHERE step_id = ?');
+  const stepIdAt = db.prepare<[number], string>('SELECT step_id FROM edits WHERE place = ?').pluck();
+  const has = db.prepare<[string], 1>('SELECT 1 FROM edits WHERE step_id = ?').pluck();
   const insertBase = rowInsert(db, 'bases');
   const base = db.prepare<[string], { header_id: string; checksum: number; document: string }>(
     'SELECT * FROM bases WHERE header_id = ?',
   );
-  return { insert, all, one, actions, step, insertBase, base };
+  return { insert, all, one, actions, stepIdAt, has, insertBase, base };
 }
 
 export function journal(db: Database.Database) {
   const sql = statementsOn(db);
   return {
-    append: (entry: JournalEntry): unknown => sql.insert(rowOf(entry)),
-    /** Where a step was committed; undefined when it was not. */
-    placeOf: (stepId: string): StepPlace | undefined => sql.step.get(stepId),
+    /** False, and nothing is done, when there is a step with this id already. */
+    append(entry: JournalEntry): boolean {
+      try {
+        sql.insert(rowOf(entry));
+        return true;
+      } catch (cause) {
+        // Looked for only now: the table itself refuses such a step, and as good as every one is new.
+        if (sql.has.get(entry.stepId) === undefined) throw cause;
+        return false;
+      }
+    },
+    /** Of the step that made a revision of the header with the given number; undefined when there is none. */
+    stepIdAt: (number: number, revision: number): string | undefined => sql.stepIdAt.get(placeOf(number, revision)),
     stacks: (headerId: string): Stacks => stacksAfter(sql.actions.all(headerId)),
     step({ number, header }: Pick<StoredHeader, 'number' | 'header'>, revision: number): HistoryStep {
       const row = sql.one.get(placeOf(number, revision));
