@@ -4,8 +4,8 @@ import type Database from 'better-sqlite3';
 import { type Covered, cellsOf, checksumOf, columnsOf, type Table } from './checksums.ts';
 
 /**
- * Writes a row, and returns the checksum that it was given. Cells are bound by their place: finding each by its name takes
- * longer than all else in the statement.
+ * Writes a row, and returns the checksum that it was given. Cells are bound by their place, which takes less time than
+ * finding each by its name.
  */
 export type RowWrite<Name extends Table> = (row: Covered<Name>) => number;
 

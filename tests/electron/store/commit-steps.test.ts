@@ -41,6 +41,13 @@ describe('a request sent again', () => {
     await shop.must('commitSteps', { headerId: one.header.id, baseRevision: 0, steps: [step] });
     const elsewhere = await shop.call('commitSteps', { headerId: other.header.id, baseRevision: 0, steps: [step] });
     expect(problemOf(elsewhere)?.kind).toBe('invalidRequest');
+    const later = await shop.call('commitSteps', {
+      headerId: one.header.id,
+      baseRevision: 1,
+      steps: [{ ...doStep(addPrimary('c')), stepId: step.stepId }],
+    });
+    expect(problemOf(later)?.kind).toBe('invalidRequest');
+    expect(await shop.must('readRevision', { headerId: one.header.id })).toEqual({ revision: 1, state: 'open' });
     const twin = doStep(addPrimary('b'));
     const twice = await shop.call('commitSteps', { headerId: other.header.id, baseRevision: 0, steps: [twin, twin] });
     expect(problemOf(twice)?.kind).toBe('invalidRequest');
