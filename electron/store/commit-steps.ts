@@ -6,7 +6,7 @@ import type { Problem } from '../../core/problem.ts';
 import { failure, type Result, success } from '../../core/result.ts';
 import type { RequestOf } from '../bridge/contract.ts';
 import { DamagedRow } from './faults.ts';
-import type { Stamp } from './header-table.ts';
+import type { ChangeLabels, Stamp } from './header-table.ts';
 import type { HistoryStep } from './journal.ts';
 import { pushed } from './stack.ts';
 import type { Standing } from './standings.ts';
@@ -34,7 +34,7 @@ export function commitSteps(tables: Tables, request: Request, now: string): Resu
     const standing = standingOf(tables, stamp, request.headerId);
     const applied = applySteps(tables, standing, steps);
     if (!applied.ok) return applied;
-    after = store(tables, standing, applied.value, now);
+    after = store(tables, standing, applied.value, { changedAt: now, lastTouched: stamp.last_touched });
     return answer(tables, request, after.revision);
   });
   if (result.ok && after !== null) tables.standings.set(request.headerId, after);
@@ -114,8 +114,8 @@ function turnBack(tables: Tables, standing: Standing, action: 'undo' | 'redo'): 
 }
 
 /** Writes what the steps changed; a header that is finished now enters the archive in the same transaction. */
-function store(tables: Tables, before: Standing, after: Standing, now: string): Standing {
+function store(tables: Tables, before: Standing, after: Standing, at: ChangeLabels): Standing {
   const { header, revision } = after;
-  if (header.state === 'finished') tables.archive.add(header, now);
-  return { ...after, ...tables.headers.update(before, { header, revision, changedAt: now }) };
+  if (header.state === 'finished') tables.archive.add(header, at.changedAt);
+  return { ...after, ...tables.headers.update(before, { header, revision, ...at }) };
 }

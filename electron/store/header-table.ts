@@ -29,7 +29,10 @@ interface HeaderRow {
 }
 
 export type HeaderListRow = Omit<HeaderRow, 'number' | 'touched' | 'frame_revision' | 'checksum' | 'primaries'>;
-export type Stamp = Pick<HeaderRow, 'number' | 'revision' | 'state' | 'name' | 'checksum'>;
+export type Stamp = Pick<HeaderRow, 'number' | 'revision' | 'state' | 'name' | 'checksum'> & {
+  /** The highest `touched` of all headers. */
+  readonly last_touched: number;
+};
 
 /** A header as its rows hold it, with what is needed to write the next version of it. */
 export interface StoredHeader {
@@ -48,7 +51,10 @@ const LISTED = 'id, name, state, revision, primary_count, piece_count, changed_a
 
 function statementsOn(db: Database.Database) {
   const find = db.prepare<[string], HeaderRow>('SELECT * FROM headers WHERE id = ?');
-  const stamp = db.prepare<[string], Stamp>('SELECT number, revision, state, name, checksum FROM headers WHERE id = ?');
+  const stamp = db.prepare<[string], Stamp>(
+    `SELECT number, revision, state, name, checksum, (SELECT max(touched) FROM headers) AS last_touched
+     FROM headers WHERE id = ?`,
+  );
   const list = (having: string) =>
     db.prepare<[], HeaderListRow>(
       `SELECT ${LISTED} FROM headers WHERE id ${having} (SELECT header_id FROM bin) ORDER BY touched DESC, id`,
@@ -63,7 +69,15 @@ function statementsOn(db: Database.Database) {
   return { find, stamp, onBench, inBin, lastTouched, lastNumber, insert, update, updateAndTouch };
 }
 
-type Version = Pick<StoredHeader, 'header' | 'revision'> & { readonly changedAt: string };
+/** What a change says about when it was made. */
+export interface ChangeLabels {
+  /** For people. */
+  readonly changedAt: string;
+  /** The highest `touched` of all headers before it. */
+  readonly lastTouched: number;
+}
+
+type Version = Pick<StoredHeader, 'header' | 'revision'> & Pick<ChangeLabels, 'changedAt'>;
 
 function rowOf(
   { header, revision, changedAt }: Version,
@@ -88,11 +102,6 @@ export function headerTable(db: Database.Database) {
   const sql = statementsOn(db);
   const frames = frameRows(db);
   const primaries = primaryRows(db);
-  /** The `touched` for a row that is being changed now; a row that was changed last keeps its own. */
-  const touchedNow = (own: number | null): number => {
-    const last = sql.lastTouched.get() ?? 0;
-    return own !== null && own === last ? own : last + 1;
-  };
   return {
     /** Undefined: there is none. To be called in a transaction. Throws DamagedRow when the rows do not fit together. */
     read(id: string): StoredHeader | undefined {
@@ -119,19 +128,20 @@ export function headerTable(db: Database.Database) {
       const version = { header, revision: 0, changedAt };
       const writtenAt = new Map(header.primaries.map(({ id }) => [id, 0]));
       const number = (sql.lastNumber.get() ?? 0) + 1;
-      sql.insert(rowOf(version, { number, touched: touchedNow(null), writtenAt, frameRevision: 0 }));
+      sql.insert(rowOf(version, { number, touched: (sql.lastTouched.get() ?? 0) + 1, writtenAt, frameRevision: 0 }));
       frames.insert(header, 0);
       primaries.write({ ...version, before: { header: { primaries: [] }, writtenAt: new Map() } });
     },
     /** Writes what differs from the stored version. The header's own row comes last: once that is finished, none can be written. */
-    update(before: StoredHeader, version: Version): StoredHeader {
+    update(before: StoredHeader, version: Version & ChangeLabels): StoredHeader {
       const { header, revision } = version;
       const writtenAt = primaries.write({ before, header, revision });
       const isSameFrame = haveSameFrame(before.header, header);
       if (!isSameFrame) frames.update(header, revision);
       const frameRevision = isSameFrame ? before.frameRevision : revision;
       const { number } = before;
-      const touched = touchedNow(before.touched);
+      // A row that was changed last keeps its own.
+      const touched = before.touched === version.lastTouched ? before.touched : version.lastTouched + 1;
       const row = rowOf(version, { number, touched, writtenAt, frameRevision });
       // A row that keeps its `touched` leaves the index on it alone: one page less to write.
       const checksum = (touched === before.touched ? sql.update : sql.updateAndTouch)(row);
