@@ -79,7 +79,7 @@ export function columnsOf<Name extends Table>(table: Name): (typeof COVERED)[Nam
 }
 
 /** What the checksum of a row covers, in its order. */
-export function cellsOf<Name extends Table>(table: Name, row: Covered<Name>): readonly Cell[] {
+export function cellsOf<Name extends Table>(table: Name, row: Covered<Name>): Cell[] {
   return COVERED[table].map((column) => (row as Readonly<Record<string, Cell>>)[column] ?? null);
 }
 

@@ -16,7 +16,8 @@ export function rowInsert<Name extends Table>(db: Database.Database, table: Name
   return (row) => {
     const cells = cellsOf(table, row);
     const checksum = checksumOf(table, cells);
-    insert.run(...cells, checksum);
+    cells.push(checksum);
+    insert.run(cells);
     return checksum;
   };
 }
@@ -27,20 +28,16 @@ export function rowUpdate<Name extends Table>(
   table: Name,
   { key, kept = [] }: { readonly key: readonly string[]; readonly kept?: readonly string[] },
 ): RowWrite<Name> {
-  const columns: readonly string[] = columnsOf(table);
-  const placesOf = (wanted: (column: string) => boolean) =>
-    columns.flatMap((column, place) => (wanted(column) ? [place] : []));
-  const written = placesOf((column) => !key.includes(column) && !kept.includes(column));
-  const found = placesOf((column) => key.includes(column));
-  const pairs = (places: readonly number[]) => places.map((place) => `${columns[place]} = ?`);
-  const update = db.prepare(
-    `UPDATE ${table} SET ${[...pairs(written), 'checksum = ?'].join(', ')} WHERE ${pairs(found).join(' AND ')}`,
-  );
+  const columns: readonly string[] = [...columnsOf(table), 'checksum'];
+  const written = columns.filter((column) => !key.includes(column) && !kept.includes(column));
+  const marked = (names: readonly string[]) => names.map((name) => `${name} = ?`);
+  const update = db.prepare(`UPDATE ${table} SET ${marked(written).join(', ')} WHERE ${marked(key).join(' AND ')}`);
+  const places = [...written, ...key].map((name) => columns.indexOf(name));
   return (row) => {
     const cells = cellsOf(table, row);
     const checksum = checksumOf(table, cells);
-    const at = (place: number) => cells[place];
-    update.run(...written.map(at), checksum, ...found.map(at));
+    cells.push(checksum);
+    update.run(places.map((place) => cells[place]));
     return checksum;
   };
 }
