@@ -3,6 +3,7 @@
 import type { Problem } from '../../core/problem.ts';
 import type { Result } from '../../core/result.ts';
 import { type CallName, contract, type Reply, type RequestOf, type ResponseOf } from './contract.ts';
+import { requestSchema } from './request-schema.ts';
 
 /** A value that is only read; what answers a call may hand out its own. */
 export type ReadOnly<Value> = Value extends object ? { readonly [Key in keyof Value]: ReadOnly<Value[Key]> } : Value;
@@ -30,7 +31,7 @@ export function createDispatcher(handlers: Handlers, reportDefect: ReportDefect)
       if (!isCallName(name))
         return refusal({ kind: 'invalidRequest', call: name.slice(0, 64), detail: 'no such call' });
       try {
-        const parsed = contract[name].request.safeParse(request);
+        const parsed = requestSchema(name).safeParse(request);
         if (!parsed.success) {
           const [issue] = parsed.error.issues;
           const detail = `${issue?.path.map(String).join('.') ?? ''}: ${issue?.message ?? ''}`;
