@@ -14,6 +14,7 @@ import {
 import type { Problem } from '../../core/problem.ts';
 import { stockItemSchema } from '../../core/stock/schema.ts';
 import type { StockItem } from '../../core/stock/stock-item.ts';
+import { stepsSchema } from './step-schema.ts';
 
 // The domain's own types, read-only as core declares them, stand for what crosses the bridge.
 const headerDocument: z.ZodType<Header> = headerSchema;
@@ -43,14 +44,6 @@ export const preferencesSchema = z.strictObject({
 
 /** Text typed but not yet accepted, so that it can be offered again. */
 export const draftSchema = z.strictObject({ field: z.string().max(200), text: z.string().max(400) });
-
-const stepId = z.string().regex(/^[A-Za-z0-9_-]{8,64}$/);
-/** One step that a person made. A step sent twice is committed once: `stepId` tells. */
-const stepSchema = z.discriminatedUnion('action', [
-  z.strictObject({ action: z.literal('do'), stepId, edit: editSchema }),
-  z.strictObject({ action: z.literal('undo'), stepId }),
-  z.strictObject({ action: z.literal('redo'), stepId }),
-]);
 
 /** A committed step that can be undone or redone. */
 const historyStepSchema = z.strictObject({ label: z.string(), edit: editSchema, inverse: editSchema });
@@ -174,11 +167,7 @@ export const contract = {
     request: z.strictObject({
       headerId: idSchema,
       baseRevision: revision,
-      steps: z
-        .array(stepSchema)
-        .min(1)
-        .max(500)
-        .refine((steps) => new Set(steps.map((step) => step.stepId)).size === steps.length, 'a step is there twice'),
+      steps: stepsSchema,
       draft: draftSchema.nullable().optional(),
     }),
     response: z.strictObject({ revision }),

@@ -61,12 +61,15 @@ function statementsOn(db: Database.Database) {
     );
   const onBench = list('NOT IN');
   const inBin = list('IN');
-  const lastTouched = db.prepare<[], number>('SELECT coalesce(max(touched), 0) FROM headers').pluck();
-  const lastNumber = db.prepare<[], number>('SELECT coalesce(max(number), 0) FROM headers').pluck();
+  const next = db.prepare<[], Pick<HeaderRow, 'number' | 'touched'>>(
+    // Two queries: each maximum is then the end of its index, not found by reading every row.
+    `SELECT (SELECT coalesce(max(number), 0) + 1 FROM headers) AS number,
+      (SELECT coalesce(max(touched), 0) + 1 FROM headers) AS touched`,
+  );
   const insert = rowInsert(db, 'headers');
   const update = rowUpdate(db, 'headers', { key: ['id'], kept: ['number', 'touched'] });
   const updateAndTouch = rowUpdate(db, 'headers', { key: ['id'], kept: ['number'] });
-  return { find, stamp, onBench, inBin, lastTouched, lastNumber, insert, update, updateAndTouch };
+  return { find, stamp, onBench, inBin, next, insert, update, updateAndTouch };
 }
 
 /** What a change says about when it was made. */
@@ -127,8 +130,9 @@ export function headerTable(db: Database.Database) {
     insert(header: Header, changedAt: string): void {
       const version = { header, revision: 0, changedAt };
       const writtenAt = new Map(header.primaries.map(({ id }) => [id, 0]));
-      const number = (sql.lastNumber.get() ?? 0) + 1;
-      sql.insert(rowOf(version, { number, touched: (sql.lastTouched.get() ?? 0) + 1, writtenAt, frameRevision: 0 }));
+      const next = sql.next.get();
+      if (next === undefined) throw new Error('an aggregate without a row');
+      sql.insert(rowOf(version, { ...next, writtenAt, frameRevision: 0 }));
       frames.insert(header, 0);
       primaries.write({ ...version, before: { header: { primaries: [] }, writtenAt: new Map() } });
     },

@@ -62,13 +62,12 @@ function statementsOn(db: Database.Database) {
   const all = db.prepare<[string], EditRow>(`SELECT edits.* ${OF_HEADER}`);
   const one = db.prepare<[number], EditRow>('SELECT * FROM edits WHERE place = ?');
   const actions = db.prepare<[string], ActionRow>(`SELECT edits.revision, action, of_revision ${OF_HEADER}`);
-  const stepIdAt = db.prepare<[number], string>('SELECT step_id FROM edits WHERE place = ?').pluck();
   const has = db.prepare<[string], 1>('SELECT 1 FROM edits WHERE step_id = ?').pluck();
   const insertBase = rowInsert(db, 'bases');
   const base = db.prepare<[string], { header_id: string; checksum: number; document: string }>(
     'SELECT * FROM bases WHERE header_id = ?',
   );
-  return { insert, all, one, actions, stepIdAt, has, insertBase, base };
+  return { insert, all, one, actions, has, insertBase, base };
 }
 
 export function journal(db: Database.Database) {
@@ -86,7 +85,7 @@ export function journal(db: Database.Database) {
       }
     },
     /** Of the step that made a revision of the header with the given number; undefined when there is none. */
-    stepIdAt: (number: number, revision: number): string | undefined => sql.stepIdAt.get(placeOf(number, revision)),
+    stepIdAt: (number: number, revision: number): string | undefined => sql.one.get(placeOf(number, revision))?.step_id,
     stacks: (headerId: string): Stacks => stacksAfter(sql.actions.all(headerId)),
     step({ number, header }: Pick<StoredHeader, 'number' | 'header'>, revision: number): HistoryStep {
       const row = sql.one.get(placeOf(number, revision));

@@ -10,8 +10,8 @@ export const PLACES_PER_HEADER = 2 ** 32;
 /**
  * The rows of the journal were found through an index of headers and revisions, and every step wrote a page of it. Now
  * each header has a number, the number and the revision make a step's place, and the place is the key of the table itself.
- * Numbers count up, so that the header that is worked on has the end of the table, where rows are put at the least cost. What every step must pass is one
- * trigger a table.
+ * Numbers count up, so that the newest header has the end of the table, where rows are put at the least cost. And what
+ * every step must pass is one trigger a table.
  */
 const NEW_TABLES = `
 CREATE TABLE new_headers (

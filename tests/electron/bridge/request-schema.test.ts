@@ -57,12 +57,11 @@ function expectSame(request: unknown): void {
   expect(compiled.error?.issues).toEqual(plain.error?.issues);
 }
 
-test('the schemas of the calls that come with every edit can be compiled whole', () => {
-  for (const name of ['commitSteps', 'saveDraft'] as const) {
-    expect(() => z.compile(contract[name].request, { strict: true })).not.toThrow();
-    expect(requestSchema(name)).not.toBe(contract[name].request);
-    expect(requestSchema(name)).toBe(requestSchema(name));
-  }
+test('the schema of steps can be compiled whole, and is compiled once', () => {
+  expect(() => z.compile(contract.commitSteps.request, { strict: true })).not.toThrow();
+  expect(requestSchema('commitSteps')).not.toBe(contract.commitSteps.request);
+  expect(requestSchema('commitSteps')).toBe(requestSchema('commitSteps'));
+  expect(requestSchema('saveDraft')).toBe(contract.saveDraft.request);
 });
 
 test('right requests come out the same', () => {

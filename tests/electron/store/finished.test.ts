@@ -143,6 +143,18 @@ describe('by the database', () => {
       else expect(putStep).toThrow(words);
     });
   });
+
+  test('nor does a second step take the place of one of the same transaction', async () => {
+    const shop = openShop();
+    await headerWith(shop, [addPrimary('a')]);
+    withDatabase(shop.file, (db) => {
+      const put = db.prepare(`INSERT OR REPLACE INTO edits
+        SELECT @place, header_id, @revision, @stepId, 'do', NULL, label, edit, inverse, 0 FROM edits WHERE revision = 1`);
+      db.exec('BEGIN');
+      expect(put.run(next).changes).toBe(1);
+      expect(() => put.run({ ...next, stepId: 'a-third-step' })).toThrow(/append-only/);
+    });
+  });
 });
 
 describe('the archive', () => {
