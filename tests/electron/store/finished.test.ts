@@ -144,6 +144,18 @@ describe('by the database', () => {
     });
   });
 
+  test('nor a step that the header has already gone past', async () => {
+    const shop = openShop();
+    await headerWith(shop, [addPrimary('a')]);
+    withDatabase(shop.file, (db) => {
+      db.exec('UPDATE headers SET revision = 9');
+      expect(() =>
+        db.exec(`INSERT INTO edits
+          SELECT place + 1, header_id, 2, 'another-step', 'do', NULL, label, edit, inverse, 0 FROM edits`),
+      ).toThrow(/append-only/);
+    });
+  });
+
   test('nor does a second step take the place of one of the same transaction', async () => {
     const shop = openShop();
     await headerWith(shop, [addPrimary('a')]);

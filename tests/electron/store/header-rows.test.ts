@@ -47,6 +47,22 @@ test('only the rows of primaries that a step changes are written', async () => {
   expect(header.primaries.map(({ id }) => id)).toEqual(['a', 'c', 'b']);
 });
 
+test('the place of a header in the list is written only when another was changed in between', async () => {
+  const shop = openShop();
+  const { headerId, edit } = await threePrimaries(shop);
+  const touchedOf = (id: string) =>
+    withDatabase(shop.file, (db) => db.prepare('SELECT touched FROM headers WHERE id = ?').pluck().get(id));
+  const first = touchedOf(headerId);
+  await edit(3, LONGER);
+  expect(touchedOf(headerId)).toBe(first);
+  const other = await headerWith(shop, [addPrimary('z')]);
+  expect(touchedOf(other.header.id)).toBe(Number(first) + 1);
+  await edit(4, { kind: 'setHeader', set: { note: 'x' } });
+  expect(touchedOf(headerId)).toBe(Number(first) + 2);
+  const { headers } = await shop.must('listHeaders', { place: 'bench' });
+  expect(headers.map((row) => row.headerId)).toEqual([headerId, other.header.id]);
+});
+
 test('a process that read the header before another changed it writes on top of what is there', async () => {
   const shop = openShop();
   const { headerId, edit } = await threePrimaries(shop);
