@@ -13,8 +13,16 @@ export interface Soundness {
   readonly fingerprint: string;
 }
 
-/** Tables whose rows belong to a header: all references that there are. */
-const CHILDREN = ['frames', 'primaries', 'bases', 'edits', 'archive', 'bin', 'drafts'];
+/** Tables whose rows belong to a header, and by what: all references that there are. */
+const CHILDREN = {
+  frames: { child: 'header_id', parent: 'id' },
+  primaries: { child: 'header_id', parent: 'id' },
+  bases: { child: 'header_id', parent: 'id' },
+  edits: { child: 'number', parent: 'number' },
+  archive: { child: 'header_id', parent: 'id' },
+  bin: { child: 'header_id', parent: 'id' },
+  drafts: { child: 'header_id', parent: 'id' },
+};
 
 /**
  * `full` adds the slow comparison of every index with its table. Throws what SQLite throws on unreadable pages.
@@ -61,9 +69,9 @@ function orphansOf(db: Database.Database): readonly string[] {
 /** What foreign_key_check finds, at a tenth of its cost: each header is looked up once, not once for each of its edits. */
 function* tablesWithOrphans(db: Database.Database): Steps<readonly string[]> {
   const found: string[] = [];
-  for (const table of CHILDREN) {
-    const ids = `SELECT DISTINCT header_id FROM ${table}`;
-    const orphan = `SELECT 1 FROM (${ids}) WHERE NOT EXISTS (SELECT 1 FROM headers WHERE id = header_id) LIMIT 1`;
+  for (const [table, { child, parent }] of Object.entries(CHILDREN)) {
+    const named = `SELECT DISTINCT ${child} AS named FROM ${table}`;
+    const orphan = `SELECT 1 FROM (${named}) WHERE named NOT IN (SELECT ${parent} FROM headers) LIMIT 1`;
     if (db.prepare(orphan).get() !== undefined) found.push(table);
     yield;
   }

@@ -2,12 +2,14 @@
 
 import { applyCheckedEdit } from '../../core/header/apply-edit.ts';
 import { describeEdit } from '../../core/header/describe-edit.ts';
+import type { Header } from '../../core/header/header.ts';
 import type { Problem } from '../../core/problem.ts';
 import { failure, type Result, success } from '../../core/result.ts';
 import type { RequestOf } from '../bridge/contract.ts';
 import { DamagedRow } from './faults.ts';
-import type { ChangeLabels, Stamp } from './header-table.ts';
-import type { HistoryStep } from './journal.ts';
+import { pieceCount, type Stamp } from './header-table.ts';
+import type { HistoryStep, Stacks } from './journal.ts';
+import { revisionsAfter } from './row-revisions.ts';
 import { pushed } from './stack.ts';
 import type { Standing } from './standings.ts';
 import type { Tables } from './tables.ts';
@@ -20,7 +22,7 @@ type Step = Request['steps'][number];
  * A request sent again answers as it did the first time. Problems: notFound, finished, changedElsewhere,
  * nothingToUndo, invalidRequest for a step id used elsewhere, and whatever applying the edit refuses.
  */
-export function commitSteps(tables: Tables, request: Request, now: string): Result<{ revision: number }, Problem> {
+export function commitSteps(tables: Tables, request: Request, now: Date): Result<{ revision: number }, Problem> {
   let after: Standing | null = null;
   const result = tables.inTransaction<{ revision: number }, Problem>(() => {
     const stamp = tables.headers.stamp(request.headerId);
@@ -32,9 +34,9 @@ export function commitSteps(tables: Tables, request: Request, now: string): Resu
     if (stamp.state === 'finished') return failure({ kind: 'finished', name: stamp.name });
     if (stamp.revision !== expected) return failure({ kind: 'changedElsewhere', expected, found: stamp.revision });
     const standing = standingOf(tables, stamp, request.headerId);
-    const applied = applySteps(tables, standing, steps);
-    if (!applied.ok) return applied;
-    after = store(tables, standing, applied.value, { changedAt: now, lastTouched: stamp.last_touched });
+    const taken = takeSteps(tables, standing, steps, { changedAt: now, lastTouched: stamp.last_touched });
+    if (!taken.ok) return taken;
+    after = taken.value;
     return answer(tables, request, after.revision);
   });
   if (result.ok && after !== null) tables.standings.set(request.headerId, after);
@@ -64,39 +66,51 @@ function standingOf(tables: Tables, stamp: Stamp, headerId: string): Standing {
   return { ...stored, ...tables.journal.stacks(headerId) };
 }
 
-/** Appends each step to the journal. Returns the header as the last one leaves it. */
-function applySteps(tables: Tables, start: Standing, steps: readonly Step[]): Result<Standing, Problem> {
+/** What a change says about when it was made. */
+interface ChangeLabels {
+  /** For people. */
+  readonly changedAt: Date;
+  /** The highest `touched` of all headers before it. */
+  readonly lastTouched: number;
+}
+
+/** Each step is appended to the journal and brings the rows to where it leads. Returns the header as the last one leaves it. */
+function takeSteps(
+  tables: Tables,
+  start: Standing,
+  steps: readonly Step[],
+  labels: ChangeLabels,
+): Result<Standing, Problem> {
   let standing = start;
   for (const step of steps) {
     const { header } = standing;
     if (header.state === 'finished') return failure({ kind: 'finished', name: header.name });
     const next = step.action === 'do' ? doStep(standing, step) : turnBack(tables, standing, step.action);
     if (!next.ok) return next;
-    const { entry, after } = next.value;
-    const { number } = standing;
-    const { revision } = after;
-    const { stepId, action } = step;
-    const isNew = tables.journal.append({ headerId: header.id, number, revision, stepId, action, ...entry });
-    if (!isNew) return failure({ kind: 'invalidRequest', call: 'commitSteps', detail: `step ${stepId} is used twice` });
+    const after = stored(tables, { before: standing, next: next.value, step, labels });
+    if (after === null)
+      return failure({ kind: 'invalidRequest', call: 'commitSteps', detail: `step ${step.stepId} is used twice` });
     standing = after;
   }
   return success(standing);
 }
 
-type Entry = HistoryStep & { readonly ofRevision: number | null };
-type Next = Result<{ readonly entry: Entry; readonly after: Standing }, Problem>;
+/** What a step is in the journal, and what it leads to. */
+interface Next extends Stacks {
+  readonly entry: HistoryStep & { readonly ofRevision: number | null };
+  readonly header: Header;
+}
 
-function doStep(standing: Standing, { edit }: Extract<Step, { action: 'do' }>): Next {
+function doStep(standing: Standing, { edit }: Extract<Step, { action: 'do' }>): Result<Next, Problem> {
   const applied = applyCheckedEdit(standing.header, edit);
   if (!applied.ok) return applied;
   const { header, inverse } = applied.value;
-  const revision = standing.revision + 1;
-  const after = { ...standing, header, revision, undo: pushed(standing.undo, revision), redo: null };
-  return success({ entry: { label: describeEdit(edit, standing.header), edit, inverse, ofRevision: null }, after });
+  const entry = { label: describeEdit(edit, standing.header), edit, inverse, ofRevision: null };
+  return success({ entry, header, undo: pushed(standing.undo, standing.revision + 1), redo: null });
 }
 
 /** Undo applies the inverse of the last step, redo the edit of the last step undone: both come from the journal. */
-function turnBack(tables: Tables, standing: Standing, action: 'undo' | 'redo'): Next {
+function turnBack(tables: Tables, standing: Standing, action: 'undo' | 'redo'): Result<Next, Problem> {
   const { undo, redo } = standing;
   const from = action === 'undo' ? undo : redo;
   if (from === null) return failure({ kind: 'nothingToUndo', action });
@@ -105,17 +119,38 @@ function turnBack(tables: Tables, standing: Standing, action: 'undo' | 'redo'): 
   const entry = action === 'undo' ? { label, edit: inverse, inverse: edit } : { label, edit, inverse };
   const applied = applyCheckedEdit(standing.header, entry.edit);
   if (!applied.ok) return applied;
-  const moved =
+  const stacks =
     action === 'undo'
       ? { undo: from.below, redo: pushed(redo, ofRevision) }
       : { undo: pushed(undo, ofRevision), redo: from.below };
-  const after = { ...standing, ...moved, header: applied.value.header, revision: standing.revision + 1 };
-  return success({ entry: { ...entry, ofRevision }, after });
+  return success({ entry: { ...entry, ofRevision }, header: applied.value.header, ...stacks });
 }
 
-/** Writes what the steps changed; a header that is finished now enters the archive in the same transaction. */
-function store(tables: Tables, before: Standing, after: Standing, at: ChangeLabels): Standing {
-  const { header, revision } = after;
-  if (header.state === 'finished') tables.archive.add(header, at.changedAt);
-  return { ...after, ...tables.headers.update(before, { header, revision, ...at }) };
+interface Taken {
+  readonly before: Standing;
+  readonly next: Next;
+  readonly step: Step;
+  readonly labels: ChangeLabels;
+}
+
+/**
+ * Writes the step and the rows that it changes; a header that is finished now enters the archive in the same transaction.
+ * Null when there is a step with this id already.
+ */
+function stored({ journal, archive, headers }: Tables, { before, next, step, labels }: Taken): Standing | null {
+  const { entry, header, undo, redo } = next;
+  const { number } = before;
+  const { changedAt, lastTouched } = labels;
+  const revision = before.revision + 1;
+  // The header that was changed last keeps its place in the lists, and so its own row.
+  const isMoved = before.touched < lastTouched;
+  const touched = isMoved ? lastTouched + 1 : before.touched;
+  const rows = revisionsAfter(before, header, { revision, isMoved });
+  const { stepId, action } = step;
+  const said = { number, revision, stepId, action, changedAt, pieceCount: pieceCount(header), rows };
+  const checksum = journal.append({ ...entry, ...said });
+  if (checksum === null) return null;
+  if (header.state === 'finished') archive.add(header, changedAt.toISOString());
+  headers.update(before, { header, rows, revision, changedAt, touched });
+  return { header, rows, revision, number, touched, checksum, undo, redo };
 }

@@ -10,20 +10,20 @@ import { keepHeader, readWhole } from './opened-header.ts';
 
 type CopyCalls = Pick<Handlers, 'duplicateHeader' | 'importHeader' | 'exportHeader'>;
 
-export function copyCalls({ connection, host, now, newId }: CallContext): CopyCalls {
+export function copyCalls({ connection, host, clock, newId }: CallContext): CopyCalls {
   return {
     duplicateHeader: ({ headerId, name }) =>
       connection.use((tables) => {
         const stored = readWhole(tables, headerId);
         if (!stored.ok) return stored;
-        return keepHeader(tables, copyHeader(stored.value.header, { id: newId(), name }), now());
+        return keepHeader(tables, copyHeader(stored.value.header, { id: newId(), name }), clock());
       }),
     importHeader: ({ header }) =>
       connection.use((tables) => {
         // The contract checks values; that every reference leads somewhere is checked here.
         const checked = checkHeader(header);
         if (!checked.ok) return checked;
-        return keepHeader(tables, copyHeader(checked.value, { id: newId(), name: header.name }), now());
+        return keepHeader(tables, copyHeader(checked.value, { id: newId(), name: header.name }), clock());
       }),
     async exportHeader({ headerId }) {
       const stored = connection.use((tables) => readWhole(tables, headerId));

@@ -30,12 +30,6 @@ export function frameRows(db: Database.Database) {
   };
 }
 
-/** Whether two versions differ in nothing but their primaries. Parts that an edit leaves alone stay the same objects. */
-export function haveSameFrame(one: Header, other: Header): boolean {
-  const keys = Object.keys(other) as (keyof Header)[];
-  return keys.every((key) => key === 'primaries' || one[key] === other[key]);
-}
-
 function rowOf(header: Header, revision: number) {
   const document = JSON.stringify({ ...header, primaries: [] });
   return { header_id: header.id, revision, document };

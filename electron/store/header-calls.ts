@@ -25,7 +25,7 @@ type HeaderCalls = Pick<
   | 'searchArchive'
 >;
 
-export function headerCalls({ connection, now, newId }: CallContext): HeaderCalls {
+export function headerCalls({ connection, clock, now, newId }: CallContext): HeaderCalls {
   /** Runs on a header that is there, in a transaction. */
   const onHeader = <Value>(headerId: string, act: (tables: Tables) => Value) =>
     connection.use((tables) =>
@@ -38,7 +38,7 @@ export function headerCalls({ connection, now, newId }: CallContext): HeaderCall
     createHeader: ({ name, from }) =>
       connection.use((tables) => {
         const id = newId();
-        return keepHeader(tables, from === 'demo' ? { ...demoHeader(id), name } : newHeader({ id, name }), now());
+        return keepHeader(tables, from === 'demo' ? { ...demoHeader(id), name } : newHeader({ id, name }), clock());
       }),
     openHeader: ({ headerId }) =>
       connection.use((tables) => {
@@ -52,7 +52,7 @@ export function headerCalls({ connection, now, newId }: CallContext): HeaderCall
         const stamp = tables.headers.stamp(headerId);
         return stamp ? success({ revision: stamp.revision, state: stamp.state }) : notFound(headerId);
       }),
-    commitSteps: (request) => connection.use((tables) => commitSteps(tables, request, now())),
+    commitSteps: (request) => connection.use((tables) => commitSteps(tables, request, clock())),
     saveDraft: ({ headerId, draft }) => onHeader(headerId, ({ drafts }) => nothing(drafts.save(headerId, draft))),
     binHeader: ({ headerId }) => onHeader(headerId, ({ bin }) => nothing(bin.put(headerId, now()))),
     restoreHeader: ({ headerId }) => onHeader(headerId, ({ bin }) => nothing(bin.takeOut(headerId))),
@@ -68,7 +68,7 @@ function summaryOf(row: HeaderListRow): ResponseOf<'listHeaders'>['headers'][num
     revision: row.revision,
     primaryCount: row.primary_count,
     pieceCount: row.piece_count,
-    changedAt: row.changed_at,
+    changedAt: new Date(row.changed_at).toISOString(),
   };
 }
 

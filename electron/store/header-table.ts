@@ -1,11 +1,15 @@
-/** Headers as rows: one with the figures that lists show, one for each primary, and one for all the rest. */
+/** Headers as rows: one with what lists show, one for each primary, one for all the rest; the newest step holds them together. */
 
 import type Database from 'better-sqlite3';
+import * as z from 'zod';
 import type { Header } from '../../core/header/header.ts';
 import { headerSchema } from '../../core/header/schema.ts';
-import { frameRows, haveSameFrame } from './frame-rows.ts';
-import { listIn, listText, primaryRows, type WrittenAt } from './primary-rows.ts';
-import { intactRow, shaped } from './read-row.ts';
+import { DamagedRow } from './faults.ts';
+import { frameRows } from './frame-rows.ts';
+import { type EditRow, OF_NEWEST_STEP } from './journal.ts';
+import { primaryRows } from './primary-rows.ts';
+import { cellOf, intactRow, shaped } from './read-row.ts';
+import { allAt, type RowRevisions, type Rows, revisionsIn } from './row-revisions.ts';
 import { rowInsert, rowUpdate } from './row-writes.ts';
 
 interface HeaderRow {
@@ -14,50 +18,55 @@ interface HeaderRow {
   readonly number: number;
   readonly name: string;
   readonly state: 'open' | 'finished';
+  /** That wrote this row; the header may be further. */
   readonly revision: number;
-  /** Grows with every change to any header: what lists are ordered by. */
+  /** Grows with every change to any header but the one that was changed last: what lists are ordered by. */
   readonly touched: number;
   readonly primary_count: number;
+  /** At the revision of this row, as `changed_at`: those of the header are in its newest step. */
   readonly piece_count: number;
-  /** A label for people. */
-  readonly changed_at: string;
-  /** That wrote the row of the header without its primaries. */
-  readonly frame_revision: number;
+  /** A label for people: milliseconds since 1970. */
+  readonly changed_at: number;
   readonly checksum: number;
-  /** Ids of the primaries in their order, each with the revision that wrote its row. */
+  /** Ids of the primaries in their order. */
   readonly primaries: string;
 }
 
-export type HeaderListRow = Omit<HeaderRow, 'number' | 'touched' | 'frame_revision' | 'checksum' | 'primaries'>;
+export type HeaderListRow = Omit<HeaderRow, 'number' | 'touched' | 'checksum' | 'primaries'>;
 export type Stamp = Pick<HeaderRow, 'number' | 'revision' | 'state' | 'name' | 'checksum'> & {
   /** The highest `touched` of all headers. */
   readonly last_touched: number;
 };
 
 /** A header as its rows hold it, with what is needed to write the next version of it. */
-export interface StoredHeader {
-  readonly header: Header;
+export interface StoredHeader extends Rows {
   readonly revision: number;
   readonly number: number;
   readonly touched: number;
-  /** Of the header's own row, which names the revision of every other: tells whether this is still what is stored. */
+  /** Of the newest step, or of the header's own row when it has none: tells whether this is still what is stored. */
   readonly checksum: number;
-  readonly writtenAt: WrittenAt;
-  /** Revision that wrote the header without its primaries. */
-  readonly frameRevision: number;
 }
 
-const LISTED = 'id, name, state, revision, primary_count, piece_count, changed_at';
+/** A figure of a header is that of its newest step, or of its own row when it has none. */
+const figure = (name: string) => `coalesce((SELECT ${name} ${OF_NEWEST_STEP}), headers.${name}) AS ${name}`;
+
+const idsSchema = z.array(z.string());
 
 function statementsOn(db: Database.Database) {
   const find = db.prepare<[string], HeaderRow>('SELECT * FROM headers WHERE id = ?');
+  const newest = db.prepare<[string], EditRow>(
+    `SELECT * FROM edits WHERE place = (SELECT (SELECT place ${OF_NEWEST_STEP}) FROM headers WHERE id = ?)`,
+  );
+  // Every step asks for it: three short queries, for a join with a bound id takes ten times as long as one without.
   const stamp = db.prepare<[string], Stamp>(
-    `SELECT number, revision, state, name, checksum, (SELECT max(touched) FROM headers) AS last_touched
+    `SELECT number, ${figure('revision')}, state, name, ${figure('checksum')},
+       (SELECT max(touched) FROM headers) AS last_touched
      FROM headers WHERE id = ?`,
   );
   const list = (having: string) =>
     db.prepare<[], HeaderListRow>(
-      `SELECT ${LISTED} FROM headers WHERE id ${having} (SELECT header_id FROM bin) ORDER BY touched DESC, id`,
+      `SELECT id, name, state, ${figure('revision')}, primary_count, ${figure('piece_count')}, ${figure('changed_at')}
+       FROM headers WHERE id ${having} (SELECT header_id FROM bin) ORDER BY touched DESC, id`,
     );
   const onBench = list('NOT IN');
   const inBin = list('IN');
@@ -67,37 +76,34 @@ function statementsOn(db: Database.Database) {
       (SELECT coalesce(max(touched), 0) + 1 FROM headers) AS touched`,
   );
   const insert = rowInsert(db, 'headers');
-  const update = rowUpdate(db, 'headers', { key: ['id'], kept: ['number', 'touched'] });
-  const updateAndTouch = rowUpdate(db, 'headers', { key: ['id'], kept: ['number'] });
-  return { find, stamp, onBench, inBin, next, insert, update, updateAndTouch };
+  const update = rowUpdate(db, 'headers', { key: ['id'], kept: ['number'] });
+  return { find, newest, stamp, onBench, inBin, next, insert, update };
 }
 
-/** What a change says about when it was made. */
-export interface ChangeLabels {
-  /** For people. */
-  readonly changedAt: string;
-  /** The highest `touched` of all headers before it. */
-  readonly lastTouched: number;
+/** A version of a header that a step leads to, and the revisions of its rows after it. */
+export interface Version extends Rows {
+  readonly revision: number;
+  /** A label for people. */
+  readonly changedAt: Date;
+  readonly touched: number;
 }
 
-type Version = Pick<StoredHeader, 'header' | 'revision'> & Pick<ChangeLabels, 'changedAt'>;
+export function pieceCount({ primaries }: Header): number {
+  return primaries.reduce((count, { pieces }) => count + pieces.length, 0);
+}
 
-function rowOf(
-  { header, revision, changedAt }: Version,
-  parts: Pick<StoredHeader, 'number' | 'touched' | 'writtenAt' | 'frameRevision'>,
-) {
+function rowOf(number: number, { header, revision, changedAt, touched }: Omit<Version, 'rows'>) {
   return {
     id: header.id,
-    number: parts.number,
+    number,
     name: header.name,
     state: header.state,
     revision,
-    touched: parts.touched,
+    touched,
     primary_count: header.primaries.length,
-    piece_count: header.primaries.reduce((count, primary) => count + primary.pieces.length, 0),
-    changed_at: changedAt,
-    frame_revision: parts.frameRevision,
-    primaries: listText(parts.writtenAt),
+    piece_count: pieceCount(header),
+    changed_at: changedAt.getTime(),
+    primaries: JSON.stringify(header.primaries.map(({ id }) => id)),
   };
 }
 
@@ -105,51 +111,50 @@ export function headerTable(db: Database.Database) {
   const sql = statementsOn(db);
   const frames = frameRows(db);
   const primaries = primaryRows(db);
+
+  /** What the newest step says of the rows; the rows of a header without one are as they were made. */
+  function newestOf(row: HeaderRow): {
+    readonly revision: number;
+    readonly checksum: number;
+    readonly rows: RowRevisions;
+  } {
+    const ids = cellOf(idsSchema, row.primaries, `the list of primaries of header ${row.id}`);
+    const found = sql.newest.get(row.id);
+    if (!found) return { revision: 0, checksum: row.checksum, rows: allAt(0, ids) };
+    const { revision, checksum, row_revisions } = intactRow('edits', found);
+    const rows = revisionsIn(row_revisions ?? '', ids, `the revisions of the rows of header ${row.id}`);
+    return { revision, checksum, rows };
+  }
+
   return {
     /** Undefined: there is none. To be called in a transaction. Throws DamagedRow when the rows do not fit together. */
     read(id: string): StoredHeader | undefined {
       const found = sql.find.get(id);
       if (!found) return undefined;
-      const {
-        revision,
-        number,
-        touched,
-        checksum,
-        frame_revision: frameRevision,
-        ...row
-      } = intactRow('headers', found);
-      const writtenAt = listIn(row.primaries, `the list of primaries of header ${id}`);
-      const whole = { ...frames.read(id, frameRevision), primaries: primaries.read(id, writtenAt) };
+      const { number, touched, ...row } = intactRow('headers', found);
+      const { revision, checksum, rows } = newestOf(found);
+      if (row.revision !== rows.own) throw new DamagedRow(`the row of header ${id} is not at ${rows.own}`);
+      const whole = { ...frames.read(id, rows.frame), primaries: primaries.read(id, rows.primaries) };
       const header = shaped(headerSchema, whole, `header ${id}`);
-      return { header, revision, number, touched, checksum, writtenAt, frameRevision };
+      return { header, rows, revision, number, touched, checksum };
     },
     /** What tells whether a header held in memory is still the stored one; does not read its documents. */
     stamp: (id: string): Stamp | undefined => sql.stamp.get(id),
     list: (place: 'bench' | 'bin'): HeaderListRow[] => (place === 'bench' ? sql.onBench : sql.inBin).all(),
     /** Stores a header that is new to the database, at revision 0. */
-    insert(header: Header, changedAt: string): void {
-      const version = { header, revision: 0, changedAt };
-      const writtenAt = new Map(header.primaries.map(({ id }) => [id, 0]));
+    insert(header: Header, changedAt: Date): void {
       const next = sql.next.get();
       if (next === undefined) throw new Error('an aggregate without a row');
-      sql.insert(rowOf(version, { ...next, writtenAt, frameRevision: 0 }));
+      sql.insert(rowOf(next.number, { header, revision: 0, changedAt, touched: next.touched }));
       frames.insert(header, 0);
-      primaries.write({ ...version, before: { header: { primaries: [] }, writtenAt: new Map() } });
+      primaries.insert(header, 0);
     },
-    /** Writes what differs from the stored version. The header's own row comes last: once that is finished, none can be written. */
-    update(before: StoredHeader, version: Version & ChangeLabels): StoredHeader {
-      const { header, revision } = version;
-      const writtenAt = primaries.write({ before, header, revision });
-      const isSameFrame = haveSameFrame(before.header, header);
-      if (!isSameFrame) frames.update(header, revision);
-      const frameRevision = isSameFrame ? before.frameRevision : revision;
-      const { number } = before;
-      // A row that was changed last keeps its own.
-      const touched = before.touched === version.lastTouched ? before.touched : version.lastTouched + 1;
-      const row = rowOf(version, { number, touched, writtenAt, frameRevision });
-      // A row that keeps its `touched` leaves the index on it alone: one page less to write.
-      const checksum = (touched === before.touched ? sql.update : sql.updateAndTouch)(row);
-      return { header, revision, number, touched, checksum, writtenAt, frameRevision };
+    /** Writes the rows that `version` has at its revision. The header's own comes last: once that is finished, none can be written. */
+    update({ header: before, number }: StoredHeader, version: Version): void {
+      const { header, revision, rows } = version;
+      primaries.update({ before, header, revision, revisions: rows.primaries });
+      if (rows.frame === revision) frames.update(header, revision);
+      if (rows.own === revision) sql.update(rowOf(number, version));
     },
   };
 }

@@ -6,8 +6,8 @@ import type { Edit } from '../../core/header/edit.ts';
 import type { Header } from '../../core/header/header.ts';
 import { editSchema, headerSchema } from '../../core/header/schema.ts';
 import { DamagedRow } from './faults.ts';
-import type { StoredHeader } from './header-table.ts';
 import { cellOf, intactRow } from './read-row.ts';
+import { type RowRevisions, revisionsText } from './row-revisions.ts';
 import { rowInsert } from './row-writes.ts';
 import { PLACES_PER_HEADER } from './schema-v4.ts';
 import { itemsOf, pushed, type Stack } from './stack.ts';
@@ -18,15 +18,19 @@ export interface HistoryStep {
   readonly inverse: Edit;
 }
 
-/** A step as it is written: `ofRevision` is the revision of the `do` that an undo or redo is about. */
+/** A step as it is written, with what it makes of the header. */
 export interface JournalEntry extends HistoryStep {
-  readonly headerId: string;
   /** Of the header, as its row has it. */
   readonly number: number;
   readonly revision: number;
   readonly stepId: string;
   readonly action: 'do' | 'undo' | 'redo';
+  /** Of the `do` that an undo or redo is about. */
   readonly ofRevision: number | null;
+  /** A label for people. */
+  readonly changedAt: Date;
+  readonly pieceCount: number;
+  readonly rows: RowRevisions;
 }
 
 /** Revisions of the `do` steps that can be taken back, and of those that can be brought back; the top one is next. */
@@ -35,9 +39,8 @@ export interface Stacks {
   readonly redo: Stack<number>;
 }
 
-interface EditRow {
+export interface EditRow {
   readonly place: number;
-  readonly header_id: string;
   readonly revision: number;
   readonly step_id: string;
   readonly action: 'do' | 'undo' | 'redo';
@@ -45,14 +48,20 @@ interface EditRow {
   readonly label: string;
   readonly edit: string;
   readonly inverse: string;
+  /** Null, as the next two, in steps of version 4 and before, save the newest of each header then. */
+  readonly changed_at: number | null;
+  readonly piece_count: number | null;
+  readonly row_revisions: string | null;
   readonly checksum: number;
 }
 type ActionRow = Pick<EditRow, 'revision' | 'action' | 'of_revision'>;
 
+/** Places of the steps of a header in a query on `headers`. */
+const PLACES = `headers.number * ${PLACES_PER_HEADER} AND headers.number * ${PLACES_PER_HEADER} + ${PLACES_PER_HEADER - 1}`;
 /** All steps of the header with the given id, in order. */
-const OF_HEADER = `FROM headers
-  JOIN edits ON place BETWEEN number * ${PLACES_PER_HEADER} AND number * ${PLACES_PER_HEADER} + ${PLACES_PER_HEADER - 1}
-  WHERE headers.id = ? ORDER BY place`;
+const OF_HEADER = `FROM headers JOIN edits ON place BETWEEN ${PLACES} WHERE headers.id = ? ORDER BY place`;
+/** Completes a query on `headers` for a cell of the newest step of each; null when it has none. */
+export const OF_NEWEST_STEP = `FROM edits WHERE place BETWEEN ${PLACES} ORDER BY place DESC LIMIT 1`;
 
 /** Where the step that made a revision of a header is in the journal. */
 const placeOf = (number: number, revision: number) => number * PLACES_PER_HEADER + revision;
@@ -73,24 +82,23 @@ function statementsOn(db: Database.Database) {
 export function journal(db: Database.Database) {
   const sql = statementsOn(db);
   return {
-    /** False, and nothing is done, when there is a step with this id already. */
-    append(entry: JournalEntry): boolean {
+    /** Returns the checksum of the row. Null, and nothing is done, when there is a step with this id already. */
+    append(entry: JournalEntry): number | null {
       try {
-        sql.insert(rowOf(entry));
-        return true;
+        return sql.insert(rowOf(entry));
       } catch (cause) {
         // Looked for only now: the table itself refuses such a step, and as good as every one is new.
         if (sql.has.get(entry.stepId) === undefined) throw cause;
-        return false;
+        return null;
       }
     },
     /** Of the step that made a revision of the header with the given number; undefined when there is none. */
     stepIdAt: (number: number, revision: number): string | undefined => sql.one.get(placeOf(number, revision))?.step_id,
     stacks: (headerId: string): Stacks => stacksAfter(sql.actions.all(headerId)),
-    step({ number, header }: Pick<StoredHeader, 'number' | 'header'>, revision: number): HistoryStep {
+    step({ number, header }: { readonly number: number; readonly header: Header }, revision: number): HistoryStep {
       const row = sql.one.get(placeOf(number, revision));
       if (!row) throw new DamagedRow(`revision ${revision} of header ${header.id} is missing from the journal`);
-      return stepOf(row);
+      return stepOf(header.id, row);
     },
     /** Every step of the two stacks, in their order. Linear in the length of the journal. */
     history(headerId: string): { readonly undo: readonly HistoryStep[]; readonly redo: readonly HistoryStep[] } {
@@ -100,7 +108,7 @@ export function journal(db: Database.Database) {
       const steps = (revisions: Stack<number>) =>
         itemsOf(revisions)
           .flatMap((revision) => byRevision.get(revision) ?? [])
-          .map(stepOf);
+          .map((row) => stepOf(headerId, row));
       return { undo: steps(stacks.undo), redo: steps(stacks.redo) };
     },
     keepBase: (header: Header): unknown => sql.insertBase({ header_id: header.id, document: JSON.stringify(header) }),
@@ -114,7 +122,7 @@ export function journal(db: Database.Database) {
         `the first document of ${headerId}`,
       );
       for (const row of sql.all.iterate(headerId)) {
-        const applied = applyCheckedEdit(header, stepOf(row).edit);
+        const applied = applyCheckedEdit(header, stepOf(headerId, row).edit);
         if (!applied.ok) throw new DamagedRow(`revision ${row.revision} of header ${headerId} does not apply`);
         header = applied.value.header;
       }
@@ -147,19 +155,20 @@ function stacksAfter(rows: Iterable<ActionRow>): Stacks {
 function rowOf(entry: JournalEntry) {
   return {
     place: placeOf(entry.number, entry.revision),
-    header_id: entry.headerId,
-    revision: entry.revision,
     step_id: entry.stepId,
     action: entry.action,
     of_revision: entry.ofRevision,
     label: entry.label,
     edit: JSON.stringify(entry.edit),
     inverse: JSON.stringify(entry.inverse),
+    changed_at: entry.changedAt.getTime(),
+    piece_count: entry.pieceCount,
+    row_revisions: revisionsText(entry.rows),
   };
 }
 
-function stepOf(row: EditRow): HistoryStep {
+function stepOf(headerId: string, row: EditRow): HistoryStep {
   const { label, edit, inverse } = intactRow('edits', row);
-  const where = `revision ${row.revision} of header ${row.header_id}`;
+  const where = `revision ${row.revision} of header ${headerId}`;
   return { label, edit: cellOf(editSchema, edit, where), inverse: cellOf(editSchema, inverse, where) };
 }

@@ -5,6 +5,7 @@ import { SCHEMA_V1 } from './schema-v1.ts';
 import { splitDocuments } from './schema-v2.ts';
 import { separateFrames } from './schema-v3.ts';
 import { placeSteps } from './schema-v4.ts';
+import { moveFiguresToSteps } from './schema-v5.ts';
 
 /** Marks the file as this program's: the letters "Evrn" (SQLite file header, offset 68). */
 export const APPLICATION_ID = 0x4576_726e;
@@ -15,6 +16,7 @@ const MIGRATIONS: readonly ((db: Database.Database) => void)[] = [
   splitDocuments,
   separateFrames,
   placeSteps,
+  moveFiguresToSteps,
 ];
 
 /** The `user_version` that this program writes and the highest that it reads. */

@@ -11,7 +11,7 @@ import type { Tables } from './tables.ts';
 type OpenedHeader = ReadOnly<ResponseOf<'openHeader'>>;
 
 /** Stores a header that is new to the database, and opens it. */
-export function keepHeader(tables: Tables, header: Header, changedAt: string): Result<OpenedHeader, Problem> {
+export function keepHeader(tables: Tables, header: Header, changedAt: Date): Result<OpenedHeader, Problem> {
   return tables.inTransaction<OpenedHeader, Problem>(() => {
     tables.headers.insert(header, changedAt);
     tables.journal.keepBase(header);

@@ -1,14 +1,11 @@
 /** The rows of a header's primaries: a row each, so that a step writes only the primaries that it changes. */
 
 import type Database from 'better-sqlite3';
-import * as z from 'zod';
 import type { Header, Primary } from '../../core/header/header.ts';
 import { DamagedRow } from './faults.ts';
-import { cellOf, intactRow, jsonOf } from './read-row.ts';
+import { intactRow, jsonOf } from './read-row.ts';
+import type { RowRevisions } from './row-revisions.ts';
 import { rowInsert, rowUpdate } from './row-writes.ts';
-
-/** Ids of the primaries with the revision that wrote each last. */
-export type WrittenAt = ReadonlyMap<string, number>;
 
 interface PrimaryRow {
   readonly header_id: string;
@@ -24,58 +21,45 @@ interface PrimaryRow {
  */
 const DOCUMENT_UNIT_BYTES = 256;
 
-const listSchema = z.array(z.tuple([z.string(), z.int()]));
-
 export function primaryRows(db: Database.Database) {
   const all = db.prepare<[string], PrimaryRow>('SELECT * FROM primaries WHERE header_id = ?');
   const insert = rowInsert(db, 'primaries');
   const update = rowUpdate(db, 'primaries', { key: ['header_id', 'id'] });
   const remove = db.prepare<[string, string]>('DELETE FROM primaries WHERE header_id = ? AND id = ?');
   return {
-    /** The parsed documents in the order of the list, not yet checked for their shape. Throws DamagedRow. */
-    read(headerId: string, list: WrittenAt): readonly unknown[] {
+    /** The parsed documents in their order, not yet checked for their shape. Throws DamagedRow. */
+    read(headerId: string, revisions: RowRevisions['primaries']): readonly unknown[] {
       const rows = new Map(all.all(headerId).map((row) => [row.id, intactRow('primaries', row)]));
-      if (rows.size !== list.size)
-        throw new DamagedRow(`header ${headerId} lists ${list.size} primaries, not ${rows.size}`);
-      return [...list].map(([id, revision]) => {
+      if (rows.size !== revisions.size)
+        throw new DamagedRow(`header ${headerId} lists ${revisions.size} primaries, not ${rows.size}`);
+      return [...revisions].map(([id, revision]) => {
         const row = rows.get(id);
         if (row?.revision !== revision)
           throw new DamagedRow(`primary ${id} of header ${headerId} is not at ${revision}`);
         return jsonOf(row.document, `primary ${id} of header ${headerId}`);
       });
     },
-    /** Brings the rows from one header to another; a primary that is the same object in both is left alone. */
-    write({ before, header, revision }: Change): WrittenAt {
-      const old = new Map(before.header.primaries.map((primary) => [primary.id, primary]));
-      const writtenAt = new Map<string, number>();
+    insert(header: Header, revision: number): void {
+      for (const primary of header.primaries) insert(rowOf(header.id, primary, revision));
+    },
+    /** Brings the rows from one header to another: those that `revisions` has at `revision` are written. */
+    update({ before, header, revision, revisions }: Change): void {
       for (const primary of header.primaries) {
-        const known = old.get(primary.id);
-        old.delete(primary.id);
-        const kept = known === primary ? before.writtenAt.get(primary.id) : undefined;
-        if (kept === undefined) (known ? update : insert)(rowOf(header.id, primary, revision));
-        writtenAt.set(primary.id, kept ?? revision);
+        if (revisions.get(primary.id) !== revision) continue;
+        const isKnown = before.primaries.some(({ id }) => id === primary.id);
+        (isKnown ? update : insert)(rowOf(header.id, primary, revision));
       }
-      for (const id of old.keys()) remove.run(header.id, id);
-      return writtenAt;
+      for (const { id } of before.primaries) if (!revisions.has(id)) remove.run(header.id, id);
     },
   };
 }
 
-export interface Change {
-  readonly before: { readonly header: Pick<Header, 'primaries'>; readonly writtenAt: WrittenAt };
+interface Change {
+  readonly before: Header;
   readonly header: Header;
   /** That the header has after the change. */
   readonly revision: number;
-}
-
-/** The list as a cell. */
-export function listText(writtenAt: WrittenAt): string {
-  return JSON.stringify([...writtenAt]);
-}
-
-/** Throws DamagedRow. */
-export function listIn(cell: string, where: string): WrittenAt {
-  return new Map(cellOf(listSchema, cell, where));
+  readonly revisions: RowRevisions['primaries'];
 }
 
 function rowOf(headerId: string, primary: Primary, revision: number) {

@@ -35,16 +35,20 @@ CREATE TABLE drafts (
 ) STRICT, WITHOUT ROWID;
 
 CREATE TABLE "edits" (
-  place INTEGER NOT NULL PRIMARY KEY CHECK (place & 4294967295 = revision),
-  header_id TEXT NOT NULL REFERENCES headers (id),
-  revision INTEGER NOT NULL CHECK (revision BETWEEN 1 AND 4294967295),
+  place INTEGER NOT NULL PRIMARY KEY CHECK (place & 4294967295 >= 1),
+  number INTEGER NOT NULL AS (place >> 32) REFERENCES headers (number),
+  revision INTEGER NOT NULL AS (place & 4294967295),
   step_id TEXT NOT NULL UNIQUE CHECK (length(step_id) BETWEEN 8 AND 64),
   action TEXT NOT NULL CHECK (action IN ('do', 'undo', 'redo')),
-  of_revision INTEGER CHECK ((of_revision IS NULL) = (action = 'do') AND of_revision < revision),
+  of_revision INTEGER CHECK ((of_revision IS NULL) = (action = 'do') AND of_revision < place & 4294967295),
   label TEXT NOT NULL,
   edit TEXT NOT NULL CHECK (json_valid(edit)),
   inverse TEXT NOT NULL CHECK (json_valid(inverse)),
-  checksum INTEGER NOT NULL
+  changed_at INTEGER CHECK (abs(changed_at) <= 8640000000000000),
+  piece_count INTEGER CHECK (piece_count >= 0),
+  row_revisions TEXT CHECK (json_valid(row_revisions)),
+  checksum INTEGER NOT NULL,
+  CHECK ((changed_at IS NULL) = (row_revisions IS NULL) AND (piece_count IS NULL) = (row_revisions IS NULL))
 ) STRICT;
 
 CREATE TABLE frames (
@@ -63,10 +67,9 @@ CREATE TABLE "headers" (
   touched INTEGER NOT NULL CHECK (touched >= 1),
   primary_count INTEGER NOT NULL CHECK (primary_count >= 0),
   piece_count INTEGER NOT NULL CHECK (piece_count >= 0),
-  changed_at TEXT NOT NULL CHECK (length(changed_at) <= 40),
-  frame_revision INTEGER NOT NULL CHECK (frame_revision BETWEEN 0 AND revision),
+  changed_at INTEGER NOT NULL CHECK (abs(changed_at) <= 8640000000000000),
   checksum INTEGER NOT NULL,
-  primaries TEXT NOT NULL CHECK (length(primaries) > 1)
+  primaries TEXT NOT NULL CHECK (json_valid(primaries))
 ) STRICT, WITHOUT ROWID;
 
 CREATE INDEX headers_by_touched ON headers (touched);
@@ -130,8 +133,9 @@ BEGIN SELECT RAISE(ABORT, 'the journal is append-only'); END;
 
 CREATE TRIGGER edits_only_append BEFORE INSERT ON edits
 WHEN NOT EXISTS (SELECT 1 FROM headers
-    WHERE id = NEW.header_id AND state = 'open' AND revision < NEW.revision AND number = NEW.place >> 32)
-  OR EXISTS (SELECT 1 FROM edits WHERE place = NEW.place)
+    WHERE number = NEW.place >> 32 AND state = 'open' AND revision < NEW.place & 4294967295)
+  OR NEW.place <> 1 + (SELECT coalesce(max(place), NEW.place >> 32 << 32) FROM edits
+    WHERE place BETWEEN NEW.place >> 32 << 32 AND NEW.place)
   OR EXISTS (SELECT 1 FROM edits WHERE step_id = NEW.step_id)
 BEGIN SELECT RAISE(ABORT, 'the journal is append-only, and that of a finished header is closed'); END;
 

@@ -73,9 +73,10 @@ function headerIn(document: string): PlainHeader {
 }
 
 interface EditRow {
-  readonly revision: number;
+  readonly place: number;
   readonly step_id: string;
   readonly edit: string;
+  readonly row_revisions: string | null;
 }
 
 interface DraftRow {
@@ -85,15 +86,19 @@ interface DraftRow {
 
 interface HeaderRow {
   readonly id: string;
+  readonly number: number;
   readonly revision: number;
-  readonly frame_revision: number;
   readonly primaries: string;
 }
 
-/** A header from its own row, that of its frame and those of its primaries; the first says which, and how new each is. */
+/** The steps of the header with this number have the places from the first on; a place is the first and the revision. */
+const firstPlace = (number: number) => number * 2 ** 32;
+
+/** A header from its own row, that of its frame and those of its primaries; its newest step says how new each is. */
 function assembled(
   db: DatabaseSync,
   row: HeaderRow,
+  newest: EditRow | undefined,
 ): { readonly header: PlainHeader; readonly torn: readonly string[] } {
   const rows = db
     .prepare('SELECT id, revision, document FROM primaries WHERE header_id = ?')
@@ -105,24 +110,29 @@ function assembled(
   const frame = db.prepare('SELECT revision, document FROM frames WHERE header_id = ?').get(row.id) as
     | { revision: number; document: string }
     | undefined;
-  const listed = JSON.parse(row.primaries) as (readonly [id: string, revision: number])[];
-  const found = listed.map(([id, revision]) => rows.find((each) => each.id === id && each.revision === revision));
+  const listed = JSON.parse(row.primaries) as readonly string[];
+  const [own, ofFrame, ...revisions] =
+    newest === undefined ? [0, 0, ...listed.map(() => 0)] : (JSON.parse(newest.row_revisions ?? '[]') as number[]);
+  const found = listed.map((id, at) => rows.find((each) => each.id === id && each.revision === revisions[at]));
   const isWhole =
-    frame?.revision === row.frame_revision &&
+    row.revision === own &&
+    frame?.revision === ofFrame &&
+    revisions.length === listed.length &&
     rows.length === listed.length &&
     found.every((each) => each !== undefined);
   const primaries = found.flatMap((each) => (each === undefined ? [] : [JSON.parse(each.document) as PlainPrimary]));
   const header = { ...headerIn(frame?.document ?? '{"note":""}'), primaries };
-  return { header, torn: isWhole ? [] : [`${row.id}: its rows are not those that it lists`] };
+  return { header, torn: isWhole ? [] : [`${row.id}: its rows are not those that its newest step names`] };
 }
 
 function readOne(db: DatabaseSync, row: HeaderRow): DiskReading {
-  const { id, revision } = row;
-  const { header, torn: apart } = assembled(db, row);
+  const { id, number } = row;
   const base = db.prepare('SELECT document FROM bases WHERE header_id = ?').get(id) as { document: string } | undefined;
   const edits = db
-    .prepare('SELECT revision, step_id, edit FROM edits WHERE header_id = ? ORDER BY revision')
-    .all(id) as unknown as EditRow[];
+    .prepare('SELECT place, step_id, edit, row_revisions FROM edits WHERE place >= ? AND place < ? ORDER BY place')
+    .all(firstPlace(number), firstPlace(number + 1)) as unknown as EditRow[];
+  const revision = edits.length;
+  const { header, torn: apart } = assembled(db, row, edits.at(-1));
   const corrupt: string[] = [];
   const torn: string[] = [...apart];
   const mark = header.primaries[0]?.pieces[0]?.note;
@@ -133,8 +143,8 @@ function readOne(db: DatabaseSync, row: HeaderRow): DiskReading {
   const last = edits.at(-1)?.step_id;
   if (draft?.field === DRAFT_OF_STEP && draft.text !== last)
     torn.push(`${id}: the draft of ${draft.text} with ${last}`);
-  if (edits.some((row, index) => row.revision !== index + 1)) corrupt.push(`${id}: the journal has a gap`);
-  if (edits.length !== revision) torn.push(`${id}: revision ${revision} with ${edits.length} steps in the journal`);
+  if (edits.some((step, index) => step.place !== firstPlace(number) + index + 1))
+    corrupt.push(`${id}: the journal has a gap`);
   if (base === undefined) corrupt.push(`${id}: no first document`);
   else {
     const replay = edits.reduce(
@@ -160,9 +170,7 @@ function readDatabase(db: DatabaseSync): DiskReading {
   ];
   const hasTables = db.prepare("SELECT 1 FROM sqlite_schema WHERE name = 'headers'").get() !== undefined;
   if (!hasTables) return { headers: [], corrupt, torn: [] };
-  const rows = db
-    .prepare('SELECT id, revision, frame_revision, primaries FROM headers')
-    .all() as unknown as HeaderRow[];
+  const rows = db.prepare('SELECT id, number, revision, primaries FROM headers').all() as unknown as HeaderRow[];
   const each = rows.map((row) => readOne(db, row));
   return {
     headers: each.flatMap((one) => one.headers),

@@ -13,6 +13,10 @@ import {
   withDatabase,
 } from './shop.ts';
 
+/** What is written of a step, and what of it a test keeps when it makes a step of another. */
+const STEP_CELLS = 'action, of_revision, label, edit, inverse, changed_at, piece_count, row_revisions, checksum';
+const STEP_COLUMNS = `place, step_id, ${STEP_CELLS}`;
+
 async function finishedHeader(shop: Shop, name = 'Hill-climb four') {
   const edits = [addPrimary('a', [straight('s1', 10)]), addPrimary('b', [straight('s2', 10.5)])];
   return headerWith(
@@ -65,10 +69,11 @@ describe('by the database', () => {
     ['DELETE FROM headers', /never deleted/],
     ['INSERT OR REPLACE INTO headers SELECT * FROM headers', /never replaced/],
     [
-      `INSERT INTO edits SELECT place + 90, header_id, revision + 90, 'another-step', 'do', NULL, label, edit, inverse,
-        checksum FROM edits LIMIT 1`,
-      /finished/,
+      `INSERT OR REPLACE INTO headers SELECT id, number + 1, name, 'open', revision, touched, primary_count, piece_count,
+        changed_at, checksum, primaries FROM headers`,
+      /never replaced/,
     ],
+    [`INSERT INTO edits (${STEP_COLUMNS}) SELECT max(place) + 1, 'another-step', ${STEP_CELLS} FROM edits`, /finished/],
     ["UPDATE primaries SET document = '{}'", /finished/],
     ['DELETE FROM primaries', /finished/],
     ["INSERT INTO primaries SELECT header_id, 'another', 9, checksum, document FROM primaries LIMIT 1", /finished/],
@@ -78,7 +83,7 @@ describe('by the database', () => {
     ['INSERT OR REPLACE INTO frames SELECT * FROM frames', /finished/],
     ["UPDATE edits SET label = 'x'", /append-only/],
     ['DELETE FROM edits', /append-only/],
-    ['INSERT OR REPLACE INTO edits SELECT * FROM edits', /finished|append-only/],
+    [`INSERT OR REPLACE INTO edits (${STEP_COLUMNS}) SELECT ${STEP_COLUMNS} FROM edits`, /finished|append-only/],
     ["UPDATE archive SET name = 'x'", /keeps/],
     ['DELETE FROM archive', /keeps/],
     ['INSERT OR REPLACE INTO archive SELECT * FROM archive', /keeps/],
@@ -96,10 +101,9 @@ describe('by the database', () => {
     "INSERT OR REPLACE INTO frames (rowid, header_id, revision, checksum, document) SELECT rowid, ?, 1, 0, '{}' FROM frames",
     'UPDATE OR REPLACE frames SET rowid = (SELECT min(rowid) FROM frames) WHERE header_id = ?',
     'UPDATE OR REPLACE primaries SET rowid = (SELECT min(rowid) FROM primaries) WHERE header_id = ?',
-    `INSERT OR REPLACE INTO edits (place, header_id, revision, step_id, action, of_revision, label, edit, inverse, checksum)
-      SELECT place, ?, revision, step_id || '-other', action, of_revision, label, edit, inverse, checksum FROM edits`,
+    `INSERT OR REPLACE INTO edits (${STEP_COLUMNS}) SELECT place, step_id || ?, ${STEP_CELLS} FROM edits`,
     `INSERT OR REPLACE INTO headers SELECT 'another', number, name, 'open', revision, touched, primary_count, piece_count,
-      changed_at, frame_revision, checksum, primaries FROM headers WHERE id <> ?`,
+      changed_at, checksum, primaries FROM headers WHERE id <> ?`,
   ])('a row of an open header does not take the place of one of a finished header (%#)', async (sql) => {
     const shop = openShop();
     await finishedHeader(shop);
@@ -123,21 +127,22 @@ describe('by the database', () => {
   });
 
   const placeOf = (number: number, revision: number) => number * 2 ** 32 + revision;
-  const next = { place: placeOf(1, 2), revision: 2, stepId: 'another-step' };
+  const next = { place: placeOf(1, 2), stepId: 'another-step' };
 
   test.each([
     ['the next step', next, null],
-    ['a revision that is taken', { ...next, place: placeOf(1, 1), revision: 1 }, /append-only/],
-    ['a place among the steps of another header', { ...next, place: placeOf(2, 2) }, /append-only/],
-    ['a place that is not that of its revision', { ...next, place: placeOf(1, 3) }, /CHECK constraint/],
+    ['a revision that is taken', { ...next, place: placeOf(1, 1) }, /append-only/],
+    ['the first place of a header that is not there', { ...next, place: placeOf(2, 1) }, /append-only/],
+    ['a revision after the next', { ...next, place: placeOf(1, 3) }, /append-only/],
+    ['the place before the first', { ...next, place: placeOf(1, 0) }, /append-only/],
     ['a step that is there already', { ...next, stepId: null }, /append-only/],
     ['no place', { ...next, place: null }, /append-only/],
   ])('the journal of an open header takes only the next step: %s', async (_what, step, words) => {
     const shop = openShop();
-    await headerWith(shop, [addPrimary('a')]);
+    await headerWith(shop, [{ kind: 'setHeader', set: { note: 'long bay' } }]);
     withDatabase(shop.file, (db) => {
-      const put = db.prepare(`INSERT OR REPLACE INTO edits
-        SELECT @place, header_id, @revision, coalesce(@stepId, step_id), 'do', NULL, label, edit, inverse, 0 FROM edits`);
+      const put = db.prepare(`INSERT OR REPLACE INTO edits (${STEP_COLUMNS})
+        SELECT @place, coalesce(@stepId, step_id), ${STEP_CELLS} FROM edits`);
       const putStep = () => put.run(step);
       if (words === null) expect(putStep().changes).toBe(1);
       else expect(putStep).toThrow(words);
@@ -150,8 +155,7 @@ describe('by the database', () => {
     withDatabase(shop.file, (db) => {
       db.exec('UPDATE headers SET revision = 9');
       expect(() =>
-        db.exec(`INSERT INTO edits
-          SELECT place + 1, header_id, 2, 'another-step', 'do', NULL, label, edit, inverse, 0 FROM edits`),
+        db.exec(`INSERT INTO edits (${STEP_COLUMNS}) SELECT place + 1, 'another-step', ${STEP_CELLS} FROM edits`),
       ).toThrow(/append-only/);
     });
   });
@@ -160,8 +164,8 @@ describe('by the database', () => {
     const shop = openShop();
     await headerWith(shop, [addPrimary('a')]);
     withDatabase(shop.file, (db) => {
-      const put = db.prepare(`INSERT OR REPLACE INTO edits
-        SELECT @place, header_id, @revision, @stepId, 'do', NULL, label, edit, inverse, 0 FROM edits WHERE revision = 1`);
+      const put = db.prepare(`INSERT OR REPLACE INTO edits (${STEP_COLUMNS})
+        SELECT @place, @stepId, ${STEP_CELLS} FROM edits WHERE revision = 1`);
       db.exec('BEGIN');
       expect(put.run(next).changes).toBe(1);
       expect(() => put.run({ ...next, stepId: 'a-third-step' })).toThrow(/append-only/);

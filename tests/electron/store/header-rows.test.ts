@@ -1,7 +1,9 @@
-/** A row a primary and one for the rest: a step writes those that it changes, and rows that do not fit are never shown. */
+/** A row a primary, one for the rest and one for lists: a step writes those that it changes, and rows that do not fit are never shown. */
 
 import { expect, test } from 'vitest';
 import type { Edit } from '../../../core/header/edit.ts';
+import { DamagedRow } from '../../../electron/store/faults.ts';
+import { revisionsIn } from '../../../electron/store/row-revisions.ts';
 import {
   addPrimary,
   doStep,
@@ -12,6 +14,7 @@ import {
   stepId,
   straight,
   withDatabase,
+  withoutTrigger,
 } from './shop.ts';
 
 function revisionsOf(shop: Shop): Readonly<Record<string, number>> {
@@ -24,7 +27,7 @@ async function threePrimaries(shop: Shop) {
     shop,
     ['a', 'b', 'c'].map((id) => addPrimary(id, [straight(`${id}1`)])),
   );
-  expect([revision, revisionsOf(shop)]).toEqual([3, { a: 3, b: 3, c: 3 }]);
+  expect([revision, revisionsOf(shop)]).toEqual([3, { a: 1, b: 2, c: 3 }]);
   const edit = async (baseRevision: number, ...edits: readonly Edit[]) =>
     await shop.must('commitSteps', { headerId: header.id, baseRevision, steps: edits.map(doStep) });
   return { headerId: header.id, edit };
@@ -36,13 +39,13 @@ test('only the rows of primaries that a step changes are written', async () => {
   const shop = openShop();
   const { headerId, edit } = await threePrimaries(shop);
   await edit(3, LONGER);
-  expect(revisionsOf(shop)).toEqual({ a: 3, b: 4, c: 3 });
+  expect(revisionsOf(shop)).toEqual({ a: 1, b: 4, c: 3 });
   await edit(4, { kind: 'setHeader', set: { note: 'x' } }, { kind: 'movePrimary', primaryId: 'a', to: 0 });
-  expect(revisionsOf(shop)).toEqual({ a: 3, b: 4, c: 3 });
+  expect(revisionsOf(shop)).toEqual({ a: 1, b: 4, c: 3 });
   await edit(6, { kind: 'removePrimary', primaryId: 'c' });
-  expect(revisionsOf(shop)).toEqual({ a: 3, b: 4 });
+  expect(revisionsOf(shop)).toEqual({ a: 1, b: 4 });
   await shop.must('commitSteps', { headerId, baseRevision: 7, steps: [{ action: 'undo', stepId: stepId() }] });
-  expect(revisionsOf(shop)).toEqual({ a: 3, b: 4, c: 8 });
+  expect(revisionsOf(shop)).toEqual({ a: 1, b: 4, c: 8 });
   const { header } = await openShop(shop.folder).must('openHeader', { headerId });
   expect(header.primaries.map(({ id }) => id)).toEqual(['a', 'c', 'b']);
 });
@@ -142,3 +145,73 @@ test('an older version of the rest, whole in itself, is damage and is said', asy
     detail: expect.stringMatching(/frame.*not at 4/),
   });
 });
+
+interface OwnRow {
+  readonly revision: number;
+  readonly piece_count: number;
+}
+const ownRowOf = (shop: Shop) => withDatabase(shop.file, (db) => db.prepare('SELECT * FROM headers').get()) as OwnRow;
+
+test('the row for lists is written by a step that changes what only it holds, and by no other', async () => {
+  const shop = openShop();
+  const { edit } = await threePrimaries(shop);
+  const writtenBy = async (baseRevision: number, step: Edit) => {
+    await edit(baseRevision, step);
+    return ownRowOf(shop).revision;
+  };
+  expect(await writtenBy(3, LONGER)).toBe(3);
+  expect(await writtenBy(4, { kind: 'setHeader', set: { note: 'long bay' } })).toBe(3);
+  expect(await writtenBy(5, { kind: 'setHeader', set: { name: 'Six' } })).toBe(6);
+  expect(await writtenBy(6, { kind: 'movePrimary', primaryId: 'a', to: 0 })).toBe(7);
+  expect(await writtenBy(7, { kind: 'removePrimary', primaryId: 'c' })).toBe(8);
+  expect(await writtenBy(8, addPrimary('d'))).toBe(9);
+  expect(await writtenBy(9, LONGER)).toBe(9);
+  expect(await writtenBy(10, { kind: 'finishHeader' })).toBe(11);
+});
+
+test('lists show a header as its newest step left it', async () => {
+  const shop = openShop();
+  const { headerId, edit } = await threePrimaries(shop);
+  shop.setClock('2026-05-06T07:08:09.010Z');
+  await edit(3, { kind: 'addPiece', primaryId: 'b', piece: straight('b2'), at: 1 });
+  expect(ownRowOf(shop)).toMatchObject({ revision: 3, piece_count: 3 });
+  const shown = { headerId, revision: 4, primaryCount: 3, pieceCount: 4, changedAt: '2026-05-06T07:08:09.010Z' };
+  for (const one of [shop, openShop(shop.folder)]) {
+    expect((await one.must('listHeaders', { place: 'bench' })).headers).toMatchObject([shown]);
+    expect(await one.must('readRevision', { headerId })).toEqual({ revision: 4, state: 'open' });
+  }
+});
+
+test('an older version of the row for lists, whole in itself, is damage and is said', async () => {
+  const shop = openShop();
+  const { headerId, edit } = await threePrimaries(shop);
+  const old = ownRowOf(shop);
+  await edit(3, { kind: 'setHeader', set: { name: 'Six' } });
+  withoutTrigger(shop.file, 'headers_update_in_step', (db) =>
+    db.prepare('UPDATE headers SET name = @name, revision = @revision, checksum = @checksum').run(old),
+  );
+  expect(problemOf(await openShop(shop.folder).call('openHeader', { headerId }))).toMatchObject({
+    kind: 'storage',
+    fault: 'corrupt',
+    detail: expect.stringMatching(/row of header.*not at 4/),
+  });
+});
+
+test('a newest step that is gone is damage and is said', async () => {
+  const shop = openShop();
+  const { headerId, edit } = await threePrimaries(shop);
+  await edit(3, LONGER);
+  withoutTrigger(shop.file, 'edits_no_delete', (db) => db.exec('DELETE FROM edits WHERE revision = 4'));
+  expect(problemOf(await openShop(shop.folder).call('openHeader', { headerId }))).toMatchObject({
+    kind: 'storage',
+    fault: 'corrupt',
+    detail: expect.stringMatching(/primary b.*not at 2/),
+  });
+});
+
+test.each(['[3,0,1]', '[3,0,1,2,3]', '[3]', '[]', '[3,0,1,-2]', '[3,0,1,0.5]', '{}', ''])(
+  'a step that names the rows of two primaries as %s is damaged',
+  (cell) => {
+    expect(() => revisionsIn(cell, ['a', 'b'], 'the rows')).toThrow(DamagedRow);
+  },
+);

@@ -15,8 +15,8 @@ import { CUT_STATUS } from '../../trust/power-cuts.ts';
 import { randomBelow, seededRandom } from '../../trust/seeded-random.ts';
 import { faultOfStart, openShop, stepId, storedText, temporaryFolder, withDatabase } from './shop.ts';
 
-type Earlier = 1 | 2 | 3;
-const EARLIER: readonly Earlier[] = [1, 2, 3];
+type Earlier = 1 | 2 | 3 | 4;
+const EARLIER: readonly Earlier[] = [1, 2, 3, 4];
 
 function putVersion(version: Earlier, folder: string): string {
   const file = join(folder, 'evenrun.sqlite');
@@ -35,6 +35,7 @@ const DOCUMENTS: Readonly<Record<Earlier, string>> = {
   1: 'SELECT id, document FROM headers',
   2: withPrimaries('document'),
   3: withPrimaries('(SELECT document FROM frames WHERE header_id = headers.id)'),
+  4: withPrimaries('(SELECT document FROM frames WHERE header_id = headers.id)'),
 };
 
 function documentsOf(file: string, version: Earlier): ReadonlyMap<string, Header> {
@@ -114,6 +115,23 @@ test.each(EARLIER)(
     });
   },
 );
+
+test.each(EARLIER)('version %i: lists show what they showed', async (version) => {
+  const shop = openShop(temporaryFolder());
+  const file = putVersion(version, shop.folder);
+  const shown = withDatabase(file, (db) =>
+    db
+      .prepare(
+        `SELECT id AS headerId, name, state, revision, primary_count AS primaryCount, piece_count AS pieceCount,
+           changed_at AS changedAt FROM headers ORDER BY touched DESC`,
+      )
+      .all(),
+  );
+  const lists = await Promise.all((['bench', 'bin'] as const).map((place) => shop.must('listHeaders', { place })));
+  const found = lists.flatMap(({ headers }) => headers);
+  expect(found).toHaveLength(3);
+  expect(found).toEqual(shown);
+});
 
 /** What a bad disk may do, for which triggers must stand aside. */
 const DAMAGE = {

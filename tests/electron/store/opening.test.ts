@@ -19,6 +19,7 @@ import {
   problemOf,
   temporaryFolder,
   withDatabase,
+  withoutTrigger,
 } from './shop.ts';
 
 const CHILD = new URL('./open-and-report.ts', import.meta.url).pathname;
@@ -131,13 +132,20 @@ describe('damage', () => {
     expect(places).toBeGreaterThanOrEqual(3);
   });
 
-  test('a row that belongs to no header is noticed', async () => {
+  test.each([
+    ['bin', "INSERT INTO bin VALUES ('gone', '', 0)"],
+    [
+      'edits',
+      `INSERT INTO edits (place, step_id, action, label, edit, inverse, checksum)
+        VALUES (7 * 4294967296 + 1, 'step-of-none', 'do', '', '{}', '{}', 0)`,
+    ],
+  ])('a row of %s that belongs to no header is noticed', async (table, sql) => {
     const folder = await usedFolder();
-    withDatabase(join(folder, 'evenrun.sqlite'), (db) => {
+    withoutTrigger(join(folder, 'evenrun.sqlite'), 'edits_only_append', (db) => {
       db.pragma('foreign_keys = OFF');
-      db.exec("INSERT INTO bin VALUES ('gone', '', 0)");
+      db.exec(sql);
     });
-    expect((await faultOfStart(openShop(folder))).detail).toContain('rows of bin belong to no header');
+    expect((await faultOfStart(openShop(folder))).detail).toContain(`rows of ${table} belong to no header`);
   });
 
   test('a truncated file is not opened', async () => {

@@ -133,6 +133,17 @@ export function withDatabase<Value>(file: string, act: (db: Database.Database) =
   }
 }
 
+/** As `withDatabase`, for what a bad disk may do and a trigger refuses. */
+export function withoutTrigger(file: string, name: string, act: (db: Database.Database) => unknown): void {
+  withDatabase(file, (db) => {
+    const sql = db.prepare<[string], string>('SELECT sql FROM sqlite_schema WHERE name = ?').pluck().get(name);
+    if (sql === undefined) throw new Error(`there is no trigger ${name}`);
+    db.exec(`DROP TRIGGER ${name}`);
+    act(db);
+    db.exec(sql);
+  });
+}
+
 /** Tells whether the bytes of a file changed; null when there is none. */
 export function hashOf(file: string): string | null {
   return existsSync(file) ? createHash('sha256').update(readFileSync(file)).digest('hex') : null;
@@ -146,7 +157,7 @@ export function storedText(db: Database.Database, headerId: string): string {
   const primary = db.prepare<[string, string], string>('SELECT document FROM primaries WHERE header_id = ? AND id = ?');
   const row = header.get(headerId);
   if (!row) throw new Error(`there is no header ${headerId}`);
-  const listed = JSON.parse(row.primaries) as [id: string, revision: number][];
-  const documents = listed.map(([id]) => primary.pluck().get(headerId, id)?.trimEnd());
+  const listed = JSON.parse(row.primaries) as string[];
+  const documents = listed.map((id) => primary.pluck().get(headerId, id)?.trimEnd());
   return row.frame.replace('"primaries":[]', () => `"primaries":[${documents.join(',')}]`);
 }
