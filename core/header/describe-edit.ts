@@ -3,7 +3,7 @@
 import { assertNever } from '../result.ts';
 import { formatAngle } from '../units/format-angle.ts';
 import { formatLength } from '../units/format-length.ts';
-import { mmOf } from '../units/length.ts';
+import { type Length, mmOf } from '../units/length.ts';
 import type { Edit } from './edit.ts';
 import type { Collector, Header, Obstacle, Piece, Primary, Settings } from './header.ts';
 
@@ -118,8 +118,10 @@ function changeWords(header: Header, primaryId: string, piece: Piece): string {
 
 /** Whether two fields hold the same; most are plain values, and only lengths need a closer look. */
 function isSame(one: unknown, other: unknown): boolean {
-  return one === other || (typeof one === 'object' && JSON.stringify(one) === JSON.stringify(other));
+  return one === other || (isLength(one) && isLength(other) && one.value === other.value && one.unit === other.unit);
 }
+
+const isLength = (field: unknown): field is Length => typeof field === 'object' && field !== null && 'unit' in field;
 
 type EditOf<Kind extends Edit['kind']> = Extract<Edit, { readonly kind: Kind }>;
 

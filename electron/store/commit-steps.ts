@@ -6,8 +6,7 @@ import type { Header } from '../../core/header/header.ts';
 import type { Problem } from '../../core/problem.ts';
 import { failure, type Result, success } from '../../core/result.ts';
 import type { RequestOf } from '../bridge/contract.ts';
-import { DamagedRow } from './faults.ts';
-import { pieceCount, type Stamp } from './header-table.ts';
+import { pieceCount } from './header-table.ts';
 import type { HistoryStep, Stacks } from './journal.ts';
 import { revisionsAfter } from './row-revisions.ts';
 import { pushed } from './stack.ts';
@@ -25,16 +24,17 @@ type Step = Request['steps'][number];
 export function commitSteps(tables: Tables, request: Request, now: Date): Result<{ revision: number }, Problem> {
   let after: Standing | null = null;
   const result = tables.inTransaction<{ revision: number }, Problem>(() => {
-    const stamp = tables.headers.stamp(request.headerId);
-    if (!stamp) return failure({ kind: 'notFound', what: 'header', id: request.headerId });
-    const committed = committedBefore(tables, stamp, request);
+    const standing = standingOf(tables, request.headerId);
+    if (!standing) return failure({ kind: 'notFound', what: 'header', id: request.headerId });
+    const committed = committedBefore(tables, standing, request);
     const expected = request.baseRevision + committed;
     const steps = request.steps.slice(committed);
     if (steps.length === 0) return answer(tables, request, expected);
-    if (stamp.state === 'finished') return failure({ kind: 'finished', name: stamp.name });
-    if (stamp.revision !== expected) return failure({ kind: 'changedElsewhere', expected, found: stamp.revision });
-    const standing = standingOf(tables, stamp, request.headerId);
-    const taken = takeSteps(tables, standing, steps, { changedAt: now, lastTouched: stamp.last_touched });
+    const { header, revision, touched } = standing;
+    if (header.state === 'finished') return failure({ kind: 'finished', name: header.name });
+    if (revision !== expected) return failure({ kind: 'changedElsewhere', expected, found: revision });
+    const lastTouched = tables.standings.isLatest(header.id) ? touched : tables.headers.lastTouched();
+    const taken = takeSteps(tables, standing, steps, { changedAt: now, lastTouched });
     if (!taken.ok) return taken;
     after = taken.value;
     return answer(tables, request, after.revision);
@@ -50,7 +50,11 @@ function answer({ drafts }: Tables, { headerId, draft }: Request, revision: numb
 }
 
 /** How many of the first steps are in the journal already: those of a request sent again follow its base revision. */
-function committedBefore({ journal }: Tables, { number, revision }: Stamp, { baseRevision, steps }: Request): number {
+function committedBefore(
+  { journal }: Tables,
+  { number, revision }: Standing,
+  { baseRevision, steps }: Request,
+): number {
   if (revision <= baseRevision) return 0;
   const isThere = ({ stepId }: Step, index: number) => journal.stepIdAt(number, baseRevision + 1 + index) === stepId;
   const count = steps.findIndex((step, index) => !isThere(step, index));
@@ -58,12 +62,11 @@ function committedBefore({ journal }: Tables, { number, revision }: Stamp, { bas
 }
 
 /** The header to build on, from memory when that is what is stored. Throws DamagedRow. */
-function standingOf(tables: Tables, stamp: Stamp, headerId: string): Standing {
-  const held = tables.standings.get(headerId);
-  if (held && held.revision === stamp.revision && held.checksum === stamp.checksum) return held;
-  const stored = tables.headers.read(headerId);
-  if (!stored) throw new DamagedRow(`header ${headerId} cannot be found by its id`);
-  return { ...stored, ...tables.journal.stacks(headerId) };
+function standingOf({ standings, headers, journal }: Tables, headerId: string): Standing | undefined {
+  const held = standings.get(headerId);
+  if (held) return held;
+  const stored = headers.read(headerId);
+  return stored && { ...stored, ...journal.stacks(headerId) };
 }
 
 /** What a change says about when it was made. */
@@ -88,7 +91,7 @@ function takeSteps(
     const next = step.action === 'do' ? doStep(standing, step) : turnBack(tables, standing, step.action);
     if (!next.ok) return next;
     const after = stored(tables, { before: standing, next: next.value, step, labels });
-    if (after === null)
+    if (!after)
       return failure({ kind: 'invalidRequest', call: 'commitSteps', detail: `step ${step.stepId} is used twice` });
     standing = after;
   }
@@ -135,9 +138,9 @@ interface Taken {
 
 /**
  * Writes the step and the rows that it changes; a header that is finished now enters the archive in the same transaction.
- * Null when there is a step with this id already.
+ * Undefined when there is a step with this id already.
  */
-function stored({ journal, archive, headers }: Tables, { before, next, step, labels }: Taken): Standing | null {
+function stored({ journal, archive, headers }: Tables, { before, next, step, labels }: Taken): Standing | undefined {
   const { entry, header, undo, redo } = next;
   const { number } = before;
   const { changedAt, lastTouched } = labels;
@@ -148,9 +151,9 @@ function stored({ journal, archive, headers }: Tables, { before, next, step, lab
   const rows = revisionsAfter(before, header, { revision, isMoved });
   const { stepId, action } = step;
   const said = { number, revision, stepId, action, changedAt, pieceCount: pieceCount(header), rows };
-  const checksum = journal.append({ ...entry, ...said });
-  if (checksum === null) return null;
+  const isNew = journal.append({ ...entry, ...said });
+  if (!isNew) return undefined;
   if (header.state === 'finished') archive.add(header, changedAt.toISOString());
   headers.update(before, { header, rows, revision, changedAt, touched });
-  return { header, rows, revision, number, touched, checksum, undo, redo };
+  return { header, rows, revision, number, touched, undo, redo };
 }

@@ -9,7 +9,7 @@ import { frameRows } from './frame-rows.ts';
 import { type EditRow, OF_NEWEST_STEP } from './journal.ts';
 import { primaryRows } from './primary-rows.ts';
 import { cellOf, intactRow, shaped } from './read-row.ts';
-import { allAt, type RowRevisions, type Rows, revisionsIn } from './row-revisions.ts';
+import { asMade, type RowRevisions, type Rows, revisionsIn } from './row-revisions.ts';
 import { rowInsert, rowUpdate } from './row-writes.ts';
 
 interface HeaderRow {
@@ -33,18 +33,13 @@ interface HeaderRow {
 }
 
 export type HeaderListRow = Omit<HeaderRow, 'number' | 'touched' | 'checksum' | 'primaries'>;
-export type Stamp = Pick<HeaderRow, 'number' | 'revision' | 'state' | 'name' | 'checksum'> & {
-  /** The highest `touched` of all headers. */
-  readonly last_touched: number;
-};
+export type Stamp = Pick<HeaderRow, 'revision' | 'state'>;
 
 /** A header as its rows hold it, with what is needed to write the next version of it. */
 export interface StoredHeader extends Rows {
   readonly revision: number;
   readonly number: number;
   readonly touched: number;
-  /** Of the newest step, or of the header's own row when it has none: tells whether this is still what is stored. */
-  readonly checksum: number;
 }
 
 /** A figure of a header is that of its newest step, or of its own row when it has none. */
@@ -57,12 +52,8 @@ function statementsOn(db: Database.Database) {
   const newest = db.prepare<[string], EditRow>(
     `SELECT * FROM edits WHERE place = (SELECT (SELECT place ${OF_NEWEST_STEP}) FROM headers WHERE id = ?)`,
   );
-  // Every step asks for it: three short queries, for a join with a bound id takes ten times as long as one without.
-  const stamp = db.prepare<[string], Stamp>(
-    `SELECT number, ${figure('revision')}, state, name, ${figure('checksum')},
-       (SELECT max(touched) FROM headers) AS last_touched
-     FROM headers WHERE id = ?`,
-  );
+  const stamp = db.prepare<[string], Stamp>(`SELECT ${figure('revision')}, state FROM headers WHERE id = ?`);
+  const lastTouched = db.prepare<[], number>('SELECT max(touched) FROM headers').pluck();
   const list = (having: string) =>
     db.prepare<[], HeaderListRow>(
       `SELECT id, name, state, ${figure('revision')}, primary_count, ${figure('piece_count')}, ${figure('changed_at')}
@@ -77,7 +68,7 @@ function statementsOn(db: Database.Database) {
   );
   const insert = rowInsert(db, 'headers');
   const update = rowUpdate(db, 'headers', { key: ['id'], kept: ['number'] });
-  return { find, newest, stamp, onBench, inBin, next, insert, update };
+  return { find, newest, stamp, lastTouched, onBench, inBin, next, insert, update };
 }
 
 /** A version of a header that a step leads to, and the revisions of its rows after it. */
@@ -113,17 +104,13 @@ export function headerTable(db: Database.Database) {
   const primaries = primaryRows(db);
 
   /** What the newest step says of the rows; the rows of a header without one are as they were made. */
-  function newestOf(row: HeaderRow): {
-    readonly revision: number;
-    readonly checksum: number;
-    readonly rows: RowRevisions;
-  } {
+  function newestOf(row: HeaderRow): { readonly revision: number; readonly rows: RowRevisions } {
     const ids = cellOf(idsSchema, row.primaries, `the list of primaries of header ${row.id}`);
     const found = sql.newest.get(row.id);
-    if (!found) return { revision: 0, checksum: row.checksum, rows: allAt(0, ids) };
-    const { revision, checksum, row_revisions } = intactRow('edits', found);
+    if (!found) return { revision: 0, rows: asMade(ids) };
+    const { revision, row_revisions } = intactRow('edits', found);
     const rows = revisionsIn(row_revisions ?? '', ids, `the revisions of the rows of header ${row.id}`);
-    return { revision, checksum, rows };
+    return { revision, rows };
   }
 
   return {
@@ -132,14 +119,16 @@ export function headerTable(db: Database.Database) {
       const found = sql.find.get(id);
       if (!found) return undefined;
       const { number, touched, ...row } = intactRow('headers', found);
-      const { revision, checksum, rows } = newestOf(found);
+      const { revision, rows } = newestOf(found);
       if (row.revision !== rows.own) throw new DamagedRow(`the row of header ${id} is not at ${rows.own}`);
       const whole = { ...frames.read(id, rows.frame), primaries: primaries.read(id, rows.primaries) };
       const header = shaped(headerSchema, whole, `header ${id}`);
-      return { header, rows, revision, number, touched, checksum };
+      return { header, rows, revision, number, touched };
     },
-    /** What tells whether a header held in memory is still the stored one; does not read its documents. */
+    /** Does not read the documents. Undefined: there is none. */
     stamp: (id: string): Stamp | undefined => sql.stamp.get(id),
+    /** The highest `touched` of all headers. */
+    lastTouched: (): number => sql.lastTouched.get() ?? 0,
     list: (place: 'bench' | 'bin'): HeaderListRow[] => (place === 'bench' ? sql.onBench : sql.inBin).all(),
     /** Stores a header that is new to the database, at revision 0. */
     insert(header: Header, changedAt: Date): void {

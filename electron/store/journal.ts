@@ -82,14 +82,15 @@ function statementsOn(db: Database.Database) {
 export function journal(db: Database.Database) {
   const sql = statementsOn(db);
   return {
-    /** Returns the checksum of the row. Null, and nothing is done, when there is a step with this id already. */
-    append(entry: JournalEntry): number | null {
+    /** False, and nothing is done, when there is a step with this id already. */
+    append(entry: JournalEntry): boolean {
       try {
-        return sql.insert(rowOf(entry));
+        sql.insert(rowOf(entry));
+        return true;
       } catch (cause) {
         // Looked for only now: the table itself refuses such a step, and as good as every one is new.
         if (sql.has.get(entry.stepId) === undefined) throw cause;
-        return null;
+        return false;
       }
     },
     /** Of the step that made a revision of the header with the given number; undefined when there is none. */

@@ -13,6 +13,7 @@ type OpenedHeader = ReadOnly<ResponseOf<'openHeader'>>;
 /** Stores a header that is new to the database, and opens it. */
 export function keepHeader(tables: Tables, header: Header, changedAt: Date): Result<OpenedHeader, Problem> {
   return tables.inTransaction<OpenedHeader, Problem>(() => {
+    tables.standings.clear();
     tables.headers.insert(header, changedAt);
     tables.journal.keepBase(header);
     tables.preferences.rememberHeader(header.id);

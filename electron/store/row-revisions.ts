@@ -22,9 +22,9 @@ export interface Rows {
 
 const cellSchema = z.array(z.int().nonnegative());
 
-/** As when all of a header was written at once. */
-export function allAt(revision: number, primaryIds: Iterable<string>): RowRevisions {
-  return { own: revision, frame: revision, primaries: new Map([...primaryIds].map((id) => [id, revision])) };
+/** Those of a header without a step. */
+export function asMade(primaryIds: readonly string[]): RowRevisions {
+  return { own: 0, frame: 0, primaries: new Map(primaryIds.map((id) => [id, 0])) };
 }
 
 /**

@@ -3,11 +3,8 @@
 import type Database from 'better-sqlite3';
 import { type Covered, cellsOf, checksumOf, columnsOf, type Table } from './checksums.ts';
 
-/**
- * Writes a row, and returns the checksum that it was given. Cells are bound by their place, which takes less time than
- * finding each by its name.
- */
-export type RowWrite<Name extends Table> = (row: Covered<Name>) => number;
+/** Writes a row. Cells are bound by their place, which takes less time than finding each by its name. */
+export type RowWrite<Name extends Table> = (row: Covered<Name>) => void;
 
 export function rowInsert<Name extends Table>(db: Database.Database, table: Name): RowWrite<Name> {
   const columns = [...columnsOf(table), 'checksum'];
@@ -15,10 +12,8 @@ export function rowInsert<Name extends Table>(db: Database.Database, table: Name
   const insert = db.prepare(`INSERT INTO ${table} (${columns.join(', ')}) VALUES (${marks.join(', ')})`);
   return (row) => {
     const cells = cellsOf(table, row);
-    const checksum = checksumOf(table, cells);
-    cells.push(checksum);
+    cells.push(checksumOf(table, cells));
     insert.run(cells);
-    return checksum;
   };
 }
 
@@ -35,9 +30,7 @@ export function rowUpdate<Name extends Table>(
   const places = [...written, ...key].map((name) => columns.indexOf(name));
   return (row) => {
     const cells = cellsOf(table, row);
-    const checksum = checksumOf(table, cells);
-    cells.push(checksum);
+    cells.push(checksumOf(table, cells));
     update.run(places.map((place) => cells[place]));
-    return checksum;
   };
 }

@@ -19,7 +19,7 @@ export interface Tables {
   readonly bin: ReturnType<typeof binTable>;
   readonly drafts: ReturnType<typeof draftTable>;
   readonly preferences: ReturnType<typeof preferencesTable>;
-  /** The headers last written to, so that a step need not read the document again. */
+  /** The headers last written to, so that a step need not read them again. */
   readonly standings: RecentStandings;
 }
 
@@ -34,6 +34,6 @@ export function openTables(db: Database.Database): Tables {
     bin: binTable(db),
     drafts: draftTable(db),
     preferences: preferencesTable(db),
-    standings: recentStandings(8),
+    standings: recentStandings(db, 8),
   };
 }

@@ -29,7 +29,9 @@ describe('names of steps', () => {
   test.each<[string, Edit]>([
     ['clocking of piece 2, primary 2', replace({ ...bend, clockingDeg: 10 })],
     ['angle of piece 2, primary 2', replace({ ...bend, angleDeg: 10 })],
+    ['angle of piece 2, primary 2', replace({ ...bend, angleDeg: 11, clr: { ...bend.clr } })],
     ['CLR of piece 2, primary 2', replace({ ...bend, clr: inches(4) })],
+    ['CLR of piece 2, primary 2', replace({ ...bend, clr: { ...bend.clr, unit: 'mm' } })],
     ['length of piece 1, primary 2', replace({ ...straight, length: inches(1) })],
     ['state of piece 2, primary 2', replace({ ...bend, state: 'welded' })],
     ['kind of piece 2, primary 2', replace({ ...bend, kind: 'pieCut', pies: 3 })],

@@ -66,6 +66,29 @@ test('the place of a header in the list is written only when another was changed
   expect(headers.map((row) => row.headerId)).toEqual([headerId, other.header.id]);
 });
 
+const namesInOrder = async (shop: Shop) =>
+  (await shop.must('listHeaders', { place: 'bench' })).headers.map(({ name }) => name);
+
+test('a header comes before one that was made after its last change', async () => {
+  const shop = openShop();
+  const { edit } = await threePrimaries(shop);
+  await headerWith(shop, [], 'Made later');
+  expect(await namesInOrder(shop)).toEqual(['Made later', 'Bench four']);
+  await edit(3, LONGER);
+  expect(await namesInOrder(shop)).toEqual(['Bench four', 'Made later']);
+});
+
+test('a header comes before one that another process has changed since', async () => {
+  const shop = openShop();
+  const other = await headerWith(shop, [], 'Changed elsewhere');
+  const { edit } = await threePrimaries(shop);
+  const steps = [doStep(addPrimary('z'))];
+  await openShop(shop.folder).must('commitSteps', { headerId: other.header.id, baseRevision: 0, steps });
+  expect(await namesInOrder(shop)).toEqual(['Changed elsewhere', 'Bench four']);
+  await edit(3, LONGER);
+  expect(await namesInOrder(shop)).toEqual(['Bench four', 'Changed elsewhere']);
+});
+
 test('a process that read the header before another changed it writes on top of what is there', async () => {
   const shop = openShop();
   const { headerId, edit } = await threePrimaries(shop);
