@@ -1,4 +1,4 @@
-/** Headers as rows: one with what lists show, one for each primary, one for all the rest; the newest step holds them together. */
+/** Headers as rows: one for lists, one a primary and one for the rest; the newest step says which belong together. */
 
 import type Database from 'better-sqlite3';
 import * as z from 'zod';

@@ -13,7 +13,7 @@ import {
   withDatabase,
 } from './shop.ts';
 
-/** What is written of a step, and what of it a test keeps when it makes a step of another. */
+/** The columns that a step is written to; the first, what stays the same in a step that a test makes of another. */
 const STEP_CELLS = 'action, of_revision, label, edit, inverse, changed_at, piece_count, row_revisions, checksum';
 const STEP_COLUMNS = `place, step_id, ${STEP_CELLS}`;
 
@@ -146,6 +146,18 @@ describe('by the database', () => {
       const putStep = () => put.run(step);
       if (words === null) expect(putStep().changes).toBe(1);
       else expect(putStep).toThrow(words);
+    });
+  });
+
+  test.each(['changed_at', 'piece_count', 'row_revisions'])('nor a step that lacks only %s', async (missing) => {
+    const shop = openShop();
+    await headerWith(shop, [addPrimary('a')]);
+    withDatabase(shop.file, (db) => {
+      const cells = STEP_CELLS.replace(missing, 'NULL');
+      const put = db.prepare(
+        `INSERT INTO edits (${STEP_COLUMNS}) SELECT place + 1, 'another-step', ${cells} FROM edits`,
+      );
+      expect(() => put.run()).toThrow(/CHECK constraint/);
     });
   });
 

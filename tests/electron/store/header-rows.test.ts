@@ -1,4 +1,4 @@
-/** A row a primary, one for the rest and one for lists: a step writes those that it changes, and rows that do not fit are never shown. */
+/** The rows of a header: a step writes those that it changes, and rows that do not belong together are never shown. */
 
 import { expect, test } from 'vitest';
 import type { Edit } from '../../../core/header/edit.ts';
