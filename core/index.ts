@@ -2,11 +2,11 @@
 
 // Header
 export { describeProblem } from './describe-problem.ts';
-export { applyEdit, applyEdits, type Step } from './header/apply-edit.ts';
+export { applyEdit, applyEdits, type Step } from './edits/apply-edit.ts';
 export { demoHeader } from './header/demo-header.ts';
-export { describeEdit } from './header/describe-edit.ts';
+export { describeEdit } from './edits/describe-edit.ts';
 export { placeWords } from './header/describe-path.ts';
-export type { BatchEdit, Edit, HeaderFields, PrimaryFields, SingleEdit } from './header/edit.ts';
+export type { BatchEdit, Edit, HeaderFields, PrimaryFields, SingleEdit } from './edits/edit.ts';
 export {
   addPiecesEdit,
   duplicatePieceEdit,
@@ -14,7 +14,7 @@ export {
   removeCollectorEdit,
   removePiecesEdit,
   removePrimaryEdit,
-} from './header/edit-lists.ts';
+} from './edits/edit-lists.ts';
 export * from './header/header.ts';
 export {
   checkHeader,
@@ -24,11 +24,11 @@ export {
   readHeader,
   readHeaderBytes,
   writeHeader,
-} from './header/header-file.ts';
+} from './header/file/header-file.ts';
 export type { EntryFault, HeaderProblem, ProblemPath } from './header/header-problem.ts';
 export { copyHeader, DEFAULT_SETTINGS, newHeader, newId } from './header/new-header.ts';
-export { PARTS_COLUMNS, partsRows, type ReadParts, type RefusedRow, readPartsRows } from './header/parts-rows.ts';
-export { copiedPieces, type PastedPieces, readPastedPieces } from './header/pasted-pieces.ts';
+export { PARTS_COLUMNS, partsRows, type ReadParts, type RefusedRow, readPartsRows } from './header/parts/parts-rows.ts';
+export { copiedPieces, type PastedPieces, readPastedPieces } from './header/parts/pasted-pieces.ts';
 export {
   type EntryProblem,
   formatQuickEntry,
@@ -37,7 +37,7 @@ export {
   type QuickContext,
   type QuickPiece,
   shapeOf,
-} from './header/quick-entry.ts';
+} from './header/parts/quick-entry.ts';
 export { referenceProblems } from './header/references.ts';
 // Lengths
 export {
@@ -101,7 +101,7 @@ export {
 } from './moves/suggest-header-moves.ts';
 export { suggestMoves } from './moves/suggest-moves.ts';
 // Paths
-export { alignPieces, type PiecePairing } from './path/align-pieces.ts';
+export { alignPieces, type PiecePairing } from './path/banks/align-pieces.ts';
 export {
   type LraRow,
   type LraTable,
@@ -109,7 +109,7 @@ export {
   type TableNote,
   type XyzPoint,
   type XyzTable,
-} from './path/bending-table.ts';
+} from './path/tables/bending-table.ts';
 export {
   bodyClearance,
   type Clearance,
@@ -118,23 +118,23 @@ export {
   selfClearance,
   type TubeBody,
   tubeBody,
-} from './path/clearance.ts';
+} from './path/clearance/clearance.ts';
 export {
   clockingFromGauge,
   clockingFromMark,
   clockingMarkMm,
   type GaugeReadings,
   type LookingFrom,
-} from './path/clocking-gauge.ts';
-export { type Closure, type ClosureLimits, closureOf, isClosed } from './path/closure.ts';
-export { type BankPair, compareBanks } from './path/compare-banks.ts';
+} from './path/ends/clocking-gauge.ts';
+export { type Closure, type ClosureLimits, closureOf, isClosed } from './path/ends/closure.ts';
+export { type BankPair, compareBanks } from './path/banks/compare-banks.ts';
 export {
   type CompareOptions,
   type Comparison,
   comparePrimaries,
   type DifferenceKind,
   type PieceDifference,
-} from './path/compare-primaries.ts';
+} from './path/banks/compare-primaries.ts';
 export {
   bendCentre,
   binormalOf,
@@ -156,9 +156,9 @@ export {
   type ObstacleGap,
   type PairGap,
   type SelfGap,
-} from './path/header-clearances.ts';
-export { closureLimits, collectorOf, findInlet, inletFrame, placedPath, primaryClosure } from './path/inlet-pose.ts';
-export { fromLra, toLra } from './path/lra.ts';
+} from './path/clearance/header-clearances.ts';
+export { closureLimits, collectorOf, findInlet, inletFrame, placedPath, primaryClosure } from './path/ends/inlet-pose.ts';
+export { fromLra, toLra } from './path/tables/lra.ts';
 export {
   type CopyNames,
   type MirrorPlane,
@@ -167,12 +167,12 @@ export {
   mirrorPiece,
   mirrorPrimary,
   VEHICLE_MIDDLE,
-} from './path/mirror.ts';
-export { type ObstacleClearance, obstacleClearance } from './path/obstacle-clearance.ts';
+} from './path/banks/mirror.ts';
+export { type ObstacleClearance, obstacleClearance } from './path/clearance/obstacle-clearance.ts';
 export type { PathProblem, PieceRef, PoseProblem, TableProblem } from './path/path-problem.ts';
-export { type InletLayout, type InletPattern, inletPoses, type PortRow, portRow } from './path/port-row.ts';
-export { type JointTurn, jointTurnsToInlet, singleJointTurns } from './path/single-joint.ts';
-export { lraCsv, readLraCsv, readXyzCsv, xyzCsv } from './path/table-csv.ts';
+export { type InletLayout, type InletPattern, inletPoses, type PortRow, portRow } from './path/ends/port-row.ts';
+export { type JointTurn, jointTurnsToInlet, singleJointTurns } from './path/ends/single-joint.ts';
+export { lraCsv, readLraCsv, readXyzCsv, xyzCsv } from './path/tables/table-csv.ts';
 export {
   type ArcSpan,
   type LineSpan,
@@ -186,7 +186,7 @@ export {
   tracePrimary,
 } from './path/trace-primary.ts';
 export type { Vector } from './path/vector.ts';
-export { fromXyz, LARGEST_POINT_DEG, type TubeFromXyz, toXyz } from './path/xyz.ts';
+export { fromXyz, LARGEST_POINT_DEG, type TubeFromXyz, toXyz } from './path/tables/xyz.ts';
 export type { Problem } from './problem.ts';
 export { assertNever, failure, type Result, success } from './result.ts';
 // Stock

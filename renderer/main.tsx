@@ -9,8 +9,8 @@ import './stock/shelf.css';
 import './archive/archive.css';
 import './help/help.css';
 import { createRoot } from 'react-dom/client';
-import { App } from './app.tsx';
-import { bridge } from './bridge.ts';
+import { App } from './app/app.tsx';
+import { bridge } from './app/bridge.ts';
 
 const root = document.getElementById('root');
 if (root === null) throw new Error('The page has no place for the program');

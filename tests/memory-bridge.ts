@@ -1,7 +1,7 @@
 /** A bridge to headers in memory, for tests of the page's own logic: same answers as the store, and faults on demand. */
 
-import { applyEdit } from '../core/header/apply-edit.ts';
-import { describeEdit } from '../core/header/describe-edit.ts';
+import { applyEdit } from '../core/edits/apply-edit.ts';
+import { describeEdit } from '../core/edits/describe-edit.ts';
 import type { Header } from '../core/header/header.ts';
 import type { Problem } from '../core/problem.ts';
 import type { StockItem } from '../core/stock/stock-item.ts';

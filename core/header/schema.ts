@@ -3,7 +3,7 @@
 import * as z from 'zod';
 import type { Length } from '../units/length.ts';
 import type { LengthStyle } from '../units/length-style.ts';
-import type { Edit } from './edit.ts';
+import type { Edit } from '../edits/edit.ts';
 import type {
   Collector,
   Direction,

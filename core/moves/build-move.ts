@@ -1,10 +1,10 @@
 /** Makes a move out of chosen values: the edits, what it does to the primary, and the proof that it does it. */
 
-import { applyEdit } from '../header/apply-edit.ts';
-import type { BatchEdit, SingleEdit } from '../header/edit.ts';
+import { applyEdit } from '../edits/apply-edit.ts';
+import type { BatchEdit, SingleEdit } from '../edits/edit.ts';
 import type { Header, Piece, PieceState, Primary } from '../header/header.ts';
 import { matchHeader } from '../length/match-header.ts';
-import { type Closure, closureOf, isClosed } from '../path/closure.ts';
+import { type Closure, closureOf, isClosed } from '../path/ends/closure.ts';
 import { tracePrimary } from '../path/trace-primary.ts';
 import { type Length, mmOf } from '../units/length.ts';
 import { freedJoints } from './joints.ts';

@@ -1,6 +1,6 @@
 /** How far the end and the length are from where they must be, in the four figures that straights can mend. */
 
-import type { ClosureLimits } from '../path/closure.ts';
+import type { ClosureLimits } from '../path/ends/closure.ts';
 import type { Frame } from '../path/frame.ts';
 import { binormalOf } from '../path/frame.ts';
 import { dot, type Vector } from '../path/vector.ts';

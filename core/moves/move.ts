@@ -1,7 +1,7 @@
 /** What a search for moves is asked and what it answers: moves, or the reason why there is none. */
 
-import type { BatchEdit } from '../header/edit.ts';
-import type { Closure } from '../path/closure.ts';
+import type { BatchEdit } from '../edits/edit.ts';
+import type { Closure } from '../path/ends/closure.ts';
 import type { PathProblem } from '../path/path-problem.ts';
 import type { ShelfMatch } from '../stock/shelf-match.ts';
 import type { StockItem } from '../stock/stock-item.ts';

@@ -1,10 +1,10 @@
 /** How near a primary comes to everything around it: the other tubes, itself, and the obstacles. */
 
 import { type Header, type Primary, tubeOf } from '../header/header.ts';
-import { bodyClearance, selfClearance, type TubeBody, tubeBody } from '../path/clearance.ts';
-import { collectorGaps } from '../path/collector-gaps.ts';
-import { collectorOf, placedPath } from '../path/inlet-pose.ts';
-import { obstacleClearance } from '../path/obstacle-clearance.ts';
+import { bodyClearance, selfClearance, type TubeBody, tubeBody } from '../path/clearance/clearance.ts';
+import { collectorGaps } from '../path/clearance/collector-gaps.ts';
+import { collectorOf, placedPath } from '../path/ends/inlet-pose.ts';
+import { obstacleClearance } from '../path/clearance/obstacle-clearance.ts';
 import { mmOf } from '../units/length.ts';
 
 interface Neighbour {

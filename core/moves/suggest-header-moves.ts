@@ -1,7 +1,7 @@
 /** Moves for all primaries of a header at once, and whether another target would break fewer joints. */
 
-import { applyEdits } from '../header/apply-edit.ts';
-import type { BatchEdit, SingleEdit } from '../header/edit.ts';
+import { applyEdits } from '../edits/apply-edit.ts';
+import type { BatchEdit, SingleEdit } from '../edits/edit.ts';
 import type { Header, Target } from '../header/header.ts';
 import { type MatchReport, matchHeader } from '../length/match-header.ts';
 import { MM_PER_INCH } from '../units/length.ts';

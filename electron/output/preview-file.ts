@@ -1,7 +1,7 @@
 /** What a file that the user chose holds, read without keeping anything of it. */
 
-import { readHeaderBytes } from '../../core/header/header-file.ts';
-import { readPartsRows } from '../../core/header/parts-rows.ts';
+import { readHeaderBytes } from '../../core/header/file/header-file.ts';
+import { readPartsRows } from '../../core/header/parts/parts-rows.ts';
 import { assertNever, success } from '../../core/result.ts';
 import { readStockRows } from '../../core/stock/read-stock-rows.ts';
 import type { RequestOf } from '../bridge/contract.ts';

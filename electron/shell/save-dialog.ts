@@ -5,7 +5,7 @@ import { app, type BrowserWindow, dialog, type SaveDialogOptions } from 'electro
 import { describeProblem } from '../../core/describe-problem.ts';
 import type { SavedFile } from '../output/saved-file.ts';
 import { writeFileAtomically } from '../output/write-file-atomically.ts';
-import { storageProblemOf } from '../store/faults.ts';
+import { storageProblemOf } from '../store/file/faults.ts';
 
 const FILTERS: Readonly<Record<string, NonNullable<SaveDialogOptions['filters']>>> = {
   'application/json': [{ name: 'Header files', extensions: ['json'] }],

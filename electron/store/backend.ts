@@ -6,15 +6,15 @@ import { success } from '../../core/result.ts';
 import { createDispatcher, type Dispatcher, type Handlers } from '../bridge/dispatcher.ts';
 import { fileLog, wordsOf } from '../output/file-log.ts';
 import { previewFile } from '../output/preview-file.ts';
-import type { CallContext, Host } from './calls.ts';
-import { createConnection } from './connection.ts';
-import { copyCalls } from './copy-calls.ts';
-import { dataFolder } from './data-folder.ts';
-import { headerCalls } from './header-calls.ts';
-import { shelfCalls } from './shelf-calls.ts';
-import { type Upkeep, upkeep } from './upkeep-calls.ts';
+import type { CallContext, Host } from './calls/call-context.ts';
+import { createConnection } from './file/connection.ts';
+import { copyCalls } from './calls/copy-calls.ts';
+import { dataFolder } from './file/data-folder.ts';
+import { headerCalls } from './calls/header-calls.ts';
+import { shelfCalls } from './calls/shelf-calls.ts';
+import { type Upkeep, upkeep } from './calls/upkeep-calls.ts';
 
-export type { Host } from './calls.ts';
+export type { Host } from './calls/call-context.ts';
 
 export interface BackendOptions {
   /** The data folder; made when it is missing. */

@@ -3,8 +3,8 @@
 import type Database from 'better-sqlite3';
 import type { RequestOf } from '../bridge/contract.ts';
 import { draftSchema, preferencesSchema } from '../bridge/contract.ts';
-import { sealed } from './checksums.ts';
-import { intactRow, shaped } from './read-row.ts';
+import { sealed } from './rows/checksums.ts';
+import { intactRow, shaped } from './rows/read-row.ts';
 
 type Draft = NonNullable<RequestOf<'saveDraft'>['draft']>;
 export type Preferences = RequestOf<'savePreferences'>['preferences'];

@@ -1,13 +1,13 @@
 /** All tables of one open database, with their statements prepared once. */
 
 import type Database from 'better-sqlite3';
-import { type Archive, archiveTable } from './archive.ts';
-import { type HeaderTable, headerTable } from './header-table.ts';
-import { type Journal, journal } from './journal.ts';
+import { type Archive, archiveTable } from './archive/archive.ts';
+import { type HeaderTable, headerTable } from './header/header-table.ts';
+import { type Journal, journal } from './header/journal.ts';
 import { binTable, draftTable, preferencesTable } from './small-tables.ts';
-import { type RecentStandings, recentStandings } from './standings.ts';
-import { type Stock, stockTable } from './stock-table.ts';
-import { type InTransaction, transactionsOn } from './transaction.ts';
+import { type RecentStandings, recentStandings } from './header/standings.ts';
+import { type Stock, stockTable } from './shelf/stock-table.ts';
+import { type InTransaction, transactionsOn } from './file/transaction.ts';
 
 export interface Tables {
   readonly db: Database.Database;

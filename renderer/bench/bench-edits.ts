@@ -1,6 +1,6 @@
 /** The edits behind the commands of the bench: from what a person means to what core applies. */
 
-import type { BatchEdit, Edit, SingleEdit } from '../../core/header/edit.ts';
+import type { BatchEdit, Edit, SingleEdit } from '../../core/edits/edit.ts';
 import { type Header, PIECE_STATES, type Piece, type PieceState, type Primary } from '../../core/header/header.ts';
 
 /** One step however many pieces; null for none. */

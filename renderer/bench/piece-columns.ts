@@ -7,7 +7,7 @@ import {
   parseClocking,
   parseClr,
   parseQuickEntry,
-} from '../../core/header/quick-entry.ts';
+} from '../../core/header/parts/quick-entry.ts';
 import { formatTyped, formatTypedAngle, parseLength } from '../../core/index.ts';
 import type { Problem } from '../../core/problem.ts';
 import { assertNever, failure, type Result, success } from '../../core/result.ts';

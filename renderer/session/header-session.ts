@@ -1,8 +1,8 @@
 /** One open header: applies every edit at once, sends it to the host, and knows whether all of it is safe. */
 
-import { applyEdit } from '../../core/header/apply-edit.ts';
-import { describeEdit } from '../../core/header/describe-edit.ts';
-import type { Edit } from '../../core/header/edit.ts';
+import { applyEdit } from '../../core/edits/apply-edit.ts';
+import { describeEdit } from '../../core/edits/describe-edit.ts';
+import type { Edit } from '../../core/edits/edit.ts';
 import type { Header } from '../../core/header/header.ts';
 import { newId } from '../../core/header/new-header.ts';
 import { matchHeader } from '../../core/index.ts';

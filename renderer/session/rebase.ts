@@ -1,7 +1,7 @@
 /** Making one's own steps again on top of a document that somebody else changed meanwhile. */
 
-import { applyEdit } from '../../core/header/apply-edit.ts';
-import type { Edit, SingleEdit } from '../../core/header/edit.ts';
+import { applyEdit } from '../../core/edits/apply-edit.ts';
+import type { Edit, SingleEdit } from '../../core/edits/edit.ts';
 import type { Header } from '../../core/header/header.ts';
 import type { DroppedStep, HistoryStep, PendingStep } from './session-state.ts';
 

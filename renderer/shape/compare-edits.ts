@@ -1,6 +1,6 @@
 /** What a comparison says, in words, and the edits that follow from it. */
 
-import type { Edit } from '../../core/header/edit.ts';
+import type { Edit } from '../../core/edits/edit.ts';
 import type { Piece, Primary } from '../../core/header/header.ts';
 import {
   alignPieces,

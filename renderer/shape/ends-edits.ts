@@ -1,6 +1,6 @@
 /** The edits behind ports, inlets and their patterns. */
 
-import type { BatchEdit, Edit, SingleEdit } from '../../core/header/edit.ts';
+import type { BatchEdit, Edit, SingleEdit } from '../../core/edits/edit.ts';
 import type { Collector, Header, Inlet, Pose, Primary } from '../../core/header/header.ts';
 import { type InletLayout, inletPoses, type PathProblem, type PortRow, portRow } from '../../core/index.ts';
 import { type Result, success } from '../../core/result.ts';

@@ -1,6 +1,6 @@
 /** Bending tables between the header and text: what is shown, copied, saved and read in. */
 
-import type { Edit, SingleEdit } from '../../core/header/edit.ts';
+import type { Edit, SingleEdit } from '../../core/edits/edit.ts';
 import type { Piece, Pose, Primary } from '../../core/header/header.ts';
 import {
   formatAngleBare,

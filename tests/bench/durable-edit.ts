@@ -4,8 +4,8 @@ import { closeSync, fsyncSync, mkdtempSync, openSync, rmSync, writeSync } from '
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { performance } from 'node:perf_hooks';
-import { applyEdit } from '../../core/header/apply-edit.ts';
-import type { Edit } from '../../core/header/edit.ts';
+import { applyEdit } from '../../core/edits/apply-edit.ts';
+import type { Edit } from '../../core/edits/edit.ts';
 import type { Header, Piece } from '../../core/header/header.ts';
 import { inches } from '../../core/units/length.ts';
 import { type Measure, quantile, type RunSize } from '../measure.ts';

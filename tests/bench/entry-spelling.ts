@@ -1,7 +1,7 @@
 /** A piece as a fabricator would type it into the entry line: fractions, spaces, and the CLR only where it is not the usual. */
 
 import type { Piece } from '../../core/header/header.ts';
-import { parseQuickEntry } from '../../core/header/quick-entry.ts';
+import { parseQuickEntry } from '../../core/header/parts/quick-entry.ts';
 import { formatTyped, formatTypedAngle } from '../../core/units/format-typed.ts';
 import type { Length, LengthUnit } from '../../core/units/length.ts';
 import { digestOf } from '../trust/canonical.ts';

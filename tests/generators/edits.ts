@@ -1,7 +1,7 @@
 /** Edits for tests: of every kind, for a given header, most of them fitting and some not. */
 
 import fc from 'fast-check';
-import type { Edit, SingleEdit } from '../../core/header/edit.ts';
+import type { Edit, SingleEdit } from '../../core/edits/edit.ts';
 import type { Header } from '../../core/header/header.ts';
 import {
   collectorArbitrary,

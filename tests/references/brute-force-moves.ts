@@ -3,8 +3,8 @@
 import { levenbergMarquardt } from 'ml-levenberg-marquardt';
 import type { Header, Piece, Primary } from '../../core/header/header.ts';
 import { matchHeader } from '../../core/length/match-header.ts';
-import { closureOf, isClosed } from '../../core/path/closure.ts';
-import { closureLimits, findInlet, inletFrame } from '../../core/path/inlet-pose.ts';
+import { closureOf, isClosed } from '../../core/path/ends/closure.ts';
+import { closureLimits, findInlet, inletFrame } from '../../core/path/ends/inlet-pose.ts';
 import { tracePrimary } from '../../core/path/trace-primary.ts';
 import { dot } from '../../core/path/vector.ts';
 import { millimetres, mmOf } from '../../core/units/length.ts';

@@ -1,7 +1,7 @@
 /** Least distances against dense sampling and against the OpenCascade kernel. */
 
 import { beforeAll, describe, expect, test } from 'vitest';
-import { clearanceBetween } from '../../core/path/clearance.ts';
+import { clearanceBetween } from '../../core/path/clearance/clearance.ts';
 import type { Frame } from '../../core/path/frame.ts';
 import {
   pathLengthMm,

@@ -2,7 +2,7 @@
 
 import type { Header, Piece, Primary } from '../../core/header/header.ts';
 import { matchHeader } from '../../core/length/match-header.ts';
-import { closureLimits, findInlet, inletFrame } from '../../core/path/inlet-pose.ts';
+import { closureLimits, findInlet, inletFrame } from '../../core/path/ends/inlet-pose.ts';
 import { tracePrimary } from '../../core/path/trace-primary.ts';
 import type { Vector } from '../../core/path/vector.ts';
 import { mmOf } from '../../core/units/length.ts';

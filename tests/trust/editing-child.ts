@@ -2,8 +2,8 @@
 
 import process from 'node:process';
 import { parseArgs } from 'node:util';
-import { applyEdit } from '../../core/header/apply-edit.ts';
-import type { Edit } from '../../core/header/edit.ts';
+import { applyEdit } from '../../core/edits/apply-edit.ts';
+import type { Edit } from '../../core/edits/edit.ts';
 import type { Header } from '../../core/header/header.ts';
 import type { RequestOf, ResponseOf } from '../../electron/bridge/contract.ts';
 import { openBackend, type TestBackend } from './backend-under-test.ts';

@@ -1,6 +1,6 @@
 /** Random steps of which a half-applied one shows: each marks the header and its first piece with the same number. */
 
-import type { BatchEdit, SingleEdit } from '../../core/header/edit.ts';
+import type { BatchEdit, SingleEdit } from '../../core/edits/edit.ts';
 import type { Header, Piece } from '../../core/header/header.ts';
 import { randomBelow } from './seeded-random.ts';
 

@@ -2,7 +2,7 @@
 
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { jsonFault } from '../../../core/header/json-fault.ts';
+import { jsonFault } from '../../../core/header/file/json-fault.ts';
 import {
   checkHeader,
   demoHeader,

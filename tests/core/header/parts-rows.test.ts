@@ -2,7 +2,7 @@
 
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { tabbedRows } from '../../../core/header/pasted-pieces.ts';
+import { tabbedRows } from '../../../core/header/parts/pasted-pieces.ts';
 import {
   copiedPieces,
   demoHeader,

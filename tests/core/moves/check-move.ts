@@ -1,11 +1,11 @@
 /** Everything that must hold of a move that is offered, checked from the outside with the edit applied. */
 
-import { applyEdit } from '../../../core/header/apply-edit.ts';
+import { applyEdit } from '../../../core/edits/apply-edit.ts';
 import type { Header, Piece, Primary } from '../../../core/header/header.ts';
 import { matchHeader } from '../../../core/length/match-header.ts';
 import type { Move, MoveOptions } from '../../../core/moves/move.ts';
-import { closureOf } from '../../../core/path/closure.ts';
-import { closureLimits, findInlet, inletFrame } from '../../../core/path/inlet-pose.ts';
+import { closureOf } from '../../../core/path/ends/closure.ts';
+import { closureLimits, findInlet, inletFrame } from '../../../core/path/ends/inlet-pose.ts';
 import { tracePrimary } from '../../../core/path/trace-primary.ts';
 import { mmOf } from '../../../core/units/length.ts';
 

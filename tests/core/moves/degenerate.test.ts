@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { applyEdit } from '../../../core/header/apply-edit.ts';
+import { applyEdit } from '../../../core/edits/apply-edit.ts';
 import type { Header, Piece, Primary } from '../../../core/header/header.ts';
 import { matchHeader } from '../../../core/length/match-header.ts';
 import { describeMove } from '../../../core/moves/describe-move.ts';

@@ -2,7 +2,7 @@
 
 import { describe, expect, test } from 'vitest';
 import type { Piece } from '../../../core/header/header.ts';
-import { type Clearance, clearanceBetween } from '../../../core/path/clearance.ts';
+import { type Clearance, clearanceBetween } from '../../../core/path/clearance/clearance.ts';
 import type { Frame } from '../../../core/path/frame.ts';
 import { traceFrom } from '../../../core/path/trace-primary.ts';
 import { add, cross, distance, turnAbout, unit, type Vector } from '../../../core/path/vector.ts';

@@ -2,7 +2,7 @@
 
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { clockingFromGauge, clockingFromMark, clockingMarkMm } from '../../../core/path/clocking-gauge.ts';
+import { clockingFromGauge, clockingFromMark, clockingMarkMm } from '../../../core/path/ends/clocking-gauge.ts';
 import { expectWithin, expectWithinDeg } from '../../tolerance.ts';
 
 test.each([

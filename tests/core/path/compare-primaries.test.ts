@@ -3,11 +3,11 @@
 import { describe, expect, test } from 'vitest';
 import { demoHeader } from '../../../core/header/demo-header.ts';
 import type { Piece, Primary } from '../../../core/header/header.ts';
-import { compareBanks } from '../../../core/path/compare-banks.ts';
-import { comparePrimaries } from '../../../core/path/compare-primaries.ts';
+import { compareBanks } from '../../../core/path/banks/compare-banks.ts';
+import { comparePrimaries } from '../../../core/path/banks/compare-primaries.ts';
 import { frameOfPose } from '../../../core/path/frame.ts';
-import { mirrorPiece } from '../../../core/path/mirror.ts';
-import { jointTurnsToInlet, singleJointTurns } from '../../../core/path/single-joint.ts';
+import { mirrorPiece } from '../../../core/path/banks/mirror.ts';
+import { jointTurnsToInlet, singleJointTurns } from '../../../core/path/ends/single-joint.ts';
 import { tracePrimary } from '../../../core/path/trace-primary.ts';
 import { millimetres } from '../../../core/units/length.ts';
 import { expectWithin, expectWithinDeg } from '../../tolerance.ts';

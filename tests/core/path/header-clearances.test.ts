@@ -3,7 +3,7 @@
 import { describe, expect, test } from 'vitest';
 import { demoHeader } from '../../../core/header/demo-header.ts';
 import type { Collector, Obstacle } from '../../../core/header/header.ts';
-import { headerClearances } from '../../../core/path/header-clearances.ts';
+import { headerClearances } from '../../../core/path/clearance/header-clearances.ts';
 import { inches, millimetres } from '../../../core/units/length.ts';
 import { expectWithin } from '../../tolerance.ts';
 import { bend, headerOf, poseAt, primaryOf, straight } from './made-primaries.ts';

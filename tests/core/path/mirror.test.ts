@@ -1,18 +1,18 @@
 /** Mirroring: the path is the mirror image, twice is nothing, and a bank keeps its closures. */
 
 import { describe, expect, test } from 'vitest';
-import { applyEdit } from '../../../core/header/apply-edit.ts';
+import { applyEdit } from '../../../core/edits/apply-edit.ts';
 import { demoHeader } from '../../../core/header/demo-header.ts';
-import type { BatchEdit } from '../../../core/header/edit.ts';
+import type { BatchEdit } from '../../../core/edits/edit.ts';
 import type { Header, Primary } from '../../../core/header/header.ts';
-import { primaryClosure } from '../../../core/path/inlet-pose.ts';
+import { primaryClosure } from '../../../core/path/ends/inlet-pose.ts';
 import {
   type MirrorPlane,
   mirrorBank,
   mirroredCopy,
   mirrorPrimary,
   VEHICLE_MIDDLE,
-} from '../../../core/path/mirror.ts';
+} from '../../../core/path/banks/mirror.ts';
 import { tracePrimary } from '../../../core/path/trace-primary.ts';
 import { addScaled, dot, subtract, unit, type Vector } from '../../../core/path/vector.ts';
 import { inches, millimetres } from '../../../core/units/length.ts';

@@ -2,8 +2,8 @@
 
 import { describe, expect, test } from 'vitest';
 import type { Obstacle } from '../../../core/header/header.ts';
-import { tubeBody } from '../../../core/path/clearance.ts';
-import { obstacleClearance } from '../../../core/path/obstacle-clearance.ts';
+import { tubeBody } from '../../../core/path/clearance/clearance.ts';
+import { obstacleClearance } from '../../../core/path/clearance/obstacle-clearance.ts';
 import { pointAt, type TubePath, tracePrimary } from '../../../core/path/trace-primary.ts';
 import { millimetres } from '../../../core/units/length.ts';
 import { expectWithin } from '../../tolerance.ts';

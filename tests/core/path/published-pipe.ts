@@ -1,6 +1,6 @@
 /** A pipe whose XYZ and LRA tables are both published, and a short way to write a point. */
 
-import type { XyzPoint } from '../../../core/path/bending-table.ts';
+import type { XyzPoint } from '../../../core/path/tables/bending-table.ts';
 
 export const at = (xMm: number, yMm: number, zMm: number, clrMm: number | null = null): XyzPoint => ({
   xMm,

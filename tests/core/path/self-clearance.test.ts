@@ -1,7 +1,7 @@
 /** Least gaps of a tube with itself: what counts as coming back past itself, and how near. */
 
 import { describe, expect, test } from 'vitest';
-import { selfClearance } from '../../../core/path/clearance.ts';
+import { selfClearance } from '../../../core/path/clearance/clearance.ts';
 import { expectWithin } from '../../tolerance.ts';
 import { bend, pathOf, pieCut, straight } from './made-primaries.ts';
 

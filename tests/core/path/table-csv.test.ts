@@ -1,8 +1,8 @@
 /** CSV of LRA and XYZ tables: as documented, and reading back to the same numbers. */
 
 import { describe, expect, test } from 'vitest';
-import type { LraTable } from '../../../core/path/bending-table.ts';
-import { lraCsv, readLraCsv, readXyzCsv, xyzCsv } from '../../../core/path/table-csv.ts';
+import type { LraTable } from '../../../core/path/tables/bending-table.ts';
+import { lraCsv, readLraCsv, readXyzCsv, xyzCsv } from '../../../core/path/tables/table-csv.ts';
 import { foundValue, problemOf, seededRandom } from './made-primaries.ts';
 import { at, PUBLISHED_PIPE } from './published-pipe.ts';
 

@@ -6,9 +6,9 @@ import { join } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
 import Database from 'better-sqlite3';
 import { describe, expect, test } from 'vitest';
-import { parseBackupName } from '../../../electron/store/backup-names.ts';
-import { checkCopy, listBackups, rotate } from '../../../electron/store/backups.ts';
-import { dataFolder } from '../../../electron/store/data-folder.ts';
+import { parseBackupName } from '../../../electron/store/backups/backup-names.ts';
+import { checkCopy, listBackups, rotate } from '../../../electron/store/backups/backups.ts';
+import { dataFolder } from '../../../electron/store/file/data-folder.ts';
 import {
   addPrimary,
   doStep,

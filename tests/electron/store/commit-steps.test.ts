@@ -1,8 +1,8 @@
 /** Steps: committed once, in order, against the revision that they were made for, and taken back over restarts. */
 
 import { describe, expect, test } from 'vitest';
-import { dataFolder } from '../../../electron/store/data-folder.ts';
-import { openDatabase } from '../../../electron/store/open-database.ts';
+import { dataFolder } from '../../../electron/store/file/data-folder.ts';
+import { openDatabase } from '../../../electron/store/file/open-database.ts';
 import { addPrimary, doStep, headerWith, openShop, problemOf, stepId, storedText, straight } from './shop.ts';
 
 describe('a request sent again', () => {

@@ -1,7 +1,7 @@
 /** Every call of the contract, asked once in the way it is meant. */
 
 import { describe, expect, test } from 'vitest';
-import { writeHeader } from '../../../core/header/header-file.ts';
+import { writeHeader } from '../../../core/header/file/header-file.ts';
 import type { StockItem } from '../../../core/stock/stock-item.ts';
 import { contract } from '../../../electron/bridge/contract.ts';
 import { addPrimary, doStep, headerWith, openShop, problemOf, straight } from './shop.ts';

@@ -1,9 +1,9 @@
 /** The rows of a header: a step writes those that it changes, and rows that do not belong together are never shown. */
 
 import { expect, test } from 'vitest';
-import type { Edit } from '../../../core/header/edit.ts';
-import { DamagedRow } from '../../../electron/store/faults.ts';
-import { revisionsIn } from '../../../electron/store/row-revisions.ts';
+import type { Edit } from '../../../core/edits/edit.ts';
+import { DamagedRow } from '../../../electron/store/file/faults.ts';
+import { revisionsIn } from '../../../electron/store/header/row-revisions.ts';
 import {
   addPrimary,
   doStep,

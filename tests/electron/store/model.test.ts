@@ -5,11 +5,11 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { applyEdit } from '../../../core/header/apply-edit.ts';
+import { applyEdit } from '../../../core/edits/apply-edit.ts';
 import type { Header } from '../../../core/header/header.ts';
 import type { RequestOf } from '../../../electron/bridge/contract.ts';
-import { dataFolder } from '../../../electron/store/data-folder.ts';
-import { openDatabase } from '../../../electron/store/open-database.ts';
+import { dataFolder } from '../../../electron/store/file/data-folder.ts';
+import { openDatabase } from '../../../electron/store/file/open-database.ts';
 import { drawFrom, EDIT_KINDS, randomEdit } from './random-edits.ts';
 import { doStep, openShop, problemOf, type Shop, stepId, storedText } from './shop.ts';
 

@@ -6,9 +6,9 @@ import { join } from 'node:path';
 import { promisify } from 'node:util';
 import Database from 'better-sqlite3';
 import { describe, expect, test } from 'vitest';
-import { dataFolder } from '../../../electron/store/data-folder.ts';
-import { openDatabase } from '../../../electron/store/open-database.ts';
-import { pragmaMismatches } from '../../../electron/store/pragmas.ts';
+import { dataFolder } from '../../../electron/store/file/data-folder.ts';
+import { openDatabase } from '../../../electron/store/file/open-database.ts';
+import { pragmaMismatches } from '../../../electron/store/file/pragmas.ts';
 import {
   addPrimary,
   doStep,

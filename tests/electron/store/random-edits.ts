@@ -1,6 +1,6 @@
 /** Edits of every kind, made for the header that they are to change, from a few random numbers. */
 
-import type { Edit, SingleEdit } from '../../../core/header/edit.ts';
+import type { Edit, SingleEdit } from '../../../core/edits/edit.ts';
 import type { Collector, Header, Obstacle, Piece, Primary, Settings } from '../../../core/header/header.ts';
 
 /** Numbers in [0, 1) to choose with, taken in order and over again. */

@@ -4,8 +4,8 @@ import { copyFileSync, existsSync, readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { expect, test } from 'vitest';
-import { expectedSchema } from '../../../electron/store/expected-schema.ts';
-import { APPLICATION_ID, migrate, SCHEMA_VERSION, schemaText } from '../../../electron/store/migrations.ts';
+import { expectedSchema } from '../../../electron/store/schema/expected-schema.ts';
+import { APPLICATION_ID, migrate, SCHEMA_VERSION, schemaText } from '../../../electron/store/schema/migrations.ts';
 import { openShop, temporaryFolder, withDatabase } from './shop.ts';
 
 const FIXTURES = new URL('../../../fixtures/db/', import.meta.url).pathname;

@@ -6,7 +6,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { onTestFinished } from 'vitest';
-import type { Edit } from '../../../core/header/edit.ts';
+import type { Edit } from '../../../core/edits/edit.ts';
 import type { Piece, Primary } from '../../../core/header/header.ts';
 import type { StorageProblem } from '../../../core/storage-problem.ts';
 import type { CallName, Reply, RequestOf, ResponseOf } from '../../../electron/bridge/contract.ts';

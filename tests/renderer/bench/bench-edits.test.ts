@@ -1,9 +1,9 @@
 /** Edits behind the commands of the bench, each undone by its inverse. */
 
 import { describe, expect, test } from 'vitest';
-import { applyEdit } from '../../../core/header/apply-edit.ts';
+import { applyEdit } from '../../../core/edits/apply-edit.ts';
 import { demoHeader } from '../../../core/header/demo-header.ts';
-import type { Edit } from '../../../core/header/edit.ts';
+import type { Edit } from '../../../core/edits/edit.ts';
 import type { Header, Primary } from '../../../core/header/header.ts';
 import { newHeader } from '../../../core/header/new-header.ts';
 import {

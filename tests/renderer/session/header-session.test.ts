@@ -2,7 +2,7 @@
 
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import type { Edit, SingleEdit } from '../../../core/header/edit.ts';
+import type { Edit, SingleEdit } from '../../../core/edits/edit.ts';
 import { inches } from '../../../core/units/length.ts';
 import type { HeaderSession } from '../../../renderer/session/header-session.ts';
 import { MemoryBridge } from '../../memory-bridge.ts';

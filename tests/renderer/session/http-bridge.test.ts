@@ -1,7 +1,7 @@
 /** The HTTP client of the loopback host. */
 
 import { describe, expect, test } from 'vitest';
-import { type BrowserParts, createHttpBridge } from '../../../renderer/bridge.ts';
+import { type BrowserParts, createHttpBridge } from '../../../renderer/app/bridge.ts';
 
 interface Sent {
   readonly url: string;

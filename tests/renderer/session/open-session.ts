@@ -1,6 +1,6 @@
 /** A header of two empty primaries, open against a bridge in memory, with timers that run when told. */
 
-import type { Edit } from '../../../core/header/edit.ts';
+import type { Edit } from '../../../core/edits/edit.ts';
 import type { Header, Straight } from '../../../core/header/header.ts';
 import { newHeader } from '../../../core/header/new-header.ts';
 import { inches } from '../../../core/units/length.ts';

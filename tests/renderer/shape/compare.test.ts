@@ -1,7 +1,7 @@
 /** Comparing two primaries on screen: the joint that is clocked wrong is named, and the button mends it. */
 
 import { describe, expect, test } from 'vitest';
-import { applyEdit } from '../../../core/header/apply-edit.ts';
+import { applyEdit } from '../../../core/edits/apply-edit.ts';
 import { demoHeader } from '../../../core/header/demo-header.ts';
 import type { Bend, Piece, Primary } from '../../../core/header/header.ts';
 import { comparePrimaries, mirrorPiece } from '../../../core/index.ts';

@@ -1,9 +1,9 @@
 /** Ports, inlets and patterns as steps: each is one, and what it makes is a sound header. */
 
 import { describe, expect, test } from 'vitest';
-import { applyEdit } from '../../../core/header/apply-edit.ts';
+import { applyEdit } from '../../../core/edits/apply-edit.ts';
 import { demoHeader } from '../../../core/header/demo-header.ts';
-import type { Edit } from '../../../core/header/edit.ts';
+import type { Edit } from '../../../core/edits/edit.ts';
 import type { Header } from '../../../core/header/header.ts';
 import { mmOf } from '../../../core/index.ts';
 import { inches } from '../../../core/units/length.ts';

@@ -1,7 +1,7 @@
 /** Bending tables on screen: what is copied and saved reads back, and what cannot be read is explained. */
 
 import { describe, expect, test } from 'vitest';
-import { applyEdit } from '../../../core/header/apply-edit.ts';
+import { applyEdit } from '../../../core/edits/apply-edit.ts';
 import { demoHeader } from '../../../core/header/demo-header.ts';
 import type { Header, Primary } from '../../../core/header/header.ts';
 import { describeProblem, placedPath } from '../../../core/index.ts';

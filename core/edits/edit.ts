@@ -1,0 +1,39 @@
+/** Every way in which a header can change. */
+
+import type { Collector, Header, Obstacle, Piece, Primary, Settings } from '../header/header.ts';
+
+/** Fields of a primary that can be set on their own; its pieces have edits of their own. */
+export type PrimaryFields = Omit<Primary, 'id' | 'pieces'>;
+
+/** Fields of the header itself. */
+export type HeaderFields = Pick<Header, 'name' | 'note'>;
+
+/** One change of one thing. `at` and `to` are places in the list counted from 0, up to its length. */
+export type SingleEdit =
+  | { readonly kind: 'setHeader'; readonly set: Partial<HeaderFields> }
+  | { readonly kind: 'setSettings'; readonly set: Partial<Settings> }
+  | { readonly kind: 'addPrimary'; readonly primary: Primary; readonly at: number }
+  | { readonly kind: 'removePrimary'; readonly primaryId: string }
+  | { readonly kind: 'movePrimary'; readonly primaryId: string; readonly to: number }
+  | { readonly kind: 'setPrimary'; readonly primaryId: string; readonly set: Partial<PrimaryFields> }
+  | { readonly kind: 'addPiece'; readonly primaryId: string; readonly piece: Piece; readonly at: number }
+  | { readonly kind: 'removePiece'; readonly primaryId: string; readonly pieceId: string }
+  | { readonly kind: 'movePiece'; readonly primaryId: string; readonly pieceId: string; readonly to: number }
+  | { readonly kind: 'replacePiece'; readonly primaryId: string; readonly piece: Piece }
+  | { readonly kind: 'addCollector'; readonly collector: Collector; readonly at: number }
+  | { readonly kind: 'removeCollector'; readonly collectorId: string }
+  | { readonly kind: 'replaceCollector'; readonly collector: Collector }
+  | { readonly kind: 'addObstacle'; readonly obstacle: Obstacle; readonly at: number }
+  | { readonly kind: 'removeObstacle'; readonly obstacleId: string }
+  | { readonly kind: 'replaceObstacle'; readonly obstacle: Obstacle }
+  | { readonly kind: 'finishHeader' }
+  | { readonly kind: 'reopenHeader' };
+
+/** Several edits that are one step for the person who undoes them: all happen or none does. */
+export interface BatchEdit {
+  readonly kind: 'batch';
+  readonly label: string;
+  readonly edits: readonly SingleEdit[];
+}
+
+export type Edit = SingleEdit | BatchEdit;

@@ -1,0 +1,115 @@
+/** The open file format of a header: UTF-8 JSON text, read with suspicion and written in one stable order. */
+
+import { failure, type Result, success } from '../../result.ts';
+import { FILE_SIZE_LIMIT, guardJson } from './guard-json.ts';
+import type { Header } from '../header.ts';
+import type { HeaderProblem } from '../header-problem.ts';
+import { jsonFault } from './json-fault.ts';
+import { referenceProblems } from '../references.ts';
+import { headerSchema } from '../schema.ts';
+import { describeValue, schemaProblems } from '../schema-problems.ts';
+
+export const HEADER_FORMAT = 'evenrun-header';
+/** Raised when a file of the new shape could be misread by an older program. */
+export const HEADER_FORMAT_VERSION = 1;
+export const HEADER_FILE_EXTENSION = '.evenrun.json';
+
+/** Part of the Encoding Standard, which every place that core runs in provides; core's own types name no platform. */
+declare const TextDecoder: new (
+  label: 'utf-8',
+  options: { readonly fatal: true },
+) => { decode(bytes: Uint8Array): string };
+
+/**
+ * Reads a header file. Texts come back in Unicode NFC and negative zero as zero; everything else is as it was written.
+ * Never throws: whatever is wrong comes back as problems whose paths start at the header.
+ */
+export function readHeader(json: string): Result<Header, HeaderProblem> {
+  const guarded = guardJson(json);
+  if (!guarded.ok) return failure(...guarded.problems.map(fromHeaderOn));
+  const parsed = parseJson(guarded.value);
+  if (!parsed.ok) return parsed;
+  const content = contentOf(parsed.value);
+  return content.ok ? checkHeader(content.value) : content;
+}
+
+/** Paths of problems start at the header, whichever step finds them. */
+function fromHeaderOn(problem: HeaderProblem): HeaderProblem {
+  return problem.path[0] === 'header' ? { ...problem, path: problem.path.slice(1) } : problem;
+}
+
+/** Reads a header file from its bytes: UTF-8, with or without a byte order mark. Never throws. */
+export function readHeaderBytes(bytes: Uint8Array): Result<Header, HeaderProblem> {
+  if (bytes.length > FILE_SIZE_LIMIT) {
+    return failure({ kind: 'unreadableFile', reason: 'tooLarge', path: [], detail: '10 MiB' });
+  }
+  const [first, second] = bytes;
+  if ((first === 0xff && second === 0xfe) || (first === 0xfe && second === 0xff)) {
+    return failure({ kind: 'unreadableFile', reason: 'notUtf8', path: [], detail: 'UTF-16' });
+  }
+  const text = decodeUtf8(bytes);
+  if (text === null)
+    return failure({ kind: 'unreadableFile', reason: 'notUtf8', path: [], detail: 'another encoding' });
+  return readHeader(text);
+}
+
+function decodeUtf8(bytes: Uint8Array): string | null {
+  try {
+    return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
+  } catch {
+    return null;
+  }
+}
+
+/** Checks a value that is said to be a header, such as one that came out of a database. Never throws. */
+export function checkHeader(value: unknown): Result<Header, HeaderProblem> {
+  const parsed = headerSchema.safeParse(value);
+  if (!parsed.success) return failure(...schemaProblems(parsed.error.issues, value));
+  const problems = referenceProblems(parsed.data);
+  return problems.length === 0 ? success(parsed.data) : failure(...problems);
+}
+
+/**
+ * The header as the text of a file: two spaces of indent, keys in the order of the schema, a line end at the end.
+ * Equal headers give equal text. `header` must be valid, as every header from readHeader or applyEdit is.
+ */
+export function writeHeader(header: Header): string {
+  const ordered = headerSchema.parse(header);
+  return `${JSON.stringify({ format: HEADER_FORMAT, version: HEADER_FORMAT_VERSION, header: ordered }, null, 2)}\n`;
+}
+
+function parseJson(text: string): Result<unknown, HeaderProblem> {
+  try {
+    return success(JSON.parse(text));
+  } catch {
+    return failure({ kind: 'unreadableFile', reason: 'notJson', path: [], detail: placeOfFault(text) });
+  }
+}
+
+function placeOfFault(text: string): string {
+  const before = text.slice(0, jsonFault(text) ?? text.length);
+  if (before.length === text.length) return 'its end';
+  const lineStart = before.lastIndexOf('\n') + 1;
+  return `line ${before.split('\n').length}, column ${before.length - lineStart + 1}`;
+}
+
+/** Looks at format and version before anything else: a newer file must not be judged by this version's rules. */
+function contentOf(file: unknown): Result<unknown, HeaderProblem> {
+  const notAHeader = (detail: string) =>
+    failure<HeaderProblem>({ kind: 'unreadableFile', reason: 'notAHeader', path: [], detail });
+  if (typeof file !== 'object' || file === null || Array.isArray(file)) return notAHeader(describeValue(file));
+  const fields = new Map<string, unknown>(Object.entries(file));
+  if (fields.get('format') !== HEADER_FORMAT) return notAHeader(`format ${describeValue(fields.get('format'))}`);
+  const version = fields.get('version');
+  if (typeof version !== 'number' || !Number.isInteger(version) || version < 1) {
+    const expected = `the whole number ${HEADER_FORMAT_VERSION}`;
+    return failure({ kind: 'invalidValue', path: ['version'], expected, found: describeValue(version) });
+  }
+  if (version > HEADER_FORMAT_VERSION) {
+    return failure({ kind: 'newerFormat', path: ['version'], found: version, supported: HEADER_FORMAT_VERSION });
+  }
+  const unknown = [...fields.keys()].filter((key) => key !== 'format' && key !== 'version' && key !== 'header');
+  if (unknown.length > 0)
+    return failure(...unknown.map((key): HeaderProblem => ({ kind: 'unknownField', path: [key] })));
+  return success(fields.get('header'));
+}

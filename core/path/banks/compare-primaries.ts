@@ -1,0 +1,201 @@
+/** Two primaries piece by piece: what differs, which joint explains it best, and what mending it does to the end. */
+
+import type { Piece, Primary } from '../../header/header.ts';
+import { failure, type Result, success } from '../../result.ts';
+import { mmOf } from '../../units/length.ts';
+import { alignPieces, type PiecePairing } from './align-pieces.ts';
+import { type Closure, closureOf } from '../ends/closure.ts';
+import { DEFAULT_PORT, type Frame, frameOfPose } from '../frame.ts';
+import { mirrorPiece } from './mirror.ts';
+import type { PathProblem } from '../path-problem.ts';
+import { type JointTurn, missMm, singleJointTurns } from '../ends/single-joint.ts';
+import { traceFrom } from '../trace-primary.ts';
+import { wrapDeg } from '../vector.ts';
+
+export type DifferenceKind = 'kind' | 'missing' | 'extra' | 'length' | 'clr' | 'angle' | 'clocking' | 'pies';
+
+/** One way in which one piece differs. */
+export interface PieceDifference {
+  readonly kind: DifferenceKind;
+  /** Places in the two primaries, from 0; null where a primary has no such piece. */
+  readonly indexInReference: number | null;
+  readonly indexInOther: number | null;
+  /** Other minus reference, in millimetres or degrees; null where there is nothing to subtract. */
+  readonly by: number | null;
+  /** Closure of the other primary at the reference's end once this piece is made as in the reference; null: not known. */
+  readonly closureAfterMending: Closure | null;
+}
+
+export interface Comparison {
+  /** The other primary is built to the other hand: its clockings were compared with their signs changed. */
+  readonly isMirrored: boolean;
+  readonly differences: readonly PieceDifference[];
+  /** How far the other ends from where the reference's pieces would, from the same port; null when a path is not known. */
+  readonly closure: Closure | null;
+  /** The joint whose turning brings the ends together best; null when they agree, or a path is not known. */
+  readonly bestJoint: JointTurn | null;
+  /** The one difference that, mended, brings the ends together best; null likewise, or when none brings them nearer. */
+  readonly bestMending: PieceDifference | null;
+}
+
+export interface CompareOptions {
+  /** Whether the other is built to the other hand; left out, whichever hand makes the clockings differ less. */
+  readonly isMirrored?: boolean;
+}
+
+/** Differences below these are rounding. */
+const SAME_MM = 1e-6;
+const SAME_DEG = 1e-6;
+
+/**
+ * Compares `other` with `reference`. Paths are both traced from the other's port (or `DEFAULT_PORT`), the reference built to
+ * the other's hand, so that everything said of ends holds where the other primary really is. Pieces are paired in
+ * order, leaving out as few as can be. Cost: pieces squared. Problem: a bad port pose on `other`.
+ */
+export function comparePrimaries(
+  reference: Primary,
+  other: Primary,
+  options: CompareOptions = {},
+): Result<Comparison, PathProblem> {
+  const port = other.port === null ? null : frameOfPose(other.port, ['primaries', other.id, 'port']);
+  if (port !== null && !port.ok) return failure(...port.problems);
+  const start = port === null ? DEFAULT_PORT : port.value;
+  const mirrored = { ...reference, pieces: reference.pieces.map((piece) => mirrorPiece(piece)) };
+  const isMirrored = options.isMirrored ?? handMissDeg(reference, other) < -SAME_DEG;
+  const model = isMirrored ? mirrored : reference;
+  const wanted = traceFrom(model, start);
+  const actual = traceFrom(other, start);
+  const isKnown = wanted.problem === null && actual.problem === null;
+  const end = isKnown ? wanted.path.end : null;
+  const pairings = alignPieces(model.pieces, other.pieces);
+  const differences = pairings
+    .flatMap((pairing) => differencesOf(model, other, pairing))
+    .map((difference) => ({
+      ...difference,
+      closureAfterMending: end && mendedClosure({ model, other, start, end }, difference),
+    }));
+  if (end === null) return success({ isMirrored, differences, closure: null, bestJoint: null, bestMending: null });
+  const hasMiss = missMm(actual.path.end, end) > SAME_MM;
+  return success({
+    isMirrored,
+    differences,
+    closure: closureOf(actual.path.end, end),
+    bestJoint: hasMiss ? (singleJointTurns(other, start, end)[0] ?? null) : null,
+    bestMending: hasMiss ? bestMending(differences, closureOf(actual.path.end, end)) : null,
+  });
+}
+
+/** By how many degrees more the clockings differ, summed, if `other` is of the other hand; negative when it likely is. */
+export function handMissDeg(reference: Primary, other: Primary): number {
+  const mirrored = { ...reference, pieces: reference.pieces.map((piece) => mirrorPiece(piece)) };
+  return clockingMiss(mirrored, other) - clockingMiss(reference, other);
+}
+
+/** Sum of the differences of clocking over pieces in the same place, in degrees. */
+function clockingMiss(a: Primary, b: Primary): number {
+  return alignPieces(a.pieces, b.pieces).reduce((sum, [indexA, indexB]) => {
+    const [one, other] = [clockingAt(a, indexA), clockingAt(b, indexB)];
+    return one === null || other === null ? sum : sum + Math.abs(wrapDeg(other - one));
+  }, 0);
+}
+
+function clockingAt(primary: Primary, index: number | null): number | null {
+  const piece = index === null ? undefined : primary.pieces[index];
+  return piece === undefined || piece.kind === 'straight' ? null : piece.clockingDeg;
+}
+
+type PlainDifference = Omit<PieceDifference, 'closureAfterMending'>;
+
+function differencesOf(model: Primary, other: Primary, pairing: PiecePairing): readonly PlainDifference[] {
+  const [indexInReference, indexInOther] = pairing;
+  const places = { indexInReference, indexInOther };
+  const one = indexInReference === null ? undefined : model.pieces[indexInReference];
+  const two = indexInOther === null ? undefined : other.pieces[indexInOther];
+  if (one === undefined) return [{ kind: 'extra', ...places, by: null }];
+  if (two === undefined) return [{ kind: 'missing', ...places, by: null }];
+  if (one.kind !== two.kind) return [{ kind: 'kind', ...places, by: null }];
+  return measuresThatDiffer(one, two).map(([kind, by]) => ({ kind, ...places, by }));
+}
+
+function measuresThatDiffer(one: Piece, two: Piece): readonly (readonly [DifferenceKind, number | null])[] {
+  if (one.kind === 'straight' || two.kind === 'straight') {
+    if (one.kind !== 'straight' || two.kind !== 'straight') return [];
+    const byMm = mmOf(two.length) - mmOf(one.length);
+    return Math.abs(byMm) > SAME_MM ? [['length', byMm]] : [];
+  }
+  const measures: (readonly [DifferenceKind, number | null])[] = [];
+  const clrMm = mmOf(two.clr) - mmOf(one.clr);
+  if (Math.abs(clrMm) > SAME_MM) measures.push(['clr', clrMm]);
+  const angleDeg = two.angleDeg - one.angleDeg;
+  if (Math.abs(angleDeg) > SAME_DEG) measures.push(['angle', angleDeg]);
+  if (one.clockingDeg === null || two.clockingDeg === null) {
+    if (one.clockingDeg !== two.clockingDeg) measures.push(['clocking', null]);
+  } else {
+    const turnDeg = wrapDeg(two.clockingDeg - one.clockingDeg);
+    if (Math.abs(turnDeg) > SAME_DEG) measures.push(['clocking', turnDeg]);
+  }
+  if (one.kind === 'pieCut' && two.kind === 'pieCut' && one.pies !== two.pies)
+    measures.push(['pies', two.pies - one.pies]);
+  return measures;
+}
+
+interface MendingContext {
+  readonly model: Primary;
+  readonly other: Primary;
+  readonly start: Frame;
+  /** Where the reference ends. */
+  readonly end: Frame;
+}
+
+/** Closure of the other primary with this one difference taken away. */
+function mendedClosure(context: MendingContext, difference: PlainDifference): Closure | null {
+  const pieces = mendedPieces(context, difference);
+  const { path, problem } = traceFrom({ ...context.other, pieces }, context.start);
+  return problem === null ? closureOf(path.end, context.end) : null;
+}
+
+function mendedPieces({ model, other }: MendingContext, difference: PlainDifference): readonly Piece[] {
+  const { indexInReference, indexInOther, kind } = difference;
+  const right = indexInReference === null ? undefined : model.pieces[indexInReference];
+  if (right === undefined) return other.pieces.filter((_, index) => index !== indexInOther);
+  if (indexInOther === null) {
+    const at = insertionPlace(model, other, indexInReference ?? 0);
+    return other.pieces.toSpliced(at, 0, right);
+  }
+  return other.pieces.map((piece, index) => (index === indexInOther ? mendPiece(piece, right, kind) : piece));
+}
+
+/** Where in the other primary a piece that it lacks belongs: after the partner of the piece before it. */
+function insertionPlace(model: Primary, other: Primary, indexInReference: number): number {
+  const before = alignPieces(model.pieces, other.pieces).findLast(
+    ([one, two]) => one !== null && two !== null && one < indexInReference,
+  );
+  return before === undefined ? 0 : (before[1] ?? 0) + 1;
+}
+
+/** The piece with the one measure in question taken from the reference. */
+function mendPiece(piece: Piece, right: Piece, kind: DifferenceKind): Piece {
+  if (piece.kind === 'straight' || right.kind === 'straight' || kind === 'kind') return right;
+  if (kind === 'clr') return { ...piece, clr: right.clr };
+  if (kind === 'angle') return { ...piece, angleDeg: right.angleDeg };
+  if (kind === 'clocking') return { ...piece, clockingDeg: right.clockingDeg };
+  return right;
+}
+
+function bestMending(differences: readonly PieceDifference[], before: Closure): PieceDifference | null {
+  let best: PieceDifference | null = null;
+  let bestMiss = closureMiss(before);
+  for (const difference of differences) {
+    if (difference.closureAfterMending === null) continue;
+    const miss = closureMiss(difference.closureAfterMending);
+    if (miss >= bestMiss) continue;
+    best = difference;
+    bestMiss = miss;
+  }
+  return best;
+}
+
+/** Gap in millimetres, with a degree of tilt weighed as the gap it makes over 100 mm. */
+function closureMiss(closure: Closure): number {
+  return Math.hypot(closure.gapMm, 100 * 2 * Math.sin((closure.tiltDeg * Math.PI) / 360));
+}

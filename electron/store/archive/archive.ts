@@ -1,0 +1,142 @@
+/** The archive: figures of finished headers, kept as they were when the header was finished, and found again. */
+
+import type Database from 'better-sqlite3';
+import * as z from 'zod';
+import { type Header, type Tube, tubeOf } from '../../../core/header/header.ts';
+import { lengthStyleSchema } from '../../../core/header/schema.ts';
+import { matchHeader } from '../../../core/length/match-header.ts';
+import { mmOf } from '../../../core/units/length.ts';
+import type { RequestOf, ResponseOf } from '../../bridge/contract.ts';
+import { type Covered, sealed } from '../rows/checksums.ts';
+import { cellOf, intactRow } from '../rows/read-row.ts';
+
+export type ArchiveRow = ResponseOf<'searchArchive'>['rows'][number];
+
+const primariesSchema: z.ZodType<ArchiveRow['primaries']> = z.array(
+  z.strictObject({
+    name: z.string(),
+    lengthMm: z.number(),
+    pieces: z.array(z.strictObject({ kind: z.enum(['straight', 'bend', 'pieCut']), lengthMm: z.number() })),
+  }),
+);
+
+interface StoredRow extends Covered<'archive'> {
+  readonly header_id: string;
+  readonly name: string;
+  readonly note: string;
+  readonly finished_at: string;
+  readonly display: string;
+  readonly material: string;
+  readonly od_mm: number;
+  readonly target_mm: number;
+  readonly mean_mm: number;
+  readonly spread_mm: number;
+  readonly primaries: string;
+  readonly checksum: number;
+}
+
+/** Two lengths that were typed alike may differ by rounding after conversion. */
+const SAME_MM = 1e-6;
+
+export function archiveTable(db: Database.Database) {
+  const insert = db.prepare(
+    `INSERT INTO archive VALUES (@header_id, @name, @note, @finished_at, @display, @material, @od_mm, @target_mm, @mean_mm,
+      @spread_mm, @primary_count, @words, @primaries, @checksum)`,
+  );
+  const search = db.prepare<[Record<string, number | string | null>], StoredRow>(
+    `SELECT archive.* FROM archive JOIN headers ON headers.id = archive.header_id
+     WHERE (@primaryCount IS NULL OR archive.primary_count = @primaryCount)
+       AND (@odLowMm IS NULL OR od_mm BETWEEN @odLowMm AND @odHighMm)
+       AND (@targetLowMm IS NULL OR target_mm BETWEEN @targetLowMm AND @targetHighMm)
+       AND NOT EXISTS (SELECT 1 FROM json_each(@words) AS word WHERE instr(archive.words, word.value) = 0)
+       AND archive.header_id NOT IN (SELECT header_id FROM bin)
+     ORDER BY headers.touched DESC, headers.id`,
+  );
+  return {
+    add: (header: Header, finishedAt: string): unknown => insert.run(sealed('archive', figuresOf(header, finishedAt))),
+    /** Every word must occur in name, note or material; ranges include their ends. Newest first. */
+    search: (request: RequestOf<'searchArchive'>): ArchiveRow[] =>
+      search
+        .all({
+          words: JSON.stringify(folded(request.words).split(/\s+/).filter(Boolean)),
+          primaryCount: request.primaryCount,
+          ...rangeOf('od', request.odMm),
+          ...rangeOf('target', request.targetMm),
+        })
+        .map((row) => archiveRow(intactRow('archive', row))),
+  };
+}
+
+export type Archive = ReturnType<typeof archiveTable>;
+
+function rangeOf(name: 'od' | 'target', range: { lowMm: number; highMm: number } | null) {
+  return {
+    [`${name}LowMm`]: range === null ? null : range.lowMm - SAME_MM,
+    [`${name}HighMm`]: range === null ? null : range.highMm + SAME_MM,
+  };
+}
+
+function figuresOf(header: Header, finishedAt: string) {
+  const report = matchHeader(header);
+  const tube = mainTube(header);
+  const primaries: ArchiveRow['primaries'] = header.primaries.map((primary, index) => ({
+    name: primary.name,
+    lengthMm: report.primaries[index]?.lengthMm ?? 0,
+    pieces: primary.pieces.map((piece, place) => ({
+      kind: piece.kind,
+      lengthMm: report.primaries[index]?.pieceLengthsMm[place] ?? 0,
+    })),
+  }));
+  return {
+    header_id: header.id,
+    name: header.name,
+    note: header.note,
+    finished_at: finishedAt,
+    display: JSON.stringify(header.settings.display),
+    material: tube.material,
+    od_mm: mmOf(tube.od),
+    // A header finished without any pieces has no lengths: they are zero.
+    target_mm: report.targetMm ?? 0,
+    mean_mm: report.meanMm ?? 0,
+    spread_mm: report.spreadMm ?? 0,
+    primary_count: header.primaries.length,
+    words: folded([header.name, header.note, tube.material].join('\n')),
+    primaries: JSON.stringify(primaries),
+  };
+}
+
+/** The tube that most primaries are made of; the first such where several are. */
+function mainTube(header: Header): Tube {
+  const counts = new Map<string, { readonly tube: Tube; count: number }>();
+  for (const primary of header.primaries) {
+    const tube = tubeOf(header, primary);
+    const key = `${tube.material}|${mmOf(tube.od)}|${mmOf(tube.wall)}`;
+    const entry = counts.get(key) ?? { tube, count: 0 };
+    entry.count += 1;
+    counts.set(key, entry);
+  }
+  const [first, ...others] = counts.values();
+  if (!first) return header.settings.tube;
+  return others.reduce((best, entry) => (entry.count > best.count ? entry : best), first).tube;
+}
+
+/** Letters without case and accents, so that a search finds what was meant. */
+function folded(text: string): string {
+  return text.normalize('NFKD').replaceAll(/\p{M}/gu, '').toLowerCase();
+}
+
+function archiveRow(row: StoredRow): ArchiveRow {
+  return {
+    headerId: row.header_id,
+    name: row.name,
+    note: row.note,
+    finishedAt: row.finished_at,
+    display: cellOf(lengthStyleSchema, row.display, `the display unit of header ${row.header_id}`),
+    material: row.material,
+    odMm: row.od_mm,
+    targetMm: row.target_mm,
+    meanMm: row.mean_mm,
+    spreadMm: row.spread_mm,
+    primaries: cellOf(primariesSchema, row.primaries, `the archived figures of header ${row.header_id}`),
+  };
+}

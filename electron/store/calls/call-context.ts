@@ -1,0 +1,24 @@
+/** What every call of the store is given to work with. */
+
+import type { SavedFile } from '../../output/saved-file.ts';
+import type { Connection } from '../file/connection.ts';
+import type { DataFolder } from '../file/data-folder.ts';
+
+/** What only the host can do: ask where a file should go, and close the window. */
+export interface Host {
+  /** Puts the text where the user wants it, or hands it over for the page to download. */
+  saveFile(fileName: string, mediaType: string, text: string): Promise<SavedFile>;
+  /** The page holds nothing more that is not committed. */
+  readyToClose(): void;
+}
+
+export interface CallContext {
+  readonly connection: Connection;
+  readonly place: DataFolder;
+  readonly host: Host;
+  readonly version: string;
+  /** Label for people; nothing is ordered by it. */
+  readonly now: () => string;
+  readonly clock: () => Date;
+  readonly newId: () => string;
+}

@@ -1,0 +1,79 @@
+/** Turns what SQLite and the file system throw into storage problems. */
+
+import { accessSync, constants, existsSync } from 'node:fs';
+import { dirname } from 'node:path';
+import Database from 'better-sqlite3';
+import type { StorageFault, StorageProblem } from '../../../core/storage-problem.ts';
+
+/** A row that is there but is not what the program writes: thrown by row readers, caught by `storageProblemOf`. */
+export class DamagedRow extends Error {
+  override readonly name = 'DamagedRow';
+}
+
+/** Prefixes of SQLite's extended result codes; the first that fits counts. */
+const SQLITE_FAULTS: readonly (readonly [prefix: string, fault: StorageFault])[] = [
+  ['SQLITE_FULL', 'diskFull'],
+  // The shared-memory file could not be made larger; what stands in the way is room.
+  ['SQLITE_IOERR_SHMSIZE', 'diskFull'],
+  ['SQLITE_IOERR', 'ioError'],
+  ['SQLITE_PERM', 'noPermission'],
+  ['SQLITE_AUTH', 'noPermission'],
+  ['SQLITE_CORRUPT', 'corrupt'],
+  ['SQLITE_NOTADB', 'corrupt'],
+  ['SQLITE_BUSY', 'busy'],
+  ['SQLITE_LOCKED', 'busy'],
+  // Several processes opened, closed and locked it at once for too long.
+  ['SQLITE_PROTOCOL', 'busy'],
+];
+
+const SYSTEM_FAULTS: Readonly<Record<string, StorageFault>> = {
+  ENOSPC: 'diskFull',
+  EDQUOT: 'diskFull',
+  EFBIG: 'diskFull',
+  EROFS: 'readOnly',
+  EACCES: 'noPermission',
+  EPERM: 'noPermission',
+  ENOENT: 'missing',
+  ENOTDIR: 'missing',
+  EBUSY: 'busy',
+  EIO: 'ioError',
+};
+
+export function storageProblem(fault: StorageFault, file: string, detail: string): StorageProblem {
+  return { kind: 'storage', fault, file, detail };
+}
+
+/** The problem behind something thrown while working on `file`; null when it is not the disk's or the database's doing. */
+export function storageProblemOf(cause: unknown, file: string): StorageProblem | null {
+  if (cause instanceof DamagedRow) return storageProblem('corrupt', file, cause.message);
+  if (cause instanceof Database.SqliteError) {
+    const detail = `${cause.code}: ${cause.message}`;
+    if (cause.code.startsWith('SQLITE_CANTOPEN')) return storageProblem(whyNotWritten(file) ?? 'ioError', file, detail);
+    if (cause.code.startsWith('SQLITE_READONLY'))
+      return storageProblem(whyNotWritten(file) ?? 'readOnly', file, detail);
+    const fault = SQLITE_FAULTS.find(([prefix]) => cause.code.startsWith(prefix))?.[1];
+    return fault === undefined ? null : storageProblem(fault, file, detail);
+  }
+  const code = systemCode(cause);
+  const fault = code === null ? undefined : SYSTEM_FAULTS[code];
+  return fault === undefined ? null : storageProblem(fault, file, String((cause as Error).message));
+}
+
+/** SQLite says "unable to open" or "readonly" for many reasons; the file system knows which. Null: it sees none. */
+function whyNotWritten(file: string): StorageFault | null {
+  const folder = dirname(file);
+  if (!existsSync(folder)) return 'missing';
+  for (const path of existsSync(file) ? [folder, file] : [folder]) {
+    try {
+      accessSync(path, constants.R_OK | constants.W_OK);
+    } catch (cause) {
+      return systemCode(cause) === 'EROFS' ? 'readOnly' : 'noPermission';
+    }
+  }
+  return null;
+}
+
+function systemCode(cause: unknown): string | null {
+  const code = cause instanceof Error ? (cause as NodeJS.ErrnoException).code : undefined;
+  return typeof code === 'string' ? code : null;
+}

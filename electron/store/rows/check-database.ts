@@ -1,0 +1,58 @@
+/** Whether a database file is sound: its pages, its references and every row. */
+
+import type Database from 'better-sqlite3';
+import { rowChecks } from './checksums.ts';
+import { expectedSchema } from '../schema/expected-schema.ts';
+import { schemaText } from '../schema/migrations.ts';
+import { atOnce, type Steps } from '../backups/steps.ts';
+
+export interface Soundness {
+  /** What is wrong, in words for the log and the report; empty when the file is sound. */
+  readonly findings: readonly string[];
+  /** Changes whenever anything that the user entered does. Empty when the rows could not be read. */
+  readonly fingerprint: string;
+}
+
+/**
+ * `full` adds the slow comparison of every index with its table. Throws what SQLite throws on unreadable pages.
+ * Linear in the size of the file; 1,000 headers of 32 pieces and 32 steps each (35 MB) take about 0.2 s.
+ */
+export function checkDatabase(db: Database.Database, full: boolean): Soundness {
+  const found = pageFindings(db, full ? 'integrity_check(5)' : 'quick_check(5)');
+  return found.length > 0 ? { findings: found, fingerprint: '' } : atOnce(contentChecks(db));
+}
+
+/** As the quick check, table by table and between other work; pages that belong to no table are not looked at. */
+export function* checkInSteps(db: Database.Database): Steps<Soundness> {
+  for (const table of tablesOf(db)) {
+    const found = pageFindings(db, `quick_check(${table})`);
+    if (found.length > 0) return { findings: found, fingerprint: '' };
+    yield;
+  }
+  return yield* contentChecks(db);
+}
+
+function tablesOf(db: Database.Database): readonly string[] {
+  return db.prepare<[], string>("SELECT name FROM sqlite_schema WHERE type = 'table'").pluck().all();
+}
+
+function pageFindings(db: Database.Database, pragma: string): readonly string[] {
+  const pages = db.pragma(pragma) as readonly Record<string, unknown>[];
+  return pages.map((row) => String(Object.values(row)[0])).filter((line) => line !== 'ok');
+}
+
+function* contentChecks(db: Database.Database): Steps<Soundness> {
+  // Without its triggers a database no longer protects what is finished; with foreign ones it does who knows what.
+  if (schemaText(db) !== expectedSchema()) {
+    return { findings: ['the tables, indexes or triggers are not those of this version'], fingerprint: '' };
+  }
+  yield;
+  const orphanFindings: string[] = [];
+  for (const table of tablesOf(db)) {
+    const orphans = db.pragma(`foreign_key_check(${table})`) as readonly unknown[];
+    if (orphans.length > 0) orphanFindings.push(`rows of ${table} belong to no header`);
+    yield;
+  }
+  const rows = yield* rowChecks(db);
+  return { findings: [...orphanFindings, ...rows.damaged], fingerprint: rows.fingerprint };
+}

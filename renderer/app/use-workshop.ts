@@ -1,0 +1,108 @@
+/** What the frame and every screen share: where we are, the open header, preferences, imports, and the dialog in front. */
+
+import { useCallback, useEffect, useMemo, useState } from 'react';
+import { type Imports, useImport } from '../headers/use-import.ts';
+import type { HeaderSession } from '../session/header-session.ts';
+import type { Start } from '../ui/cannot-open.tsx';
+import { useBridge } from '../ui/host-bridge.ts';
+import { useNotice } from '../ui/notices.tsx';
+import { type Preferences, usePreferences } from '../ui/preferences.ts';
+import { type Screen, useScreen } from '../ui/screen.ts';
+import { type OpenHeader, useOpenHeader } from './use-open-header.ts';
+import { useSafeLeaving } from './use-safe-leaving.ts';
+import { type Going, useGoing } from './use-going.ts';
+
+export type ReadyStart = Extract<Start, { state: 'ready' }>;
+
+export type DialogName = 'search' | 'keys' | 'preferences' | 'backups' | 'finish' | 'newHeader';
+
+export interface Workshop {
+  readonly screen: Screen;
+  readonly goTo: (screen: Screen) => void;
+  readonly open: OpenHeader;
+  /** The open header's session; null while none is open. */
+  readonly session: HeaderSession | null;
+  readonly going: Going;
+  /** Where "Bench" leads. */
+  readonly benchScreen: Screen;
+  readonly imports: Imports;
+  readonly preferences: Preferences;
+  readonly changePreferences: (change: Partial<Preferences>) => void;
+  readonly dialog: DialogName | null;
+  readonly setDialog: (dialog: DialogName | null) => void;
+  readonly isRenaming: boolean;
+  readonly setRenaming: (isRenaming: boolean) => void;
+  /** Brings in all that is held; ends when it is on disk. */
+  readonly flush: () => Promise<void>;
+}
+
+/** The header of last time, or the list to choose one from. */
+function benchScreenOf(lastHeaderId: string | null): Screen {
+  return lastHeaderId === null ? { kind: 'headers' } : { kind: 'bench', headerId: lastHeaderId };
+}
+
+export function useWorkshop(start: ReadyStart): Workshop {
+  const bridge = useBridge();
+  const open = useOpenHeader(bridge, start.lastHeaderId);
+  const session = open.state.kind === 'open' ? open.state.session : null;
+  const [screen, goTo] = useScreen(benchScreenOf(start.lastHeaderId));
+  const [preferences, changePreferences] = usePreferences(bridge, start.preferences);
+  const [dialog, setDialog] = useState<DialogName | null>(null);
+  const [isRenaming, setRenaming] = useState(false);
+  const going = useGoing(open, goTo);
+  const imports = useImport({ session, onShelf: screen.kind === 'shelf', onOpened: going.openGiven, goTo });
+  const flush = useSafeLeaving(bridge, session);
+  useNoticesAtStart(start.notices);
+  useBenchFollowsAddress({ screen, open, session, goTo });
+  return {
+    screen,
+    goTo,
+    open,
+    session,
+    going,
+    benchScreen: benchScreenOf(open.lastHeaderId),
+    imports,
+    preferences,
+    changePreferences,
+    dialog,
+    setDialog,
+    isRenaming,
+    setRenaming,
+    flush,
+  };
+}
+
+function useNoticesAtStart(notices: readonly string[]): void {
+  const say = useNotice();
+  useEffect(() => {
+    if (notices.length > 0) say({ text: notices.join(' '), tone: 'trouble' });
+  }, [notices, say]);
+}
+
+/** A bench reached by Back, a link or at start opens the header that its address names, unless the one in hand must stay. */
+function useBenchFollowsAddress({
+  screen,
+  open,
+  session,
+  goTo,
+}: Pick<Workshop, 'screen' | 'open' | 'session' | 'goTo'>): void {
+  const say = useNotice();
+  const wanted = screen.kind === 'bench' ? screen.headerId : null;
+  const { state } = open;
+  const hasFailed = state.kind === 'failed' && state.headerId === wanted;
+  const isWanted = wanted !== null && session?.headerId !== wanted && !hasFailed;
+  const stay = useCallback(
+    (reason: string) => {
+      say({ text: reason, tone: 'trouble' });
+      if (session !== null) goTo({ kind: 'bench', headerId: session.headerId });
+    },
+    [say, session, goTo],
+  );
+  const acts = useMemo(() => ({ open: open.open, whyItMustStay: open.whyItMustStay }), [open.open, open.whyItMustStay]);
+  useEffect(() => {
+    if (!isWanted) return;
+    const reason = acts.whyItMustStay();
+    if (reason === null) void acts.open(wanted);
+    else stay(reason);
+  }, [isWanted, wanted, acts, stay]);
+}

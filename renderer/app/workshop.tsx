@@ -1,0 +1,42 @@
+/** The program once its store is open: the bar, one screen at a time, and what works everywhere. */
+
+import { useCommandKeys } from '../commands/use-command-keys.ts';
+import { Screens } from './screens.tsx';
+import { Bar } from './bar.tsx';
+import type { Start } from '../ui/cannot-open.tsx';
+import { useFileDrop } from '../ui/use-file-drop.ts';
+import { useHostEvents } from '../ui/use-host-events.ts';
+import { useProgramCommands } from './use-program-commands.ts';
+import { useWindowTitle } from './use-window-title.ts';
+import { type ReadyStart, useWorkshop, type Workshop as WorkshopNow } from './use-workshop.ts';
+import { WorkshopDialogs } from './workshop-dialogs.tsx';
+
+interface Props {
+  readonly start: ReadyStart;
+  /** The store was opened anew, from a backup. */
+  readonly onStart: (start: Start) => void;
+}
+
+export function Workshop({ start, onStart }: Props) {
+  const workshop = useWorkshop(start);
+  const isFileOver = useFileDrop(workshop.imports.offer);
+  return (
+    <div className="frame">
+      <Bar workshop={workshop} />
+      <Screens workshop={workshop} start={start} />
+      {isFileOver ? <div className="drop-note">Let go to see what is in the file</div> : null}
+      <WorkshopDialogs workshop={workshop} onStart={onStart} />
+      <Listening workshop={workshop} />
+    </div>
+  );
+}
+
+/** Commands, keys, title and host. On its own, because the names of undo and redo change with every edit. */
+function Listening({ workshop }: { readonly workshop: WorkshopNow }) {
+  const { imports, flush } = workshop;
+  const runCommand = useProgramCommands(workshop);
+  useCommandKeys();
+  useWindowTitle(workshop.screen, workshop.session);
+  useHostEvents({ command: runCommand, flush, openFile: imports.offerGiven });
+  return null;
+}
