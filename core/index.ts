@@ -2,10 +2,8 @@
 
 // Header
 export { describeProblem } from './describe-problem.ts';
-export { applyEdit, applyEdits, type Step } from './edits/apply-edit.ts';
-export { demoHeader } from './header/demo-header.ts';
+export { applyCheckedEdit, applyEdit, applyEdits, type Step } from './edits/apply-edit.ts';
 export { describeEdit } from './edits/describe-edit.ts';
-export { placeWords } from './header/describe-path.ts';
 export type { BatchEdit, Edit, HeaderFields, PrimaryFields, SingleEdit } from './edits/edit.ts';
 export {
   addPiecesEdit,
@@ -15,7 +13,9 @@ export {
   removePiecesEdit,
   removePrimaryEdit,
 } from './edits/edit-lists.ts';
-export * from './header/header.ts';
+export { editSchema } from './edits/edit-schema.ts';
+export { demoHeader } from './header/demo-header.ts';
+export { placeWords } from './header/describe-path.ts';
 export {
   checkHeader,
   HEADER_FILE_EXTENSION,
@@ -25,6 +25,7 @@ export {
   readHeaderBytes,
   writeHeader,
 } from './header/file/header-file.ts';
+export * from './header/header.ts';
 export type { EntryFault, HeaderProblem, ProblemPath } from './header/header-problem.ts';
 export { copyHeader, DEFAULT_SETTINGS, newHeader, newId } from './header/new-header.ts';
 export { PARTS_COLUMNS, partsRows, type ReadParts, type RefusedRow, readPartsRows } from './header/parts/parts-rows.ts';
@@ -32,6 +33,9 @@ export { copiedPieces, type PastedPieces, readPastedPieces } from './header/part
 export {
   type EntryProblem,
   formatQuickEntry,
+  parseBendAngle,
+  parseClocking,
+  parseClr,
   parseQuickEntry,
   pieceFromQuick,
   type QuickContext,
@@ -39,6 +43,14 @@ export {
   shapeOf,
 } from './header/parts/quick-entry.ts';
 export { referenceProblems } from './header/references.ts';
+export {
+  headerSchema,
+  idSchema,
+  lengthStyleSchema,
+  nameSchema,
+  primarySchema,
+  textSchema,
+} from './header/schema.ts';
 // Lengths
 export {
   angleFromChord,
@@ -102,14 +114,23 @@ export {
 export { suggestMoves } from './moves/suggest-moves.ts';
 // Paths
 export { alignPieces, type PiecePairing } from './path/banks/align-pieces.ts';
+export { type BankPair, compareBanks } from './path/banks/compare-banks.ts';
 export {
-  type LraRow,
-  type LraTable,
-  TABLE_ROWS_LIMIT,
-  type TableNote,
-  type XyzPoint,
-  type XyzTable,
-} from './path/tables/bending-table.ts';
+  type CompareOptions,
+  type Comparison,
+  comparePrimaries,
+  type DifferenceKind,
+  type PieceDifference,
+} from './path/banks/compare-primaries.ts';
+export {
+  type CopyNames,
+  type MirrorPlane,
+  mirrorBank,
+  mirroredCopy,
+  mirrorPiece,
+  mirrorPrimary,
+  VEHICLE_MIDDLE,
+} from './path/banks/mirror.ts';
 export {
   bodyClearance,
   type Clearance,
@@ -120,6 +141,15 @@ export {
   tubeBody,
 } from './path/clearance/clearance.ts';
 export {
+  type HeaderClearances,
+  type HeaderGap,
+  headerClearances,
+  type ObstacleGap,
+  type PairGap,
+  type SelfGap,
+} from './path/clearance/header-clearances.ts';
+export { type ObstacleClearance, obstacleClearance } from './path/clearance/obstacle-clearance.ts';
+export {
   clockingFromGauge,
   clockingFromMark,
   clockingMarkMm,
@@ -127,14 +157,16 @@ export {
   type LookingFrom,
 } from './path/ends/clocking-gauge.ts';
 export { type Closure, type ClosureLimits, closureOf, isClosed } from './path/ends/closure.ts';
-export { type BankPair, compareBanks } from './path/banks/compare-banks.ts';
 export {
-  type CompareOptions,
-  type Comparison,
-  comparePrimaries,
-  type DifferenceKind,
-  type PieceDifference,
-} from './path/banks/compare-primaries.ts';
+  closureLimits,
+  collectorOf,
+  findInlet,
+  inletFrame,
+  placedPath,
+  primaryClosure,
+} from './path/ends/inlet-pose.ts';
+export { type InletLayout, type InletPattern, inletPoses, type PortRow, portRow } from './path/ends/port-row.ts';
+export { type JointTurn, jointTurnsToInlet, singleJointTurns } from './path/ends/single-joint.ts';
 export {
   bendCentre,
   binormalOf,
@@ -149,30 +181,18 @@ export {
   unitDirection,
   vectorOfPlace,
 } from './path/frame.ts';
-export {
-  type HeaderClearances,
-  type HeaderGap,
-  headerClearances,
-  type ObstacleGap,
-  type PairGap,
-  type SelfGap,
-} from './path/clearance/header-clearances.ts';
-export { closureLimits, collectorOf, findInlet, inletFrame, placedPath, primaryClosure } from './path/ends/inlet-pose.ts';
-export { fromLra, toLra } from './path/tables/lra.ts';
-export {
-  type CopyNames,
-  type MirrorPlane,
-  mirrorBank,
-  mirroredCopy,
-  mirrorPiece,
-  mirrorPrimary,
-  VEHICLE_MIDDLE,
-} from './path/banks/mirror.ts';
-export { type ObstacleClearance, obstacleClearance } from './path/clearance/obstacle-clearance.ts';
 export type { PathProblem, PieceRef, PoseProblem, TableProblem } from './path/path-problem.ts';
-export { type InletLayout, type InletPattern, inletPoses, type PortRow, portRow } from './path/ends/port-row.ts';
-export { type JointTurn, jointTurnsToInlet, singleJointTurns } from './path/ends/single-joint.ts';
+export {
+  type LraRow,
+  type LraTable,
+  TABLE_ROWS_LIMIT,
+  type TableNote,
+  type XyzPoint,
+  type XyzTable,
+} from './path/tables/bending-table.ts';
+export { fromLra, toLra } from './path/tables/lra.ts';
 export { lraCsv, readLraCsv, readXyzCsv, xyzCsv } from './path/tables/table-csv.ts';
+export { fromXyz, LARGEST_POINT_DEG, type TubeFromXyz, toXyz } from './path/tables/xyz.ts';
 export {
   type ArcSpan,
   type LineSpan,
@@ -185,12 +205,25 @@ export {
   traceFrom,
   tracePrimary,
 } from './path/trace-primary.ts';
-export type { Vector } from './path/vector.ts';
-export { fromXyz, LARGEST_POINT_DEG, type TubeFromXyz, toXyz } from './path/tables/xyz.ts';
+export {
+  add,
+  addScaled,
+  cross,
+  distance,
+  dot,
+  magnitude,
+  scale,
+  squareTo,
+  subtract,
+  unit,
+  type Vector,
+  wrapDeg,
+} from './path/vector.ts';
 export type { Problem } from './problem.ts';
 export { assertNever, failure, type Result, success } from './result.ts';
 // Stock
 export { type ReadStock, type RefusedStockRow, readStockRows } from './stock/read-stock-rows.ts';
+export { stockItemSchema } from './stock/schema.ts';
 export { type SheetGaugeSystem, sheetThickness } from './stock/sheet-gauges.ts';
 export { clrsOnShelf, isOfTube, SAME_SIZE_MM, type ShelfMatch, shelfMatch } from './stock/shelf-match.ts';
 export { STOCK_COLUMNS, type StockColumn } from './stock/stock-columns.ts';
@@ -206,6 +239,7 @@ export {
   type PipeSize,
   pipeOd,
 } from './stock/tube-sizes.ts';
+export type { StorageFault, StorageProblem } from './storage-problem.ts';
 // Units
 export { degreesOf, radiansOf } from './units/angle.ts';
 export { formatAngle, formatAngleBare } from './units/format-angle.ts';

@@ -6,12 +6,14 @@ import type { SourceFile, SourceImport } from './source-files.ts';
 const CORE_ARROWS: Readonly<Record<string, readonly string[]>> = {
   units: [],
   header: ['units'],
-  length: ['header', 'units'],
-  path: ['length', 'header', 'units'],
-  stock: ['length', 'header', 'units'],
-  gas: ['length', 'header', 'units'],
-  moves: ['stock', 'path', 'length', 'header', 'units'],
-  sheet: ['stock', 'path', 'gas', 'length', 'header', 'units'],
+  edits: ['header', 'units'],
+  length: ['edits', 'header', 'units'],
+  path: ['length', 'edits', 'header', 'units'],
+  stock: ['length', 'edits', 'header', 'units'],
+  gas: ['length', 'edits', 'header', 'units'],
+  moves: ['stock', 'path', 'length', 'edits', 'header', 'units'],
+  propose: ['stock', 'path', 'length', 'edits', 'header', 'units'],
+  sheet: ['stock', 'path', 'gas', 'length', 'edits', 'header', 'units'],
 };
 
 /** Files at core's root that every folder of core may use: what failures are, and the union of them. */
@@ -42,16 +44,21 @@ function coreFault(from: string, { specifier, target }: SourceImport): string | 
   return CORE_ARROWS[part]?.includes(other) ? null : `core/${part} does not use core/${other}`;
 }
 
+/** What stands in core is core's own affair: everyone else comes in by its face. */
+function faceFault(target: string): string | null {
+  return target.startsWith('core/') && target !== 'core/index.ts' ? "the way into core is core's face" : null;
+}
+
 function electronFault(from: string, { specifier, target }: SourceImport): string | null {
   const isBridge = from.startsWith('electron/bridge/');
   if (target === null) return isBridge && specifier !== 'zod' ? 'the bridge uses no package but zod' : null;
   if (isBridge && !/^(?:core|electron\/bridge)\//.test(target)) return 'the bridge uses core only';
-  return /^(?:core|electron)\//.test(target) ? null : 'electron uses core only';
+  return /^(?:core|electron)\//.test(target) ? faceFault(target) : 'electron uses core only';
 }
 
 function rendererFault({ specifier, target, isTypeOnly }: SourceImport): string | null {
   if (target === null) return specifier.startsWith('node:') ? 'the page knows no Node' : null;
-  if (/^(?:core|renderer)\//.test(target)) return null;
+  if (/^(?:core|renderer)\//.test(target)) return faceFault(target);
   return target === 'electron/bridge/contract.ts' && isTypeOnly
     ? null
     : 'the page uses core, and types of the contract';

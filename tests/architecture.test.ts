@@ -162,6 +162,8 @@ describe('the rules themselves bite', () => {
     ['renderer/x.ts', "import { contract } from '../electron/bridge/contract.ts';"],
     ['renderer/x.ts', "import type { A } from '../electron/store/backend.ts';"],
     ['renderer/x.ts', "import { join } from 'node:path';"],
+    ['renderer/bench/x.ts', "import { a } from '../../core/edits/apply-edit.ts';"],
+    ['electron/bridge/x.ts', "import type { A } from '../../core/header/header.ts';"],
   ])('%s may not say %s', (path, code) => {
     expect(fault(path, code)).toEqual([expect.any(String)]);
   });

@@ -1,13 +1,13 @@
 /** The only way in which a header changes: an edit in, the changed header and the edit that takes it back out. */
 
-import { failure, type Result, success } from '../result.ts';
-import { applySingle } from './apply-single.ts';
-import type { Edit, SingleEdit } from './edit.ts';
 import type { Header } from '../header/header.ts';
 import type { HeaderProblem, ProblemPath } from '../header/header-problem.ts';
 import { referenceProblems } from '../header/references.ts';
-import { editSchema } from '../header/schema.ts';
 import { schemaProblems } from '../header/schema-problems.ts';
+import { failure, type Result, success } from '../result.ts';
+import { applySingle } from './apply-single.ts';
+import type { Edit, SingleEdit } from './edit.ts';
+import { editSchema } from './edit-schema.ts';
 
 /** A change made: the header after it, and the edit that brings back the header before it. */
 export interface Step {

@@ -1,11 +1,11 @@
 /** What each kind of edit does to a header, and which edit takes it back. Values have passed the schema before. */
 
-import { assertNever, failure, type Result, success } from '../result.ts';
-import type { SingleEdit } from './edit.ts';
 import type { Collector, Header, Obstacle, Primary } from '../header/header.ts';
 import type { HeaderProblem } from '../header/header-problem.ts';
-import { type ListPlace, placeOf, withItem, withMoved } from './list-changes.ts';
 import { OBSTACLES_LIMIT, PIECES_LIMIT, PRIMARIES_LIMIT } from '../header/schema.ts';
+import { assertNever, failure, type Result, success } from '../result.ts';
+import type { SingleEdit } from './edit.ts';
+import { type ListPlace, placeOf, withItem, withMoved } from './list-changes.ts';
 
 /** A change made, with the single edit that takes it back. */
 export interface SingleStep {

@@ -1,11 +1,11 @@
 /** Names a step in the words that stand on the undo button. */
 
+import type { Collector, Header, Obstacle, Piece, Primary, Settings } from '../header/header.ts';
 import { assertNever } from '../result.ts';
 import { formatAngle } from '../units/format-angle.ts';
 import { formatLength } from '../units/format-length.ts';
 import { type Length, mmOf } from '../units/length.ts';
 import type { Edit } from './edit.ts';
-import type { Collector, Header, Obstacle, Piece, Primary, Settings } from '../header/header.ts';
 
 const SETTING_WORDS: Readonly<Record<keyof Settings, string>> = {
   target: 'target',

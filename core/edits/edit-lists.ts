@@ -1,7 +1,7 @@
 /** Steps that take several edits: removing what is pointed at, marking a whole primary, duplicating a piece. */
 
-import type { BatchEdit, SingleEdit } from './edit.ts';
 import type { Collector, Header, Piece, PieceState, Primary } from '../header/header.ts';
+import type { BatchEdit, SingleEdit } from './edit.ts';
 
 /** A label holds 120 characters, and a name may fill them all; cut between whole characters. */
 function shortName(name: string): string {

@@ -1,7 +1,7 @@
 /** Changes to the lists of a header, each checked against the list that it is made on. */
 
-import { failure, type Result, success } from '../result.ts';
 import type { HeaderProblem, ProblemPath } from '../header/header-problem.ts';
+import { failure, type Result, success } from '../result.ts';
 
 interface Named {
   readonly id: string;

@@ -1,9 +1,8 @@
-/** Run-time shape of the document and of edits: what is checked on every file, row and message. */
+/** Run-time shape of the document: what is checked on every file, row and message. */
 
 import * as z from 'zod';
 import type { Length } from '../units/length.ts';
 import type { LengthStyle } from '../units/length-style.ts';
-import type { Edit } from '../edits/edit.ts';
 import type {
   Collector,
   Direction,
@@ -117,7 +116,7 @@ export const poseSchema = z.strictObject({
   up: directionSchema,
 }) satisfies z.ZodType<Pose>;
 
-const primaryFields = {
+export const primaryFields = {
   name: nameSchema,
   tube: tubeSchema.nullable(),
   port: poseSchema.nullable(),
@@ -188,38 +187,3 @@ export const headerSchema = z.strictObject({
   collectors: z.array(collectorSchema).max(PRIMARIES_LIMIT),
   obstacles: z.array(obstacleSchema).max(OBSTACLES_LIMIT),
 }) satisfies z.ZodType<Header>;
-
-const placeInList = z.int().min(0).max(1000);
-const pieceAt = { primaryId: idSchema, pieceId: idSchema };
-
-const singleEdits = [
-  z.strictObject({
-    kind: z.literal('setHeader'),
-    set: z.strictObject({ name: nameSchema, note: textSchema }).partial(),
-  }),
-  z.strictObject({ kind: z.literal('setSettings'), set: settingsSchema.partial() }),
-  z.strictObject({ kind: z.literal('addPrimary'), primary: primarySchema, at: placeInList }),
-  z.strictObject({ kind: z.literal('removePrimary'), primaryId: idSchema }),
-  z.strictObject({ kind: z.literal('movePrimary'), primaryId: idSchema, to: placeInList }),
-  z.strictObject({ kind: z.literal('setPrimary'), primaryId: idSchema, set: z.strictObject(primaryFields).partial() }),
-  z.strictObject({ kind: z.literal('addPiece'), primaryId: idSchema, piece: pieceSchema, at: placeInList }),
-  z.strictObject({ kind: z.literal('removePiece'), ...pieceAt }),
-  z.strictObject({ kind: z.literal('movePiece'), ...pieceAt, to: placeInList }),
-  z.strictObject({ kind: z.literal('replacePiece'), primaryId: idSchema, piece: pieceSchema }),
-  z.strictObject({ kind: z.literal('addCollector'), collector: collectorSchema, at: placeInList }),
-  z.strictObject({ kind: z.literal('removeCollector'), collectorId: idSchema }),
-  z.strictObject({ kind: z.literal('replaceCollector'), collector: collectorSchema }),
-  z.strictObject({ kind: z.literal('addObstacle'), obstacle: obstacleSchema, at: placeInList }),
-  z.strictObject({ kind: z.literal('removeObstacle'), obstacleId: idSchema }),
-  z.strictObject({ kind: z.literal('replaceObstacle'), obstacle: obstacleSchema }),
-  z.strictObject({ kind: z.literal('finishHeader') }),
-  z.strictObject({ kind: z.literal('reopenHeader') }),
-] as const;
-/** Any one edit but a batch. */
-const singleEditSchema = z.discriminatedUnion('kind', singleEdits);
-
-/** A batch holds single edits only: one level is all that a step needs, and it bounds the depth. */
-export const editSchema: z.ZodType<Edit> = z.discriminatedUnion('kind', [
-  ...singleEdits,
-  z.strictObject({ kind: z.literal('batch'), label: nameSchema, edits: z.array(singleEditSchema).max(2000) }),
-]) as z.ZodType<Edit>;

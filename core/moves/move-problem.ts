@@ -4,8 +4,8 @@ import { type Header, type Piece, type Primary, type Tube, tubeOf } from '../hea
 import type { MatchReport } from '../length/match-header.ts';
 import { matchHeader } from '../length/match-header.ts';
 import { type Closure, type ClosureLimits, closureOf, isClosed } from '../path/ends/closure.ts';
-import type { Frame } from '../path/frame.ts';
 import { closureLimits, findInlet, inletFrame } from '../path/ends/inlet-pose.ts';
+import type { Frame } from '../path/frame.ts';
 import type { PathProblem } from '../path/path-problem.ts';
 import { tracePrimary } from '../path/trace-primary.ts';
 import type { StockItem } from '../stock/stock-item.ts';

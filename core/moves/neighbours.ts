@@ -3,8 +3,8 @@
 import { type Header, type Primary, tubeOf } from '../header/header.ts';
 import { bodyClearance, selfClearance, type TubeBody, tubeBody } from '../path/clearance/clearance.ts';
 import { collectorGaps } from '../path/clearance/collector-gaps.ts';
-import { collectorOf, placedPath } from '../path/ends/inlet-pose.ts';
 import { obstacleClearance } from '../path/clearance/obstacle-clearance.ts';
+import { collectorOf, placedPath } from '../path/ends/inlet-pose.ts';
 import { mmOf } from '../units/length.ts';
 
 interface Neighbour {

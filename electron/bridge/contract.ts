@@ -1,19 +1,20 @@
 /** The bridge, written once: every call's name, what it is asked with and what it answers. */
 
 import * as z from 'zod';
-import type { Header, Primary } from '../../core/header/header.ts';
 import {
   editSchema,
+  type Header,
   headerSchema,
   idSchema,
   lengthStyleSchema,
   nameSchema,
+  type Primary,
+  type Problem,
   primarySchema,
+  type StockItem,
+  stockItemSchema,
   textSchema,
-} from '../../core/header/schema.ts';
-import type { Problem } from '../../core/problem.ts';
-import { stockItemSchema } from '../../core/stock/schema.ts';
-import type { StockItem } from '../../core/stock/stock-item.ts';
+} from '../../core/index.ts';
 import { stepsSchema } from './step-schema.ts';
 
 // The domain's own types, read-only as core declares them, stand for what crosses the bridge.

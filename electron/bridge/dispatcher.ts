@@ -1,7 +1,6 @@
 /** Between a message and the code that answers it: checks the request, and turns every failure into an answer. */
 
-import type { Problem } from '../../core/problem.ts';
-import type { Result } from '../../core/result.ts';
+import type { Problem, Result } from '../../core/index.ts';
 import { type CallName, contract, type Reply, type RequestOf, type ResponseOf } from './contract.ts';
 import { requestSchema } from './request-schema.ts';
 

@@ -1,7 +1,7 @@
 /** What is sent of the steps that a person made. */
 
 import * as z from 'zod';
-import { editSchema } from '../../core/header/schema.ts';
+import { editSchema } from '../../core/index.ts';
 
 const stepId = z.string().regex(/^[A-Za-z0-9_-]{8,64}$/);
 

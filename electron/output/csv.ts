@@ -1,8 +1,7 @@
 /** CSV text from rows and rows from CSV text, by RFC 4180, safe to open in a spreadsheet. */
 
 import Papa from 'papaparse';
-import type { HeaderProblem } from '../../core/header/header-problem.ts';
-import { failure, type Result, success } from '../../core/result.ts';
+import { failure, type HeaderProblem, type Result, success } from '../../core/index.ts';
 
 const BYTES_LIMIT = 5 * 1024 * 1024;
 const ROWS_LIMIT = 10_000;

@@ -1,9 +1,6 @@
 /** What a file that the user chose holds, read without keeping anything of it. */
 
-import { readHeaderBytes } from '../../core/header/file/header-file.ts';
-import { readPartsRows } from '../../core/header/parts/parts-rows.ts';
-import { assertNever, success } from '../../core/result.ts';
-import { readStockRows } from '../../core/stock/read-stock-rows.ts';
+import { assertNever, readHeaderBytes, readPartsRows, readStockRows, success } from '../../core/index.ts';
 import type { RequestOf } from '../bridge/contract.ts';
 import type { Answer } from '../bridge/dispatcher.ts';
 import { readCsv } from './csv.ts';

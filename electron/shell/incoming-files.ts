@@ -1,7 +1,7 @@
 /** Files that the system hands over: at the start, while running, or through a second start of the program. */
 
 import { app, type BrowserWindow, dialog } from 'electron';
-import { describeProblem } from '../../core/describe-problem.ts';
+import { describeProblem } from '../../core/index.ts';
 import { sendToPage } from './bridge-ipc.ts';
 import { readLaunchArguments } from './launch-arguments.ts';
 import { readOpenedFile } from './opened-file.ts';

@@ -3,8 +3,7 @@
 import { constants } from 'node:fs';
 import { lstat, open } from 'node:fs/promises';
 import { basename } from 'node:path';
-import type { Problem } from '../../core/problem.ts';
-import { failure, type Result, success } from '../../core/result.ts';
+import { failure, type Problem, type Result, success } from '../../core/index.ts';
 
 /** A header of 8 primaries of 20 pieces is some 30 KiB. */
 export const OPENED_FILE_LIMIT_BYTES = 10 * 1024 * 1024;

@@ -2,7 +2,7 @@
 
 import { basename } from 'node:path';
 import { app, type BrowserWindow, dialog, type SaveDialogOptions } from 'electron';
-import { describeProblem } from '../../core/describe-problem.ts';
+import { describeProblem } from '../../core/index.ts';
 import type { SavedFile } from '../output/saved-file.ts';
 import { writeFileAtomically } from '../output/write-file-atomically.ts';
 import { storageProblemOf } from '../store/file/faults.ts';

@@ -2,7 +2,7 @@
 
 import { resolve } from 'node:path';
 import { parseArgs } from 'node:util';
-import { failure, type Result, success } from '../../core/result.ts';
+import { failure, type Result, success } from '../../core/index.ts';
 
 export interface StartOptions {
   /** Use the local browser even where Electron could be started. */

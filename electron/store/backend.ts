@@ -1,18 +1,17 @@
 /** The program's back half as both hosts use it: every call of the bridge, answered from one data folder. */
 
 import { join } from 'node:path';
-import { newId } from '../../core/header/new-header.ts';
-import { success } from '../../core/result.ts';
+import { newId, success } from '../../core/index.ts';
 import { createDispatcher, type Dispatcher, type Handlers } from '../bridge/dispatcher.ts';
 import { fileLog, wordsOf } from '../output/file-log.ts';
 import { previewFile } from '../output/preview-file.ts';
 import type { CallContext, Host } from './calls/call-context.ts';
-import { createConnection } from './file/connection.ts';
 import { copyCalls } from './calls/copy-calls.ts';
-import { dataFolder } from './file/data-folder.ts';
 import { headerCalls } from './calls/header-calls.ts';
 import { shelfCalls } from './calls/shelf-calls.ts';
 import { type Upkeep, upkeep } from './calls/upkeep-calls.ts';
+import { createConnection } from './file/connection.ts';
+import { dataFolder } from './file/data-folder.ts';
 
 export type { Host } from './calls/call-context.ts';
 

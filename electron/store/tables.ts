@@ -2,12 +2,12 @@
 
 import type Database from 'better-sqlite3';
 import { type Archive, archiveTable } from './archive/archive.ts';
+import { type InTransaction, transactionsOn } from './file/transaction.ts';
 import { type HeaderTable, headerTable } from './header/header-table.ts';
 import { type Journal, journal } from './header/journal.ts';
-import { binTable, draftTable, preferencesTable } from './small-tables.ts';
 import { type RecentStandings, recentStandings } from './header/standings.ts';
 import { type Stock, stockTable } from './shelf/stock-table.ts';
-import { type InTransaction, transactionsOn } from './file/transaction.ts';
+import { binTable, draftTable, preferencesTable } from './small-tables.ts';
 
 export interface Tables {
   readonly db: Database.Database;

@@ -6,12 +6,12 @@ import type { CommandId } from '../commands/command.ts';
 import { useCommandList, useCommandRegistry } from '../commands/command-registry.ts';
 import type { HeaderSession } from '../session/header-session.ts';
 import { useSession } from '../session/use-session.ts';
-import type { Workshop } from './use-workshop.ts';
 import { Button } from '../ui/button.tsx';
 import { ActionMenu, ChoiceMenu } from '../ui/choice-menu.tsx';
 import { RenameLine } from '../ui/rename-line.tsx';
 import { SaveMarkLine } from '../ui/save-mark-line.tsx';
 import { type Screen, writeScreen } from '../ui/screen.ts';
+import type { Workshop } from './use-workshop.ts';
 
 interface Props {
   readonly workshop: Pick<Workshop, 'screen' | 'session' | 'benchScreen' | 'isRenaming' | 'setRenaming'>;

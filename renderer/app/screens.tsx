@@ -1,12 +1,12 @@
 /** The one screen that is shown, and what stands in its place should it fail. */
 
 import { ArchiveScreen } from '../archive/archive-screen.tsx';
-import { BenchPlace } from './bench-place.tsx';
 import { HeaderList } from '../headers/header-list.tsx';
 import { HelpScreen } from '../help/help-screen.tsx';
 import { ShelfScreen } from '../stock/shelf-screen.tsx';
 import { ErrorBoundary } from '../ui/error-boundary.tsx';
 import { writeScreen } from '../ui/screen.ts';
+import { BenchPlace } from './bench-place.tsx';
 import type { ReadyStart, Workshop } from './use-workshop.ts';
 
 interface Props {

@@ -2,11 +2,11 @@
 
 import { useCallback } from 'react';
 import { useCommandRegistry, useCommands } from '../commands/command-registry.ts';
-import { headerCommands } from './header-commands.ts';
 import { useHeaderActs } from '../headers/header-acts.ts';
-import { editCommands, placeCommands, viewCommands } from './place-commands.ts';
 import { useAsk } from '../ui/host-bridge.ts';
 import { useNotice } from '../ui/notices.tsx';
+import { headerCommands } from './header-commands.ts';
+import { editCommands, placeCommands, viewCommands } from './place-commands.ts';
 import { useHeaderState } from './use-header-state.ts';
 import type { Workshop } from './use-workshop.ts';
 

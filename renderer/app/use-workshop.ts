@@ -8,9 +8,9 @@ import { useBridge } from '../ui/host-bridge.ts';
 import { useNotice } from '../ui/notices.tsx';
 import { type Preferences, usePreferences } from '../ui/preferences.ts';
 import { type Screen, useScreen } from '../ui/screen.ts';
+import { type Going, useGoing } from './use-going.ts';
 import { type OpenHeader, useOpenHeader } from './use-open-header.ts';
 import { useSafeLeaving } from './use-safe-leaving.ts';
-import { type Going, useGoing } from './use-going.ts';
 
 export type ReadyStart = Extract<Start, { state: 'ready' }>;
 

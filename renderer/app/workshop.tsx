@@ -1,11 +1,11 @@
 /** The program once its store is open: the bar, one screen at a time, and what works everywhere. */
 
 import { useCommandKeys } from '../commands/use-command-keys.ts';
-import { Screens } from './screens.tsx';
-import { Bar } from './bar.tsx';
 import type { Start } from '../ui/cannot-open.tsx';
 import { useFileDrop } from '../ui/use-file-drop.ts';
 import { useHostEvents } from '../ui/use-host-events.ts';
+import { Bar } from './bar.tsx';
+import { Screens } from './screens.tsx';
 import { useProgramCommands } from './use-program-commands.ts';
 import { useWindowTitle } from './use-window-title.ts';
 import { type ReadyStart, useWorkshop, type Workshop as WorkshopNow } from './use-workshop.ts';

@@ -1,7 +1,7 @@
 /** The archive: finished headers, found by words, tube, number of primaries and length. */
 
 import { type Ref, useRef, useState } from 'react';
-import type { LengthUnit } from '../../core/units/length.ts';
+import type { LengthUnit } from '../../core/index.ts';
 import { useCommands } from '../commands/command-registry.ts';
 import { useHeaderActs } from '../headers/header-acts.ts';
 import type { OpenedHeader } from '../session/session-state.ts';

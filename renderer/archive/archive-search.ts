@@ -1,7 +1,6 @@
 /** Reads the fields of the archive's search as the question that the store is asked. */
 
-import { describeProblem, parseLength } from '../../core/index.ts';
-import { type LengthUnit, mmOf } from '../../core/units/length.ts';
+import { describeProblem, type LengthUnit, mmOf, parseLength } from '../../core/index.ts';
 import type { RequestOf } from '../../electron/bridge/contract.ts';
 
 export type ArchiveSearch = RequestOf<'searchArchive'>;

@@ -1,7 +1,7 @@
 /** The archive's answer to what stands in the search fields. */
 
 import { useEffect, useState } from 'react';
-import type { LengthUnit } from '../../core/units/length.ts';
+import type { LengthUnit } from '../../core/index.ts';
 import { useAsk } from '../ui/host-bridge.ts';
 import type { ArchiveRow } from './archive-row.tsx';
 import { readSearch, type SearchProblems, type SearchTexts } from './archive-search.ts';

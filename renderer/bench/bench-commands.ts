@@ -1,6 +1,6 @@
 /** Everything that can be done on the bench, by name: for the command search, the menu bar and the keys. Undo and redo are commands of the whole program. */
 
-import type { Header } from '../../core/header/header.ts';
+import type { Header } from '../../core/index.ts';
 import { primaryTitle } from '../chart/verdict-words.ts';
 import type { Command } from '../commands/command.ts';
 import type { BenchView, Drawer } from './bench-view.ts';

@@ -1,7 +1,15 @@
 /** The edits behind the commands of the bench: from what a person means to what core applies. */
 
-import type { BatchEdit, Edit, SingleEdit } from '../../core/edits/edit.ts';
-import { type Header, PIECE_STATES, type Piece, type PieceState, type Primary } from '../../core/header/header.ts';
+import {
+  type BatchEdit,
+  type Edit,
+  type Header,
+  PIECE_STATES,
+  type Piece,
+  type PieceState,
+  type Primary,
+  type SingleEdit,
+} from '../../core/index.ts';
 
 /** One step however many pieces; null for none. */
 export function addPiecesEdit(primary: Primary, pieces: readonly Piece[], at: number): Edit | null {

@@ -1,8 +1,7 @@
 /** The bench: one header, all its primaries in a chart, and the pieces of the one in hand. */
 
 import { memo, type RefObject, useCallback, useEffect, useMemo, useRef } from 'react';
-import { tubeOf } from '../../core/header/header.ts';
-import { clrsOnShelf } from '../../core/index.ts';
+import { clrsOnShelf, tubeOf } from '../../core/index.ts';
 import { useCommands } from '../commands/command-registry.ts';
 import type { HeaderSession } from '../session/header-session.ts';
 import type { OpenedHeader } from '../session/session-state.ts';

@@ -1,7 +1,7 @@
 /** What is selected and open on the bench; none of it is part of the document. */
 
 import { useEffect, useMemo, useState } from 'react';
-import type { Header, Piece, Primary } from '../../core/header/header.ts';
+import type { Header, Piece, Primary } from '../../core/index.ts';
 import type { HeaderSession } from '../session/header-session.ts';
 import type { Cell } from './grid-keys.ts';
 

@@ -1,8 +1,7 @@
 /** Two windows changed one header: both are shown, and nothing is overwritten until a person chose. */
 
 import { useState } from 'react';
-import type { Header } from '../../core/header/header.ts';
-import { formatLength, matchHeader } from '../../core/index.ts';
+import { formatLength, type Header, matchHeader } from '../../core/index.ts';
 import { primaryTitle, verdictWords } from '../chart/verdict-words.ts';
 import type { HeaderSession } from '../session/header-session.ts';
 import type { Conflict, ConflictChoice, DroppedStep, OpenedHeader } from '../session/session-state.ts';

@@ -1,8 +1,7 @@
 /** The line in which the next piece is typed: always in the same place, ready again after each accepted entry. */
 
 import { type KeyboardEvent, type RefObject, useId, useState } from 'react';
-import { assertNever } from '../../core/result.ts';
-import type { Length, LengthUnit } from '../../core/units/length.ts';
+import { assertNever, type Length, type LengthUnit } from '../../core/index.ts';
 import { type Suggestion, suggestClrs } from './entry-suggestions.ts';
 
 interface Props {

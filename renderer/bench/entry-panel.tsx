@@ -1,7 +1,7 @@
 /** The entry line with its text, its keypad, and the draft that outlives a crash. */
 
 import { type RefObject, useState } from 'react';
-import type { Length, LengthUnit } from '../../core/units/length.ts';
+import type { Length, LengthUnit } from '../../core/index.ts';
 import type { HeaderSession } from '../session/header-session.ts';
 import { EntryLine } from './entry-line.tsx';
 import { asKind, Keypad } from './keypad.tsx';

@@ -1,7 +1,6 @@
 /** What the entry line offers while it is typed in: the CLRs that lie on the shelf. */
 
-import { formatTyped } from '../../core/index.ts';
-import { type Length, type LengthUnit, mmOf } from '../../core/units/length.ts';
+import { formatTyped, type Length, type LengthUnit, mmOf } from '../../core/index.ts';
 
 export interface Suggestion {
   /** The whole line as it becomes. */

@@ -1,7 +1,7 @@
 /** What the page's events on the grid do: keys, clicks, focus and the clipboard. */
 
 import type { ClipboardEvent, FocusEvent, FormEvent, KeyboardEvent, MouseEvent, RefObject } from 'react';
-import type { Primary } from '../../core/header/header.ts';
+import type { Primary } from '../../core/index.ts';
 import type { HeaderSession } from '../session/header-session.ts';
 import { cellOf, isSameCell } from './grid-cell.ts';
 import { actOnCell, type Cell, cellAfterCommit, type GridAct, gridSize, type KeyPress } from './grid-keys.ts';

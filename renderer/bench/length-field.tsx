@@ -1,10 +1,7 @@
 /** A length setting: typed text is taken on Enter or on leaving the field, and stays with the reason when it is refused. */
 
 import { useState } from 'react';
-import { formatTyped, parseLength } from '../../core/index.ts';
-import type { Problem } from '../../core/problem.ts';
-import type { Result } from '../../core/result.ts';
-import type { Length, LengthUnit } from '../../core/units/length.ts';
+import { formatTyped, type Length, type LengthUnit, type Problem, parseLength, type Result } from '../../core/index.ts';
 import { wordsFor } from '../ui/host-bridge.ts';
 import { TextField } from '../ui/text-field.tsx';
 

@@ -1,8 +1,7 @@
 /** The left side of the bench: the chart of all primaries, or the header in space in its place. */
 
 import { lazy, Suspense } from 'react';
-import type { Header, Primary } from '../../core/header/header.ts';
-import type { MatchReport, StockItem } from '../../core/index.ts';
+import type { Header, MatchReport, Primary, StockItem } from '../../core/index.ts';
 import { FiguresTable } from '../chart/figures-table.tsx';
 import { MatchChart } from '../chart/match-chart.tsx';
 import { MovesPanel } from '../moves/moves-panel.tsx';

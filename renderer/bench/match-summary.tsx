@@ -1,8 +1,6 @@
 /** The header's figures in two lines over the chart: the target and its band, the spread and the worst primary. */
 
-import type { Header } from '../../core/header/header.ts';
-import { formatLength, type MatchReport } from '../../core/index.ts';
-import { mmOf } from '../../core/units/length.ts';
+import { formatLength, type Header, type MatchReport, mmOf } from '../../core/index.ts';
 import { FigureText } from '../chart/figure-text.tsx';
 import { bandWords, primaryTitle, verdictWords } from '../chart/verdict-words.ts';
 

@@ -1,17 +1,23 @@
 /** The columns of the piece grid: what each shows, what it holds for editing, and how typed text changes the piece. */
 
-import type { Piece } from '../../core/header/header.ts';
 import {
+  assertNever,
+  failure,
   formatQuickEntry,
+  formatTyped,
+  formatTypedAngle,
+  type Length,
+  type LengthUnit,
+  type Piece,
+  type Problem,
   parseBendAngle,
   parseClocking,
   parseClr,
+  parseLength,
   parseQuickEntry,
-} from '../../core/header/parts/quick-entry.ts';
-import { formatTyped, formatTypedAngle, parseLength } from '../../core/index.ts';
-import type { Problem } from '../../core/problem.ts';
-import { assertNever, failure, type Result, success } from '../../core/result.ts';
-import type { Length, LengthUnit } from '../../core/units/length.ts';
+  type Result,
+  success,
+} from '../../core/index.ts';
 
 /** In the order shown. `number` heads the row; `run` is worked out. */
 export const COLUMNS = ['number', 'piece', 'size', 'clr', 'clock', 'run', 'state'] as const;

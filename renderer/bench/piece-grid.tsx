@@ -2,10 +2,7 @@
 
 import * as d3 from 'd3';
 import { type RefObject, useEffect, useLayoutEffect, useMemo, useRef } from 'react';
-import { type Header, type Piece, tubeOf } from '../../core/header/header.ts';
-import { shelfMatch } from '../../core/index.ts';
-import type { StockItem } from '../../core/stock/stock-item.ts';
-import { unitOf } from '../../core/units/length-style.ts';
+import { type Header, type Piece, type StockItem, shelfMatch, tubeOf, unitOf } from '../../core/index.ts';
 import { primaryTitle } from '../chart/verdict-words.ts';
 import type { HeaderSession } from '../session/header-session.ts';
 import { isWithin } from './grid-cell.ts';

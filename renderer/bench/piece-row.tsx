@@ -1,10 +1,14 @@
 /** One piece as a row of the grid. */
 
 import { memo, type ReactNode, useLayoutEffect, useRef } from 'react';
-import type { Piece, PieceState } from '../../core/header/header.ts';
-import { formatAngle, formatLengthBare } from '../../core/index.ts';
-import { mmOf } from '../../core/units/length.ts';
-import type { LengthStyle } from '../../core/units/length-style.ts';
+import {
+  formatAngle,
+  formatLengthBare,
+  type LengthStyle,
+  mmOf,
+  type Piece,
+  type PieceState,
+} from '../../core/index.ts';
 import { FigureText } from '../chart/figure-text.tsx';
 import { pieceName } from '../chart/piece-words.ts';
 import { COLUMN_NAMES, COLUMNS, type Column, isEditable } from './piece-columns.ts';

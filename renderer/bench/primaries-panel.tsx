@@ -1,7 +1,6 @@
 /** The primaries of the header as a list: rename, put in order, copy, remove, add. */
 
-import type { Header } from '../../core/header/header.ts';
-import { failure } from '../../core/result.ts';
+import { failure, type Header } from '../../core/index.ts';
 import { primaryTitle } from '../chart/verdict-words.ts';
 import type { HeaderSession } from '../session/header-session.ts';
 import { Button } from '../ui/button.tsx';

@@ -1,7 +1,6 @@
 /** The primary in hand: its name, its length, its verdict, and how far there is to go. */
 
-import { formatLength, type MatchReport, type PrimaryMatch } from '../../core/index.ts';
-import type { LengthStyle } from '../../core/units/length-style.ts';
+import { formatLength, type LengthStyle, type MatchReport, type PrimaryMatch } from '../../core/index.ts';
 import { FigureText } from '../chart/figure-text.tsx';
 import { toGoMm } from '../chart/strip-layout.ts';
 import { primaryTitle, verdictMark, verdictWords } from '../chart/verdict-words.ts';

@@ -1,11 +1,17 @@
 /** The primary in hand: heading, pieces, buttons, and the entry line at its foot. */
 
 import { type RefObject, useRef } from 'react';
-import { type Header, type Primary, tubeOf } from '../../core/header/header.ts';
-import type { MatchReport, PrimaryMatch } from '../../core/index.ts';
-import type { StockItem } from '../../core/stock/stock-item.ts';
-import type { Length, LengthUnit } from '../../core/units/length.ts';
-import { unitOf } from '../../core/units/length-style.ts';
+import {
+  type Header,
+  type Length,
+  type LengthUnit,
+  type MatchReport,
+  type Primary,
+  type PrimaryMatch,
+  type StockItem,
+  tubeOf,
+  unitOf,
+} from '../../core/index.ts';
 import { primaryTitle } from '../chart/verdict-words.ts';
 import type { HeaderSession } from '../session/header-session.ts';
 import { BEFORE_FIRST, type BenchView } from './bench-view.ts';

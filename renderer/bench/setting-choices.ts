@@ -1,9 +1,13 @@
 /** What can be chosen for the target and for showing lengths, and how a choice becomes a setting. */
 
-import type { Target } from '../../core/header/header.ts';
-import type { MatchReport } from '../../core/index.ts';
-import { type Length, type LengthUnit, MM_PER_INCH } from '../../core/units/length.ts';
-import type { LengthStyle } from '../../core/units/length-style.ts';
+import {
+  type Length,
+  type LengthStyle,
+  type LengthUnit,
+  type MatchReport,
+  MM_PER_INCH,
+  type Target,
+} from '../../core/index.ts';
 
 export type TargetChoice = 'longest' | 'mean' | 'typed' | `primary:${string}`;
 

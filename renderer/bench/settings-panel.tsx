@@ -1,10 +1,14 @@
 /** Settings of the header: what is matched to what, how it is shown, and what a new piece starts from. */
 
-import type { Header, Settings } from '../../core/header/header.ts';
-import type { MatchReport } from '../../core/index.ts';
-import type { Problem } from '../../core/problem.ts';
-import { failure, type Result } from '../../core/result.ts';
-import { unitOf } from '../../core/units/length-style.ts';
+import {
+  failure,
+  type Header,
+  type MatchReport,
+  type Problem,
+  type Result,
+  type Settings,
+  unitOf,
+} from '../../core/index.ts';
 import { primaryTitle } from '../chart/verdict-words.ts';
 import type { HeaderSession } from '../session/header-session.ts';
 import { ChoiceField } from '../ui/choice-field.tsx';

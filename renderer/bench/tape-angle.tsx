@@ -1,18 +1,23 @@
 /** The angle of an odd bend from a tape measure, worked out beside its row and put into it. */
 
 import { useRef, useState } from 'react';
-import type { Bend, PieCutBend } from '../../core/header/header.ts';
 import {
   angleFromChord,
   angleFromInsideArc,
   angleFromOutsideArc,
+  type Bend,
+  failure,
   formatAngle,
   formatTypedAngle,
+  type Length,
+  type LengthUnit,
+  mmOf,
+  type PieCutBend,
+  type Problem,
   parseLength,
+  type Result,
+  success,
 } from '../../core/index.ts';
-import type { Problem } from '../../core/problem.ts';
-import { failure, type Result, success } from '../../core/result.ts';
-import { type Length, type LengthUnit, mmOf } from '../../core/units/length.ts';
 import { Button } from '../ui/button.tsx';
 import { wordsFor } from '../ui/host-bridge.ts';
 import { TextField } from '../ui/text-field.tsx';

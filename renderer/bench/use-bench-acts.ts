@@ -1,12 +1,16 @@
 /** What can be done on the bench: each act turns what is selected into edits, and moves the selection along. */
 
-import type { Edit } from '../../core/edits/edit.ts';
-import { removePrimaryEdit } from '../../core/edits/edit-lists.ts';
-import type { RefusedRow } from '../../core/header/parts/parts-rows.ts';
-import { copiedPieces, readPastedPieces } from '../../core/header/parts/pasted-pieces.ts';
-import { parseQuickEntry, pieceFromQuick } from '../../core/header/parts/quick-entry.ts';
-import { assertNever } from '../../core/result.ts';
-import { unitOf } from '../../core/units/length-style.ts';
+import {
+  assertNever,
+  copiedPieces,
+  type Edit,
+  parseQuickEntry,
+  pieceFromQuick,
+  type RefusedRow,
+  readPastedPieces,
+  removePrimaryEdit,
+  unitOf,
+} from '../../core/index.ts';
 import type { HeaderSession } from '../session/header-session.ts';
 import { wordsFor } from '../ui/host-bridge.ts';
 import { useNotice } from '../ui/notices.tsx';

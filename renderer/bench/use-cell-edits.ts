@@ -1,8 +1,7 @@
 /** Cells being typed into: text stays in its cell until it is taken or given up, whatever else is done meanwhile. */
 
 import { useCallback, useState } from 'react';
-import type { Primary } from '../../core/header/header.ts';
-import { unitOf } from '../../core/units/length-style.ts';
+import { type Primary, unitOf } from '../../core/index.ts';
 import type { HeaderSession } from '../session/header-session.ts';
 import { wordsFor } from '../ui/host-bridge.ts';
 import { COLUMNS, type Column, editText, isEditable, readCell } from './piece-columns.ts';

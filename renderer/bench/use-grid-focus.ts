@@ -1,7 +1,7 @@
 /** Keeps the focus of the grid where its cell in hand is, and pieces just entered in sight. */
 
 import { type RefObject, useLayoutEffect, useRef } from 'react';
-import type { Primary } from '../../core/header/header.ts';
+import type { Primary } from '../../core/index.ts';
 import { cellOf, focusCell, isSameCell } from './grid-cell.ts';
 import type { Cell } from './grid-keys.ts';
 

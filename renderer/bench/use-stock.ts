@@ -1,7 +1,7 @@
 /** The shelf as the bench needs it: read when the bench is shown and again when the window is looked at. */
 
 import { useEffect, useState } from 'react';
-import type { StockItem } from '../../core/stock/stock-item.ts';
+import type { StockItem } from '../../core/index.ts';
 import type { HostBridge } from '../../electron/bridge/contract.ts';
 
 /** Null until it was read; an unreadable shelf leaves bends unmarked rather than wrongly marked. */

@@ -1,7 +1,6 @@
 /** The marks of a scale, as on a tape: fine ones, and longer ones with figures. */
 
-import { formatDeviation, formatLengthBare } from '../../core/index.ts';
-import type { LengthStyle } from '../../core/units/length-style.ts';
+import { formatDeviation, formatLengthBare, type LengthStyle } from '../../core/index.ts';
 import { SvgFigureText } from './figure-text.tsx';
 
 interface Props {

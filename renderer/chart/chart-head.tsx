@@ -1,6 +1,6 @@
 /** The two axes over the rows of the chart. */
 
-import type { LengthStyle } from '../../core/units/length-style.ts';
+import type { LengthStyle } from '../../core/index.ts';
 import { ChartAxis } from './chart-axis.tsx';
 import { lengthTicksMm } from './length-ticks.ts';
 import type { ChartScales } from './use-chart-scales.ts';

@@ -1,6 +1,6 @@
 /** What the keys do in the chart. */
 
-import type { Header } from '../../core/header/header.ts';
+import type { Header } from '../../core/index.ts';
 
 /** The piece pointed at or gone to: the one that is read out. */
 export interface ReadPiece {

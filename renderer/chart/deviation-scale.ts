@@ -1,9 +1,7 @@
 /** The magnified scale: deviation from the target about a common zero, clamped at its ends. */
 
 import * as d3 from 'd3';
-import type { MatchReport } from '../../core/index.ts';
-import { MM_PER_INCH } from '../../core/units/length.ts';
-import type { LengthStyle } from '../../core/units/length-style.ts';
+import { type LengthStyle, type MatchReport, MM_PER_INCH } from '../../core/index.ts';
 
 /** Half of the scale, in inches and in mm: steps a fabricator reads at a glance. The last keeps 1/16 in visible. */
 const HALF_SPANS_IN = [1 / 4, 1 / 2, 1] as const;

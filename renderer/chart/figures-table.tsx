@@ -1,9 +1,14 @@
 /** The chart's figures as a table. */
 
 import { memo, useMemo } from 'react';
-import type { Header } from '../../core/header/header.ts';
-import { formatDeviation, formatLength, formatLengthBare, type MatchReport } from '../../core/index.ts';
-import { unitOf } from '../../core/units/length-style.ts';
+import {
+  formatDeviation,
+  formatLength,
+  formatLengthBare,
+  type Header,
+  type MatchReport,
+  unitOf,
+} from '../../core/index.ts';
 import { useSettled } from '../ui/use-settled.ts';
 import './chart.css';
 import { FigureText } from './figure-text.tsx';

@@ -1,7 +1,6 @@
 /** Steps and ticks of a length scale that fall on marks a tape measure has. */
 
-import { MM_PER_INCH } from '../../core/units/length.ts';
-import type { LengthStyle } from '../../core/units/length-style.ts';
+import { type LengthStyle, MM_PER_INCH } from '../../core/index.ts';
 
 const FRACTION_STEPS_IN = [1 / 16, 1 / 8, 1 / 4, 1 / 2, 1, 2, 3, 6, 12, 24, 60, 120, 240, 600] as const;
 const DECIMAL_STEPS_IN = [0.01, 0.02, 0.05, 0.1, 0.25, 0.5, 1, 2, 5, 10, 20, 50, 100, 200, 500] as const;

@@ -1,8 +1,7 @@
 /** The chart of one header: every primary at full length with its pieces, and its deviation magnified beside it. */
 
 import { type CSSProperties, type KeyboardEvent, memo, useId, useRef, useState } from 'react';
-import type { Header, Primary } from '../../core/header/header.ts';
-import type { MatchReport, PrimaryMatch } from '../../core/index.ts';
+import type { Header, MatchReport, Primary, PrimaryMatch } from '../../core/index.ts';
 import { SpokenStatus } from '../ui/spoken-status.tsx';
 import './chart.css';
 import { ChartFoot } from './chart-foot.tsx';

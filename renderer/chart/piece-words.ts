@@ -1,10 +1,14 @@
 /** A piece in words, for labels on the strip and for the line that reads it out. */
 
-import type { Piece } from '../../core/header/header.ts';
-import { formatAngle, formatLength, formatLengthBare } from '../../core/index.ts';
-import { assertNever } from '../../core/result.ts';
-import { mmOf } from '../../core/units/length.ts';
-import type { LengthStyle } from '../../core/units/length-style.ts';
+import {
+  assertNever,
+  formatAngle,
+  formatLength,
+  formatLengthBare,
+  type LengthStyle,
+  mmOf,
+  type Piece,
+} from '../../core/index.ts';
 
 export function pieceName(piece: Piece): string {
   switch (piece.kind) {

@@ -1,9 +1,7 @@
 /** Where every piece of a primary lies along its strip, and what is left to the target. */
 
 import * as d3 from 'd3';
-import type { Piece } from '../../core/header/header.ts';
-import type { MatchReport } from '../../core/index.ts';
-import type { LengthStyle } from '../../core/units/length-style.ts';
+import type { LengthStyle, MatchReport, Piece } from '../../core/index.ts';
 import { niceStepMm } from './length-ticks.ts';
 
 /** Where the tube lies in its row, in percent of the row's height. */

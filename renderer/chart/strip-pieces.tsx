@@ -1,9 +1,7 @@
 /** The pieces of one primary along its strip: few elements for many pieces, because a new scale moves all of them. */
 
 import { type MouseEvent, memo } from 'react';
-import type { Primary } from '../../core/header/header.ts';
-import type { PrimaryMatch } from '../../core/index.ts';
-import type { LengthStyle } from '../../core/units/length-style.ts';
+import type { LengthStyle, Primary, PrimaryMatch } from '../../core/index.ts';
 import type { ReadPiece } from './chart-keys.ts';
 import { SvgFigureText } from './figure-text.tsx';
 import { segmentLabel } from './piece-words.ts';

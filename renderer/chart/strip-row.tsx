@@ -2,9 +2,7 @@
 
 import * as d3 from 'd3';
 import { memo } from 'react';
-import type { Primary } from '../../core/header/header.ts';
-import { formatLength, formatLengthBare, type PrimaryMatch } from '../../core/index.ts';
-import type { LengthStyle } from '../../core/units/length-style.ts';
+import { formatLength, formatLengthBare, type LengthStyle, type Primary, type PrimaryMatch } from '../../core/index.ts';
 import type { ReadPiece } from './chart-keys.ts';
 import type { DeviationScale } from './deviation-scale.ts';
 import { FigureText, SvgFigureText } from './figure-text.tsx';

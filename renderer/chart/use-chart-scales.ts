@@ -1,9 +1,7 @@
 /** The two scales of the chart, as wide as the page lets them be. */
 
 import { type RefCallback, useMemo } from 'react';
-import type { Header } from '../../core/header/header.ts';
-import type { MatchReport } from '../../core/index.ts';
-import { mmOf } from '../../core/units/length.ts';
+import { type Header, type MatchReport, mmOf } from '../../core/index.ts';
 import { type DeviationScale, deviationScale, halfSpanMm } from './deviation-scale.ts';
 import { type FullScale, fullScale, fullSpanMm } from './strip-layout.ts';
 import { useWidth } from './use-width.ts';

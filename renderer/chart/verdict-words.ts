@@ -1,8 +1,13 @@
 /** A verdict in word and mark, and the sentence that sums up the whole header. */
 
-import { formatDeviation, formatLength, type MatchReport, type PrimaryMatch } from '../../core/index.ts';
-import { assertNever } from '../../core/result.ts';
-import type { LengthStyle } from '../../core/units/length-style.ts';
+import {
+  assertNever,
+  formatDeviation,
+  formatLength,
+  type LengthStyle,
+  type MatchReport,
+  type PrimaryMatch,
+} from '../../core/index.ts';
 
 export type Verdict = NonNullable<PrimaryMatch['verdict']>;
 

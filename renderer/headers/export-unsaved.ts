@@ -1,7 +1,6 @@
 /** The way out for work that the disk does not take: the open file format, made in the page itself. */
 
-import type { Header } from '../../core/header/header.ts';
-import { writeHeader } from '../../core/index.ts';
+import { type Header, writeHeader } from '../../core/index.ts';
 import { downloadText } from '../ui/files.ts';
 
 /** A name that every file system takes, after the header's own. */

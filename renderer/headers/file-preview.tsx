@@ -1,9 +1,14 @@
 /** The contents of a file about to be imported: what would come in, and every line that would not. */
 
-import type { Header, Primary } from '../../core/header/header.ts';
-import { describeProblem, formatLength, primaryLength } from '../../core/index.ts';
-import { mmOf } from '../../core/units/length.ts';
-import type { LengthStyle } from '../../core/units/length-style.ts';
+import {
+  describeProblem,
+  formatLength,
+  type Header,
+  type LengthStyle,
+  mmOf,
+  type Primary,
+  primaryLength,
+} from '../../core/index.ts';
 import { StockPreview } from '../stock/stock-preview.tsx';
 import { countOf } from '../ui/spoken.ts';
 import { StripPreview, stripsOf } from '../ui/strip-preview.tsx';

@@ -1,7 +1,6 @@
 /** What a person should know of a header before it is frozen. */
 
-import type { Header } from '../../core/header/header.ts';
-import { formatLength, type MatchReport, type PrimaryMatch } from '../../core/index.ts';
+import { formatLength, type Header, type MatchReport, type PrimaryMatch } from '../../core/index.ts';
 import { countOf } from '../ui/spoken.ts';
 
 /** A sentence for each thing that looks unfinished; none when all is welded and in the band. */

@@ -1,8 +1,7 @@
 /** What is in a file, shown before any of it is kept: a header, a parts list or a list of stock. */
 
 import { useEffect, useState } from 'react';
-import type { Header } from '../../core/header/header.ts';
-import type { LengthUnit } from '../../core/units/length.ts';
+import type { Header, LengthUnit } from '../../core/index.ts';
 import { Button } from '../ui/button.tsx';
 import { ChoiceField } from '../ui/choice-field.tsx';
 import type { GivenFile } from '../ui/files.ts';

@@ -1,7 +1,6 @@
 /** The primaries of a parts list as one step on the open header. */
 
-import type { BatchEdit } from '../../core/edits/edit.ts';
-import type { Header, Primary } from '../../core/header/header.ts';
+import type { BatchEdit, Header, Primary } from '../../core/index.ts';
 import { countOf } from '../ui/spoken.ts';
 
 /**

@@ -1,10 +1,7 @@
 /** Bringing a file in: from a dialog, dropped on the window, or handed over by the system; always looked at first. */
 
 import { useCallback, useMemo, useState } from 'react';
-import type { Header } from '../../core/header/header.ts';
-import { newHeader } from '../../core/index.ts';
-import type { LengthUnit } from '../../core/units/length.ts';
-import { unitOf } from '../../core/units/length-style.ts';
+import { type Header, type LengthUnit, newHeader, unitOf } from '../../core/index.ts';
 import type { HeaderSession } from '../session/header-session.ts';
 import type { OpenedHeader } from '../session/session-state.ts';
 import { askForFile, FILE_LIMIT_BYTES, type GivenFile, readGivenFile } from '../ui/files.ts';

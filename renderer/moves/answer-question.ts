@@ -1,8 +1,6 @@
 /** Answers a question about moves; runs in the worker, and in tests without one. */
 
-import { suggestHeaderMoves } from '../../core/moves/suggest-header-moves.ts';
-import { suggestMoves } from '../../core/moves/suggest-moves.ts';
-import { assertNever } from '../../core/result.ts';
+import { assertNever, suggestHeaderMoves, suggestMoves } from '../../core/index.ts';
 import type { MovesAnswer, MovesQuestion } from './moves-question.ts';
 
 export function answerQuestion(question: MovesQuestion): MovesAnswer {

@@ -1,7 +1,6 @@
 /** What the document can let go so that a move is possible: locks, and the state of pieces whose weld has been cut. */
 
-import type { SingleEdit } from '../../core/edits/edit.ts';
-import type { Edit, Piece, Primary, ToFree } from '../../core/index.ts';
+import type { Edit, Piece, Primary, SingleEdit, ToFree } from '../../core/index.ts';
 
 export interface FreeOffer {
   /** On the button. */

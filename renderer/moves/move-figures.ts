@@ -6,13 +6,13 @@ import {
   formatDeviation,
   formatLength,
   type Header,
+  type LengthStyle,
   type Move,
   mmOf,
   type Standing,
   type StockNeed,
   type Verdict,
 } from '../../core/index.ts';
-import type { LengthStyle } from '../../core/units/length-style.ts';
 import { verdictMark } from '../chart/verdict-words.ts';
 import { closureWords } from '../shape/closure-words.ts';
 import { countOf } from '../ui/spoken.ts';

@@ -1,7 +1,6 @@
 /** What a move may do: how many joints it breaks, how short a straight may get, how near it may come, what the shelf has. */
 
-import { formatTyped, type Header, parseLength, type StockItem, success } from '../../core/index.ts';
-import { unitOf } from '../../core/units/length-style.ts';
+import { formatTyped, type Header, parseLength, type StockItem, success, unitOf } from '../../core/index.ts';
 import { LengthField, TakenField } from '../bench/length-field.tsx';
 import type { HeaderSession } from '../session/header-session.ts';
 import { ChoiceField } from '../ui/choice-field.tsx';

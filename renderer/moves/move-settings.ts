@@ -1,7 +1,6 @@
 /** What the person allows a move to do, as typed in the options; the search gets it in its own terms. */
 
-import type { StockItem } from '../../core/index.ts';
-import { type Length, mmOf } from '../../core/units/length.ts';
+import { type Length, mmOf, type StockItem } from '../../core/index.ts';
 import type { AskedOptions } from './moves-question.ts';
 
 export interface MoveSettings {

@@ -1,8 +1,6 @@
 /** What is asked of the moves worker and what it answers; both cross between threads, so they are plain values. */
 
-import type { Header } from '../../core/header/header.ts';
-import type { MoveOptions, MoveOutcome } from '../../core/moves/move.ts';
-import type { HeaderMovesOutcome } from '../../core/moves/suggest-header-moves.ts';
+import type { Header, HeaderMovesOutcome, MoveOptions, MoveOutcome } from '../../core/index.ts';
 
 /** Options without functions, which cannot be sent to another thread. */
 export type AskedOptions = Pick<MoveOptions, 'maxJointsBroken' | 'clearanceKeptMm' | 'stock'>;

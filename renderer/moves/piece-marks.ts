@@ -1,7 +1,6 @@
 /** Which pieces a move cuts and which it frees, in a word or two for the grid. */
 
-import type { Header, Move, MoveChange, Piece } from '../../core/index.ts';
-import { assertNever } from '../../core/result.ts';
+import { assertNever, type Header, type Move, type MoveChange, type Piece } from '../../core/index.ts';
 
 /** Words by piece id; pieces that a move leaves alone have none. */
 export type PieceMarks = ReadonlyMap<string, string>;

@@ -1,7 +1,6 @@
 /** Something that can be applied as one step, in words and figures: a move on one primary, or a plan for all of them. */
 
-import type { BatchEdit } from '../../core/edits/edit.ts';
-import type { Move, Verdict } from '../../core/index.ts';
+import type { BatchEdit, Move, Verdict } from '../../core/index.ts';
 
 export interface ProposalFigure {
   readonly text: string;

@@ -1,13 +1,17 @@
 /** One open header: applies every edit at once, sends it to the host, and knows whether all of it is safe. */
 
-import { applyEdit } from '../../core/edits/apply-edit.ts';
-import { describeEdit } from '../../core/edits/describe-edit.ts';
-import type { Edit } from '../../core/edits/edit.ts';
-import type { Header } from '../../core/header/header.ts';
-import { newId } from '../../core/header/new-header.ts';
-import { matchHeader } from '../../core/index.ts';
-import type { Problem } from '../../core/problem.ts';
-import { failure, type Result, success } from '../../core/result.ts';
+import {
+  applyEdit,
+  describeEdit,
+  type Edit,
+  failure,
+  type Header,
+  matchHeader,
+  newId,
+  type Problem,
+  type Result,
+  success,
+} from '../../core/index.ts';
 import type { HostBridge, Reply } from '../../electron/bridge/contract.ts';
 import { DraftKeeper } from './draft-keeper.ts';
 import { asPending, rebaseSteps } from './rebase.ts';

@@ -1,8 +1,6 @@
 /** Making one's own steps again on top of a document that somebody else changed meanwhile. */
 
-import { applyEdit } from '../../core/edits/apply-edit.ts';
-import type { Edit, SingleEdit } from '../../core/edits/edit.ts';
-import type { Header } from '../../core/header/header.ts';
+import { applyEdit, type Edit, type Header, type SingleEdit } from '../../core/index.ts';
 import type { DroppedStep, HistoryStep, PendingStep } from './session-state.ts';
 
 export interface Rebased {

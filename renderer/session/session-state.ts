@@ -1,9 +1,6 @@
 /** What a screen can see of an open header: the document, its figures, and whether all of it is safe on disk. */
 
-import type { Edit } from '../../core/edits/edit.ts';
-import type { Header } from '../../core/header/header.ts';
-import type { MatchReport } from '../../core/index.ts';
-import type { Problem } from '../../core/problem.ts';
+import type { Edit, Header, MatchReport, Problem } from '../../core/index.ts';
 import type { ResponseOf } from '../../electron/bridge/contract.ts';
 
 export type OpenedHeader = ResponseOf<'openHeader'>;

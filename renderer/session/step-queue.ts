@@ -1,7 +1,6 @@
 /** Sends the steps of one header to the host in order, one request at a time, until each is acknowledged. */
 
-import { describeProblem } from '../../core/describe-problem.ts';
-import type { Problem } from '../../core/problem.ts';
+import { describeProblem, type Problem } from '../../core/index.ts';
 import type { HostBridge, RequestOf } from '../../electron/bridge/contract.ts';
 import type { DraftKeeper } from './draft-keeper.ts';
 import type { PendingStep, SaveMark } from './session-state.ts';

@@ -1,6 +1,6 @@
 /** A picture of the header frame: an engine head with a port, and which way is forward, outboard and up. */
 
-import { addScaled } from '../../core/path/vector.ts';
+import { addScaled } from '../../core/index.ts';
 import { svgPath, tenth } from '../view/annotations.ts';
 import { bodyOutline, mouthOutline } from '../view/body-outline.ts';
 import type { SceneBody, SceneMouth } from '../view/scene.ts';

@@ -1,8 +1,7 @@
 /** The other bank: mirrored copies, and two primaries or two banks compared piece by piece. */
 
 import { useState } from 'react';
-import { type MirrorPlane, mirrorBank, mirroredCopy, parseSignedLength } from '../../core/index.ts';
-import { unitOf } from '../../core/units/length-style.ts';
+import { type MirrorPlane, mirrorBank, mirroredCopy, parseSignedLength, unitOf } from '../../core/index.ts';
 import { Button } from '../ui/button.tsx';
 import { ChoiceField } from '../ui/choice-field.tsx';
 import { wordsFor } from '../ui/host-bridge.ts';

@@ -1,9 +1,7 @@
 /** Gaps between tubes, of a tube with itself and to obstacles, with what is wanted and what is under it. */
 
 import { useMemo, useState } from 'react';
-import type { Header } from '../../core/header/header.ts';
-import { type HeaderGap, headerClearances } from '../../core/index.ts';
-import { unitOf } from '../../core/units/length-style.ts';
+import { type Header, type HeaderGap, headerClearances, unitOf } from '../../core/index.ts';
 import { LengthField } from '../bench/length-field.tsx';
 import { FigureText } from '../chart/figure-text.tsx';
 import { Button } from '../ui/button.tsx';

@@ -1,8 +1,7 @@
 /** A dial for a clocking: seen from the port along the tube, 0 at the top, clockwise positive. */
 
 import { type PointerEvent, useEffect, useRef, useState } from 'react';
-import { formatAngle } from '../../core/index.ts';
-import { radiansOf } from '../../core/units/angle.ts';
+import { formatAngle, radiansOf } from '../../core/index.ts';
 import { clockingAfterKey, clockingAtPlace } from './dial-steps.ts';
 
 interface Props {

@@ -1,8 +1,8 @@
 /** Clocking of the bend in hand: by dial, by number, by two readings of an angle gauge, or as a mark round the tube. */
 
 import { useState } from 'react';
-import { type Bend, type PieCutBend, tubeOf } from '../../core/header/header.ts';
 import {
+  type Bend,
   clockingFromGauge,
   clockingFromMark,
   clockingMarkMm,
@@ -12,12 +12,14 @@ import {
   type LookingFrom,
   MM_PER_INCH,
   mmOf,
+  type PieCutBend,
+  type Problem,
   parseAngle,
   parseSignedLength,
+  type Result,
+  tubeOf,
+  unitOf,
 } from '../../core/index.ts';
-import type { Problem } from '../../core/problem.ts';
-import type { Result } from '../../core/result.ts';
-import { unitOf } from '../../core/units/length-style.ts';
 import { TakenField } from '../bench/length-field.tsx';
 import { FigureText } from '../chart/figure-text.tsx';
 import { Button } from '../ui/button.tsx';

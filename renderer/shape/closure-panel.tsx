@@ -1,17 +1,18 @@
 /** Closure of every primary at its inlet, and the joint that explains the miss of the one in hand best. */
 
-import type { Header, Primary } from '../../core/header/header.ts';
 import {
   closureLimits,
   findInlet,
   formatAngle,
   formatLength,
+  type Header,
   isClosed,
   jointTurnsToInlet,
+  type Primary,
   parseAngle,
   primaryClosure,
+  unitOf,
 } from '../../core/index.ts';
-import { unitOf } from '../../core/units/length-style.ts';
 import { LengthField, TakenField } from '../bench/length-field.tsx';
 import { FigureText } from '../chart/figure-text.tsx';
 import { primaryTitle } from '../chart/verdict-words.ts';

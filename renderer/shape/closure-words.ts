@@ -1,7 +1,6 @@
 /** How an end misses its inlet, in words that a person can act on. */
 
-import { type Closure, formatAngle, formatLength, formatLengthBare } from '../../core/index.ts';
-import type { LengthStyle } from '../../core/units/length-style.ts';
+import { type Closure, formatAngle, formatLength, formatLengthBare, type LengthStyle } from '../../core/index.ts';
 
 /** Whether a length is shown as nothing at this fineness. */
 export function isShownAsZero(mm: number, style: LengthStyle): boolean {

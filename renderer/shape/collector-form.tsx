@@ -1,10 +1,16 @@
 /** A collector by its pattern: all inlets from the tube's OD, the gap between the tubes and one place. */
 
 import { useState } from 'react';
-import type { Header, Place } from '../../core/header/header.ts';
-import { formatTyped, type InletPattern, parseLength, parseSignedLength } from '../../core/index.ts';
-import type { Length } from '../../core/units/length.ts';
-import { unitOf } from '../../core/units/length-style.ts';
+import {
+  formatTyped,
+  type Header,
+  type InletPattern,
+  type Length,
+  type Place,
+  parseLength,
+  parseSignedLength,
+  unitOf,
+} from '../../core/index.ts';
 import { Button } from '../ui/button.tsx';
 import { ChoiceField } from '../ui/choice-field.tsx';
 import { wordsFor } from '../ui/host-bridge.ts';

@@ -1,9 +1,7 @@
 /** Two banks compared, first primary with first and so on: which differ, in what, and what explains it best. */
 
 import { useState } from 'react';
-import type { Header, Primary } from '../../core/header/header.ts';
-import { type BankPair, compareBanks } from '../../core/index.ts';
-import type { LengthStyle } from '../../core/units/length-style.ts';
+import { type BankPair, compareBanks, type Header, type LengthStyle, type Primary } from '../../core/index.ts';
 import { FigureText } from '../chart/figure-text.tsx';
 import { primaryTitle } from '../chart/verdict-words.ts';
 import { wordsFor } from '../ui/host-bridge.ts';

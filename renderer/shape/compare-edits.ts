@@ -1,21 +1,22 @@
 /** What a comparison says, in words, and the edits that follow from it. */
 
-import type { Edit } from '../../core/edits/edit.ts';
-import type { Piece, Primary } from '../../core/header/header.ts';
 import {
   alignPieces,
+  assertNever,
   type Closure,
   type Comparison,
+  type Edit,
   formatAngle,
   formatDeviation,
   type JointTurn,
+  type LengthStyle,
   mirrorPiece,
+  type Piece,
   type PieceDifference,
+  type Primary,
+  radiansOf,
+  wrapDeg,
 } from '../../core/index.ts';
-import { wrapDeg } from '../../core/path/vector.ts';
-import { assertNever } from '../../core/result.ts';
-import { radiansOf } from '../../core/units/angle.ts';
-import type { LengthStyle } from '../../core/units/length-style.ts';
 import { primaryTitle } from '../chart/verdict-words.ts';
 import { closureWords } from './closure-words.ts';
 

@@ -1,8 +1,7 @@
 /** Two primaries piece by piece: what differs, which joint explains the miss, and what mending it does. */
 
 import { useState } from 'react';
-import { comparePrimaries } from '../../core/index.ts';
-import type { LengthStyle } from '../../core/units/length-style.ts';
+import { comparePrimaries, type LengthStyle } from '../../core/index.ts';
 import { FigureText } from '../chart/figure-text.tsx';
 import { primaryTitle } from '../chart/verdict-words.ts';
 import { Button } from '../ui/button.tsx';

@@ -1,7 +1,6 @@
 /** What keys and pointers make of a clocking dial. */
 
-import { wrapDeg } from '../../core/path/vector.ts';
-import { degreesOf } from '../../core/units/angle.ts';
+import { degreesOf, wrapDeg } from '../../core/index.ts';
 
 const KEY_STEPS: ReadonlyMap<string, number> = new Map([
   ['ArrowRight', 1],

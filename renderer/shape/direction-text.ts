@@ -1,11 +1,16 @@
 /** Directions as they are typed and shown: a word, a word tilted towards another, or three numbers. */
 
-import type { Direction } from '../../core/header/header.ts';
-import type { ProblemPath } from '../../core/header/header-problem.ts';
-import { parseAngle } from '../../core/index.ts';
-import type { Problem } from '../../core/problem.ts';
-import { failure, type Result, success } from '../../core/result.ts';
-import { degreesOf, radiansOf } from '../../core/units/angle.ts';
+import {
+  type Direction,
+  degreesOf,
+  failure,
+  type Problem,
+  type ProblemPath,
+  parseAngle,
+  type Result,
+  radiansOf,
+  success,
+} from '../../core/index.ts';
 
 export type DirectionWord = 'outboard' | 'inboard' | 'down' | 'up' | 'back' | 'forward';
 

@@ -1,10 +1,25 @@
 /** The edits behind ports, inlets and their patterns. */
 
-import type { BatchEdit, Edit, SingleEdit } from '../../core/edits/edit.ts';
-import type { Collector, Header, Inlet, Pose, Primary } from '../../core/header/header.ts';
-import { type InletLayout, inletPoses, type PathProblem, type PortRow, portRow } from '../../core/index.ts';
-import { type Result, success } from '../../core/result.ts';
-import { inches, type LengthUnit, millimetres } from '../../core/units/length.ts';
+import {
+  type BatchEdit,
+  type Collector,
+  type Edit,
+  type Header,
+  type Inlet,
+  type InletLayout,
+  inches,
+  inletPoses,
+  type LengthUnit,
+  millimetres,
+  type PathProblem,
+  type PortRow,
+  type Pose,
+  type Primary,
+  portRow,
+  type Result,
+  type SingleEdit,
+  success,
+} from '../../core/index.ts';
 
 /** A port at the origin of the header frame that points outboard. */
 export function firstPort(unit: LengthUnit): Pose {

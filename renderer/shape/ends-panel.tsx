@@ -1,9 +1,7 @@
 /** Ports and inlets: where the primary in hand starts and where it must end. */
 
 import { useState } from 'react';
-import type { Collector, Inlet } from '../../core/header/header.ts';
-import { collectorOf, findInlet } from '../../core/index.ts';
-import { unitOf } from '../../core/units/length-style.ts';
+import { type Collector, collectorOf, findInlet, type Inlet, unitOf } from '../../core/index.ts';
 import { LengthField } from '../bench/length-field.tsx';
 import { primaryTitle } from '../chart/verdict-words.ts';
 import { Button } from '../ui/button.tsx';

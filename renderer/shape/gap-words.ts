@@ -1,8 +1,6 @@
 /** Gaps in words: between what they are, and on which pieces. */
 
-import type { Header } from '../../core/header/header.ts';
-import type { HeaderGap } from '../../core/index.ts';
-import { assertNever } from '../../core/result.ts';
+import { assertNever, type Header, type HeaderGap } from '../../core/index.ts';
 import { primaryTitle } from '../chart/verdict-words.ts';
 
 export interface GapWords {

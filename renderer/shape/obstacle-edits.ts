@@ -1,8 +1,6 @@
 /** Obstacles as they are first put in place, for the user to type over. */
 
-import type { Header, Obstacle, Place } from '../../core/header/header.ts';
-import { assertNever } from '../../core/result.ts';
-import type { LengthUnit } from '../../core/units/length.ts';
+import { assertNever, type Header, type LengthUnit, type Obstacle, type Place } from '../../core/index.ts';
 
 export type ObstacleKind = Obstacle['kind'];
 

@@ -1,10 +1,14 @@
 /** Obstacles that tubes must keep clear of: a rail, a steering shaft, a wheel well. */
 
-import type { Obstacle } from '../../core/header/header.ts';
-import type { Problem } from '../../core/problem.ts';
-import { assertNever, failure, type Result } from '../../core/result.ts';
-import type { LengthUnit } from '../../core/units/length.ts';
-import { unitOf } from '../../core/units/length-style.ts';
+import {
+  assertNever,
+  failure,
+  type LengthUnit,
+  type Obstacle,
+  type Problem,
+  type Result,
+  unitOf,
+} from '../../core/index.ts';
 import { LengthField, TakenField } from '../bench/length-field.tsx';
 import { Button } from '../ui/button.tsx';
 import { newObstacle, OBSTACLE_KINDS } from './obstacle-edits.ts';

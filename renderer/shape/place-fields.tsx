@@ -1,11 +1,15 @@
 /** A place in the header frame as three typed lengths, and a direction as words or numbers. */
 
-import type { Direction, Place } from '../../core/header/header.ts';
-import type { ProblemPath } from '../../core/header/header-problem.ts';
-import { formatTyped, parseSignedLength } from '../../core/index.ts';
-import type { Problem } from '../../core/problem.ts';
-import type { Result } from '../../core/result.ts';
-import type { LengthUnit } from '../../core/units/length.ts';
+import {
+  type Direction,
+  formatTyped,
+  type LengthUnit,
+  type Place,
+  type Problem,
+  type ProblemPath,
+  parseSignedLength,
+  type Result,
+} from '../../core/index.ts';
 import { TakenField } from '../bench/length-field.tsx';
 import { ChoiceField } from '../ui/choice-field.tsx';
 import { DIRECTIONS, type DirectionWord, directionWord, formatDirection, parseDirection } from './direction-text.ts';

@@ -1,10 +1,13 @@
 /** A pose: a place, the direction of travel through it, and what counts as up there. */
 
-import type { Direction, Pose } from '../../core/header/header.ts';
-import { frameOfPose } from '../../core/index.ts';
-import type { Problem } from '../../core/problem.ts';
-import type { Result } from '../../core/result.ts';
-import type { LengthUnit } from '../../core/units/length.ts';
+import {
+  type Direction,
+  frameOfPose,
+  type LengthUnit,
+  type Pose,
+  type Problem,
+  type Result,
+} from '../../core/index.ts';
 import { upFor } from './direction-text.ts';
 import { DirectionFields, PlaceFields } from './place-fields.tsx';
 

@@ -1,6 +1,6 @@
 /** Which primaries are meant. */
 
-import type { Primary } from '../../core/header/header.ts';
+import type { Primary } from '../../core/index.ts';
 import { primaryTitle } from '../chart/verdict-words.ts';
 
 interface Props {

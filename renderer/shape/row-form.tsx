@@ -1,10 +1,7 @@
 /** Ports at a spacing along a head: one step for all primaries instead of a pose for each. */
 
 import { useState } from 'react';
-import type { Direction } from '../../core/header/header.ts';
-import { parseLength } from '../../core/index.ts';
-import type { Length } from '../../core/units/length.ts';
-import { unitOf } from '../../core/units/length-style.ts';
+import { type Direction, type Length, parseLength, unitOf } from '../../core/index.ts';
 import { primaryTitle } from '../chart/verdict-words.ts';
 import { Button } from '../ui/button.tsx';
 import { ChoiceField } from '../ui/choice-field.tsx';

@@ -1,6 +1,6 @@
 /** What every panel about shape is given. */
 
-import type { Header, Piece, Primary } from '../../core/header/header.ts';
+import type { Header, Piece, Primary } from '../../core/index.ts';
 import type { HeaderSession } from '../session/header-session.ts';
 
 export interface ShapeProps {

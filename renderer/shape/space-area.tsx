@@ -1,6 +1,6 @@
 /** What stands in the chart's place while shape is worked on: the picture in space, and below it the panels if asked for. */
 
-import type { Header, Piece, Primary } from '../../core/header/header.ts';
+import type { Header, Piece, Primary } from '../../core/index.ts';
 import type { HeaderSession } from '../session/header-session.ts';
 import { ViewPanel } from '../view/view-panel.tsx';
 import { ShapePanel } from './shape-panel.tsx';

@@ -1,27 +1,33 @@
 /** Bending tables between the header and text: what is shown, copied, saved and read in. */
 
-import type { Edit, SingleEdit } from '../../core/edits/edit.ts';
-import type { Piece, Pose, Primary } from '../../core/header/header.ts';
 import {
+  assertNever,
+  type Edit,
   formatAngleBare,
   formatLengthBare,
   formatTypedAngle,
   fromLra,
   fromXyz,
+  type LengthStyle,
+  type LengthUnit,
   lraCsv,
   MM_PER_INCH,
+  type Piece,
+  type Pose,
+  type Primary,
+  type Problem,
   poseOfFrame,
+  type Result,
   readLraCsv,
   readXyzCsv,
+  type SingleEdit,
+  success,
   type TableNote,
   toLra,
   toXyz,
+  unitOf,
   xyzCsv,
 } from '../../core/index.ts';
-import type { Problem } from '../../core/problem.ts';
-import { assertNever, type Result, success } from '../../core/result.ts';
-import type { LengthUnit } from '../../core/units/length.ts';
-import { type LengthStyle, unitOf } from '../../core/units/length-style.ts';
 
 export type TableKind = 'lra' | 'xyz';
 

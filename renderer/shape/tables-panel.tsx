@@ -1,7 +1,7 @@
 /** LRA and XYZ tables of the primary in hand: shown, copied, saved, and read in. */
 
 import { useState } from 'react';
-import { unitOf } from '../../core/units/length-style.ts';
+import { unitOf } from '../../core/index.ts';
 import { FigureText } from '../chart/figure-text.tsx';
 import { primaryTitle } from '../chart/verdict-words.ts';
 import { Button } from '../ui/button.tsx';

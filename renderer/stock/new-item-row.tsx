@@ -1,8 +1,7 @@
 /** The first row of the shelf: type an item, press Enter, go on with the next. */
 
 import { useRef, useState } from 'react';
-import type { StockItem } from '../../core/stock/stock-item.ts';
-import type { LengthUnit } from '../../core/units/length.ts';
+import type { LengthUnit, StockItem } from '../../core/index.ts';
 import { Button } from '../ui/button.tsx';
 import { freshId } from '../ui/random-id.ts';
 import { TextField } from '../ui/text-field.tsx';

@@ -1,9 +1,15 @@
 /** The columns of the shelf, and reading a row of typed texts as a stock item. */
 
-import { describeProblem, formatTyped, formatTypedAngle, readStockRows, STOCK_COLUMNS } from '../../core/index.ts';
-import type { StockColumn } from '../../core/stock/stock-columns.ts';
-import type { StockItem } from '../../core/stock/stock-item.ts';
-import type { LengthUnit } from '../../core/units/length.ts';
+import {
+  describeProblem,
+  formatTyped,
+  formatTypedAngle,
+  type LengthUnit,
+  readStockRows,
+  STOCK_COLUMNS,
+  type StockColumn,
+  type StockItem,
+} from '../../core/index.ts';
 
 export type ColumnId = Exclude<StockColumn, 'kind'>;
 

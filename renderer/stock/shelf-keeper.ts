@@ -1,6 +1,6 @@
 /** The shelf as the host has it, and the ways to change it; one change is on its way at a time. */
 
-import type { StockItem } from '../../core/stock/stock-item.ts';
+import type { StockItem } from '../../core/index.ts';
 import type { HostBridge, ResponseOf } from '../../electron/bridge/contract.ts';
 import { askHost } from '../ui/host-bridge.ts';
 import type { ReadRow } from './shelf-columns.ts';

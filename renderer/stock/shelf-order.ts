@@ -1,7 +1,6 @@
 /** The order in which the shelf shows its items, and the search within it. */
 
-import type { StockItem } from '../../core/stock/stock-item.ts';
-import { mmOf } from '../../core/units/length.ts';
+import { mmOf, type StockItem } from '../../core/index.ts';
 import { itemWords } from './shelf-columns.ts';
 
 /** By material, then tube, then what tells bends and straights apart: as they would lie side by side. */

@@ -1,8 +1,7 @@
 /** The shelf: the shop's bend stock and straights, entered by keyboard or from a CSV file. */
 
 import { useState } from 'react';
-import type { StockItem } from '../../core/stock/stock-item.ts';
-import type { LengthUnit } from '../../core/units/length.ts';
+import type { LengthUnit, StockItem } from '../../core/index.ts';
 import { useCommands } from '../commands/command-registry.ts';
 import { Button } from '../ui/button.tsx';
 import { ChoiceField } from '../ui/choice-field.tsx';

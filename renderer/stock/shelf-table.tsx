@@ -1,7 +1,6 @@
 /** All bends, or all straights, as a table in which every field can be typed over. */
 
-import type { StockItem } from '../../core/stock/stock-item.ts';
-import type { LengthUnit } from '../../core/units/length.ts';
+import type { LengthUnit, StockItem } from '../../core/index.ts';
 import { Button } from '../ui/button.tsx';
 import { NewItemRow } from './new-item-row.tsx';
 import { ShelfCell } from './shelf-cell.tsx';

@@ -1,6 +1,6 @@
 /** Items of a stock list that is about to be imported. */
 
-import type { StockItem } from '../../core/stock/stock-item.ts';
+import type { StockItem } from '../../core/index.ts';
 import { itemWords } from './shelf-columns.ts';
 
 /** More lines than anyone reads would only slow the window; the count is on the button. */

@@ -1,8 +1,7 @@
 /** What is shown when the store cannot be opened: what happened, what is safe, and the backups to go back to. */
 
 import { useState } from 'react';
-import { describeProblem } from '../../core/index.ts';
-import type { StorageFault } from '../../core/storage-problem.ts';
+import { describeProblem, type StorageFault } from '../../core/index.ts';
 import type { ResponseOf } from '../../electron/bridge/contract.ts';
 import { BackupList } from './backup-list.tsx';
 import { Button } from './button.tsx';

@@ -1,6 +1,6 @@
 /** Going between inches and millimetres in one step. */
 
-import type { LengthStyle } from '../../core/units/length-style.ts';
+import type { LengthStyle } from '../../core/index.ts';
 
 const USUAL_INCHES: LengthStyle = { kind: 'fraction', per: 16 };
 const USUAL_MM: LengthStyle = { kind: 'mm', places: 1 };

@@ -1,8 +1,7 @@
 /** The bridge as components reach it: every answer is a value, or a refusal with its sentence. */
 
 import { createContext, useCallback, useContext } from 'react';
-import { describeProblem } from '../../core/describe-problem.ts';
-import type { Problem } from '../../core/problem.ts';
+import { describeProblem, type Problem } from '../../core/index.ts';
 import type { CallName, HostBridge, RequestOf, ResponseOf } from '../../electron/bridge/contract.ts';
 
 export const BridgeContext = createContext<HostBridge | null>(null);

@@ -1,8 +1,7 @@
 /** A small drawing of a header: one strip a primary, its pieces told apart by outline and hatch. */
 
 import { useId } from 'react';
-import type { Header, Piece } from '../../core/header/header.ts';
-import { pieceLength } from '../../core/index.ts';
+import { type Header, type Piece, pieceLength } from '../../core/index.ts';
 
 export interface StripPrimary {
   readonly name: string;

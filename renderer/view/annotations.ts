@@ -1,9 +1,6 @@
 /** What is written and drawn over the picture of a header: names, gaps, misses, the clocking dial and the axes. */
 
-import { clockBy, type Frame } from '../../core/path/frame.ts';
-import { pointAt } from '../../core/path/trace-primary.ts';
-import type { Vector } from '../../core/path/vector.ts';
-import { addScaled } from '../../core/path/vector.ts';
+import { addScaled, clockBy, type Frame, pointAt, type Vector } from '../../core/index.ts';
 import { namePoint } from './describe-scene.ts';
 import type { Scene, SceneDial, SceneTube } from './scene.ts';
 import { isKept, type SectionCut } from './section-cut.ts';

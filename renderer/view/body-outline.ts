@@ -1,20 +1,20 @@
 /** The edges of obstacles and openings as runs of points in space. */
 
-import type { Frame } from '../../core/path/frame.ts';
 import {
   add,
   addScaled,
+  assertNever,
   cross,
   distance,
   dot,
+  type Frame,
   magnitude,
   scale,
   squareTo,
   subtract,
   unit,
   type Vector,
-} from '../../core/path/vector.ts';
-import { assertNever } from '../../core/result.ts';
+} from '../../core/index.ts';
 import type { Bounds, SceneBody, SceneMouth } from './scene.ts';
 import { AROUND, ringPoints } from './tube-surface.ts';
 

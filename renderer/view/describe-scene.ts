@@ -1,20 +1,26 @@
 /** From a header to what there is to see of it in space. */
 
-import { describeProblem } from '../../core/describe-problem.ts';
-import { type Header, type Obstacle, type Primary, tubeOf } from '../../core/header/header.ts';
 import {
+  addScaled,
+  assertNever,
+  DEFAULT_PORT,
+  describeProblem,
+  type Frame,
+  frameOfPose,
+  type Header,
   type HeaderClearances,
   inletFrame,
   mmOf,
+  type Obstacle,
+  type PartialPath,
+  type Primary,
   pointAt,
   traceAsFarAsKnown,
+  traceFrom,
+  tubeOf,
   unitDirection,
   vectorOfPlace,
 } from '../../core/index.ts';
-import { DEFAULT_PORT, type Frame, frameOfPose } from '../../core/path/frame.ts';
-import { type PartialPath, traceFrom } from '../../core/path/trace-primary.ts';
-import { addScaled } from '../../core/path/vector.ts';
-import { assertNever } from '../../core/result.ts';
 import { bodyOutline } from './body-outline.ts';
 import {
   type Bounds,

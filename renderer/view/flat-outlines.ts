@@ -4,8 +4,7 @@
  */
 
 import { line as lineThrough } from 'd3';
-import { pointAt, type Span } from '../../core/path/trace-primary.ts';
-import type { Vector } from '../../core/path/vector.ts';
+import { pointAt, type Span, type Vector } from '../../core/index.ts';
 import { svgPath } from './annotations.ts';
 import { bodyOutline, mouthOutline } from './body-outline.ts';
 import type { Scene, ScenePiece, SceneTube } from './scene.ts';

@@ -1,7 +1,7 @@
 /** The header in space on a canvas: takes what is to be seen, draws it once, and waits for the next change. */
 
 import { OrthographicCamera, Plane, Raycaster, Scene as ThreeScene, Vector2, Vector3, WebGLRenderer } from 'three';
-import { distance } from '../../core/path/vector.ts';
+import { distance } from '../../core/index.ts';
 import type { Scene } from './scene.ts';
 import { FurnitureObject, TubeObject, ViewMaterials } from './scene-meshes.ts';
 import { cutPlane, type SectionCut } from './section-cut.ts';

@@ -15,8 +15,7 @@ import {
   Quaternion,
   Vector3,
 } from 'three';
-import { add, distance, dot, scale, subtract, unit, type Vector } from '../../core/path/vector.ts';
-import { assertNever } from '../../core/result.ts';
+import { add, assertNever, distance, dot, scale, subtract, unit, type Vector } from '../../core/index.ts';
 import { bodyOutline, mouthOutline, planePatch } from './body-outline.ts';
 import type { Bounds, SceneBody, SceneMouth, SceneSelection, SceneTube } from './scene.ts';
 import { AROUND, lineNumbers, type TubeSurface, tubeSurface } from './tube-surface.ts';

@@ -1,19 +1,20 @@
 /** Lines between two points with a figure: gaps under the wanted one, and ends that miss their inlets. */
 
-import type { Header } from '../../core/header/header.ts';
 import {
+  add,
+  assertNever,
   closureLimits,
   findInlet,
   formatLength,
+  type Header,
   type HeaderGap,
   inletFrame,
   isClosed,
+  type LengthStyle,
   mmOf,
   primaryClosure,
+  scale,
 } from '../../core/index.ts';
-import { add, scale } from '../../core/path/vector.ts';
-import { assertNever } from '../../core/result.ts';
-import type { LengthStyle } from '../../core/units/length-style.ts';
 import type { SceneSpan } from './scene.ts';
 
 function gapKey(gap: HeaderGap): string {

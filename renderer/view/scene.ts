@@ -1,8 +1,6 @@
 /** What there is to see of a header in space, without saying how it is drawn; millimetres in the header frame. */
 
-import type { Frame } from '../../core/path/frame.ts';
-import type { Span } from '../../core/path/trace-primary.ts';
-import type { Vector } from '../../core/path/vector.ts';
+import type { Frame, Span, Vector } from '../../core/index.ts';
 
 export interface ScenePiece {
   readonly pieceId: string;

@@ -1,10 +1,20 @@
 /** The outside of a tube as triangles, from its exact lines and arcs. */
 
-import { binormalOf, pointAt } from '../../core/index.ts';
-import type { Frame } from '../../core/path/frame.ts';
-import type { ArcSpan, LineSpan } from '../../core/path/trace-primary.ts';
-import { add, addScaled, cross, dot, scale, unit, type Vector } from '../../core/path/vector.ts';
-import { radiansOf } from '../../core/units/angle.ts';
+import {
+  type ArcSpan,
+  add,
+  addScaled,
+  binormalOf,
+  cross,
+  dot,
+  type Frame,
+  type LineSpan,
+  pointAt,
+  radiansOf,
+  scale,
+  unit,
+  type Vector,
+} from '../../core/index.ts';
 import type { ScenePiece, SceneTube } from './scene.ts';
 
 export interface TubeSurface {

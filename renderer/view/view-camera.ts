@@ -1,7 +1,6 @@
 /** Where the header is looked at from, how that changes by hand or key, and where things then stand on screen. */
 
-import { add, addScaled, dot, scale, subtract, type Vector } from '../../core/path/vector.ts';
-import { radiansOf } from '../../core/units/angle.ts';
+import { add, addScaled, dot, radiansOf, scale, subtract, type Vector } from '../../core/index.ts';
 import type { SceneReach } from './scene.ts';
 
 /** Parallel projection, so that a standard view can be measured in: no perspective. */

@@ -2,8 +2,7 @@
 
 import { useCallback, useEffect, useMemo, useState } from 'react';
 import { flushSync } from 'react-dom';
-import type { Header } from '../../core/header/header.ts';
-import { headerClearances } from '../../core/index.ts';
+import { type Header, headerClearances } from '../../core/index.ts';
 import { primaryTitle } from '../chart/verdict-words.ts';
 import { Button } from '../ui/button.tsx';
 import { countOf } from '../ui/spoken.ts';

@@ -3,9 +3,9 @@
 import { Matrix4, Vector3 } from 'three';
 import { beforeAll, describe, expect, test } from 'vitest';
 import type { Piece, Pose, Primary } from '../../core/header/header.ts';
+import { fromXyz } from '../../core/path/tables/xyz.ts';
 import { pathLengthMm, tracePrimary } from '../../core/path/trace-primary.ts';
 import type { Vector } from '../../core/path/vector.ts';
-import { fromXyz } from '../../core/path/tables/xyz.ts';
 import { mmOf } from '../../core/units/length.ts';
 import {
   ALONG_X,

@@ -1,13 +1,13 @@
 /** The open file format of a header: UTF-8 JSON text, read with suspicion and written in one stable order. */
 
 import { failure, type Result, success } from '../../result.ts';
-import { FILE_SIZE_LIMIT, guardJson } from './guard-json.ts';
 import type { Header } from '../header.ts';
 import type { HeaderProblem } from '../header-problem.ts';
-import { jsonFault } from './json-fault.ts';
 import { referenceProblems } from '../references.ts';
 import { headerSchema } from '../schema.ts';
 import { describeValue, schemaProblems } from '../schema-problems.ts';
+import { FILE_SIZE_LIMIT, guardJson } from './guard-json.ts';
+import { jsonFault } from './json-fault.ts';
 
 export const HEADER_FORMAT = 'evenrun-header';
 /** Raised when a file of the new shape could be misread by an older program. */

@@ -11,9 +11,9 @@ import { failure, type Result, success } from '../../result.ts';
 import type { LengthUnit } from '../../units/length.ts';
 import type { Header, Piece, Primary } from '../header.ts';
 import type { HeaderProblem } from '../header-problem.ts';
-import { type CellContext, type CellProblem, PIECE_COLUMNS, pieceCells, readPieceCells } from './piece-cells.ts';
 import { nameSchema, PIECES_LIMIT, PRIMARIES_LIMIT } from '../schema.ts';
 import { quoted, schemaProblems } from '../schema-problems.ts';
+import { type CellContext, type CellProblem, PIECE_COLUMNS, pieceCells, readPieceCells } from './piece-cells.ts';
 
 export const PARTS_COLUMNS = ['primary', ...PIECE_COLUMNS] as const;
 

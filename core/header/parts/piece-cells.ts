@@ -6,6 +6,8 @@ import type { Length, LengthUnit } from '../../units/length.ts';
 import { parseLength } from '../../units/parse-length.ts';
 import { PIECE_STATES, type Piece, type PieceState } from '../header.ts';
 import type { HeaderProblem } from '../header-problem.ts';
+import { textSchema } from '../schema.ts';
+import { quoted, schemaProblems } from '../schema-problems.ts';
 import {
   type EntryProblem,
   parseBendAngle,
@@ -14,8 +16,6 @@ import {
   parsePies,
   type QuickPiece,
 } from './quick-entry.ts';
-import { textSchema } from '../schema.ts';
-import { quoted, schemaProblems } from '../schema-problems.ts';
 
 /** Columns that say something of a piece, by the names that stand over them. */
 export const PIECE_COLUMNS = ['kind', 'length', 'clr', 'angle', 'clocking', 'pies', 'state', 'locked', 'note'] as const;

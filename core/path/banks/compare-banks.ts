@@ -2,8 +2,8 @@
 
 import type { Primary } from '../../header/header.ts';
 import type { Result } from '../../result.ts';
-import { type Comparison, comparePrimaries, handMissDeg } from './compare-primaries.ts';
 import type { PathProblem } from '../path-problem.ts';
+import { type Comparison, comparePrimaries, handMissDeg } from './compare-primaries.ts';
 
 /** One place in the order of the two banks; a primary that has no partner stands alone. */
 export interface BankPair {

@@ -3,14 +3,14 @@
 import type { Piece, Primary } from '../../header/header.ts';
 import { failure, type Result, success } from '../../result.ts';
 import { mmOf } from '../../units/length.ts';
-import { alignPieces, type PiecePairing } from './align-pieces.ts';
 import { type Closure, closureOf } from '../ends/closure.ts';
-import { DEFAULT_PORT, type Frame, frameOfPose } from '../frame.ts';
-import { mirrorPiece } from './mirror.ts';
-import type { PathProblem } from '../path-problem.ts';
 import { type JointTurn, missMm, singleJointTurns } from '../ends/single-joint.ts';
+import { DEFAULT_PORT, type Frame, frameOfPose } from '../frame.ts';
+import type { PathProblem } from '../path-problem.ts';
 import { traceFrom } from '../trace-primary.ts';
 import { wrapDeg } from '../vector.ts';
+import { alignPieces, type PiecePairing } from './align-pieces.ts';
+import { mirrorPiece } from './mirror.ts';
 
 export type DifferenceKind = 'kind' | 'missing' | 'extra' | 'length' | 'clr' | 'angle' | 'clocking' | 'pies';
 

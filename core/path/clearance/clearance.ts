@@ -1,10 +1,10 @@
 /** Least gap between the outsides of two tubes, and of one tube with itself. */
 
+import type { TubePath } from '../trace-primary.ts';
+import { addScaled, distance, subtract, unit, type Vector } from '../vector.ts';
 import { type LeastDistance, leastDistance } from './least-distance.ts';
 import { placeOn } from './settle-nearest.ts';
 import { PAIR_PART_DEG, type Stretch, stretchesOf } from './stretch.ts';
-import type { TubePath } from '../trace-primary.ts';
-import { addScaled, distance, subtract, unit, type Vector } from '../vector.ts';
 
 /** A path with its outside diameter, cut up once so that it can be compared with many others. */
 export interface TubeBody {

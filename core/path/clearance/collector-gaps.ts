@@ -1,9 +1,9 @@
 /** Two tubes that go into one collector: where they come together as they are meant to, and what gap they leave elsewhere. */
 
-import { bodyClearance, type Clearance, type TubeBody, tubeBody } from './clearance.ts';
-import { placeOn } from './settle-nearest.ts';
 import type { ArcSpan, LineSpan, Span, TubePath } from '../trace-primary.ts';
 import { addScaled, cross, distance, dot, subtract, type Vector } from '../vector.ts';
+import { bodyClearance, type Clearance, type TubeBody, tubeBody } from './clearance.ts';
+import { placeOn } from './settle-nearest.ts';
 
 /**
  * Tubes may be nearer than wanted over their last four diameters before a collector; one that still has company before

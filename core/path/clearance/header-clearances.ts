@@ -2,11 +2,11 @@
 
 import { type Header, type Primary, tubeOf } from '../../header/header.ts';
 import { mmOf } from '../../units/length.ts';
+import { collectorOf, placedPath } from '../ends/inlet-pose.ts';
+import type { PathProblem } from '../path-problem.ts';
 import { bodyClearance, type Clearance, selfClearance, type TubeBody, tubeBody } from './clearance.ts';
 import { collectorGaps } from './collector-gaps.ts';
-import { collectorOf, placedPath } from '../ends/inlet-pose.ts';
 import { type ObstacleClearance, obstacleClearance } from './obstacle-clearance.ts';
-import type { PathProblem } from '../path-problem.ts';
 
 interface Gap {
   /** Less than the header's wanted gap, and not meant to be. */

@@ -3,13 +3,13 @@
 import type { Obstacle } from '../../header/header.ts';
 import { assertNever } from '../../result.ts';
 import { mmOf } from '../../units/length.ts';
-import type { TubeBody } from './clearance.ts';
 import { unitDirection, vectorOfPlace } from '../frame.ts';
+import { add, addScaled, dot, magnitude, scale, subtract, type Vector } from '../vector.ts';
+import type { TubeBody } from './clearance.ts';
 import { PROVEN_AT_WORST_MM, PROVEN_WITHIN_MM } from './least-distance.ts';
 import { LowestFirst } from './lowest-first.ts';
 import { placeOn } from './settle-nearest.ts';
 import { halvesOf, type Stretch } from './stretch.ts';
-import { add, addScaled, dot, magnitude, scale, subtract, type Vector } from '../vector.ts';
 
 export interface ObstacleClearance {
   /** From the tube's outside to the body; negative where they overlap. */

@@ -1,8 +1,8 @@
 /** Settles a guess at the nearest points of two stretches into the exact bottom of its hollow. */
 
-import { arcPoint, type Stretch } from './stretch.ts';
 import type { Span } from '../trace-primary.ts';
 import { addScaled, dot, subtract, type Vector } from '../vector.ts';
+import { arcPoint, type Stretch } from './stretch.ts';
 
 /** Places along two spans, in millimetres from their starts, and the distance between them. */
 export interface NearestPlaces {

@@ -3,10 +3,10 @@
 import type { Collector, Header, Inlet, Primary } from '../../header/header.ts';
 import { failure, type Result, success } from '../../result.ts';
 import { mmOf } from '../../units/length.ts';
-import { type Closure, type ClosureLimits, closureOf } from './closure.ts';
 import { type Frame, frameOfPose } from '../frame.ts';
 import type { PathProblem } from '../path-problem.ts';
 import { type TubePath, tracePrimary } from '../trace-primary.ts';
+import { type Closure, type ClosureLimits, closureOf } from './closure.ts';
 
 /** The inlet of that id in any collector; null when there is none. */
 export function findInlet(header: Header, inletId: string): Inlet | null {

@@ -3,12 +3,12 @@
 import type { Header, Primary } from '../../header/header.ts';
 import { failure, type Result, success } from '../../result.ts';
 import { degreesOf } from '../../units/angle.ts';
-import { type Closure, closureOf } from './closure.ts';
 import type { Frame } from '../frame.ts';
-import { inletFrame, placedPath } from './inlet-pose.ts';
 import type { PathProblem } from '../path-problem.ts';
 import { traceFrom } from '../trace-primary.ts';
 import { add, cross, dot, squareTo, subtract, turnAbout, type Vector } from '../vector.ts';
+import { type Closure, closureOf } from './closure.ts';
+import { inletFrame, placedPath } from './inlet-pose.ts';
 
 /** Turning everything from one bend onwards about the tube's axis at the joint before it. */
 export interface JointTurn {

@@ -3,10 +3,10 @@
 import type { Bend, Piece, Primary, Straight } from '../../header/header.ts';
 import { failure, type Result, success } from '../../result.ts';
 import { millimetres, mmOf } from '../../units/length.ts';
-import { type LraRow, type LraTable, TABLE_ROWS_LIMIT, type TableNote } from './bending-table.ts';
 import { DEFAULT_PORT } from '../frame.ts';
 import type { PathProblem, TableProblem } from '../path-problem.ts';
 import { traceFrom } from '../trace-primary.ts';
+import { type LraRow, type LraTable, TABLE_ROWS_LIMIT, type TableNote } from './bending-table.ts';
 
 /**
  * The LRA table of a primary, with notes on what it cannot say. Straights in a row are added up; a first bend without clocking

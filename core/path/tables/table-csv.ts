@@ -2,8 +2,8 @@
 
 import { failure, type Result, success } from '../../result.ts';
 import { MM_PER_INCH } from '../../units/length.ts';
-import { type LraRow, type LraTable, TABLE_ROWS_LIMIT, type XyzPoint, type XyzTable } from './bending-table.ts';
 import type { TableProblem } from '../path-problem.ts';
+import { type LraRow, type LraTable, TABLE_ROWS_LIMIT, type XyzPoint, type XyzTable } from './bending-table.ts';
 
 /*
  * The LRA file has the columns `length_mm, rotation_deg, angle_deg, clr_mm`: one row a bend, in order of travel, then a row

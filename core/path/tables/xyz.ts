@@ -4,9 +4,7 @@ import type { Piece, Pose, Primary } from '../../header/header.ts';
 import { failure, type Result, success } from '../../result.ts';
 import { degreesOf, radiansOf } from '../../units/angle.ts';
 import { mmOf } from '../../units/length.ts';
-import { TABLE_ROWS_LIMIT, type TableNote, type XyzPoint, type XyzTable } from './bending-table.ts';
 import { clockBy, DEFAULT_PORT, type Frame, goRound } from '../frame.ts';
-import { plannedBend, plannedStraight } from './lra.ts';
 import type { PathProblem, TableProblem } from '../path-problem.ts';
 import { tracePrimary } from '../trace-primary.ts';
 import {
@@ -22,6 +20,8 @@ import {
   unit,
   type Vector,
 } from '../vector.ts';
+import { TABLE_ROWS_LIMIT, type TableNote, type XyzPoint, type XyzTable } from './bending-table.ts';
+import { plannedBend, plannedStraight } from './lra.ts';
 
 /** Tangents of a bend above this cross so far away that the table would be ill-conditioned; at 180 they never do. */
 export const LARGEST_POINT_DEG = 135;

@@ -2,10 +2,7 @@
 
 import type Database from 'better-sqlite3';
 import * as z from 'zod';
-import { type Header, type Tube, tubeOf } from '../../../core/header/header.ts';
-import { lengthStyleSchema } from '../../../core/header/schema.ts';
-import { matchHeader } from '../../../core/length/match-header.ts';
-import { mmOf } from '../../../core/units/length.ts';
+import { type Header, lengthStyleSchema, matchHeader, mmOf, type Tube, tubeOf } from '../../../core/index.ts';
 import type { RequestOf, ResponseOf } from '../../bridge/contract.ts';
 import { type Covered, sealed } from '../rows/checksums.ts';
 import { cellOf, intactRow } from '../rows/read-row.ts';

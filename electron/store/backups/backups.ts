@@ -5,12 +5,12 @@ import { open } from 'node:fs/promises';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { syncFile, syncFolder } from '../../output/durable-files.ts';
-import { type BackupKind, type BackupName, backupName, parseBackupName } from './backup-names.ts';
-import { checkInSteps } from '../rows/check-database.ts';
 import type { DataFolder } from '../file/data-folder.ts';
 import { DamagedRow } from '../file/faults.ts';
 import { identityProblem, readIdentity } from '../file/identity.ts';
+import { checkInSteps } from '../rows/check-database.ts';
 import { SCHEMA_VERSION } from '../schema/migrations.ts';
+import { type BackupKind, type BackupName, backupName, parseBackupName } from './backup-names.ts';
 import { atOnce, betweenCalls, type Steps } from './steps.ts';
 
 /** How many of each kind are kept; the oldest go. */

@@ -3,12 +3,11 @@
 import { existsSync, linkSync, renameSync, rmSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
-import type { Problem } from '../../../core/problem.ts';
-import { failure, type Result, success } from '../../../core/result.ts';
+import { failure, type Problem, type Result, success } from '../../../core/index.ts';
 import { copyDurably, syncFolder } from '../../output/durable-files.ts';
-import { checkCopy, listBackups, makeSelfContained, nextBackup, rotate } from './backups.ts';
 import type { DataFolder } from '../file/data-folder.ts';
 import { storageProblem, storageProblemOf } from '../file/faults.ts';
+import { checkCopy, listBackups, makeSelfContained, nextBackup, rotate } from './backups.ts';
 
 interface Wanted {
   readonly name: string;

@@ -1,12 +1,10 @@
 /** The calls that make a header from another: a duplicate, or one that comes from a file; and the one that writes the file. */
 
-import { checkHeader, HEADER_FILE_EXTENSION, writeHeader } from '../../../core/header/file/header-file.ts';
-import { copyHeader } from '../../../core/header/new-header.ts';
-import { success } from '../../../core/result.ts';
+import { checkHeader, copyHeader, HEADER_FILE_EXTENSION, success, writeHeader } from '../../../core/index.ts';
 import type { Handlers } from '../../bridge/dispatcher.ts';
 import { safeFileName } from '../../output/file-names.ts';
-import type { CallContext } from './call-context.ts';
 import { keepHeader, readWhole } from '../header/opened-header.ts';
+import type { CallContext } from './call-context.ts';
 
 type CopyCalls = Pick<Handlers, 'duplicateHeader' | 'importHeader' | 'exportHeader'>;
 

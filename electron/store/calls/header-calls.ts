@@ -1,16 +1,13 @@
 /** The calls about headers in the database: lists, opening, steps, drafts, the bin and the archive. */
 
-import { demoHeader } from '../../../core/header/demo-header.ts';
-import { newHeader } from '../../../core/header/new-header.ts';
-import type { Problem } from '../../../core/problem.ts';
-import { success } from '../../../core/result.ts';
+import { demoHeader, newHeader, type Problem, success } from '../../../core/index.ts';
 import type { ResponseOf } from '../../bridge/contract.ts';
 import type { Handlers } from '../../bridge/dispatcher.ts';
-import type { CallContext } from './call-context.ts';
 import { commitSteps } from '../header/commit-steps.ts';
 import type { HeaderListRow } from '../header/header-table.ts';
 import { keepHeader, notFound, openedHeader } from '../header/opened-header.ts';
 import type { Tables } from '../tables.ts';
+import type { CallContext } from './call-context.ts';
 
 type HeaderCalls = Pick<
   Handlers,

@@ -1,8 +1,6 @@
 /** The calls about stock: the list, one item at a time, many from a file, and out to a file. */
 
-import type { Problem } from '../../../core/problem.ts';
-import { type Result, success } from '../../../core/result.ts';
-import { stockRows } from '../../../core/stock/stock-rows.ts';
+import { type Problem, type Result, stockRows, success } from '../../../core/index.ts';
 import type { Handlers } from '../../bridge/dispatcher.ts';
 import { writeCsv } from '../../output/csv.ts';
 import type { CallContext } from './call-context.ts';

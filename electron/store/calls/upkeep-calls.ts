@@ -2,17 +2,16 @@
 
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
-import type { Problem } from '../../../core/problem.ts';
-import { failure, type Result, success } from '../../../core/result.ts';
+import { failure, type Problem, type Result, success } from '../../../core/index.ts';
 import type { ResponseOf } from '../../bridge/contract.ts';
 import type { Handlers, ReadOnly } from '../../bridge/dispatcher.ts';
 import { type Backup, copyChecks, kindForNow, listBackups, makeBackup } from '../backups/backups.ts';
-import type { CallContext } from './call-context.ts';
-import { rowChecks } from '../rows/checksums.ts';
-import { storageProblemOf } from '../file/faults.ts';
-import { setReaderPragmas } from '../file/pragmas.ts';
 import { restoreBackup } from '../backups/restore-backup.ts';
 import { betweenCalls } from '../backups/steps.ts';
+import { storageProblemOf } from '../file/faults.ts';
+import { setReaderPragmas } from '../file/pragmas.ts';
+import { rowChecks } from '../rows/checksums.ts';
+import type { CallContext } from './call-context.ts';
 
 type UpkeepCalls = Pick<Handlers, 'start' | 'savePreferences' | 'listBackups' | 'makeBackup' | 'restoreBackup'>;
 type Started = ReadOnly<ResponseOf<'start'>>;

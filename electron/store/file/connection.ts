@@ -1,11 +1,10 @@
 /** The open database as the rest of the store sees it: lost after a failing disk, checked before it is trusted again. */
 
-import { failure, type Result, success } from '../../../core/result.ts';
-import type { StorageFault, StorageProblem } from '../../../core/storage-problem.ts';
+import { failure, type Result, type StorageFault, type StorageProblem, success } from '../../../core/index.ts';
+import type { Tables } from '../tables.ts';
 import type { DataFolder } from './data-folder.ts';
 import { storageProblemOf } from './faults.ts';
 import { type OpenedDatabase, openDatabase } from './open-database.ts';
-import type { Tables } from '../tables.ts';
 
 /** After these the file, or what the operating system holds of it, may not be what SQLite believes. */
 const SUSPECT: readonly StorageFault[] = ['ioError', 'corrupt'];

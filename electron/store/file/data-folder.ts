@@ -2,7 +2,7 @@
 
 import { existsSync, lstatSync, mkdirSync } from 'node:fs';
 import { dirname, join, resolve, sep } from 'node:path';
-import type { StorageProblem } from '../../../core/storage-problem.ts';
+import type { StorageProblem } from '../../../core/index.ts';
 import { storageProblem } from './faults.ts';
 
 export interface DataFolder {

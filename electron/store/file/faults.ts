@@ -3,7 +3,7 @@
 import { accessSync, constants, existsSync } from 'node:fs';
 import { dirname } from 'node:path';
 import Database from 'better-sqlite3';
-import type { StorageFault, StorageProblem } from '../../../core/storage-problem.ts';
+import type { StorageFault, StorageProblem } from '../../../core/index.ts';
 
 /** A row that is there but is not what the program writes: thrown by row readers, caught by `storageProblemOf`. */
 export class DamagedRow extends Error {

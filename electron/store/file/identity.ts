@@ -1,9 +1,9 @@
 /** What a database file says it is: asked before anything is written to it. */
 
 import type Database from 'better-sqlite3';
-import type { StorageProblem } from '../../../core/storage-problem.ts';
-import { storageProblem } from './faults.ts';
+import type { StorageProblem } from '../../../core/index.ts';
 import { APPLICATION_ID, SCHEMA_VERSION } from '../schema/migrations.ts';
+import { storageProblem } from './faults.ts';
 
 export interface Identity {
   readonly applicationId: number;

@@ -2,7 +2,7 @@
 
 import { closeSync, openSync, readSync, statSync } from 'node:fs';
 import Database from 'better-sqlite3';
-import type { StorageProblem } from '../../../core/storage-problem.ts';
+import type { StorageProblem } from '../../../core/index.ts';
 import { storageProblem } from './faults.ts';
 import { type Identity, identityProblem } from './identity.ts';
 

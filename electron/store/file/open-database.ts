@@ -3,19 +3,18 @@
 import { rmSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
-import { failure, type Result, success } from '../../../core/result.ts';
-import type { StorageProblem } from '../../../core/storage-problem.ts';
+import { failure, type Result, type StorageProblem, success } from '../../../core/index.ts';
 import { backUpBeforeMigration, listBackups } from '../backups/backups.ts';
 import { checkDatabase } from '../rows/check-database.ts';
+import { migrate, SCHEMA_VERSION } from '../schema/migrations.ts';
+import { lastFullCheck, upkeepTable } from '../small-tables.ts';
+import { openTables, type Tables } from '../tables.ts';
 import { checkDataFolder, type DataFolder, synchronisedFolderNotice } from './data-folder.ts';
 import { storageProblem, storageProblemOf } from './faults.ts';
 import { identityProblem, readIdentity } from './identity.ts';
 import { playBackJournal } from './leftover-journal.ts';
 import { takeRoomForLog } from './log-room.ts';
-import { migrate, SCHEMA_VERSION } from '../schema/migrations.ts';
 import { pragmaMismatches, setPragmas, setReaderPragmas } from './pragmas.ts';
-import { lastFullCheck, upkeepTable } from '../small-tables.ts';
-import { openTables, type Tables } from '../tables.ts';
 
 export interface OpenedDatabase {
   readonly tables: Tables;

@@ -1,7 +1,7 @@
 /** One transaction, ended by the result of what ran inside it. */
 
 import type Database from 'better-sqlite3';
-import type { Result } from '../../../core/result.ts';
+import type { Result } from '../../../core/index.ts';
 
 /**
  * Runs `act` under BEGIN IMMEDIATE, so that what it reads is still true when it writes. A success is committed, and is

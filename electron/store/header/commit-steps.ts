@@ -1,17 +1,21 @@
 /** The one door through which a header changes: steps become journal rows and a new document in one transaction. */
 
-import { applyCheckedEdit } from '../../../core/edits/apply-edit.ts';
-import { describeEdit } from '../../../core/edits/describe-edit.ts';
-import type { Header } from '../../../core/header/header.ts';
-import type { Problem } from '../../../core/problem.ts';
-import { failure, type Result, success } from '../../../core/result.ts';
+import {
+  applyCheckedEdit,
+  describeEdit,
+  failure,
+  type Header,
+  type Problem,
+  type Result,
+  success,
+} from '../../../core/index.ts';
 import type { RequestOf } from '../../bridge/contract.ts';
+import type { Tables } from '../tables.ts';
 import { pieceCount } from './header-table.ts';
 import type { HistoryStep, Stacks } from './journal.ts';
 import { revisionsAfter } from './row-revisions.ts';
 import { pushed } from './stack.ts';
 import type { Standing } from './standings.ts';
-import type { Tables } from '../tables.ts';
 
 type Request = RequestOf<'commitSteps'>;
 type Step = Request['steps'][number];

@@ -1,7 +1,7 @@
 /** The rows of headers without their primaries: long, seldom changed, and so apart from what every step writes. */
 
 import type Database from 'better-sqlite3';
-import type { Header } from '../../../core/header/header.ts';
+import type { Header } from '../../../core/index.ts';
 import { DamagedRow } from '../file/faults.ts';
 import { intactRow, jsonOf } from '../rows/read-row.ts';
 import { rowInsert, rowUpdate } from '../rows/row-writes.ts';

@@ -2,15 +2,14 @@
 
 import type Database from 'better-sqlite3';
 import * as z from 'zod';
-import type { Header } from '../../../core/header/header.ts';
-import { headerSchema } from '../../../core/header/schema.ts';
+import { type Header, headerSchema } from '../../../core/index.ts';
 import { DamagedRow } from '../file/faults.ts';
+import { cellOf, intactRow, shaped } from '../rows/read-row.ts';
+import { rowInsert, rowUpdate } from '../rows/row-writes.ts';
 import { frameRows } from './frame-rows.ts';
 import { type EditRow, OF_NEWEST_STEP } from './journal.ts';
 import { primaryRows } from './primary-rows.ts';
-import { cellOf, intactRow, shaped } from '../rows/read-row.ts';
 import { asMade, type RowRevisions, type Rows, revisionsIn } from './row-revisions.ts';
-import { rowInsert, rowUpdate } from '../rows/row-writes.ts';
 
 interface HeaderRow {
   readonly id: string;

@@ -1,15 +1,12 @@
 /** The append-only journal of edits, the stacks of undo and redo that follow from it, and the first documents. */
 
 import type Database from 'better-sqlite3';
-import { applyCheckedEdit } from '../../../core/edits/apply-edit.ts';
-import type { Edit } from '../../../core/edits/edit.ts';
-import type { Header } from '../../../core/header/header.ts';
-import { editSchema, headerSchema } from '../../../core/header/schema.ts';
+import { applyCheckedEdit, type Edit, editSchema, type Header, headerSchema } from '../../../core/index.ts';
 import { DamagedRow } from '../file/faults.ts';
 import { cellOf, intactRow } from '../rows/read-row.ts';
-import { type RowRevisions, revisionsText } from './row-revisions.ts';
 import { rowInsert } from '../rows/row-writes.ts';
 import { PLACES_PER_HEADER } from '../schema/schema-v4.ts';
+import { type RowRevisions, revisionsText } from './row-revisions.ts';
 import { itemsOf, pushed, type Stack } from './stack.ts';
 
 export interface HistoryStep {

@@ -1,12 +1,10 @@
 /** A header as the page opens it, and how a new one gets into the database. */
 
-import type { Header } from '../../../core/header/header.ts';
-import type { Problem } from '../../../core/problem.ts';
-import { failure, type Result, success } from '../../../core/result.ts';
+import { failure, type Header, type Problem, type Result, success } from '../../../core/index.ts';
 import type { ResponseOf } from '../../bridge/contract.ts';
 import type { ReadOnly } from '../../bridge/dispatcher.ts';
-import type { StoredHeader } from './header-table.ts';
 import type { Tables } from '../tables.ts';
+import type { StoredHeader } from './header-table.ts';
 
 type OpenedHeader = ReadOnly<ResponseOf<'openHeader'>>;
 

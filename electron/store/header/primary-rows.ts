@@ -1,11 +1,11 @@
 /** The rows of a header's primaries: a row each, so that a step writes only the primaries that it changes. */
 
 import type Database from 'better-sqlite3';
-import type { Header, Primary } from '../../../core/header/header.ts';
+import type { Header, Primary } from '../../../core/index.ts';
 import { DamagedRow } from '../file/faults.ts';
 import { intactRow, jsonOf } from '../rows/read-row.ts';
-import type { RowRevisions } from './row-revisions.ts';
 import { rowInsert, rowUpdate } from '../rows/row-writes.ts';
+import type { RowRevisions } from './row-revisions.ts';
 
 interface PrimaryRow {
   readonly header_id: string;

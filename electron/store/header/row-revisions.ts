@@ -1,7 +1,7 @@
 /** Which revision wrote each row of a header last: rows of different ages that do not fit are never taken for a header. */
 
 import * as z from 'zod';
-import type { Header, Primary } from '../../../core/header/header.ts';
+import type { Header, Primary } from '../../../core/index.ts';
 import { DamagedRow } from '../file/faults.ts';
 import { cellOf } from '../rows/read-row.ts';
 

@@ -1,10 +1,10 @@
 /** Whether a database file is sound: its pages, its references and every row. */
 
 import type Database from 'better-sqlite3';
-import { rowChecks } from './checksums.ts';
+import { atOnce, type Steps } from '../backups/steps.ts';
 import { expectedSchema } from '../schema/expected-schema.ts';
 import { schemaText } from '../schema/migrations.ts';
-import { atOnce, type Steps } from '../backups/steps.ts';
+import { rowChecks } from './checksums.ts';
 
 export interface Soundness {
   /** What is wrong, in words for the log and the report; empty when the file is sound. */

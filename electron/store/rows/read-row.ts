@@ -1,8 +1,8 @@
 /** Rows read back are checked twice: against their checksum, and against the shape that the program expects. */
 
 import * as z from 'zod';
-import { type Covered, isIntact, type Table } from './checksums.ts';
 import { DamagedRow } from '../file/faults.ts';
+import { type Covered, isIntact, type Table } from './checksums.ts';
 
 /** A whole row with its checksum. Throws DamagedRow when it is not what was written. */
 export function intactRow<Name extends Table, Row extends Covered<Name> & { readonly checksum: number }>(

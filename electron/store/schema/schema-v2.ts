@@ -1,8 +1,8 @@
 /** From version 1 to 2: a row a primary, and a journal that is appended to; append-only like every migration. */
 
 import type Database from 'better-sqlite3';
-import { checksumOf } from '../rows/checksums.ts';
 import { DamagedRow } from '../file/faults.ts';
+import { checksumOf } from '../rows/checksums.ts';
 import { jsonOf } from '../rows/read-row.ts';
 
 /**

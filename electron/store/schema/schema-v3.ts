@@ -1,8 +1,8 @@
 /** From version 2 to 3: a row for the header without its primaries; append-only like every migration. */
 
 import type Database from 'better-sqlite3';
-import { checksumOf } from '../rows/checksums.ts';
 import { DamagedRow } from '../file/faults.ts';
+import { checksumOf } from '../rows/checksums.ts';
 
 /**
  * Every step writes a header's own row and looks it up several times, in triggers and references too. SQLite compares

@@ -1,8 +1,8 @@
 /** From version 3 to 4: the journal is kept in the order in which it is read; append-only like every migration. */
 
 import type Database from 'better-sqlite3';
-import { checksumOf } from '../rows/checksums.ts';
 import { DamagedRow } from '../file/faults.ts';
+import { checksumOf } from '../rows/checksums.ts';
 
 /** A header's first place in the journal is its number times this; revisions follow. Places fit a JavaScript number. */
 export const PLACES_PER_HEADER = 2 ** 32;

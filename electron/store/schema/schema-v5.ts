@@ -1,8 +1,8 @@
 /** From version 4 to 5: the figures of a header are in its newest step; append-only like every migration. */
 
 import type Database from 'better-sqlite3';
-import { checksumOf } from '../rows/checksums.ts';
 import { DamagedRow } from '../file/faults.ts';
+import { checksumOf } from '../rows/checksums.ts';
 
 /**
  * Every step wrote the header's own row, for its revision and a few figures. Now a step's row in the journal carries them:

@@ -1,10 +1,7 @@
 /** The shelf: one row an item, each with a revision of its own. */
 
 import type Database from 'better-sqlite3';
-import type { Problem } from '../../../core/problem.ts';
-import { failure, type Result, success } from '../../../core/result.ts';
-import { stockItemSchema } from '../../../core/stock/schema.ts';
-import type { StockItem } from '../../../core/stock/stock-item.ts';
+import { failure, type Problem, type Result, type StockItem, stockItemSchema, success } from '../../../core/index.ts';
 import { sealed } from '../rows/checksums.ts';
 import { cellOf, intactRow } from '../rows/read-row.ts';
 

@@ -2,12 +2,12 @@
 
 import { describe, expect, test } from 'vitest';
 import type { Piece, Primary } from '../../../core/header/header.ts';
-import type { LraTable, XyzPoint } from '../../../core/path/tables/bending-table.ts';
 import { poseOfFrame } from '../../../core/path/frame.ts';
+import type { LraTable, XyzPoint } from '../../../core/path/tables/bending-table.ts';
 import { fromLra, toLra } from '../../../core/path/tables/lra.ts';
+import { fromXyz, toXyz } from '../../../core/path/tables/xyz.ts';
 import { tracePrimary } from '../../../core/path/trace-primary.ts';
 import { wrapDeg } from '../../../core/path/vector.ts';
-import { fromXyz, toXyz } from '../../../core/path/tables/xyz.ts';
 import { expectWithin, expectWithinDeg } from '../../tolerance.ts';
 import {
   ALONG_X,

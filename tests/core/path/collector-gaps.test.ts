@@ -3,7 +3,12 @@
 import { describe, expect, test } from 'vitest';
 import type { Pose, Primary } from '../../../core/header/header.ts';
 import { tubeBody } from '../../../core/path/clearance/clearance.ts';
-import { APPROACH_DIAMETERS, approachMm, collectorGaps, distanceToPath } from '../../../core/path/clearance/collector-gaps.ts';
+import {
+  APPROACH_DIAMETERS,
+  approachMm,
+  collectorGaps,
+  distanceToPath,
+} from '../../../core/path/clearance/collector-gaps.ts';
 import { placeOn } from '../../../core/path/clearance/settle-nearest.ts';
 import { tracePrimary } from '../../../core/path/trace-primary.ts';
 import { distance, type Vector, vector } from '../../../core/path/vector.ts';

@@ -4,7 +4,13 @@ import { expect, test } from 'vitest';
 import { demoHeader } from '../../../core/header/demo-header.ts';
 import type { Collector, Header, InletPlace } from '../../../core/header/header.ts';
 import { isClosed } from '../../../core/path/ends/closure.ts';
-import { closureLimits, findInlet, inletFrame, placedPath, primaryClosure } from '../../../core/path/ends/inlet-pose.ts';
+import {
+  closureLimits,
+  findInlet,
+  inletFrame,
+  placedPath,
+  primaryClosure,
+} from '../../../core/path/ends/inlet-pose.ts';
 import { inches, mmOf } from '../../../core/units/length.ts';
 import { expectWithin } from '../../tolerance.ts';
 import { ALONG_X, bend, foundValue, headerOf, poseAt, primaryOf, problemOf, straight } from './made-primaries.ts';

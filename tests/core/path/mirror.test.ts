@@ -2,10 +2,9 @@
 
 import { describe, expect, test } from 'vitest';
 import { applyEdit } from '../../../core/edits/apply-edit.ts';
-import { demoHeader } from '../../../core/header/demo-header.ts';
 import type { BatchEdit } from '../../../core/edits/edit.ts';
+import { demoHeader } from '../../../core/header/demo-header.ts';
 import type { Header, Primary } from '../../../core/header/header.ts';
-import { primaryClosure } from '../../../core/path/ends/inlet-pose.ts';
 import {
   type MirrorPlane,
   mirrorBank,
@@ -13,6 +12,7 @@ import {
   mirrorPrimary,
   VEHICLE_MIDDLE,
 } from '../../../core/path/banks/mirror.ts';
+import { primaryClosure } from '../../../core/path/ends/inlet-pose.ts';
 import { tracePrimary } from '../../../core/path/trace-primary.ts';
 import { addScaled, dot, subtract, unit, type Vector } from '../../../core/path/vector.ts';
 import { inches, millimetres } from '../../../core/units/length.ts';

@@ -2,8 +2,8 @@
 
 import { describe, expect, test } from 'vitest';
 import type { Pose } from '../../../core/header/header.ts';
-import { vectorOfPlace } from '../../../core/path/frame.ts';
 import { type InletPattern, inletPoses, portRow } from '../../../core/path/ends/port-row.ts';
+import { vectorOfPlace } from '../../../core/path/frame.ts';
 import { distance, type Vector } from '../../../core/path/vector.ts';
 import { inches } from '../../../core/units/length.ts';
 import { expectWithin } from '../../tolerance.ts';

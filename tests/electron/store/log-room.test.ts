@@ -5,8 +5,8 @@ import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { expect, test } from 'vitest';
 import { takeRoomForLog } from '../../../electron/store/file/log-room.ts';
-import { migrate } from '../../../electron/store/schema/migrations.ts';
 import { setPragmas } from '../../../electron/store/file/pragmas.ts';
+import { migrate } from '../../../electron/store/schema/migrations.ts';
 import { addPrimary, doStep, headerWith, openShop, temporaryFolder, withDatabase } from './shop.ts';
 
 /** SQLite brings the log into the database after 1000 pages (sqlite.org, PRAGMA wal_autocheckpoint), each with a frame header of 24 bytes. */

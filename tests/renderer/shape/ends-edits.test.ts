@@ -2,8 +2,8 @@
 
 import { describe, expect, test } from 'vitest';
 import { applyEdit } from '../../../core/edits/apply-edit.ts';
-import { demoHeader } from '../../../core/header/demo-header.ts';
 import type { Edit } from '../../../core/edits/edit.ts';
+import { demoHeader } from '../../../core/header/demo-header.ts';
 import type { Header } from '../../../core/header/header.ts';
 import { mmOf } from '../../../core/index.ts';
 import { inches } from '../../../core/units/length.ts';
