@@ -1,11 +1,11 @@
 /** The pictures of the help on shape, drawn by the parts of the program that draw them on the bench. */
 
 import { demoHeader } from '../../core/index.ts';
-import { AxesPicture } from '../shape/axes-picture.tsx';
-import { DialFace } from '../shape/clocking-dial.tsx';
+import { DialFace } from '../ui/fields/clocking-dial.tsx';
+import { AxesPicture } from '../view/axes-picture.tsx';
 import '../shape/shape.css';
-import { describeScene } from '../view/describe-scene.ts';
-import { FlatViews } from '../view/flat-views.tsx';
+import { FlatViews } from '../view/flat/flat-views.tsx';
+import { describeScene } from '../view/scene/describe-scene.ts';
 import '../view/view.css';
 
 const HEIGHT_PX = 220;
