@@ -90,7 +90,10 @@ async function fetchInto(electronFolder: string, wanted: RuntimeFetch, executabl
 export async function fetchRuntime(wanted: RuntimeFetch): Promise<FetchedRuntime> {
   const electronFolder = wanted.electronFolder ?? electronPackageFolder();
   const executable = executableWithin(wanted.platform);
-  const failed = (why: string): FetchedRuntime => ({ kind: 'failed', why: `The Electron runtime was not fetched: ${why}` });
+  const failed = (why: string): FetchedRuntime => ({
+    kind: 'failed',
+    why: `The Electron runtime was not fetched: ${why}`,
+  });
   if (executable === null) return failed(`there is none for ${wanted.platform}`);
   let undoProxy = (): void => undefined;
   try {

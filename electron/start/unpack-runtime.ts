@@ -26,7 +26,8 @@ function isAlive(pid: number): boolean {
 export function makeWorkFolder(electronFolder: string): string {
   for (const name of readdirSync(electronFolder)) {
     const pid = WORK_FOLDER.exec(name)?.[1];
-    if (pid !== undefined && !isAlive(Number(pid))) rmSync(join(electronFolder, name), { recursive: true, force: true });
+    if (pid !== undefined && !isAlive(Number(pid)))
+      rmSync(join(electronFolder, name), { recursive: true, force: true });
   }
   const folder = join(electronFolder, `fetching-${process.pid}`);
   rmSync(folder, { recursive: true, force: true });
