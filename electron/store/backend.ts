@@ -67,6 +67,10 @@ export function createBackend(options: BackendOptions): Backend {
       options.host.readyToClose();
       return success({});
     },
+    notYetSaved(unsaved) {
+      options.host.notYetSaved?.(unsaved);
+      return success({});
+    },
   };
   const dispatcher = createDispatcher(handlers, (call, cause) => {
     const reference = freshId().slice(0, 8);

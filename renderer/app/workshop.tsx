@@ -37,6 +37,7 @@ function Listening({ workshop }: { readonly workshop: WorkshopNow }) {
   const runCommand = useProgramCommands(workshop);
   useCommandKeys();
   useWindowTitle(workshop.screen, workshop.session);
-  useHostEvents({ command: runCommand, flush, openFile: imports.offerGiven });
+  const unsaved = () => workshop.session?.unsaved() ?? null;
+  useHostEvents({ command: runCommand, flush, unsaved, openFile: imports.offerGiven });
   return null;
 }

@@ -1,13 +1,16 @@
 /** What the host tells the page: a menu item, a file from the system, the window about to close. */
 
 import { useEffect, useRef } from 'react';
-import type { HostEvent } from '../../electron/bridge/contract.ts';
+import type { HostEvent, Unsaved } from '../../electron/bridge/contract.ts';
+import { answerFlush } from './answer-flush.ts';
 import { useBridge } from './host-bridge.ts';
 
 interface Acts {
   readonly command: (id: string) => void;
   /** Brings in all that is held; resolves when it is on disk. */
   readonly flush: () => Promise<void>;
+  /** What is not on disk; null when all is. */
+  readonly unsaved: () => Unsaved | null;
   readonly openFile: (file: { readonly fileName: string; readonly content: string }) => void;
 }
 
@@ -25,7 +28,7 @@ export function useHostEvents(acts: Acts): void {
         case 'openFile':
           return latest.current.openFile(event);
         case 'flush':
-          void latest.current.flush().then(() => bridge.call('readyToClose', {}));
+          void answerFlush(bridge, latest.current);
       }
     };
     return bridge.onEvent(listen);
