@@ -4,7 +4,8 @@ import { type ChildProcess, spawn } from 'node:child_process';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import process from 'node:process';
-import { fileURLToPath } from 'node:url';
+import { pathToFileURL } from 'node:url';
+import { type ChildModule, childFile } from './child-bundle.ts';
 import { type ChildLine, readLines } from './protocol.ts';
 
 export interface ChildOptions {
@@ -14,8 +15,8 @@ export interface ChildOptions {
   readonly commits?: number;
   readonly mode?: 'alone' | 'shared';
   readonly env?: Readonly<Record<string, string>>;
-  /** Modules loaded before the child, to sabotage it. */
-  readonly preload?: string;
+  /** Loaded before the child, to sabotage it or to look at its settings. */
+  readonly preload?: Exclude<ChildModule, 'editing-child'>;
 }
 
 export interface ChildEnd {
@@ -32,18 +33,13 @@ export interface RunningChild {
   readonly first: (kind: ChildLine['kind']) => Promise<void>;
 }
 
-const CHILD = fileURLToPath(new URL('./editing-child.ts', import.meta.url));
-
-/**
- * Most of a child's life was spent on reading its modules: Node keeps them compiled here, from any child that ended by
- * itself. It knows by the sources' own content which of them still count.
- */
+/** Node keeps the compiled child here, from any that ended by itself, and knows by its content whether it still counts. */
 const COMPILED = join(tmpdir(), 'evenrun-compiled-children');
 
 function childArguments(options: ChildOptions): readonly string[] {
   return [
-    ...(options.preload === undefined ? [] : ['--import', options.preload]),
-    CHILD,
+    ...(options.preload === undefined ? [] : ['--import', pathToFileURL(childFile(options.preload)).href]),
+    childFile('editing-child'),
     `--folder=${options.folder}`,
     `--seed=${options.seed}`,
     `--mode=${options.mode ?? 'alone'}`,

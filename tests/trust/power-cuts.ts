@@ -5,7 +5,6 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { startChild } from './child-process.ts';
 import { addVerdict, EMPTY_TALLY, judgeCrash, type Tally, type Verdict } from './crash-verdict.ts';
-import { SABOTAGE } from './disk-counts.ts';
 import { randomBelow, seededRandom } from './seeded-random.ts';
 
 /** With which the shim leaves after a cut. */
@@ -34,7 +33,12 @@ async function cutOnce(options: CutOptions, root: string, at: number, seed: numb
   const folder = join(root, 'data');
   mkdirSync(folder);
   const env = { LD_PRELOAD: options.shim, PCUT_FOLDER: folder, PCUT_AT: String(at), PCUT_SEED: String(seed) };
-  const child = startChild({ folder, seed, env, ...(options.sabotaged === true ? { preload: SABOTAGE } : {}) });
+  const child = startChild({
+    folder,
+    seed,
+    env,
+    ...(options.sabotaged === true ? { preload: 'sabotage-synchronous' as const } : {}),
+  });
   const end = await child.ended;
   if (end.status !== CUT_STATUS) throw new Error(`no power cut at ${at} (${end.status}, ${end.signal}): ${end.stderr}`);
   return await judgeCrash(folder, end.lines);
