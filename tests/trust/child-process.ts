@@ -29,8 +29,8 @@ export interface ChildEnd {
 export interface RunningChild {
   readonly process: ChildProcess;
   readonly ended: Promise<ChildEnd>;
-  /** Resolves with the first line of the kind, or when the child has ended without one. */
-  readonly first: (kind: ChildLine['kind']) => Promise<void>;
+  /** Resolves once the child has told so many lines of the kind, or has ended. */
+  readonly seen: (kind: ChildLine['kind'], count?: number) => Promise<void>;
 }
 
 /** Node keeps the compiled child here, from any that ended by itself, and knows by its content whether it still counts. */
@@ -47,6 +47,13 @@ function childArguments(options: ChildOptions): readonly string[] {
   ];
 }
 
+/** Someone who waits for so many lines with the mark. */
+interface Waiting {
+  readonly mark: string;
+  readonly count: number;
+  readonly resolve: () => void;
+}
+
 export function startChild(options: ChildOptions): RunningChild {
   const child = spawn(process.execPath, ['--no-warnings', ...childArguments(options)], {
     env: { ...process.env, NODE_COMPILE_CACHE: COMPILED, ...options.env },
@@ -54,10 +61,15 @@ export function startChild(options: ChildOptions): RunningChild {
   });
   let output = '';
   let stderr = '';
-  const waiting: { readonly mark: string; readonly resolve: () => void }[] = [];
+  let waiting: readonly Waiting[] = [];
+  const resolveWaiting = () => {
+    const isDone = ({ mark, count }: Waiting) => output.split(mark).length > count;
+    for (const one of waiting.filter(isDone)) one.resolve();
+    waiting = waiting.filter((one) => !isDone(one));
+  };
   child.stdout.on('data', (chunk: Buffer) => {
     output += chunk.toString('utf8');
-    for (const { mark, resolve } of waiting) if (output.includes(mark)) resolve();
+    resolveWaiting();
   });
   child.stderr.on('data', (chunk: Buffer) => {
     stderr += chunk.toString('utf8');
@@ -66,10 +78,12 @@ export function startChild(options: ChildOptions): RunningChild {
     child.once('error', reject);
     child.once('close', (status, signal) => resolve({ lines: readLines(output), status, signal, stderr }));
   });
-  const first = (kind: ChildLine['kind']): Promise<void> => {
-    const mark = `{"kind":"${kind}"`;
-    if (output.includes(mark)) return Promise.resolve();
-    return Promise.race([new Promise<void>((resolve) => waiting.push({ mark, resolve })), ended.then(() => undefined)]);
+  const seen = (kind: ChildLine['kind'], count = 1): Promise<void> => {
+    const told = new Promise<void>((resolve) => {
+      waiting = [...waiting, { mark: `{"kind":"${kind}"`, count, resolve }];
+    });
+    resolveWaiting();
+    return Promise.race([told, ended.then(() => undefined)]);
   };
-  return { process: child, ended, first };
+  return { process: child, ended, seen };
 }
