@@ -19,6 +19,8 @@ export interface CutOptions {
   readonly seed: number;
   /** Runs the same program at synchronous=NORMAL behind its back; such a run must lose something. */
   readonly sabotaged?: boolean;
+  /** Ends the runs early, once they have shown what they are for. */
+  readonly isEnough?: (tally: Tally) => boolean;
 }
 
 /** Cut points at random: one in five in the `opening` operations of making and opening it, the others while it is edited. */
@@ -48,6 +50,7 @@ export async function runPowerCuts(options: CutOptions): Promise<Tally> {
   let tally = EMPTY_TALLY;
   let { seed } = options;
   for (const at of options.cutsAt) {
+    if (options.isEnough?.(tally) === true) break;
     const root = realpathSync(mkdtempSync(join(tmpdir(), 'evenrun-cut-')));
     try {
       tally = addVerdict(tally, await cutOnce(options, root, at, seed), `power cut at ${at}, seed ${seed}`);
