@@ -14,6 +14,7 @@ import type { ShelfKeeper } from './shelf-keeper.ts';
 import { compareItems, hasWords } from './shelf-order.ts';
 import { ShelfTable } from './shelf-table.tsx';
 import { useShelf } from './use-shelf.ts';
+import './shelf.css';
 
 const UNITS = [
   { id: 'in', name: 'inches' },
