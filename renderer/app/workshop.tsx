@@ -10,6 +10,7 @@ import { useFileDrop } from './use-file-drop.ts';
 import { useWindowTitle } from './use-window-title.ts';
 import { type ReadyStart, useWorkshop, type Workshop as WorkshopNow } from './use-workshop.ts';
 import { WorkshopDialogs } from './workshop-dialogs.tsx';
+import './frame.css';
 
 interface Props {
   readonly start: ReadyStart;

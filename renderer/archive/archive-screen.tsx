@@ -10,6 +10,7 @@ import { countOf } from '../ui/words/spoken.ts';
 import { ArchiveRowView } from './archive-row.tsx';
 import { EMPTY_SEARCH, type SearchProblems, type SearchTexts } from './archive-search.ts';
 import { type Found, useArchive } from './use-archive.ts';
+import './archive.css';
 
 interface Props {
   /** Unit of lengths typed without one. */

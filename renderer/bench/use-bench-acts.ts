@@ -11,9 +11,9 @@ import {
   removePrimaryEdit,
   unitOf,
 } from '../../core/index.ts';
-import { wordsFor } from '../host/host-bridge.ts';
 import type { HeaderSession } from '../session/header-session.ts';
 import { useNotice } from '../ui/notices.tsx';
+import { wordsFor } from '../ui/words/problem-words.ts';
 import {
   addPiecesEdit,
   addPrimariesEdit,

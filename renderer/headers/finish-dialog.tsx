@@ -2,13 +2,13 @@
 
 import { useState } from 'react';
 import { formatLength } from '../../core/index.ts';
-import { wordsFor } from '../host/host-bridge.ts';
 import type { HeaderSession } from '../session/header-session.ts';
 import { useSession } from '../session/use-session.ts';
 import { Button } from '../ui/button.tsx';
 import { ModalDialog } from '../ui/modal-dialog.tsx';
 import { useNotice } from '../ui/notices.tsx';
 import { finishNotes } from '../ui/words/finish-notes.ts';
+import { wordsFor } from '../ui/words/problem-words.ts';
 import { countOf } from '../ui/words/spoken.ts';
 
 interface Props {

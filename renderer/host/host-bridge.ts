@@ -1,8 +1,9 @@
 /** The bridge as components reach it: every answer is a value, or a refusal with its sentence. */
 
 import { createContext, useCallback, useContext } from 'react';
-import { describeProblem, type Problem } from '../../core/index.ts';
+import type { Problem } from '../../core/index.ts';
 import type { CallName, HostBridge, RequestOf, ResponseOf } from '../../electron/bridge/contract.ts';
+import { wordsFor } from '../ui/words/problem-words.ts';
 
 export const BridgeContext = createContext<HostBridge | null>(null);
 
@@ -18,13 +19,6 @@ export type Answer<Name extends CallName> =
 
 const NO_ANSWER =
   'The program behind this window does not answer. What was shown as saved is safe; start Evenrun again to go on.';
-
-/** All problems as one text, a sentence each; the first few only, so that it can be read. */
-export function wordsFor(problems: readonly Problem[]): string {
-  const shown = problems.slice(0, 3).map(describeProblem);
-  const rest = problems.length - shown.length;
-  return [...shown, ...(rest > 0 ? [`And ${rest} more.`] : [])].join(' ');
-}
 
 /** Asks the host; never rejects, also when the host is gone. */
 export async function askHost<Name extends CallName>(

@@ -2,10 +2,10 @@
 
 import { useMemo, useState } from 'react';
 import { type Header, type HeaderGap, headerClearances, unitOf } from '../../core/index.ts';
-import { wordsFor } from '../host/host-bridge.ts';
 import { Button } from '../ui/button.tsx';
 import { LengthField } from '../ui/fields/length-field.tsx';
 import { FigureText } from '../ui/figure-text.tsx';
+import { wordsFor } from '../ui/words/problem-words.ts';
 import { countOf } from '../ui/words/spoken.ts';
 import { gapText } from '../view/scene/scene-spans.ts';
 import { useAfterPaint } from '../view/use-after-paint.ts';

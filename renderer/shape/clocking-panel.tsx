@@ -20,7 +20,6 @@ import {
   tubeOf,
   unitOf,
 } from '../../core/index.ts';
-import { wordsFor } from '../host/host-bridge.ts';
 import { Button } from '../ui/button.tsx';
 import { ChoiceField } from '../ui/fields/choice-field.tsx';
 import { ClockingDial } from '../ui/fields/clocking-dial.tsx';
@@ -28,6 +27,7 @@ import { hundredth } from '../ui/fields/dial-steps.ts';
 import { TakenField } from '../ui/fields/length-field.tsx';
 import { TextField } from '../ui/fields/text-field.tsx';
 import { FigureText } from '../ui/figure-text.tsx';
+import { wordsFor } from '../ui/words/problem-words.ts';
 import type { ShapeProps } from './shape-props.ts';
 
 export function ClockingPanel(props: ShapeProps) {

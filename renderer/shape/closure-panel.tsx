@@ -13,11 +13,11 @@ import {
   primaryClosure,
   unitOf,
 } from '../../core/index.ts';
-import { wordsFor } from '../host/host-bridge.ts';
 import { Button } from '../ui/button.tsx';
 import { LengthField, TakenField } from '../ui/fields/length-field.tsx';
 import { FigureText } from '../ui/figure-text.tsx';
 import { closureWords, tenthDeg } from '../ui/words/closure-words.ts';
+import { wordsFor } from '../ui/words/problem-words.ts';
 import { primaryTitle } from '../ui/words/verdict-words.ts';
 import { turnEdit, turnWords } from './banks/compare-edits.ts';
 import type { ShapeProps } from './shape-props.ts';

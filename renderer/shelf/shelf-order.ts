@@ -1,7 +1,7 @@
 /** The order in which the shelf shows its items, and the search within it. */
 
 import { mmOf, type StockItem } from '../../core/index.ts';
-import { itemWords } from './shelf-columns.ts';
+import { itemWords } from '../ui/words/item-words.ts';
 
 /** By material, then tube, then what tells bends and straights apart: as they would lie side by side. */
 export function compareItems(a: StockItem, b: StockItem): number {

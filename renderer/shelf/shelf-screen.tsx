@@ -9,11 +9,12 @@ import { Button } from '../ui/button.tsx';
 import { ChoiceField } from '../ui/fields/choice-field.tsx';
 import { TextField } from '../ui/fields/text-field.tsx';
 import { useNotice } from '../ui/notices.tsx';
-import { itemWords } from './shelf-columns.ts';
+import { itemWords } from '../ui/words/item-words.ts';
 import type { ShelfKeeper } from './shelf-keeper.ts';
 import { compareItems, hasWords } from './shelf-order.ts';
 import { ShelfTable } from './shelf-table.tsx';
 import { useShelf } from './use-shelf.ts';
+import './shelf.css';
 
 const UNITS = [
   { id: 'in', name: 'inches' },

@@ -18,9 +18,9 @@ import {
   type Result,
   success,
 } from '../../../core/index.ts';
-import { wordsFor } from '../../host/host-bridge.ts';
 import { Button } from '../../ui/button.tsx';
 import { TextField } from '../../ui/fields/text-field.tsx';
+import { wordsFor } from '../../ui/words/problem-words.ts';
 
 export type TapeWay = 'outsideArc' | 'insideArc' | 'chord';
 

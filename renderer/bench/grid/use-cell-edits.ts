@@ -2,8 +2,8 @@
 
 import { useCallback, useState } from 'react';
 import { type Primary, unitOf } from '../../../core/index.ts';
-import { wordsFor } from '../../host/host-bridge.ts';
 import type { HeaderSession } from '../../session/header-session.ts';
+import { wordsFor } from '../../ui/words/problem-words.ts';
 import { COLUMNS, type Column, editText, isEditable, readCell } from './piece-columns.ts';
 import type { CellEdit } from './piece-row.tsx';
 import { keepUnread, unreadCells } from './unread-cells.ts';

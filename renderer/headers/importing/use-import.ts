@@ -3,12 +3,13 @@
 import { useCallback, useMemo, useState } from 'react';
 import { type Header, type LengthUnit, newHeader, unitOf } from '../../../core/index.ts';
 import { askForFile, FILE_LIMIT_BYTES, type GivenFile, readGivenFile } from '../../host/files.ts';
-import { useAsk, wordsFor } from '../../host/host-bridge.ts';
+import { useAsk } from '../../host/host-bridge.ts';
 import type { HeaderSession } from '../../session/header-session.ts';
 import type { OpenedHeader } from '../../session/session-state.ts';
 import { useNotice } from '../../ui/notices.tsx';
 import { freshId } from '../../ui/random-id.ts';
 import type { Screen } from '../../ui/screen.ts';
+import { wordsFor } from '../../ui/words/problem-words.ts';
 import { countOf } from '../../ui/words/spoken.ts';
 import type { Destination, Expected, Preview } from './given-preview.ts';
 import { guessKind } from './import-dialog.tsx';

@@ -2,9 +2,9 @@
 
 import { useState } from 'react';
 import { type MirrorPlane, mirrorBank, mirroredCopy, parseSignedLength, unitOf } from '../../../core/index.ts';
-import { wordsFor } from '../../host/host-bridge.ts';
 import { Button } from '../../ui/button.tsx';
 import { ChoiceField } from '../../ui/fields/choice-field.tsx';
+import { wordsFor } from '../../ui/words/problem-words.ts';
 import { DraftField, FormProblem, useDraftForm } from '../draft-field.tsx';
 import type { ShapeProps } from '../shape-props.ts';
 import { CompareBanksPart } from './compare-banks-part.tsx';

@@ -2,8 +2,8 @@
 
 import { useState } from 'react';
 import { type BankPair, compareBanks, type Header, type LengthStyle, type Primary } from '../../../core/index.ts';
-import { wordsFor } from '../../host/host-bridge.ts';
 import { FigureText } from '../../ui/figure-text.tsx';
+import { wordsFor } from '../../ui/words/problem-words.ts';
 import { primaryTitle } from '../../ui/words/verdict-words.ts';
 import type { ShapeProps } from '../shape-props.ts';
 import { againstWords, differenceWords, turnWords } from './compare-edits.ts';

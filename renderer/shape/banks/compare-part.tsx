@@ -2,11 +2,11 @@
 
 import { useState } from 'react';
 import { comparePrimaries, type LengthStyle } from '../../../core/index.ts';
-import { wordsFor } from '../../host/host-bridge.ts';
 import { Button } from '../../ui/button.tsx';
 import { ChoiceField } from '../../ui/fields/choice-field.tsx';
 import { FigureText } from '../../ui/figure-text.tsx';
 import { closureWords } from '../../ui/words/closure-words.ts';
+import { wordsFor } from '../../ui/words/problem-words.ts';
 import { primaryTitle } from '../../ui/words/verdict-words.ts';
 import type { ShapeProps } from '../shape-props.ts';
 import { againstWords, type Compared, differenceWords, mendEdit, turnEdit, turnWords } from './compare-edits.ts';

@@ -11,9 +11,9 @@ import {
   parseSignedLength,
   unitOf,
 } from '../../../core/index.ts';
-import { wordsFor } from '../../host/host-bridge.ts';
 import { Button } from '../../ui/button.tsx';
 import { ChoiceField } from '../../ui/fields/choice-field.tsx';
+import { wordsFor } from '../../ui/words/problem-words.ts';
 import { DraftField, FormProblem, useDraftForm } from '../draft-field.tsx';
 import type { ShapeProps } from '../shape-props.ts';
 import { DIRECTIONS, type DirectionWord, upFor } from './direction-text.ts';

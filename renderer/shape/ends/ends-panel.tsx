@@ -2,10 +2,10 @@
 
 import { useState } from 'react';
 import { type Collector, collectorOf, findInlet, type Inlet, unitOf } from '../../../core/index.ts';
-import { wordsFor } from '../../host/host-bridge.ts';
 import { Button } from '../../ui/button.tsx';
 import { ChoiceField } from '../../ui/fields/choice-field.tsx';
 import { LengthField } from '../../ui/fields/length-field.tsx';
+import { wordsFor } from '../../ui/words/problem-words.ts';
 import { primaryTitle } from '../../ui/words/verdict-words.ts';
 import { AxesPicture } from '../../view/axes-picture.tsx';
 import type { ShapeProps } from '../shape-props.ts';

@@ -3,11 +3,11 @@
 import { useState } from 'react';
 import { unitOf } from '../../../core/index.ts';
 import { askForFile, downloadText } from '../../host/files.ts';
-import { wordsFor } from '../../host/host-bridge.ts';
 import { Button } from '../../ui/button.tsx';
 import { ChoiceField } from '../../ui/fields/choice-field.tsx';
 import { FigureText } from '../../ui/figure-text.tsx';
 import { useNotice } from '../../ui/notices.tsx';
+import { wordsFor } from '../../ui/words/problem-words.ts';
 import { primaryTitle } from '../../ui/words/verdict-words.ts';
 import type { ShapeProps } from '../shape-props.ts';
 import { type ShownTable, shownTable, type TableKind, tableEdit } from './table-edits.ts';

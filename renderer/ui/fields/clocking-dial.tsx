@@ -3,6 +3,7 @@
 import { type PointerEvent, useEffect, useRef, useState } from 'react';
 import { formatAngle, radiansOf } from '../../../core/index.ts';
 import { clockingAfterKey, clockingAtPlace } from './dial-steps.ts';
+import './clocking-dial.css';
 
 interface Props {
   readonly label: string;

@@ -3,8 +3,9 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { StockItem } from '../../../core/stock/stock-item.ts';
-import { itemWords, nextRow, readRow, textsOf } from '../../../renderer/shelf/shelf-columns.ts';
+import { nextRow, readRow, textsOf } from '../../../renderer/shelf/shelf-columns.ts';
 import { compareItems, hasWords } from '../../../renderer/shelf/shelf-order.ts';
+import { itemWords } from '../../../renderer/ui/words/item-words.ts';
 
 const unit = fc.constantFrom('in' as const, 'mm' as const);
 const length = fc.oneof(

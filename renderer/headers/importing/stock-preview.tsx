@@ -1,7 +1,7 @@
 /** Items of a stock list that is about to be imported. */
 
-import type { StockItem } from '../../core/index.ts';
-import { itemWords } from './shelf-columns.ts';
+import type { StockItem } from '../../../core/index.ts';
+import { itemWords } from '../../ui/words/item-words.ts';
 
 /** More lines than anyone reads would only slow the window; the count is on the button. */
 const SHOWN = 200;
