@@ -4,7 +4,7 @@ import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import axe from 'axe-core';
 import type { Browser, Page } from 'playwright-core';
-import { showPreferences } from '../../renderer/ui/preferences.ts';
+import { showPreferences } from '../../renderer/app/preferences/preferences.ts';
 import { launchBrowser } from '../browser.ts';
 import { type AppOptions, type AppUnderTest, launchApp } from './app-under-test.ts';
 import { enterLine, entryLine, openDemo, settled } from './page-parts.ts';
