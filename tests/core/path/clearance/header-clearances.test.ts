@@ -1,12 +1,12 @@
 /** All gaps of a header: which are listed, which are tight, and what is left out. */
 
 import { describe, expect, test } from 'vitest';
-import { demoHeader } from '../../../core/header/demo-header.ts';
-import type { Collector, Obstacle } from '../../../core/header/header.ts';
-import { headerClearances } from '../../../core/path/clearance/header-clearances.ts';
-import { inches, millimetres } from '../../../core/units/length.ts';
-import { expectWithin } from '../../tolerance.ts';
-import { bend, headerOf, poseAt, primaryOf, straight } from './made-primaries.ts';
+import { demoHeader } from '../../../../core/header/demo-header.ts';
+import type { Collector, Obstacle } from '../../../../core/header/header.ts';
+import { headerClearances } from '../../../../core/path/clearance/header-clearances.ts';
+import { inches, millimetres } from '../../../../core/units/length.ts';
+import { expectWithin } from '../../../tolerance.ts';
+import { bend, headerOf, poseAt, primaryOf, straight } from '../made-primaries.ts';
 
 const tube = { material: '304', od: millimetres(40), wall: millimetres(1.5) };
 

@@ -9,10 +9,10 @@ import {
   readHeader,
   readHeaderBytes,
   readPartsRows,
-} from '../../../core/index.ts';
-import { readCsv } from '../../../electron/output/csv.ts';
+} from '../../../../core/index.ts';
+import { readCsv } from '../../../../electron/output/csv.ts';
 
-const folder = new URL('../../../fixtures/refused/', import.meta.url);
+const folder = new URL('../../../../fixtures/refused/', import.meta.url);
 const headers = readdirSync(new URL('headers/', folder)).sort();
 const parts = readdirSync(new URL('parts/', folder)).sort();
 

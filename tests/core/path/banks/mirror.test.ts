@@ -1,24 +1,24 @@
 /** Mirroring: the path is the mirror image, twice is nothing, and a bank keeps its closures. */
 
 import { describe, expect, test } from 'vitest';
-import { applyEdit } from '../../../core/edits/apply-edit.ts';
-import type { BatchEdit } from '../../../core/edits/edit.ts';
-import { demoHeader } from '../../../core/header/demo-header.ts';
-import type { Header, Primary } from '../../../core/header/header.ts';
+import { applyEdit } from '../../../../core/edits/apply-edit.ts';
+import type { BatchEdit } from '../../../../core/edits/edit.ts';
+import { demoHeader } from '../../../../core/header/demo-header.ts';
+import type { Header, Primary } from '../../../../core/header/header.ts';
 import {
   type MirrorPlane,
   mirrorBank,
   mirroredCopy,
   mirrorPrimary,
   VEHICLE_MIDDLE,
-} from '../../../core/path/banks/mirror.ts';
-import { primaryClosure } from '../../../core/path/ends/inlet-pose.ts';
-import { tracePrimary } from '../../../core/path/trace-primary.ts';
-import { addScaled, dot, subtract, unit, type Vector } from '../../../core/path/vector.ts';
-import { inches, millimetres } from '../../../core/units/length.ts';
-import { expectWithin } from '../../tolerance.ts';
-import { foundValue, headerOf, problemOf, randomDirection, randomPrimary, seededRandom } from './made-primaries.ts';
-import { expectVector } from './vector-tolerance.ts';
+} from '../../../../core/path/banks/mirror.ts';
+import { primaryClosure } from '../../../../core/path/ends/inlet-pose.ts';
+import { tracePrimary } from '../../../../core/path/trace-primary.ts';
+import { addScaled, dot, subtract, unit, type Vector } from '../../../../core/path/vector.ts';
+import { inches, millimetres } from '../../../../core/units/length.ts';
+import { expectWithin } from '../../../tolerance.ts';
+import { foundValue, headerOf, problemOf, randomDirection, randomPrimary, seededRandom } from '../made-primaries.ts';
+import { expectVector } from '../vector-tolerance.ts';
 
 function applied(header: Header, edit: BatchEdit): Header {
   return foundValue(applyEdit(header, edit)).header;

@@ -1,9 +1,9 @@
 /** Least gaps of a tube with itself: what counts as coming back past itself, and how near. */
 
 import { describe, expect, test } from 'vitest';
-import { selfClearance } from '../../../core/path/clearance/clearance.ts';
-import { expectWithin } from '../../tolerance.ts';
-import { bend, pathOf, pieCut, straight } from './made-primaries.ts';
+import { selfClearance } from '../../../../core/path/clearance/clearance.ts';
+import { expectWithin } from '../../../tolerance.ts';
+import { bend, pathOf, pieCut, straight } from '../made-primaries.ts';
 
 describe('a tube with itself', () => {
   test('the legs of a U-bend are twice its CLR apart', () => {

@@ -1,14 +1,14 @@
 /** Least gaps of two tubes where the answer is known in closed form, and of a tube with itself. */
 
 import { describe, expect, test } from 'vitest';
-import type { Piece } from '../../../core/header/header.ts';
-import { type Clearance, clearanceBetween } from '../../../core/path/clearance/clearance.ts';
-import type { Frame } from '../../../core/path/frame.ts';
-import { traceFrom } from '../../../core/path/trace-primary.ts';
-import { add, cross, distance, turnAbout, unit, type Vector } from '../../../core/path/vector.ts';
-import { expectWithin } from '../../tolerance.ts';
-import { bend, pathOf, primaryOf, randomDirection, randomPrimary, seededRandom, straight } from './made-primaries.ts';
-import { expectVector } from './vector-tolerance.ts';
+import type { Piece } from '../../../../core/header/header.ts';
+import { type Clearance, clearanceBetween } from '../../../../core/path/clearance/clearance.ts';
+import type { Frame } from '../../../../core/path/frame.ts';
+import { traceFrom } from '../../../../core/path/trace-primary.ts';
+import { add, cross, distance, turnAbout, unit, type Vector } from '../../../../core/path/vector.ts';
+import { expectWithin } from '../../../tolerance.ts';
+import { bend, pathOf, primaryOf, randomDirection, randomPrimary, seededRandom, straight } from '../made-primaries.ts';
+import { expectVector } from '../vector-tolerance.ts';
 
 const X: Vector = { x: 1, y: 0, z: 0 };
 const Y: Vector = { x: 0, y: 1, z: 0 };

@@ -2,8 +2,8 @@
 
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { clockingFromGauge, clockingFromMark, clockingMarkMm } from '../../../core/path/ends/clocking-gauge.ts';
-import { expectWithin, expectWithinDeg } from '../../tolerance.ts';
+import { clockingFromGauge, clockingFromMark, clockingMarkMm } from '../../../../core/path/ends/clocking-gauge.ts';
+import { expectWithin, expectWithinDeg } from '../../../tolerance.ts';
 
 test.each([
   [10, 55, 45],

@@ -1,14 +1,14 @@
 /** Rows of ports and patterns of inlets. */
 
 import { describe, expect, test } from 'vitest';
-import type { Pose } from '../../../core/header/header.ts';
-import { type InletPattern, inletPoses, portRow } from '../../../core/path/ends/port-row.ts';
-import { vectorOfPlace } from '../../../core/path/frame.ts';
-import { distance, type Vector } from '../../../core/path/vector.ts';
-import { inches } from '../../../core/units/length.ts';
-import { expectWithin } from '../../tolerance.ts';
-import { foundValue, poseAt, problemOf } from './made-primaries.ts';
-import { expectVector } from './vector-tolerance.ts';
+import type { Pose } from '../../../../core/header/header.ts';
+import { type InletPattern, inletPoses, portRow } from '../../../../core/path/ends/port-row.ts';
+import { vectorOfPlace } from '../../../../core/path/frame.ts';
+import { distance, type Vector } from '../../../../core/path/vector.ts';
+import { inches } from '../../../../core/units/length.ts';
+import { expectWithin } from '../../../tolerance.ts';
+import { foundValue, poseAt, problemOf } from '../made-primaries.ts';
+import { expectVector } from '../vector-tolerance.ts';
 
 const FIRST: Pose = {
   at: { x: inches(2), y: inches(1), z: inches(0) },

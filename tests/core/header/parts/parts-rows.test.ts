@@ -2,7 +2,7 @@
 
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { tabbedRows } from '../../../core/header/parts/pasted-pieces.ts';
+import { tabbedRows } from '../../../../core/header/parts/pasted-pieces.ts';
 import {
   copiedPieces,
   demoHeader,
@@ -13,8 +13,8 @@ import {
   partsRows,
   readPartsRows,
   readPastedPieces,
-} from '../../../core/index.ts';
-import { headerArbitrary, pieceArbitrary } from '../../generators/headers.ts';
+} from '../../../../core/index.ts';
+import { headerArbitrary, pieceArbitrary } from '../../../generators/headers.ts';
 
 function counter(): () => string {
   let count = 0;

@@ -1,16 +1,16 @@
 /** Comparing two primaries: the piece that differs is named, and so is the joint that explains the miss. */
 
 import { describe, expect, test } from 'vitest';
-import { demoHeader } from '../../../core/header/demo-header.ts';
-import type { Piece, Primary } from '../../../core/header/header.ts';
-import { compareBanks } from '../../../core/path/banks/compare-banks.ts';
-import { comparePrimaries } from '../../../core/path/banks/compare-primaries.ts';
-import { mirrorPiece } from '../../../core/path/banks/mirror.ts';
-import { jointTurnsToInlet, singleJointTurns } from '../../../core/path/ends/single-joint.ts';
-import { frameOfPose } from '../../../core/path/frame.ts';
-import { tracePrimary } from '../../../core/path/trace-primary.ts';
-import { millimetres } from '../../../core/units/length.ts';
-import { expectWithin, expectWithinDeg } from '../../tolerance.ts';
+import { demoHeader } from '../../../../core/header/demo-header.ts';
+import type { Piece, Primary } from '../../../../core/header/header.ts';
+import { compareBanks } from '../../../../core/path/banks/compare-banks.ts';
+import { comparePrimaries } from '../../../../core/path/banks/compare-primaries.ts';
+import { mirrorPiece } from '../../../../core/path/banks/mirror.ts';
+import { jointTurnsToInlet, singleJointTurns } from '../../../../core/path/ends/single-joint.ts';
+import { frameOfPose } from '../../../../core/path/frame.ts';
+import { tracePrimary } from '../../../../core/path/trace-primary.ts';
+import { millimetres } from '../../../../core/units/length.ts';
+import { expectWithin, expectWithinDeg } from '../../../tolerance.ts';
 import {
   ALONG_X,
   bend,
@@ -21,7 +21,7 @@ import {
   randomPrimary,
   seededRandom,
   straight,
-} from './made-primaries.ts';
+} from '../made-primaries.ts';
 
 const PIECES: readonly Piece[] = [
   straight(70),

@@ -1,13 +1,13 @@
 /** Least gaps between a tube and a box, a cylinder or a plane. */
 
 import { describe, expect, test } from 'vitest';
-import type { Obstacle } from '../../../core/header/header.ts';
-import { tubeBody } from '../../../core/path/clearance/clearance.ts';
-import { obstacleClearance } from '../../../core/path/clearance/obstacle-clearance.ts';
-import { pointAt, type TubePath, tracePrimary } from '../../../core/path/trace-primary.ts';
-import { millimetres } from '../../../core/units/length.ts';
-import { expectWithin } from '../../tolerance.ts';
-import { bend, foundValue, pathOf, randomPrimary, seededRandom, straight } from './made-primaries.ts';
+import type { Obstacle } from '../../../../core/header/header.ts';
+import { tubeBody } from '../../../../core/path/clearance/clearance.ts';
+import { obstacleClearance } from '../../../../core/path/clearance/obstacle-clearance.ts';
+import { pointAt, type TubePath, tracePrimary } from '../../../../core/path/trace-primary.ts';
+import { millimetres } from '../../../../core/units/length.ts';
+import { expectWithin } from '../../../tolerance.ts';
+import { bend, foundValue, pathOf, randomPrimary, seededRandom, straight } from '../made-primaries.ts';
 
 const place = (x: number, y: number, z: number) => ({ x: millimetres(x), y: millimetres(y), z: millimetres(z) });
 const named = { id: 'o', name: 'rail' };

@@ -13,8 +13,8 @@ import {
   type QuickContext,
   type QuickPiece,
   shapeOf,
-} from '../../../core/index.ts';
-import { pieceArbitrary, positiveLengthArbitrary } from '../../generators/headers.ts';
+} from '../../../../core/index.ts';
+import { pieceArbitrary, positiveLengthArbitrary } from '../../../generators/headers.ts';
 
 const context: QuickContext = { unit: 'in', clr: inches(3) };
 

@@ -1,10 +1,10 @@
 /** How an end's miss is told: gap, tilt, along the inlet and aside of it; and what counts as closed. */
 
 import { describe, expect, test } from 'vitest';
-import { closureOf, isClosed } from '../../../core/path/ends/closure.ts';
-import type { Frame } from '../../../core/path/frame.ts';
-import { expectWithin, expectWithinDeg } from '../../tolerance.ts';
-import { expectVector } from './vector-tolerance.ts';
+import { closureOf, isClosed } from '../../../../core/path/ends/closure.ts';
+import type { Frame } from '../../../../core/path/frame.ts';
+import { expectWithin, expectWithinDeg } from '../../../tolerance.ts';
+import { expectVector } from '../vector-tolerance.ts';
 
 const INLET: Frame = {
   point: { x: 100, y: 0, z: 0 },

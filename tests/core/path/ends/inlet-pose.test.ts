@@ -1,19 +1,19 @@
 /** Where inlets are: measured, or where another primary ends; and what is said when they are not. */
 
 import { expect, test } from 'vitest';
-import { demoHeader } from '../../../core/header/demo-header.ts';
-import type { Collector, Header, InletPlace } from '../../../core/header/header.ts';
-import { isClosed } from '../../../core/path/ends/closure.ts';
+import { demoHeader } from '../../../../core/header/demo-header.ts';
+import type { Collector, Header, InletPlace } from '../../../../core/header/header.ts';
+import { isClosed } from '../../../../core/path/ends/closure.ts';
 import {
   closureLimits,
   findInlet,
   inletFrame,
   placedPath,
   primaryClosure,
-} from '../../../core/path/ends/inlet-pose.ts';
-import { inches, mmOf } from '../../../core/units/length.ts';
-import { expectWithin } from '../../tolerance.ts';
-import { ALONG_X, bend, foundValue, headerOf, poseAt, primaryOf, problemOf, straight } from './made-primaries.ts';
+} from '../../../../core/path/ends/inlet-pose.ts';
+import { inches, mmOf } from '../../../../core/units/length.ts';
+import { expectWithin } from '../../../tolerance.ts';
+import { ALONG_X, bend, foundValue, headerOf, poseAt, primaryOf, problemOf, straight } from '../made-primaries.ts';
 
 function headerWith(place: InletPlace | null, pieces = [straight(100)]): Header {
   const slip = { deeper: inches(0.25), shallower: inches(0) };

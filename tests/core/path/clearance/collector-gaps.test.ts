@@ -1,19 +1,19 @@
 /** Tubes that meet at a collector: the meeting, how far back it goes, and what it must not hide. */
 
 import { describe, expect, test } from 'vitest';
-import type { Pose, Primary } from '../../../core/header/header.ts';
-import { tubeBody } from '../../../core/path/clearance/clearance.ts';
+import type { Pose, Primary } from '../../../../core/header/header.ts';
+import { tubeBody } from '../../../../core/path/clearance/clearance.ts';
 import {
   APPROACH_DIAMETERS,
   approachMm,
   collectorGaps,
   distanceToPath,
-} from '../../../core/path/clearance/collector-gaps.ts';
-import { placeOn } from '../../../core/path/clearance/settle-nearest.ts';
-import { tracePrimary } from '../../../core/path/trace-primary.ts';
-import { distance, type Vector, vector } from '../../../core/path/vector.ts';
-import { expectWithin } from '../../tolerance.ts';
-import { bend, poseAt, primaryOf, randomPrimary, seededRandom, straight, UP_Z } from './made-primaries.ts';
+} from '../../../../core/path/clearance/collector-gaps.ts';
+import { placeOn } from '../../../../core/path/clearance/settle-nearest.ts';
+import { tracePrimary } from '../../../../core/path/trace-primary.ts';
+import { distance, type Vector, vector } from '../../../../core/path/vector.ts';
+import { expectWithin } from '../../../tolerance.ts';
+import { bend, poseAt, primaryOf, randomPrimary, seededRandom, straight, UP_Z } from '../made-primaries.ts';
 
 const OD_MM = 40;
 

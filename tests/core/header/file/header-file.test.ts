@@ -2,7 +2,7 @@
 
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { jsonFault } from '../../../core/header/file/json-fault.ts';
+import { jsonFault } from '../../../../core/header/file/json-fault.ts';
 import {
   checkHeader,
   demoHeader,
@@ -12,8 +12,8 @@ import {
   readHeader,
   readHeaderBytes,
   writeHeader,
-} from '../../../core/index.ts';
-import { headerArbitrary } from '../../generators/headers.ts';
+} from '../../../../core/index.ts';
+import { headerArbitrary } from '../../../generators/headers.ts';
 
 const { EVENRUN_LONG } = process.env;
 const RUNS = EVENRUN_LONG === '1' ? 20_000 : 1_000;
