@@ -68,4 +68,4 @@ export type MoveOutcome =
       readonly reason: NoMoveReason;
       readonly nearest: NearestMiss | null;
       readonly toFree: ToFree | null;
-    }
+    };

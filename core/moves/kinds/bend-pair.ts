@@ -129,7 +129,7 @@ function newton({ problem, aim }: Search, { opening, pair, bend }: Trial, startR
 /** Rounds the pair to half or to tenth degrees, lets the straights take up what that does, and rounds those. */
 function offerRounded(search: Search, trial: Trial, exact: PairShape): boolean {
   const { problem } = search;
-  const isOff = problem.options.rounding === 'none';
+  const isOff = problem.rounding === 'none';
   for (const perDeg of isOff ? [1e6] : [2, 10]) {
     const round = (rad: number) => radiansOf(Math.round(degreesOf(rad) * perDeg) / perDeg);
     const shape = { angleRad: round(exact.angleRad), sideRad: round(exact.sideRad) };

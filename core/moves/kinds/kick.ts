@@ -5,10 +5,10 @@ import { degreesOf, radiansOf } from '../../units/angle.ts';
 import { type Length, MM_PER_INCH, mmOf } from '../../units/length.ts';
 import { unitOf } from '../../units/length-style.ts';
 import type { MoveChange } from '../move.ts';
-import { keyOf, type Search } from '../search.ts';
 import { type NewBend, newBends, nextClocking } from '../problem/new-bends.ts';
-import { bendNeed } from '../ranking/stock-needs.ts';
 import type { Variable } from '../problem/variable.ts';
+import { bendNeed } from '../ranking/stock-needs.ts';
+import { keyOf, type Search } from '../search.ts';
 
 type Kick = Extract<MoveChange, { readonly kind: 'kick' }>;
 

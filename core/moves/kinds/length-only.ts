@@ -2,18 +2,18 @@
 
 import { type Length, MM_PER_INCH, mmOf } from '../../units/length.ts';
 import { unitOf } from '../../units/length-style.ts';
+import type { Move, MoveChange } from '../move.ts';
 import { moveOf } from '../offer/build-move.ts';
 import { editFor } from '../offer/edits-of-move.ts';
-import { prove } from '../offer/prove.ts';
 import { freshIds } from '../offer/fresh-ids.ts';
-import { freedJoints, type JointDemand } from '../problem/joints.ts';
-import type { Move, MoveChange } from '../move.ts';
+import { prove } from '../offer/prove.ts';
 import type { MoveOutcome } from '../outcome.ts';
+import { freedJoints, type JointDemand } from '../problem/joints.ts';
+import type { MoveProblem } from '../problem/move-problem.ts';
 import { type CostFigures, compareCosts, keyParts } from '../ranking/cost.ts';
 import { CostTally, type Touch } from '../ranking/cost-tally.ts';
-import type { MoveProblem } from '../problem/move-problem.ts';
-import { limitsOf } from '../search.ts';
 import { isLacking, straightNeed } from '../ranking/stock-needs.ts';
+import { limitsOf } from '../search.ts';
 
 interface Attempt {
   readonly change: MoveChange;

@@ -80,8 +80,7 @@ function usefulShifts(
   const taken = turns.map(({ slot }) => slot);
   const slackMm = windows.reduce((sum, { low, high }) => sum + Math.max(-low, high), 0);
   const useful = shifts.filter(
-    (variable) =>
-      !taken.includes(variable.slot) && (mostChanges > 1 || mayMend(variable, gap, lengthMm, slackMm)),
+    (variable) => !taken.includes(variable.slot) && (mostChanges > 1 || mayMend(variable, gap, lengthMm, slackMm)),
   );
   return useful.length === 0 && magnitude(gap) + Math.abs(lengthMm) > 2 * slackMm ? null : useful;
 }

@@ -1,8 +1,8 @@
 /** How much a chosen set of straights must change by, at the least cost. */
 
 import { type Column, leastCost, type Optimum } from './bounded-simplex.ts';
-import type { ShiftOption } from './shift-option.ts';
 import { minus, opposite, plus, type Shift } from './shift.ts';
+import type { ShiftOption } from './shift-option.ts';
 import type { ShiftWindow, ShiftWindows } from './shift-windows.ts';
 
 export interface CheapestShifts {
@@ -16,7 +16,11 @@ const OUTSIDE = 1e6;
 const OUTSIDE_SMALL_MM = 1e-7;
 
 /** The values of least cost for the given shifts; null when none keep to the windows. */
-export function cheapestShifts(chosen: readonly ShiftOption[], off: Shift, windows: ShiftWindows): CheapestShifts | null {
+export function cheapestShifts(
+  chosen: readonly ShiftOption[],
+  off: Shift,
+  windows: ShiftWindows,
+): CheapestShifts | null {
   const free = chosen.filter(({ column }) => column !== null);
   if (free.length < 2) return cheapestOne(chosen, free[0] ?? null, { off, windows });
   const columns: Column[] = [];

@@ -1,7 +1,7 @@
 /** A quick look at whether values within limits can bring the end into its windows, before a program is solved for it. */
 
-import type { ShiftOption } from './shift-option.ts';
 import { lengthSquared, minus, plus, product, type Shift, scaledBy, unitOf, without } from './shift.ts';
+import type { ShiftOption } from './shift-option.ts';
 import { middleOf, type ShiftWindows, scalesOf } from './shift-windows.ts';
 
 /** Below this length a column depends on those before it. */

@@ -1,14 +1,14 @@
 /** Turns the best candidates into moves: proven on the header itself, with the clearance that they leave. */
 
 import { mmOf } from '../../units/length.ts';
-import { buildMove } from './build-move.ts';
-import { freshIds } from './fresh-ids.ts';
 import { kickSides } from '../kinds/kick.ts';
 import type { Move } from '../move.ts';
+import type { MoveProblem } from '../problem/move-problem.ts';
+import type { Candidate } from '../ranking/candidate.ts';
 import { type CostFigures, compareCosts } from '../ranking/cost.ts';
 import type { Search } from '../search.ts';
-import type { Candidate } from '../ranking/candidate.ts';
-import type { MoveProblem } from '../problem/move-problem.ts';
+import { buildMove } from './build-move.ts';
+import { freshIds } from './fresh-ids.ts';
 import { leastClearanceMm, type Neighbours, neighboursOf } from './neighbours.ts';
 
 export interface Offer {

@@ -68,7 +68,7 @@ export class BestMoves {
   }
 
   /** More changes on top of a move that works without them are no other move. */
-  private isPadded({ key, slots }: Newcomer): boolean {
+  private isPadded({ key, slots }: Pick<Newcomer, 'key' | 'slots'>): boolean {
     return this.candidates.some((other) => other.key < key && other.slots.every((slot) => slots.includes(slot)));
   }
 }

@@ -113,7 +113,9 @@ describe('a question', () => {
     ask();
     workers[0]?.answer();
     ask();
-    workers[0]?.onmessage?.({ data: { number: 1, answer: { kind: 'header', outcome: { kind: 'stopped' } } } });
+    workers[0]?.onmessage?.({
+      data: { number: 1, answer: { kind: 'header', outcome: { kind: 'none', reason: 'nothingToDo' } } },
+    });
     expect(heard).toHaveLength(1);
   });
 });
