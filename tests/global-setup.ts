@@ -5,7 +5,7 @@ import { type BundleName, buildIfStale } from '../electron/build/bundles.ts';
 import { chromiumExecutable } from './browser.ts';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
-const BUNDLES: readonly BundleName[] = ['renderer', 'main', 'preload'];
+const BUNDLES: readonly BundleName[] = ['renderer', 'main', 'preload', 'host'];
 
 export async function setup(): Promise<void> {
   if (process.platform === 'linux') await chromiumExecutable();
