@@ -1,7 +1,8 @@
 /** Before any test: the browser is unpacked and the page and the shell are built, once for all workers. */
 
 import { fileURLToPath } from 'node:url';
-import { type BundleName, buildIfStale } from '../electron/build/bundles.ts';
+import type { BundleName } from '../electron/build/bundle.ts';
+import { buildIfStale } from '../electron/build/bundles.ts';
 import { chromiumExecutable } from './browser.ts';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
