@@ -1,8 +1,9 @@
 /** Makes a move out of chosen values: the edits, what it does to the primary, and the proof that it does it. */
 
 import { applyEdit } from '../edits/apply-edit.ts';
-import type { BatchEdit, SingleEdit } from '../edits/edit.ts';
+import { type BatchEdit, batchOf, type SingleEdit } from '../edits/edit.ts';
 import type { Header, Piece, PieceState, Primary } from '../header/header.ts';
+import { labelName } from '../header/names.ts';
 import { matchHeader } from '../length/match-header.ts';
 import { type Closure, closureOf, isClosed } from '../path/ends/closure.ts';
 import { tracePrimary } from '../path/trace-primary.ts';
@@ -43,12 +44,7 @@ export function editFor(
     else replaced.set(piece.id, changedPiece(replaced.get(piece.id) ?? piece, change));
   }
   for (const piece of replaced.values()) edits.push({ kind: 'replacePiece', primaryId, piece });
-  return { kind: 'batch', label: `move on primary ${shortName(primary.name)}`, edits };
-}
-
-function shortName(name: string): string {
-  const letters = [...name];
-  return letters.length <= 40 ? name : `${letters.slice(0, 40).join('')}\u2026`;
+  return batchOf(`move on primary ${labelName(primary.name)}`, edits);
 }
 
 function straightPiece(id: string, length: Length): Piece {

@@ -1,6 +1,7 @@
 /** The bar across the top: the header's name, the places to go, whether it is saved, and how things are shown. */
 
 import { memo, useCallback } from 'react';
+import { renameHeaderEdit, setSettingsEdit } from '../../core/index.ts';
 import { DISPLAY_CHOICES, displayChoice } from '../bench/setting-choices.ts';
 import type { CommandId } from '../commands/command.ts';
 import { useCommandList, useCommandRegistry } from '../commands/command-registry.ts';
@@ -51,7 +52,7 @@ function HeaderName({ workshop, session }: Props & { readonly session: HeaderSes
   }
   const rename = (next: string | null) => {
     setRenaming(false);
-    if (next !== null) session.apply({ kind: 'setHeader', set: { name: next } });
+    if (next !== null) session.apply(renameHeaderEdit(next));
   };
   return <RenameLine name={name} onDone={rename} />;
 }
@@ -86,7 +87,7 @@ function UnitMenu({ session }: { readonly session: HeaderSession }) {
       chosen={chosen}
       onChoose={(id) => {
         const display = DISPLAY_CHOICES.find((choice) => choice.id === id)?.style;
-        if (display) session.apply({ kind: 'setSettings', set: { display } });
+        if (display) session.apply(setSettingsEdit({ display }));
       }}
     >
       {name}

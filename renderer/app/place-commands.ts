@@ -1,5 +1,6 @@
 /** Commands that take back, change how things are shown, or go somewhere. */
 
+import { setSettingsEdit } from '../../core/index.ts';
 import type { Command } from '../commands/command.ts';
 import { otherUnit } from '../ui/display-unit.ts';
 import { FINISHED, NO_HEADER, NOT_ON_BENCH } from './unavailable-words.ts';
@@ -43,7 +44,7 @@ export function viewCommands(workshop: Workshop, isFinished: boolean): readonly 
     (preferences.theme === 'system' && matchMedia('(prefers-color-scheme: dark)').matches);
   const switchUnit = () => {
     if (session === null) return;
-    session.apply({ kind: 'setSettings', set: { display: otherUnit(session.getState().header.settings.display) } });
+    session.apply(setSettingsEdit({ display: otherUnit(session.getState().header.settings.display) }));
   };
   return [
     {

@@ -1,6 +1,6 @@
 /** The primaries of the header as a list: rename, put in order, copy, remove, add. */
 
-import { failure, type Header } from '../../core/index.ts';
+import { failure, type Header, renamePrimaryEdit } from '../../core/index.ts';
 import { primaryTitle } from '../chart/verdict-words.ts';
 import type { HeaderSession } from '../session/header-session.ts';
 import { Button } from '../ui/button.tsx';
@@ -16,7 +16,7 @@ interface Props {
 export function PrimariesPanel({ session, header, acts }: Props) {
   const rename = (primaryId: string, text: string) => {
     const name = text.trim();
-    if (name !== '') return session.apply({ kind: 'setPrimary', primaryId, set: { name } });
+    if (name !== '') return session.apply(renamePrimaryEdit(primaryId, name));
     return failure({
       kind: 'invalidValue' as const,
       path: ['primaries', 'name'],

@@ -6,6 +6,7 @@ import {
   type Header,
   type LengthStyle,
   mmOf,
+  namesInHeader,
   type Primary,
   primaryLength,
 } from '../../core/index.ts';
@@ -13,7 +14,6 @@ import { StockPreview } from '../stock/stock-preview.tsx';
 import { countOf } from '../ui/spoken.ts';
 import { StripPreview, stripsOf } from '../ui/strip-preview.tsx';
 import type { Preview } from './given-preview.ts';
-import { namesInHeader } from './parts-into-header.ts';
 
 type Refused = Extract<Preview, { kind: 'parts' }>['refused'];
 

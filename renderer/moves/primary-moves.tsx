@@ -6,6 +6,7 @@ import {
   describeNoMoves,
   describeStanding,
   describeToFree,
+  freeOffer,
   type MoveOutcome,
   type ToFree,
 } from '../../core/index.ts';
@@ -13,7 +14,6 @@ import { FigureText } from '../chart/figure-text.tsx';
 import { primaryTitle } from '../chart/verdict-words.ts';
 import { Button } from '../ui/button.tsx';
 import { countOf } from '../ui/spoken.ts';
-import { freeOffer } from './free-edit.ts';
 import { askedOptions } from './move-settings.ts';
 import type { MovesProps } from './moves-props.ts';
 import type { MovesQuestion } from './moves-question.ts';

@@ -2,6 +2,10 @@
 
 import { useState } from 'react';
 import {
+  collectorPatternEdit,
+  DIRECTIONS,
+  type DirectionWord,
+  firstInletPose,
   formatTyped,
   type Header,
   type InletPattern,
@@ -10,13 +14,12 @@ import {
   parseLength,
   parseSignedLength,
   unitOf,
+  upFor,
 } from '../../core/index.ts';
 import { Button } from '../ui/button.tsx';
 import { ChoiceField } from '../ui/choice-field.tsx';
 import { wordsFor } from '../ui/host-bridge.ts';
-import { DIRECTIONS, type DirectionWord, upFor } from './direction-text.ts';
 import { DraftField, FormProblem, useDraftForm } from './draft-field.tsx';
-import { collectorPatternEdit, firstInletPose } from './ends-edits.ts';
 import type { ShapeProps } from './shape-props.ts';
 
 const PATTERNS = [

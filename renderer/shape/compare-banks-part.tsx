@@ -5,7 +5,7 @@ import { type BankPair, compareBanks, type Header, type LengthStyle, type Primar
 import { FigureText } from '../chart/figure-text.tsx';
 import { primaryTitle } from '../chart/verdict-words.ts';
 import { wordsFor } from '../ui/host-bridge.ts';
-import { againstWords, differenceWords, turnWords } from './compare-edits.ts';
+import { againstWords, differenceWords, turnWords } from './compare-words.ts';
 import { PrimaryChoices } from './primary-choices.tsx';
 import type { ShapeProps } from './shape-props.ts';
 

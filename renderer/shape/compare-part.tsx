@@ -1,14 +1,14 @@
 /** Two primaries piece by piece: what differs, which joint explains the miss, and what mending it does. */
 
 import { useState } from 'react';
-import { comparePrimaries, type LengthStyle } from '../../core/index.ts';
+import { type Compared, comparePrimaries, type LengthStyle, mendEdit, reclockEdit } from '../../core/index.ts';
 import { FigureText } from '../chart/figure-text.tsx';
 import { primaryTitle } from '../chart/verdict-words.ts';
 import { Button } from '../ui/button.tsx';
 import { ChoiceField } from '../ui/choice-field.tsx';
 import { wordsFor } from '../ui/host-bridge.ts';
 import { closureWords } from './closure-words.ts';
-import { againstWords, type Compared, differenceWords, mendEdit, turnEdit, turnWords } from './compare-edits.ts';
+import { againstWords, differenceWords, turnWords } from './compare-words.ts';
 import type { ShapeProps } from './shape-props.ts';
 
 export function ComparePart({ session, header, primary }: ShapeProps) {
@@ -57,7 +57,7 @@ function Findings({ compared, session, style }: FindingsProps) {
   if (differences.length === 0) {
     return <p className="shape-finding">{hand}No piece differs.</p>;
   }
-  const turn = bestJoint === null ? null : turnEdit(other, bestJoint);
+  const turn = bestJoint === null ? null : reclockEdit(other, bestJoint);
   return (
     <>
       <p className="shape-finding">

@@ -1,7 +1,20 @@
 /** Ports and inlets: where the primary in hand starts and where it must end. */
 
 import { useState } from 'react';
-import { type Collector, collectorOf, findInlet, type Inlet, unitOf } from '../../core/index.ts';
+import {
+  addInletEdit,
+  assignInletEdit,
+  type Collector,
+  collectorOf,
+  findInlet,
+  firstInletPose,
+  firstPort,
+  type Inlet,
+  removeInletEdit,
+  replaceInletEdit,
+  setPortEdit,
+  unitOf,
+} from '../../core/index.ts';
 import { LengthField } from '../bench/length-field.tsx';
 import { primaryTitle } from '../chart/verdict-words.ts';
 import { Button } from '../ui/button.tsx';
@@ -9,15 +22,6 @@ import { ChoiceField } from '../ui/choice-field.tsx';
 import { wordsFor } from '../ui/host-bridge.ts';
 import { AxesPicture } from './axes-picture.tsx';
 import { CollectorForm } from './collector-form.tsx';
-import {
-  addInletEdit,
-  assignInletEdit,
-  firstInletPose,
-  firstPort,
-  removeInletEdit,
-  replaceInletEdit,
-  setPortEdit,
-} from './ends-edits.ts';
 import { PoseFields } from './pose-fields.tsx';
 import { RowForm } from './row-form.tsx';
 import type { ShapeProps } from './shape-props.ts';

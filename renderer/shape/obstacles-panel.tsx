@@ -1,17 +1,20 @@
 /** Obstacles that tubes must keep clear of: a rail, a steering shaft, a wheel well. */
 
 import {
+  addObstacleEdit,
   assertNever,
   failure,
   type LengthUnit,
+  OBSTACLE_KINDS,
   type Obstacle,
   type Problem,
   type Result,
+  removeObstacleEdit,
+  replaceObstacleEdit,
   unitOf,
 } from '../../core/index.ts';
 import { LengthField, TakenField } from '../bench/length-field.tsx';
 import { Button } from '../ui/button.tsx';
-import { newObstacle, OBSTACLE_KINDS } from './obstacle-edits.ts';
 import { DirectionFields, PlaceFields } from './place-fields.tsx';
 import type { ShapeProps } from './shape-props.ts';
 
@@ -20,18 +23,12 @@ export function ObstaclesPanel({ session, header }: ShapeProps) {
   return (
     <div className="shape-stack">
       <div className="actions">
-        {OBSTACLE_KINDS.map(({ kind, add }) => (
+        {OBSTACLE_KINDS.map(({ kind, name }) => (
           <Button
             key={kind}
-            onPress={() =>
-              session.apply({
-                kind: 'addObstacle',
-                obstacle: newObstacle(kind, header, { id: session.newId(), unit }),
-                at: header.obstacles.length,
-              })
-            }
+            onPress={() => session.apply(addObstacleEdit(header, kind, { id: session.newId(), unit }))}
           >
-            {add}
+            Add {name.toLowerCase()}
           </Button>
         ))}
       </div>
@@ -44,9 +41,9 @@ export function ObstaclesPanel({ session, header }: ShapeProps) {
           <ObstacleFields
             obstacle={obstacle}
             unit={unit}
-            onTake={(changed) => session.apply({ kind: 'replaceObstacle', obstacle: changed })}
+            onTake={(changed) => session.apply(replaceObstacleEdit(changed))}
           />
-          <Button look="quiet" onPress={() => session.apply({ kind: 'removeObstacle', obstacleId: obstacle.id })}>
+          <Button look="quiet" onPress={() => session.apply(removeObstacleEdit(obstacle.id))}>
             Remove {obstacle.name}
           </Button>
         </section>

@@ -1,14 +1,21 @@
 /** Ports at a spacing along a head: one step for all primaries instead of a pose for each. */
 
 import { useState } from 'react';
-import { type Direction, type Length, parseLength, unitOf } from '../../core/index.ts';
+import {
+  DIRECTIONS,
+  type Direction,
+  type DirectionWord,
+  firstPort,
+  type Length,
+  parseLength,
+  portRowEdit,
+  unitOf,
+} from '../../core/index.ts';
 import { primaryTitle } from '../chart/verdict-words.ts';
 import { Button } from '../ui/button.tsx';
 import { ChoiceField } from '../ui/choice-field.tsx';
 import { wordsFor } from '../ui/host-bridge.ts';
-import { DIRECTIONS, type DirectionWord } from './direction-text.ts';
 import { DraftField, FormProblem, useDraftForm } from './draft-field.tsx';
-import { firstPort, portRowEdit } from './ends-edits.ts';
 import type { ShapeProps } from './shape-props.ts';
 
 const WORDS = DIRECTIONS.map(([word]) => ({ id: word, name: word }));

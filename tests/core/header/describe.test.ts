@@ -1,23 +1,9 @@
 /** Words: the names of steps, of places in a file and of every problem. */
 
 import { describe, expect, test } from 'vitest';
-import {
-  addPiecesEdit,
-  applyEdit,
-  demoHeader,
-  describeEdit,
-  describeProblem,
-  duplicatePieceEdit,
-  type Edit,
-  inches,
-  markPiecesEdit,
-  type Piece,
-  type Primary,
-  type Problem,
-  placeWords,
-  removeCollectorEdit,
-  removePiecesEdit,
-} from '../../../core/index.ts';
+import { addPiecesEdit, duplicatePieceEdit, markPiecesEdit, removeCollectorEdit, removePiecesEdit } from '../../../core/edits/edit-lists.ts';
+import { placeWords } from '../../../core/header/describe-path.ts';
+import { applyEdit, demoHeader, describeEdit, describeProblem, type Edit, inches, type Piece, type Primary, type Problem } from '../../../core/index.ts';
 
 const demo = demoHeader('demo');
 const second = demo.primaries[1] as Primary;

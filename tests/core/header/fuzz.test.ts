@@ -3,23 +3,8 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import {
-  demoHeader,
-  describeProblem,
-  inches,
-  type Problem,
-  parseAngle,
-  parseLength,
-  parseQuickEntry,
-  parseSignedLength,
-  partsRows,
-  type Result,
-  readHeader,
-  readHeaderBytes,
-  readPartsRows,
-  readPastedPieces,
-  writeHeader,
-} from '../../../core/index.ts';
+import { partsRows } from '../../../core/header/parts/parts-rows.ts';
+import { demoHeader, describeProblem, inches, type Problem, parseAngle, parseLength, parseQuickEntry, parseSignedLength, type Result, readHeader, readHeaderBytes, readPartsRows, readPastedPieces, writeHeader } from '../../../core/index.ts';
 import { readCsv, writeCsv } from '../../../electron/output/csv.ts';
 import { seededRandom } from '../../trust/seeded-random.ts';
 import { mutantJson, mutantRows, mutantText, typedText } from './mutants.ts';

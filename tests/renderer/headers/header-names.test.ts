@@ -3,15 +3,8 @@
 import { describe, expect, test } from 'vitest';
 import type { Header } from '../../../core/header/header.ts';
 import { newId } from '../../../core/header/new-header.ts';
-import {
-  applyEdit,
-  applyEdits,
-  demoHeader,
-  matchHeader,
-  newHeader,
-  readHeader,
-  writeHeader,
-} from '../../../core/index.ts';
+import { applyEdits } from '../../../core/edits/apply-edit.ts';
+import { applyEdit, demoHeader, matchHeader, newHeader, readHeader, writeHeader } from '../../../core/index.ts';
 import { fileNameOf } from '../../../renderer/headers/export-unsaved.ts';
 import { acceptWords, addWords, renamedWords } from '../../../renderer/headers/file-preview.tsx';
 import { finishNotes, whyNotFinish } from '../../../renderer/headers/finish-notes.ts';

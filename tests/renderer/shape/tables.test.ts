@@ -4,7 +4,8 @@ import { describe, expect, test } from 'vitest';
 import { applyEdit } from '../../../core/edits/apply-edit.ts';
 import { demoHeader } from '../../../core/header/demo-header.ts';
 import type { Header, Primary } from '../../../core/header/header.ts';
-import { describeProblem, placedPath } from '../../../core/index.ts';
+import { placedPath } from '../../../core/path/ends/inlet-pose.ts';
+import { describeProblem } from '../../../core/index.ts';
 import { shownTable, type TableKind, tableEdit } from '../../../renderer/shape/table-edits.ts';
 import { expectWithin } from '../../tolerance.ts';
 

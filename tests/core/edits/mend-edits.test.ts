@@ -4,7 +4,8 @@ import { describe, expect, test } from 'vitest';
 import { applyEdit } from '../../../core/edits/apply-edit.ts';
 import { demoHeader } from '../../../core/header/demo-header.ts';
 import type { Bend, Piece, Primary } from '../../../core/header/header.ts';
-import { comparePrimaries, mirrorPiece } from '../../../core/index.ts';
+import { mirrorPiece } from '../../../core/path/banks/mirror.ts';
+import { comparePrimaries } from '../../../core/index.ts';
 import { inches } from '../../../core/units/length.ts';
 import {
   type Compared,
