@@ -3,6 +3,7 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
+import type { Edit } from '../core/edits/edit.ts';
 import { findCircle, importFault } from './architecture-rules.ts';
 import { filesBelow, parseSource, ROOT, readSources } from './source-files.ts';
 
@@ -52,6 +53,37 @@ describe('arrows', () => {
     });
     expect(barrels.map(({ path }) => path)).toEqual([]);
   });
+});
+
+/** Every kind of edit; one that is missing here does not compile. */
+const EDIT_KINDS: Readonly<Record<Edit['kind'], true>> = {
+  setHeader: true,
+  setSettings: true,
+  addPrimary: true,
+  removePrimary: true,
+  movePrimary: true,
+  setPrimary: true,
+  addPiece: true,
+  removePiece: true,
+  movePiece: true,
+  replacePiece: true,
+  addCollector: true,
+  removeCollector: true,
+  replaceCollector: true,
+  addObstacle: true,
+  removeObstacle: true,
+  replaceObstacle: true,
+  finishHeader: true,
+  reopenHeader: true,
+  batch: true,
+};
+
+test('edits are built in core alone', () => {
+  const made = new RegExp(`\\bkind: '(?:${Object.keys(EDIT_KINDS).join('|')})'`);
+  const builders = product.filter(({ path }) => made.test(readFileSync(join(ROOT, path), 'utf8')));
+  const strangers = builders.filter(({ path }) => !/^core\/(?:edits|moves)\//.test(path));
+  expect(strangers.map(({ path }) => path)).toEqual([]);
+  expect(builders.length).toBeGreaterThan(5);
 });
 
 describe('sizes', () => {

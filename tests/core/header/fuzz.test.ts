@@ -4,7 +4,22 @@ import { readdirSync, readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { partsRows } from '../../../core/header/parts/parts-rows.ts';
-import { demoHeader, describeProblem, inches, type Problem, parseAngle, parseLength, parseQuickEntry, parseSignedLength, type Result, readHeader, readHeaderBytes, readPartsRows, readPastedPieces, writeHeader } from '../../../core/index.ts';
+import {
+  demoHeader,
+  describeProblem,
+  inches,
+  type Problem,
+  parseAngle,
+  parseLength,
+  parseQuickEntry,
+  parseSignedLength,
+  type Result,
+  readHeader,
+  readHeaderBytes,
+  readPartsRows,
+  readPastedPieces,
+  writeHeader,
+} from '../../../core/index.ts';
 import { readCsv, writeCsv } from '../../../electron/output/csv.ts';
 import { seededRandom } from '../../trust/seeded-random.ts';
 import { mutantJson, mutantRows, mutantText, typedText } from './mutants.ts';

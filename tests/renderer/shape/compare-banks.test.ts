@@ -1,8 +1,8 @@
 /** What the comparison of two banks says. */
 
 import { expect, test } from 'vitest';
-import { mirrorPiece } from '../../../core/path/banks/mirror.ts';
 import { compareBanks, demoHeader, type Primary } from '../../../core/index.ts';
+import { mirrorPiece } from '../../../core/path/banks/mirror.ts';
 import { pairWords } from '../../../renderer/shape/compare-banks-part.tsx';
 
 const header = demoHeader('demo');

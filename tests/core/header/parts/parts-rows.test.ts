@@ -2,9 +2,18 @@
 
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { tabbedRows } from '../../../../core/header/parts/pasted-pieces.ts';
 import { partsRows } from '../../../../core/header/parts/parts-rows.ts';
-import { copiedPieces, demoHeader, type Header, inches, millimetres, type Piece, readPartsRows, readPastedPieces } from '../../../../core/index.ts';
+import { tabbedRows } from '../../../../core/header/parts/pasted-pieces.ts';
+import {
+  copiedPieces,
+  demoHeader,
+  type Header,
+  inches,
+  millimetres,
+  type Piece,
+  readPartsRows,
+  readPastedPieces,
+} from '../../../../core/index.ts';
 import { headerArbitrary, pieceArbitrary } from '../../../generators/headers.ts';
 
 function counter(): () => string {
