@@ -54,7 +54,24 @@ export {
   writeHeader,
 } from './header/file/header-file.ts';
 export { safeFileName } from './header/file-name.ts';
-export * from './header/header.ts';
+export {
+  type Bend,
+  type Collector,
+  type Direction,
+  type Header,
+  type Inlet,
+  type Obstacle,
+  type PieCutBend,
+  type Piece,
+  type PieceState,
+  type Place,
+  type Pose,
+  type Primary,
+  type Settings,
+  type Target,
+  type Tube,
+  tubeOf,
+} from './header/header.ts';
 export type { HeaderProblem, ProblemPath } from './header/header-problem.ts';
 export { nameFromText, nameWithEnding, shortened } from './header/names.ts';
 export { copyHeader, newHeader, newId } from './header/new-header.ts';
@@ -93,7 +110,7 @@ export {
 export { suggestMoves } from './moves/suggest-moves.ts';
 // Paths
 export { type BankPair, compareBanks } from './path/banks/compare-banks.ts';
-export { type Comparison, comparePrimaries, type PieceDifference } from './path/banks/compare-primaries.ts';
+export { comparePrimaries, type PieceDifference } from './path/banks/compare-primaries.ts';
 export type { MirrorPlane } from './path/banks/mirror.ts';
 export { clearanceBetween } from './path/clearance/clearance.ts';
 export { formatGap } from './path/clearance/format-gap.ts';
@@ -122,14 +139,12 @@ export {
   DEFAULT_PORT,
   type Frame,
   frameOfPose,
-  poseOfFrame,
   unitDirection,
   vectorOfPlace,
 } from './path/frame.ts';
-export type { PathProblem } from './path/path-problem.ts';
 export type { TableNote } from './path/tables/bending-table.ts';
 export { fromLra, toLra } from './path/tables/lra.ts';
-export { lraCsv, readLraCsv, readXyzCsv, xyzCsv } from './path/tables/table-csv.ts';
+export { lraCsv, xyzCsv } from './path/tables/table-csv.ts';
 export { fromXyz, toXyz } from './path/tables/xyz.ts';
 export {
   type ArcSpan,
@@ -170,7 +185,7 @@ export { degreesOf, radiansOf, roundedTo } from './units/angle.ts';
 export { formatAngle, formatAngleBare, formatSignedAngle } from './units/format-angle.ts';
 export { formatDeviation, formatLength, formatLengthBare, isShownAsZero } from './units/format-length.ts';
 export { formatTyped, formatTypedAngle } from './units/format-typed.ts';
-export { inches, type Length, type LengthUnit, lengthIn, MM_PER_INCH, millimetres, mmOf } from './units/length.ts';
+export { type Length, type LengthUnit, lengthIn, MM_PER_INCH, mmOf } from './units/length.ts';
 export { type LengthStyle, unitOf } from './units/length-style.ts';
 export { parseAngle } from './units/parse-angle.ts';
 export { parseLength, parseSignedLength } from './units/parse-length.ts';

@@ -10,11 +10,11 @@ import {
   type Edit,
   type Header,
   type HeaderProblem,
-  inches,
   type Piece,
   removePrimaryEdit,
   writeHeader,
 } from '../../../core/index.ts';
+import { inches } from '../../../core/units/length.ts';
 import { editArbitrary } from '../../generators/edits.ts';
 import { bigHeader, headerArbitrary } from '../../generators/headers.ts';
 

@@ -198,6 +198,8 @@ function expectTaken(edit: Edit | null, header: Header): void {
   expect(applied.ok ? [] : applied.problems).toEqual([]);
   const words = describeEdit(edit, header);
   expect(nameSchema.safeParse(words)).toEqual({ success: true, data: words });
+  // What stands for half a character.
+  expect(words).not.toContain('\ufffd');
   if (!applied.ok) return;
   expect(applyEdit(applied.value.header, applied.value.inverse)).toMatchObject({ ok: true, value: { header } });
 }

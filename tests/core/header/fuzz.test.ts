@@ -7,7 +7,6 @@ import { partsRows } from '../../../core/header/parts/parts-rows.ts';
 import {
   demoHeader,
   describeProblem,
-  inches,
   type Problem,
   parseAngle,
   parseLength,
@@ -20,6 +19,7 @@ import {
   readPastedPieces,
   writeHeader,
 } from '../../../core/index.ts';
+import { inches } from '../../../core/units/length.ts';
 import { readCsv, writeCsv } from '../../../electron/output/csv.ts';
 import { seededRandom } from '../../trust/seeded-random.ts';
 import { mutantJson, mutantRows, mutantText, typedText } from './mutants.ts';

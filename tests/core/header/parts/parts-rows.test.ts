@@ -8,12 +8,11 @@ import {
   copiedPieces,
   demoHeader,
   type Header,
-  inches,
-  millimetres,
   type Piece,
   readPartsRows,
   readPastedPieces,
 } from '../../../../core/index.ts';
+import { inches, millimetres } from '../../../../core/units/length.ts';
 import { headerArbitrary, pieceArbitrary } from '../../../generators/headers.ts';
 
 function counter(): () => string {

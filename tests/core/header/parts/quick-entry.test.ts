@@ -6,12 +6,11 @@ import { type QuickContext, type QuickPiece, shapeOf } from '../../../../core/he
 import {
   describeProblem,
   formatQuickEntry,
-  inches,
   type Length,
-  millimetres,
   parseQuickEntry,
   pieceFromQuick,
 } from '../../../../core/index.ts';
+import { inches, millimetres } from '../../../../core/units/length.ts';
 import { pieceArbitrary, positiveLengthArbitrary } from '../../../generators/headers.ts';
 
 const context: QuickContext = { unit: 'in', clr: inches(3) };
