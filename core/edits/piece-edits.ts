@@ -39,12 +39,16 @@ export function movePieceEdit(primary: Primary, pieceId: string, by: number): Ed
   return { kind: 'movePiece', primaryId: primary.id, pieceId, to };
 }
 
-/** The same piece again, right after itself; null when there is no such piece. */
+/**
+ * The same piece again, right after itself, in the state that it is in: a shortcut for entering another like it. Only a weld
+ * cannot be copied, so the copy of a welded piece is planned. Null when there is no such piece.
+ */
 export function duplicatePieceEdit(primary: Primary, pieceId: string, newId: string): Edit | null {
   const at = primary.pieces.findIndex((piece) => piece.id === pieceId);
-  const piece = primary.pieces[at];
-  if (piece === undefined) return null;
-  return { kind: 'addPiece', primaryId: primary.id, piece: asNewPiece(piece, newId), at: at + 1 };
+  const original = primary.pieces[at];
+  if (original === undefined) return null;
+  const piece = original.state === 'welded' ? asNewPiece(original, newId) : { ...original, id: newId, locked: false };
+  return { kind: 'addPiece', primaryId: primary.id, piece, at: at + 1 };
 }
 
 /** A piece of the same shape that is yet to be made: whatever the other was, this one is only planned, and locked by nobody. */

@@ -58,14 +58,17 @@ describe('pieces', () => {
     expect(movePieceEdit(FIRST, 'nobody', 1)).toBeNull();
   });
 
-  test.each(PIECE_STATES)('a duplicate of a %s piece stands right after it, yet to be made and not locked', (state) => {
-    const pieces = FIRST.pieces.map((piece) => ({ ...piece, state, locked: true, note: 'snug' }));
-    const header = { ...HEADER, primaries: HEADER.primaries.with(0, { ...FIRST, pieces }) };
-    const after = done(duplicatePieceEdit({ ...FIRST, pieces }, pieces[2]?.id ?? '', 'twin'), header);
-    const twin = { ...pieces[2], id: 'twin', state: 'planned', locked: false };
-    expect(after.primaries[0]?.pieces.slice(2, 4)).toEqual([pieces[2], twin]);
-    expect(duplicatePieceEdit(FIRST, 'nobody', 'twin')).toBeNull();
-  });
+  test.each(PIECE_STATES)(
+    'a duplicate of a %s piece stands right after it, not locked, and planned where that one is welded',
+    (state) => {
+      const pieces = FIRST.pieces.map((piece) => ({ ...piece, state, locked: true, note: 'snug' }));
+      const header = { ...HEADER, primaries: HEADER.primaries.with(0, { ...FIRST, pieces }) };
+      const after = done(duplicatePieceEdit({ ...FIRST, pieces }, pieces[2]?.id ?? '', 'twin'), header);
+      const twin = { ...pieces[2], id: 'twin', state: state === 'welded' ? 'planned' : state, locked: false };
+      expect(after.primaries[0]?.pieces.slice(2, 4)).toEqual([pieces[2], twin]);
+      expect(duplicatePieceEdit(FIRST, 'nobody', 'twin')).toBeNull();
+    },
+  );
 
   test('states go round', () => {
     expect(['planned', 'cut', 'tacked', 'welded'].map((state) => nextState(state as 'planned'))).toEqual([
