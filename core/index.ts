@@ -98,16 +98,19 @@ export {
 } from './length/match-header.ts';
 export { pieceLength, primaryLength } from './length/piece-length.ts';
 // Moves
-export { describeMove } from './moves/describe-move.ts';
-export { describeNearest, describeNoMoves, describeStanding, describeToFree } from './moves/describe-outcome.ts';
-export type { Move, MoveChange, MoveOptions, MoveOutcome, Standing, StockNeed, ToFree } from './moves/move.ts';
+export type { Move, MoveChange, StockNeed } from './moves/move.ts';
+export type { MoveOutcome, Standing, ToFree } from './moves/outcome.ts';
+export type { MoveOptions } from './moves/question.ts';
 export {
+  HeaderMoveSearch,
   type HeaderMovesOutcome,
   type HeaderPlan,
   type PrimaryPlan,
   suggestHeaderMoves,
 } from './moves/suggest-header-moves.ts';
-export { suggestMoves } from './moves/suggest-moves.ts';
+export { MoveSearch, suggestMoves } from './moves/suggest-moves.ts';
+export { describeMove } from './moves/words/describe-move.ts';
+export { describeNearest, describeNoMoves, describeStanding, describeToFree } from './moves/words/describe-outcome.ts';
 // Paths
 export { type BankPair, compareBanks } from './path/banks/compare-banks.ts';
 export { comparePrimaries, type PieceDifference } from './path/banks/compare-primaries.ts';

@@ -1,15 +1,16 @@
 /** The program once its store is open: the bar, one screen at a time, and what works everywhere. */
 
+import type { Start } from '../backups/cannot-open.tsx';
 import { useCommandKeys } from '../commands/use-command-keys.ts';
-import type { Start } from '../ui/cannot-open.tsx';
-import { useFileDrop } from '../ui/use-file-drop.ts';
-import { useHostEvents } from '../ui/use-host-events.ts';
+import { useHostEvents } from '../host/use-host-events.ts';
 import { Bar } from './bar.tsx';
+import { useProgramCommands } from './commands/use-program-commands.ts';
 import { Screens } from './screens.tsx';
-import { useProgramCommands } from './use-program-commands.ts';
+import { useFileDrop } from './use-file-drop.ts';
 import { useWindowTitle } from './use-window-title.ts';
 import { type ReadyStart, useWorkshop, type Workshop as WorkshopNow } from './use-workshop.ts';
 import { WorkshopDialogs } from './workshop-dialogs.tsx';
+import './frame.css';
 
 interface Props {
   readonly start: ReadyStart;
@@ -22,7 +23,13 @@ export function Workshop({ start, onStart }: Props) {
   const isFileOver = useFileDrop(workshop.imports.offer);
   return (
     <div className="frame">
-      <Bar workshop={workshop} />
+      <Bar
+        screen={workshop.screen}
+        benchScreen={workshop.benchScreen}
+        session={workshop.session}
+        isRenaming={workshop.isRenaming}
+        setRenaming={workshop.setRenaming}
+      />
       <Screens workshop={workshop} start={start} />
       {isFileOver ? <div className="drop-note">Let go to see what is in the file</div> : null}
       <WorkshopDialogs workshop={workshop} onStart={onStart} />
@@ -33,10 +40,10 @@ export function Workshop({ start, onStart }: Props) {
 
 /** Commands, keys, title and host. On its own, because the names of undo and redo change with every edit. */
 function Listening({ workshop }: { readonly workshop: WorkshopNow }) {
-  const { imports, flush } = workshop;
+  const { imports, flush, going } = workshop;
   const runCommand = useProgramCommands(workshop);
   useCommandKeys();
   useWindowTitle(workshop.screen, workshop.session);
-  useHostEvents({ command: runCommand, flush, openFile: imports.offerGiven });
+  useHostEvents({ command: runCommand, openHeader: going.openById, flush, openFile: imports.offerGiven });
   return null;
 }

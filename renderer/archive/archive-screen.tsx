@@ -3,13 +3,14 @@
 import { type Ref, useRef, useState } from 'react';
 import type { LengthUnit } from '../../core/index.ts';
 import { useCommands } from '../commands/command-registry.ts';
-import { useHeaderActs } from '../headers/header-acts.ts';
+import { useHeaderActs } from '../session/header-acts.ts';
 import type { OpenedHeader } from '../session/session-state.ts';
-import { countOf } from '../ui/spoken.ts';
-import { TextField } from '../ui/text-field.tsx';
+import { TextField } from '../ui/fields/text-field.tsx';
+import { countOf } from '../ui/words/spoken.ts';
 import { ArchiveRowView } from './archive-row.tsx';
 import { EMPTY_SEARCH, type SearchProblems, type SearchTexts } from './archive-search.ts';
 import { type Found, useArchive } from './use-archive.ts';
+import './archive.css';
 
 interface Props {
   /** Unit of lengths typed without one. */
@@ -23,15 +24,7 @@ export function ArchiveScreen({ unit, onOpen, onOpened }: Props) {
   const found = useArchive(texts, unit);
   const acts = useHeaderActs();
   const firstField = useRef<HTMLInputElement>(null);
-  useCommands([
-    {
-      id: 'findInArchive',
-      name: 'Find in the archive',
-      group: 'Archive',
-      keys: ['Mod+F'],
-      run: () => firstField.current?.focus(),
-    },
-  ]);
+  useCommands([{ id: 'findInArchive', run: () => firstField.current?.focus() }]);
   const isSearching = Object.values(texts).some((text) => text.trim() !== '');
   return (
     <main className="page" id="screen" aria-busy={found.rows === null && found.words === null}>

@@ -10,12 +10,12 @@ import {
   type PrimaryMatch,
   toGoMm,
 } from '../../core/index.ts';
+import { FigureText, SvgFigureText } from '../ui/figure-text.tsx';
+import { deviationWords, verdictMark, verdictWords } from '../ui/words/verdict-words.ts';
 import type { ReadPiece } from './chart-keys.ts';
 import type { DeviationScale } from './deviation-scale.ts';
-import { FigureText, SvgFigureText } from './figure-text.tsx';
 import { CHARACTER_PX, type FullScale, fits, TUBE_HEIGHT, TUBE_TOP } from './strip-layout.ts';
 import { StripPieces } from './strip-pieces.tsx';
-import { deviationWords, verdictMark, verdictWords } from './verdict-words.ts';
 
 interface Props {
   readonly primary: Primary;

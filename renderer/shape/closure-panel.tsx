@@ -17,13 +17,13 @@ import {
   setClosureEdit,
   unitOf,
 } from '../../core/index.ts';
-import { LengthField, TakenField } from '../bench/length-field.tsx';
-import { FigureText } from '../chart/figure-text.tsx';
-import { primaryTitle } from '../chart/verdict-words.ts';
 import { Button } from '../ui/button.tsx';
-import { wordsFor } from '../ui/host-bridge.ts';
-import { closureWords } from './closure-words.ts';
-import { turnWords } from './compare-words.ts';
+import { LengthField, TakenField } from '../ui/fields/length-field.tsx';
+import { FigureText } from '../ui/figure-text.tsx';
+import { closureWords } from '../ui/words/closure-words.ts';
+import { wordsFor } from '../ui/words/problem-words.ts';
+import { primaryTitle } from '../ui/words/verdict-words.ts';
+import { turnWords } from './banks/compare-words.ts';
 import type { ShapeProps } from './shape-props.ts';
 
 export function ClosurePanel(props: ShapeProps) {

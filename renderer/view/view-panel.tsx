@@ -1,19 +1,19 @@
 /** The header in space with what it takes to look at it: standard views, turning, a section, and flat views instead. */
 
-import { useCallback, useEffect, useMemo, useState } from 'react';
+import { type ReactNode, useCallback, useEffect, useMemo, useState } from 'react';
 import { flushSync } from 'react-dom';
 import { type Header, headerClearances } from '../../core/index.ts';
-import { primaryTitle } from '../chart/verdict-words.ts';
 import { Button } from '../ui/button.tsx';
-import { countOf } from '../ui/spoken.ts';
-import { describeScene, withPresent } from './describe-scene.ts';
-import { FlatViews } from './flat-views.tsx';
-import type { PickedPiece } from './header-view.ts';
-import type { Scene } from './scene.ts';
-import type { SectionCut } from './section-cut.ts';
-import { SolidView } from './solid-view.tsx';
+import { countOf } from '../ui/words/spoken.ts';
+import { primaryTitle } from '../ui/words/verdict-words.ts';
+import { FIRST_VIEW, fitCamera, type PictureSize, type Standpoint } from './camera/view-camera.ts';
+import { FlatViews } from './flat/flat-views.tsx';
+import { describeScene, withPresent } from './scene/describe-scene.ts';
+import type { Scene } from './scene/scene.ts';
+import type { SectionCut } from './scene/section-cut.ts';
+import type { PickedPiece } from './solid/header-view.ts';
+import { SolidView } from './solid/solid-view.tsx';
 import { useAfterPaint } from './use-after-paint.ts';
-import { FIRST_VIEW, fitCamera, type PictureSize, type Standpoint } from './view-camera.ts';
 import { ViewControls } from './view-controls.tsx';
 import './view.css';
 
@@ -48,15 +48,7 @@ export function ViewPanel({ header, preview, primaryId, pieceId, onPick }: Props
         onSection={setSection}
         onFlat={setIsFlat}
       />
-      <div
-        className="view-picture"
-        ref={ref}
-        data-tubes={scene.tubes.length}
-        data-pieces={scene.tubes.reduce((sum, tube) => sum + tube.pieces.length, 0)}
-        data-gaps={scene.spans.filter(({ kind }) => kind === 'gap').length}
-        data-before={scene.before.length}
-        data-shows={showsFlat ? 'flat' : 'solid'}
-      >
+      <Picture frameRef={ref} scene={scene} showsFlat={showsFlat}>
         {size.widthPx === 0 ? null : showsFlat ? (
           <FlatViews
             scene={scene}
@@ -77,9 +69,33 @@ export function ViewPanel({ header, preview, primaryId, pieceId, onPick }: Props
             onLost={lose}
           />
         )}
-      </div>
+      </Picture>
       <ViewNotes scene={scene} isLost={isLost} onRetry={retry} />
     </section>
+  );
+}
+
+interface PictureProps {
+  readonly frameRef: (element: Element | null) => (() => void) | undefined;
+  readonly scene: Scene;
+  readonly showsFlat: boolean;
+  readonly children: ReactNode;
+}
+
+/** The frame of the picture; what is drawn in it stands in its attributes, for those who cannot look. */
+function Picture({ frameRef, scene, showsFlat, children }: PictureProps) {
+  return (
+    <div
+      className="view-picture"
+      ref={frameRef}
+      data-tubes={scene.tubes.length}
+      data-pieces={scene.tubes.reduce((sum, tube) => sum + tube.pieces.length, 0)}
+      data-gaps={scene.spans.filter(({ kind }) => kind === 'gap').length}
+      data-before={scene.before.length}
+      data-shows={showsFlat ? 'flat' : 'solid'}
+    >
+      {children}
+    </div>
   );
 }
 

@@ -9,7 +9,7 @@ import { comparePrimaries } from '../../../core/index.ts';
 import { mirrorPiece } from '../../../core/path/banks/mirror.ts';
 import { explainsMiss } from '../../../core/path/ends/single-joint.ts';
 import { inches } from '../../../core/units/length.ts';
-import { differenceWords, turnWords } from '../../../renderer/shape/compare-words.ts';
+import { differenceWords, turnWords } from '../../../renderer/shape/banks/compare-words.ts';
 
 const STYLE = { kind: 'fraction', per: 16 } as const;
 const demo = demoHeader('compare');

@@ -3,7 +3,7 @@
 import { expect, test } from 'vitest';
 import { compareBanks, demoHeader, type Primary } from '../../../core/index.ts';
 import { mirrorPiece } from '../../../core/path/banks/mirror.ts';
-import { pairWords } from '../../../renderer/shape/compare-banks-part.tsx';
+import { pairWords } from '../../../renderer/shape/banks/compare-banks-part.tsx';
 
 const header = demoHeader('demo');
 const style = header.settings.display;

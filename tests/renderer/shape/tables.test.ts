@@ -7,7 +7,7 @@ import { demoHeader } from '../../../core/header/demo-header.ts';
 import type { Header, Primary } from '../../../core/header/header.ts';
 import { describeProblem } from '../../../core/index.ts';
 import { placedPath } from '../../../core/path/ends/inlet-pose.ts';
-import { noteWords, shownTable } from '../../../renderer/shape/table-text.ts';
+import { noteWords, shownTable } from '../../../renderer/shape/tables/table-text.ts';
 import { expectWithin } from '../../tolerance.ts';
 
 const header = demoHeader('tables');

@@ -1,0 +1,74 @@
+/** Commands that take back, change how things are shown, or go somewhere. */
+
+import { setSettingsEdit } from '../../../core/index.ts';
+import type { OfferedCommand } from '../../commands/command.ts';
+import type { Workshop } from '../use-workshop.ts';
+import { otherUnit } from './display-unit.ts';
+import { FINISHED, NO_HEADER, NOT_ON_BENCH } from './unavailable-words.ts';
+import type { HeaderState } from './use-header-state.ts';
+
+function whyNoUndo({ session, screen }: Workshop, isFinished: boolean): string | null {
+  if (session === null) return NO_HEADER;
+  // What would be taken back should be in sight.
+  if (screen.kind !== 'bench') return NOT_ON_BENCH;
+  return isFinished ? FINISHED : null;
+}
+
+export function editCommands(workshop: Workshop, state: HeaderState): readonly OfferedCommand[] {
+  const { session } = workshop;
+  const blocked = whyNoUndo(workshop, state.isFinished);
+  return [
+    {
+      id: 'undo',
+      name: state.undoLabel === null ? 'Undo' : `Undo: ${state.undoLabel}`,
+      unavailable: blocked ?? (state.undoLabel === null ? 'Nothing to undo.' : null),
+      run: () => session?.undo(),
+    },
+    {
+      id: 'redo',
+      name: state.redoLabel === null ? 'Redo' : `Redo: ${state.redoLabel}`,
+      unavailable: blocked ?? (state.redoLabel === null ? 'Nothing to redo.' : null),
+      run: () => session?.redo(),
+    },
+  ];
+}
+
+export function viewCommands(workshop: Workshop, isFinished: boolean): readonly OfferedCommand[] {
+  const { session, preferences, changePreferences } = workshop;
+  const isDark =
+    preferences.theme === 'dark' ||
+    (preferences.theme === 'system' && matchMedia('(prefers-color-scheme: dark)').matches);
+  const switchUnit = () => {
+    if (session === null) return;
+    session.apply(setSettingsEdit({ display: otherUnit(session.getState().header.settings.display) }));
+  };
+  return [
+    { id: 'displayUnit', unavailable: session === null ? NO_HEADER : isFinished ? FINISHED : null, run: switchUnit },
+    {
+      id: 'switchTheme',
+      name: isDark ? 'Light theme' : 'Dark theme',
+      run: () => changePreferences({ theme: isDark ? 'light' : 'dark' }),
+    },
+    {
+      id: 'switchDensity',
+      name: preferences.density === 'bench' ? 'Desk size' : 'Bench size',
+      run: () => changePreferences({ density: preferences.density === 'bench' ? 'desk' : 'bench' }),
+    },
+  ];
+}
+
+export function placeCommands(workshop: Workshop): readonly OfferedCommand[] {
+  const { goTo, setDialog } = workshop;
+  return [
+    { id: 'goBench', run: () => goTo(workshop.benchScreen) },
+    { id: 'goShelf', run: () => goTo({ kind: 'shelf' }) },
+    { id: 'goArchive', run: () => goTo({ kind: 'archive' }) },
+    { id: 'importStock', run: () => workshop.imports.ask('stock') },
+    { id: 'findCommand', run: () => setDialog('search') },
+    { id: 'preferences', run: () => setDialog('preferences') },
+    { id: 'showBackups', run: () => setDialog('backups') },
+    { id: 'showHelp', run: () => goTo({ kind: 'help', page: '' }) },
+    { id: 'showKeys', run: () => setDialog('keys') },
+    { id: 'showAbout', run: () => goTo({ kind: 'help', page: 'about' }) },
+  ];
+}
