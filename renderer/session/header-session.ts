@@ -2,11 +2,13 @@
 
 import {
   applyEdit,
+  copyHeader,
   describeEdit,
   type Edit,
   failure,
   type Header,
   matchHeader,
+  nameWithEnding,
   newId,
   type Problem,
   type Result,
@@ -203,7 +205,7 @@ export class HeaderSession {
   }
 
   async #copyOf(mine: Header): Promise<OpenedHeader | null> {
-    const header: Header = { ...mine, id: this.newId(), name: `${mine.name} (mine)`.slice(0, 120), state: 'open' };
+    const header = copyHeader(mine, { id: this.newId(), name: nameWithEnding(mine.name, ' (mine)') });
     const reply = await this.bridge.call('importHeader', { header }).catch(() => null);
     return reply?.ok === true ? reply.value : null;
   }

@@ -1,8 +1,14 @@
 /** The calls that make a header from another: a duplicate, or one that comes from a file; and the one that writes the file. */
 
-import { checkHeader, copyHeader, HEADER_FILE_EXTENSION, success, writeHeader } from '../../../core/index.ts';
+import {
+  checkHeader,
+  copyHeader,
+  HEADER_FILE_EXTENSION,
+  safeFileName,
+  success,
+  writeHeader,
+} from '../../../core/index.ts';
 import type { Handlers } from '../../bridge/dispatcher.ts';
-import { safeFileName } from '../../output/file-names.ts';
 import { keepHeader, readWhole } from '../header/opened-header.ts';
 import type { CallContext } from './call-context.ts';
 

@@ -2,6 +2,10 @@
 
 import { useState } from 'react';
 import {
+  collectorPatternEdit,
+  DIRECTIONS,
+  type DirectionWord,
+  firstInletPose,
   formatTyped,
   type Header,
   type InletPattern,
@@ -10,14 +14,13 @@ import {
   parseLength,
   parseSignedLength,
   unitOf,
+  upFor,
 } from '../../../core/index.ts';
 import { Button } from '../../ui/button.tsx';
 import { ChoiceField } from '../../ui/fields/choice-field.tsx';
 import { wordsFor } from '../../ui/words/problem-words.ts';
 import { DraftField, FormProblem, useDraftForm } from '../draft-field.tsx';
 import type { ShapeProps } from '../shape-props.ts';
-import { DIRECTIONS, type DirectionWord, upFor } from './direction-text.ts';
-import { collectorPatternEdit, firstInletPose } from './ends-edits.ts';
 
 const PATTERNS = [
   { id: 'sideBySide2', name: '2 into 1, side by side', pattern: 'sideBySide', count: 2 },

@@ -1,15 +1,22 @@
 /** Ports at a spacing along a head: one step for all primaries instead of a pose for each. */
 
 import { useState } from 'react';
-import { type Direction, type Length, parseLength, unitOf } from '../../../core/index.ts';
+import {
+  DIRECTIONS,
+  type Direction,
+  type DirectionWord,
+  firstPort,
+  type Length,
+  parseLength,
+  portRowEdit,
+  unitOf,
+} from '../../../core/index.ts';
 import { Button } from '../../ui/button.tsx';
 import { ChoiceField } from '../../ui/fields/choice-field.tsx';
 import { wordsFor } from '../../ui/words/problem-words.ts';
 import { primaryTitle } from '../../ui/words/verdict-words.ts';
 import { DraftField, FormProblem, useDraftForm } from '../draft-field.tsx';
 import type { ShapeProps } from '../shape-props.ts';
-import { DIRECTIONS, type DirectionWord } from './direction-text.ts';
-import { firstPort, portRowEdit } from './ends-edits.ts';
 
 const WORDS = DIRECTIONS.map(([word]) => ({ id: word, name: word }));
 const USUAL_SPACING = { in: '4', mm: '100' } as const;

@@ -1,7 +1,7 @@
 /** LRA and XYZ tables of the primary in hand: shown, copied, saved, and read in. */
 
 import { useState } from 'react';
-import { unitOf } from '../../../core/index.ts';
+import { safeFileName, type TableKind, tableEdit, unitOf } from '../../../core/index.ts';
 import { askForFile, downloadText } from '../../host/files.ts';
 import { Button } from '../../ui/button.tsx';
 import { ChoiceField } from '../../ui/fields/choice-field.tsx';
@@ -10,7 +10,7 @@ import { useNotice } from '../../ui/notices.tsx';
 import { wordsFor } from '../../ui/words/problem-words.ts';
 import { primaryTitle } from '../../ui/words/verdict-words.ts';
 import type { ShapeProps } from '../shape-props.ts';
-import { type ShownTable, shownTable, type TableKind, tableEdit } from './table-edits.ts';
+import { noteWords, type ShownTable, shownTable } from './table-text.ts';
 
 const KINDS = [
   { id: 'lra', name: 'LRA, rotations' },
@@ -35,11 +35,6 @@ export function TablesPanel(props: ShapeProps) {
       <ReadPart key={kind} {...props} kind={kind} />
     </div>
   );
-}
-
-/** Letters, digits, hyphens and underscores only: safe on every system. */
-function fileName(name: string): string {
-  return `${name.replace(/[^\p{L}\p{N}_-]+/gu, '-').slice(0, 80)}.csv`;
 }
 
 function ShownPart({ table, name }: { readonly table: ShownTable; readonly name: string }) {
@@ -87,7 +82,9 @@ function ShownPart({ table, name }: { readonly table: ShownTable; readonly name:
       ))}
       <div className="actions">
         <Button onPress={() => void copy()}>Copy table</Button>
-        <Button onPress={() => downloadText({ fileName: fileName(name), mediaType: 'text/csv', text: table.csv })}>
+        <Button
+          onPress={() => downloadText({ fileName: safeFileName(name, '.csv'), mediaType: 'text/csv', text: table.csv })}
+        >
           Save as CSV
         </Button>
       </div>
@@ -108,7 +105,7 @@ function ReadPart({ session, header, primary, kind }: ShapeProps & { readonly ki
     const made = tableEdit(kind, given.slice(0, TEXT_LIMIT), { primary, unit, newId: () => session.newId() });
     const done = made.ok ? session.apply(made.value.edit) : made;
     setProblem(done.ok ? null : wordsFor(done.problems));
-    setNotes(made.ok ? made.value.notes : []);
+    setNotes(made.ok ? made.value.notes.map(noteWords) : []);
     setText(done.ok ? '' : given);
   };
   const open = async () => {
