@@ -48,38 +48,8 @@ function ShownPart({ table, name }: { readonly table: ShownTable; readonly name:
   };
   return (
     <>
-      <div className="table-scroll">
-        <table className="table">
-          <thead>
-            <tr>
-              <th scope="col">#</th>
-              {table.columns.map((column) => (
-                <th key={column} scope="col" className="number">
-                  {column}
-                </th>
-              ))}
-            </tr>
-          </thead>
-          <tbody>
-            {table.rows.map((row, index) => (
-              // biome-ignore lint/suspicious/noArrayIndexKey: rows of a table have no identity but their place
-              <tr key={index}>
-                <th scope="row">{index + 1}</th>
-                {row.map((cell, column) => (
-                  <td key={table.columns[column]} className="number">
-                    <FigureText text={cell} />
-                  </td>
-                ))}
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </div>
-      {table.notes.map((note) => (
-        <p key={note} className="view-note">
-          {note}
-        </p>
-      ))}
+      <Cells table={table} />
+      <Notes notes={table.notes} />
       <div className="actions">
         <Button onPress={() => void copy()}>Copy table</Button>
         <Button
@@ -90,6 +60,46 @@ function ShownPart({ table, name }: { readonly table: ShownTable; readonly name:
       </div>
     </>
   );
+}
+
+function Cells({ table }: { readonly table: ShownTable }) {
+  return (
+    <div className="table-scroll">
+      <table className="table">
+        <thead>
+          <tr>
+            <th scope="col">#</th>
+            {table.columns.map((column) => (
+              <th key={column} scope="col" className="number">
+                {column}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {table.rows.map((row, index) => (
+            // biome-ignore lint/suspicious/noArrayIndexKey: rows of a table have no identity but their place
+            <tr key={index}>
+              <th scope="row">{index + 1}</th>
+              {row.map((cell, column) => (
+                <td key={table.columns[column]} className="number">
+                  <FigureText text={cell} />
+                </td>
+              ))}
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </div>
+  );
+}
+
+function Notes({ notes }: { readonly notes: readonly string[] }) {
+  return notes.map((note) => (
+    <p key={note} className="view-note">
+      {note}
+    </p>
+  ));
 }
 
 /** No table of 500 rows is longer. */
@@ -133,11 +143,7 @@ function ReadPart({ session, header, primary, kind }: ShapeProps & { readonly ki
           {problem}
         </p>
       )}
-      {notes.map((note) => (
-        <p key={note} className="view-note">
-          {note}
-        </p>
-      ))}
+      <Notes notes={notes} />
       <div className="actions">
         <Button onPress={() => read(text)} isDisabled={text.trim() === ''}>
           Put in place of pieces
