@@ -45,6 +45,7 @@ export function describeProblem(problem: Problem): string {
     case 'storage':
     case 'changedElsewhere':
     case 'notFound':
+    case 'damagedHeader':
     case 'finished':
     case 'nothingToUndo':
     case 'invalidRequest':

@@ -12,6 +12,7 @@ import { shelfCalls } from './calls/shelf-calls.ts';
 import { type Upkeep, upkeep } from './calls/upkeep-calls.ts';
 import { createConnection } from './file/connection.ts';
 import { dataFolder } from './file/data-folder.ts';
+import { keepEnds } from './header/keep-header.ts';
 
 export type { Host } from './calls/call-context.ts';
 
@@ -78,9 +79,17 @@ export function createBackend(options: BackendOptions): Backend {
     async close() {
       later.cancel();
       await care.idle();
+      keepEndsOf(context.connection, log);
       context.connection.close();
     },
   };
+}
+
+/** A courtesy: what a disk refuses now is only not proven at the next start. */
+function keepEndsOf(connection: CallContext['connection'], log: { write(entry: object): void }): void {
+  if (!connection.isOpen) return;
+  const kept = connection.use(keepEnds);
+  if (!kept.ok) log.write({ ends: kept.problems });
 }
 
 /** The rotating backup of a start, made once, when the page has had time to show what it needs. */

@@ -13,7 +13,6 @@ import { checkDataFolder, type DataFolder, synchronisedFolderNotice } from './da
 import { storageProblem, storageProblemOf } from './faults.ts';
 import { identityProblem, readIdentity } from './identity.ts';
 import { playBackJournal } from './leftover-journal.ts';
-import { takeRoomForLog } from './log-room.ts';
 import { pragmaMismatches, setPragmas, setReaderPragmas } from './pragmas.ts';
 
 export interface OpenedDatabase {
@@ -74,12 +73,14 @@ interface Looked {
   readonly fullCheckAt: string;
   /** Null: of an older version, so there was nothing yet to check rows by. */
   readonly fingerprint: string | null;
+  /** As `Soundness` has it. */
+  readonly ofHeaders: readonly string[];
 }
 
 /** Identity first, then, when it is of this version, its soundness. A readonly connection leaves the log alone too. */
 function lookWithoutWriting(place: DataFolder, now: Date): Result<Looked, StorageProblem> {
   const file = place.databaseFile;
-  const unchecked = { version: 0, fullCheckAt: now.toISOString(), fingerprint: null };
+  const unchecked = { version: 0, fullCheckAt: now.toISOString(), fingerprint: null, ofHeaders: [] };
   const unplayable = playBackJournal(file);
   if (unplayable) return failure(unplayable);
   if (sizeOf(file) === 0) return success(unchecked);
@@ -94,9 +95,10 @@ function lookWithoutWriting(place: DataFolder, now: Date): Result<Looked, Storag
     if (identity.version < SCHEMA_VERSION) return success({ ...unchecked, version: identity.version });
     const lastFull = lastFullCheck(reader);
     const isFull = wasUnclean || isOverdue(lastFull, now);
-    const { findings, fingerprint } = checkDatabase(reader, isFull);
+    const { findings, ofHeaders, fingerprint } = checkDatabase(reader, isFull);
     if (findings.length > 0) return failure(storageProblem('corrupt', file, findings.join('; ')));
-    return success({ version: identity.version, fullCheckAt: isFull ? now.toISOString() : lastFull, fingerprint });
+    const fullCheckAt = isFull ? now.toISOString() : lastFull;
+    return success({ version: identity.version, fullCheckAt, fingerprint, ofHeaders });
   } finally {
     reader.close();
   }
@@ -117,13 +119,17 @@ function bringUp(
     if (migrated.findings.length > 0) return failure(storageProblem('corrupt', file, migrated.findings.join('; ')));
     fingerprint = migrated.fingerprint;
   }
-  takeRoomForLog(db);
   upkeepTable(db).countOpening(found.fullCheckAt);
   // Only now: the library changes `synchronous` back with the first write of a connection.
   const mismatches = pragmaMismatches(db);
   if (mismatches.length > 0) return failure(storageProblem('ioError', file, mismatches.join('; ')));
-  const notice = synchronisedFolderNotice(place.folder);
-  return success({ tables: openTables(db), notices: notice === null ? [] : [notice], fingerprint });
+  const notices = [synchronisedFolderNotice(place.folder), damageNotice(found.ofHeaders)];
+  return success({ tables: openTables(db), notices: notices.filter((notice) => notice !== null), fingerprint });
+}
+
+function damageNotice(ofHeaders: readonly string[]): string | null {
+  if (ofHeaders.length === 0) return null;
+  return `Something kept of single headers is damaged (${ofHeaders.join('; ')}). A header that it concerns says so when it is opened; all others are as they were. A backup may hold it whole.`;
 }
 
 /** A clock that was set back must not put the check off for years. */
