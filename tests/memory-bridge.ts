@@ -145,7 +145,11 @@ export class MemoryBridge implements HostBridge {
     const asked = JSON.stringify(request);
     const before = this.#made.get(request.requestId);
     if (before !== undefined && before.asked !== asked)
-      return trouble({ kind: 'invalidRequest', call: 'sent again', detail: `request ${request.requestId} was another` });
+      return trouble({
+        kind: 'invalidRequest',
+        call: 'sent again',
+        detail: `request ${request.requestId} was another`,
+      });
     if (before !== undefined) return this.#on(before.headerId, (kept) => fine(openedFrom(kept)));
     const made = make();
     if (!made.ok) return made;

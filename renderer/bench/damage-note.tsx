@@ -5,8 +5,8 @@ import { describeProblem } from '../../core/index.ts';
 import type { HeaderSession } from '../session/header-session.ts';
 import type { OpenedHeader } from '../session/session-state.ts';
 import { useSession } from '../session/use-session.ts';
-import { useAsk } from '../ui/host-bridge.ts';
 import { Button } from '../ui/button.tsx';
+import { useAsk } from '../ui/host-bridge.ts';
 
 interface Props {
   readonly session: HeaderSession;

@@ -16,13 +16,7 @@ import type { HostBridge, Reply } from '../../electron/bridge/contract.ts';
 import { DraftKeeper } from './draft-keeper.ts';
 import { asPending, rebaseSteps } from './rebase.ts';
 import type { SessionParts } from './session-parts.ts';
-import type {
-  Conflict,
-  ConflictChoice,
-  OpenedHeader,
-  PendingStep,
-  SessionState,
-} from './session-state.ts';
+import type { Conflict, ConflictChoice, OpenedHeader, PendingStep, SessionState } from './session-state.ts';
 import { StepHistory } from './step-history.ts';
 import { StepQueue } from './step-queue.ts';
 

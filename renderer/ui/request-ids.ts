@@ -24,11 +24,7 @@ export interface Sent<Name extends CallName> {
 }
 
 /** The same thing asked again after a disk or the host failed is the same request. */
-export function withRequestId<Name extends CallName>(
-  bridge: HostBridge,
-  name: Name,
-  asked: AskedOf<Name>,
-): Sent<Name> {
+export function withRequestId<Name extends CallName>(bridge: HostBridge, name: Name, asked: AskedOf<Name>): Sent<Name> {
   if (!Object.hasOwn(ONCE, name)) return { request: asked as RequestOf<Name>, answered: () => undefined };
   const ids = unsettled.get(bridge) ?? new Map<string, string>();
   unsettled.set(bridge, ids);

@@ -39,8 +39,7 @@ export function headerCalls({ connection, clock, now }: CallContext): HeaderCall
         if (opened.ok) connection.read(({ preferences }) => preferences.rememberHeader(headerId));
         return opened;
       }),
-    readHistory: (request) =>
-      onHeader(request.headerId, ({ journal }) => historyFrom(journal, request), 'DEFERRED'),
+    readHistory: (request) => onHeader(request.headerId, ({ journal }) => historyFrom(journal, request), 'DEFERRED'),
     readRevision: ({ headerId }) =>
       connection.use(({ journal }) => {
         const newest = journal.newest(headerId);

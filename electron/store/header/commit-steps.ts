@@ -116,8 +116,7 @@ function turnBack(tables: Tables, standing: Standing, action: 'undo' | 'redo'): 
   if (!applied.ok) return applied;
   const revision = standing.revision + 1;
   const below = nextBelow(journal, headerId, { action, of: ofRevision });
-  const stacks =
-    action === 'undo' ? { undoNext: below, redoNext: revision } : { undoNext: revision, redoNext: below };
+  const stacks = action === 'undo' ? { undoNext: below, redoNext: revision } : { undoNext: revision, redoNext: below };
   const step = { label, edit: inverse, inverse: edit };
   return success({ header: applied.value.header, step, revision, ofRevision, ...stacks, before: standing.checksum });
 }

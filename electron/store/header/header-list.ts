@@ -7,13 +7,9 @@ import type { JournalRow } from './journal.ts';
 
 type Summary = ResponseOf<'listHeaders'>['headers'][number];
 type ListRow = { readonly id: string } & {
-  readonly [Column in
-    | 'name'
-    | 'state'
-    | 'revision'
-    | 'primary_count'
-    | 'piece_count'
-    | 'changed_at']: JournalRow[Column] | null;
+  readonly [Column in 'name' | 'state' | 'revision' | 'primary_count' | 'piece_count' | 'changed_at']:
+    | JournalRow[Column]
+    | null;
 };
 
 /** The place of a header's last change, for a query on `headers`. */

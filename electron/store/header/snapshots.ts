@@ -3,7 +3,7 @@
 import type Database from 'better-sqlite3';
 import { type Header, headerSchema } from '../../../core/index.ts';
 import { DamagedRow } from '../file/faults.ts';
-import { intactRow, shaped, jsonOf } from '../rows/read-row.ts';
+import { intactRow, jsonOf, shaped } from '../rows/read-row.ts';
 import { rowInsert } from '../rows/row-insert.ts';
 
 /** Grows when an edit comes to do something else than before; only steps of the same meaning are applied again. */

@@ -59,7 +59,13 @@ export type Covered<Name extends Table> = Readonly<Record<(typeof COVERED)[Name]
 const CONTENT: readonly Table[] = ['headers', 'journal', 'archive', 'bin', 'stock'];
 
 /** Tables of which a damaged row concerns one header and nothing else. */
-const OF_ONE_HEADER: readonly string[] = ['journal', 'snapshots', 'archive', 'bin', 'drafts'] satisfies readonly Table[];
+const OF_ONE_HEADER: readonly string[] = [
+  'journal',
+  'snapshots',
+  'archive',
+  'bin',
+  'drafts',
+] satisfies readonly Table[];
 
 /** Whether damage in this table leaves all other headers as they are. */
 export const isOfOneHeader = (table: string): boolean => OF_ONE_HEADER.includes(table);
@@ -131,7 +137,10 @@ export function* rowChecks(db: Database.Database): Steps<RowFindings> {
       sum = (sum + Number(stored)) % 0x1_0000_0000;
       if (count % ROWS_A_STEP === 0) yield;
     }
-    if (bad > 0) (isOfOneHeader(table) ? ofHeaders : damaged).push(`${table}: ${bad} of ${count} rows do not match their checksum`);
+    if (bad > 0)
+      (isOfOneHeader(table) ? ofHeaders : damaged).push(
+        `${table}: ${bad} of ${count} rows do not match their checksum`,
+      );
     if (CONTENT.includes(table)) figures.push(count, sum);
   }
   return { damaged, ofHeaders, fingerprint: figures.join('-') };
