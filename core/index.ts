@@ -88,6 +88,9 @@ export {
   throatMm,
 } from './length/pie-cut.ts';
 export { asWeldedLength, pieceLength, primaryLength } from './length/piece-length.ts';
+// Moves
+export { describeMove, describeMoveChange } from './moves/words/describe-move.ts';
+export { describeNearest, describeNoMoves, describeStanding, describeToFree } from './moves/words/describe-outcome.ts';
 export {
   MOVE_KINDS,
   type Move,
@@ -109,9 +112,6 @@ export {
   suggestHeaderMoves,
 } from './moves/suggest-header-moves.ts';
 export { suggestMoves } from './moves/suggest-moves.ts';
-// Moves
-export { describeMove, describeMoveChange } from './moves/words/describe-move.ts';
-export { describeNearest, describeNoMoves, describeStanding, describeToFree } from './moves/words/describe-outcome.ts';
 // Paths
 export { alignPieces, type PiecePairing } from './path/banks/align-pieces.ts';
 export { type BankPair, compareBanks } from './path/banks/compare-banks.ts';

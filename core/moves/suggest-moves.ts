@@ -3,9 +3,9 @@
 import type { Header } from '../header/header.ts';
 import { suggestLengthOnly } from './kinds/length-only.ts';
 import type { MoveOptions, MoveOutcome } from './move.ts';
+import { type MoveProblem, readMoveProblem } from './problem/move-problem.ts';
 import { noMoves } from './offer/no-moves.ts';
 import { offerMoves } from './offer/offer-moves.ts';
-import { type MoveProblem, readMoveProblem } from './problem/move-problem.ts';
 import { poolLimits, searchMoves } from './search-moves.ts';
 
 /**

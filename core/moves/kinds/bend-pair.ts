@@ -3,17 +3,17 @@
 import { add, addScaled, cross, scale, type Vector, wrapDeg } from '../../path/vector.ts';
 import { degreesOf, radiansOf } from '../../units/angle.ts';
 import { mmOf } from '../../units/length.ts';
+import { type EndAim, isMet, missAt } from '../turning/miss.ts';
 import type { MoveChange } from '../move.ts';
 import { changesOf } from '../offer/move-changes.ts';
-import { roundToSaw } from '../offer/saw-steps.ts';
-import { type NewBend, newBends, nextClocking } from '../problem/new-bends.ts';
-import type { Variable } from '../problem/variables.ts';
 import type { Touch } from '../ranking/move-cost.ts';
 import type { MovePool } from '../ranking/move-pool.ts';
 import { tubeAddedMm } from '../ranking/move-pool.ts';
-import { bendNeed, straightNeed } from '../ranking/stock-needs.ts';
-import { type EndAim, isMet, missAt } from '../turning/miss.ts';
+import { type NewBend, newBends, nextClocking } from '../problem/new-bends.ts';
+import { roundToSaw } from '../offer/saw-steps.ts';
 import { settleEnd } from '../turning/settle.ts';
+import { bendNeed, straightNeed } from '../ranking/stock-needs.ts';
+import type { Variable } from '../problem/variables.ts';
 
 const LEAST_PAIR_DEG = 4;
 const LARGEST_PAIR_DEG = 75;

@@ -5,10 +5,10 @@ import { degreesOf, radiansOf } from '../../units/angle.ts';
 import { type Length, MM_PER_INCH, mmOf } from '../../units/length.ts';
 import { unitOf } from '../../units/length-style.ts';
 import type { MoveChange } from '../move.ts';
-import { type NewBend, newBends, nextClocking } from '../problem/new-bends.ts';
-import type { Variable } from '../problem/variables.ts';
 import type { MovePool } from '../ranking/move-pool.ts';
+import { type NewBend, newBends, nextClocking } from '../problem/new-bends.ts';
 import { bendNeed } from '../ranking/stock-needs.ts';
+import type { Variable } from '../problem/variables.ts';
 
 type Kick = Extract<MoveChange, { readonly kind: 'kick' }>;
 

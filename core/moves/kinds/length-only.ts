@@ -2,14 +2,14 @@
 
 import { type Length, MM_PER_INCH, mmOf } from '../../units/length.ts';
 import { unitOf } from '../../units/length-style.ts';
-import type { Move, MoveChange, MoveOutcome } from '../move.ts';
 import { editFor, moveOf, prove } from '../offer/build-move.ts';
 import { freshIds } from '../offer/fresh-ids.ts';
 import { freedJoints, type JointDemand } from '../problem/joints.ts';
-import type { MoveProblem } from '../problem/move-problem.ts';
+import type { Move, MoveChange, MoveOutcome } from '../move.ts';
 import { type CostFigures, CostTally, compareCosts, keyParts, type Touch } from '../ranking/move-cost.ts';
-import { isLacking, straightNeed } from '../ranking/stock-needs.ts';
+import type { MoveProblem } from '../problem/move-problem.ts';
 import { poolLimits } from '../search-moves.ts';
+import { isLacking, straightNeed } from '../ranking/stock-needs.ts';
 
 interface Attempt {
   readonly change: MoveChange;

@@ -1,12 +1,12 @@
 /** Moves in which a few joints come apart and everything there may turn: what is left when straights alone will not do. */
 
-import type { Variable } from '../problem/variables.ts';
+import { isMet, missAt } from '../turning/miss.ts';
+import { MOST_SCREWS } from '../turning/end-motion.ts';
 import { LEAST_STEP, largestKeyWith } from '../ranking/move-cost.ts';
 import type { MovePool } from '../ranking/move-pool.ts';
-import { MOST_SCREWS } from '../turning/end-motion.ts';
 import { NearSolutions } from '../turning/linear-picture.ts';
-import { isMet, missAt } from '../turning/miss.ts';
 import { settleEnd } from '../turning/settle.ts';
+import type { Variable } from '../problem/variables.ts';
 
 const MOST_SETS = 65_000;
 const MOST_TRIES = 800;

@@ -2,13 +2,13 @@
 
 import { distance, dot, magnitude, subtract, turnAbout, type Vector } from '../../path/vector.ts';
 import { radiansOf } from '../../units/angle.ts';
-import { shiftOption } from '../linear/shift-options.ts';
-import { searchShifts } from '../linear/shift-search.ts';
-import { inAxes, missWindows } from '../linear/shift-windows.ts';
-import type { Variable } from '../problem/variables.ts';
-import type { MovePool } from '../ranking/move-pool.ts';
 import { moveEnd } from '../turning/end-motion.ts';
+import { inAxes, missWindows } from '../linear/shift-windows.ts';
+import type { MovePool } from '../ranking/move-pool.ts';
+import { searchShifts } from '../linear/shift-search.ts';
+import { shiftOption } from '../linear/shift-options.ts';
 import { oneTurn, twoTurns } from '../turning/turn-seeds.ts';
+import type { Variable } from '../problem/variables.ts';
 
 const MOST_CHANGES = 3;
 const STILL_RAD = 1e-4;

@@ -2,8 +2,8 @@
 
 import { type Column, leastCost, type Optimum } from './bounded-simplex.ts';
 import { minus, plus } from './shift.ts';
-import type { ShiftOption } from './shift-options.ts';
 import type { Four, MissWindow } from './shift-windows.ts';
+import type { ShiftOption } from './shift-options.ts';
 
 export type FourWindows = readonly [MissWindow, MissWindow, MissWindow, MissWindow];
 

@@ -1,11 +1,11 @@
 /** What straights, and bends of another CLR, can do for the end and the length once all turns are chosen. */
 
 import type { Vector } from '../../path/vector.ts';
+import { type Four, inAxes, type MissAxes } from './shift-windows.ts';
+import type { Touch } from '../ranking/move-cost.ts';
 import type { MoveProblem } from '../problem/move-problem.ts';
 import type { Variable } from '../problem/variables.ts';
 import { lengthAtMm } from '../problem/variables.ts';
-import type { Touch } from '../ranking/move-cost.ts';
-import { type Four, inAxes, type MissAxes } from './shift-windows.ts';
 
 /** A variable that only shifts the rest of the tube: at once by `offset`, and by `column` per millimetre. */
 export interface ShiftOption extends Touch {

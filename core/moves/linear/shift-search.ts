@@ -1,11 +1,11 @@
 /** Which few straights to change, and by how much: every set of them in order of size, least cost first. */
 
-import type { CostTally, Touch } from '../ranking/move-cost.ts';
 import type { Column } from './bounded-simplex.ts';
-import { type FourWindows, leastInWindows, settleShifts } from './cheapest-shifts.ts';
 import { lengthSquared, minus, plus, product, scaledBy, unitOf, without } from './shift.ts';
-import type { ShiftOption } from './shift-options.ts';
 import type { Four } from './shift-windows.ts';
+import type { CostTally, Touch } from '../ranking/move-cost.ts';
+import { type FourWindows, leastInWindows, settleShifts } from './cheapest-shifts.ts';
+import type { ShiftOption } from './shift-options.ts';
 
 export interface ShiftSearch {
   /** Those of one slot next to each other. */

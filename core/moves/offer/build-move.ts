@@ -7,10 +7,10 @@ import { matchHeader } from '../../length/match-header.ts';
 import { type Closure, closureOf, isClosed } from '../../path/ends/closure.ts';
 import { tracePrimary } from '../../path/trace-primary.ts';
 import { type Length, mmOf } from '../../units/length.ts';
-import type { Move, MoveChange, MoveCost } from '../move.ts';
 import { freedJoints } from '../problem/joints.ts';
-import type { FixedEnds, MoveProblem } from '../problem/move-problem.ts';
+import type { Move, MoveChange, MoveCost } from '../move.ts';
 import type { Candidate } from '../ranking/move-pool.ts';
+import type { FixedEnds, MoveProblem } from '../problem/move-problem.ts';
 
 /** What must be cut anew is planned again; what is only turned is cut, but no longer tacked. */
 function loosened(state: PieceState, isCutAnew: boolean): PieceState {

@@ -1,11 +1,11 @@
 /** Why a search found nothing, and what would have to be let go for it to find something: tried, not guessed. */
 
-import type { MoveOutcome, NearestMiss, NoMoveReason, ToFree } from '../move.ts';
 import { freedJoints } from '../problem/joints.ts';
-import type { FixedEnds, MoveProblem } from '../problem/move-problem.ts';
+import type { MoveOutcome, NearestMiss, NoMoveReason, ToFree } from '../move.ts';
 import type { Candidate, MovePool } from '../ranking/move-pool.ts';
-import { poolLimits, searchMoves } from '../search-moves.ts';
+import type { FixedEnds, MoveProblem } from '../problem/move-problem.ts';
 import { type Offer, offerMoves } from './offer-moves.ts';
+import { poolLimits, searchMoves } from '../search-moves.ts';
 
 interface Failed {
   readonly problem: MoveProblem;

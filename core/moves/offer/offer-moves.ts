@@ -1,13 +1,13 @@
 /** Turns the best candidates into moves: proven on the header itself, with the clearance that they leave. */
 
 import { mmOf } from '../../units/length.ts';
-import { kickSides } from '../kinds/kick.ts';
-import type { Move } from '../move.ts';
-import type { MoveProblem } from '../problem/move-problem.ts';
-import { type CostFigures, compareCosts } from '../ranking/move-cost.ts';
-import type { Candidate, MovePool } from '../ranking/move-pool.ts';
 import { buildMove } from './build-move.ts';
 import { freshIds } from './fresh-ids.ts';
+import { kickSides } from '../kinds/kick.ts';
+import type { Move } from '../move.ts';
+import { type CostFigures, compareCosts } from '../ranking/move-cost.ts';
+import type { Candidate, MovePool } from '../ranking/move-pool.ts';
+import type { MoveProblem } from '../problem/move-problem.ts';
 import { leastClearanceMm, type Neighbours, neighboursOf } from './neighbours.ts';
 
 export interface Offer {

@@ -5,10 +5,10 @@ import { degreesOf, radiansOf } from '../../units/angle.ts';
 import { type Length, MM_PER_INCH, mmOf } from '../../units/length.ts';
 import type { LengthStyle } from '../../units/length-style.ts';
 import { unitOf } from '../../units/length-style.ts';
-import type { Variable } from '../problem/variables.ts';
-import type { Screw } from '../turning/end-motion.ts';
 import { type EndAim, type EndMiss, isMet, missAt } from '../turning/miss.ts';
+import type { Screw } from '../turning/end-motion.ts';
 import { settleEnd } from '../turning/settle.ts';
+import type { Variable } from '../problem/variables.ts';
 
 /** A fineness that lengths and angles are rounded to together. `per` is parts of a unit or of a degree. */
 interface SawStep {

@@ -10,10 +10,10 @@ import type { PathProblem } from '../../path/path-problem.ts';
 import { tracePrimary } from '../../path/trace-primary.ts';
 import type { StockItem } from '../../stock/stock-item.ts';
 import { mmOf } from '../../units/length.ts';
-import { MISS_WEIGHTS, type MissWeights } from '../linear/shift-windows.ts';
-import type { MoveOptions, NoMoveReason, Standing } from '../move.ts';
 import { type JointState, jointStates } from './joints.ts';
 import { type LengthWindow, lengthWindow } from './length-window.ts';
+import { MISS_WEIGHTS, type MissWeights } from '../linear/shift-windows.ts';
+import type { MoveOptions, NoMoveReason, Standing } from '../move.ts';
 
 /** Why a piece is left alone; a search for what to free may touch it all the same, at a price above all others. */
 export type Hold = 'locked' | 'welded' | null;

@@ -2,8 +2,8 @@
 
 import { clrsOnShelf } from '../../stock/shelf-match.ts';
 import type { Length } from '../../units/length.ts';
-import { largestAngleDeg } from '../ranking/stock-needs.ts';
 import type { MoveProblem } from './move-problem.ts';
+import { largestAngleDeg } from '../ranking/stock-needs.ts';
 
 export interface NewBend {
   readonly clr: Length;

@@ -7,10 +7,10 @@ import { addScaled, scale, subtract, type Vector } from '../../path/vector.ts';
 import { clrsOnShelf } from '../../stock/shelf-match.ts';
 import { radiansOf } from '../../units/angle.ts';
 import { type Length, mmOf } from '../../units/length.ts';
-import { largestAngleDeg } from '../ranking/stock-needs.ts';
 import { NO_VECTOR, type Screw } from '../turning/end-motion.ts';
 import type { JointDemand } from './joints.ts';
 import type { FixedEnds, MoveProblem } from './move-problem.ts';
+import { largestAngleDeg } from '../ranking/stock-needs.ts';
 
 export type VariableKind = 'length' | 'takeOut' | 'letIn' | 'clocking' | 'angle' | 'swap';
 

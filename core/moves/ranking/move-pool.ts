@@ -1,16 +1,16 @@
 /** The best moves found so far, and how good the next one has to be. */
 
 import { mmOf } from '../../units/length.ts';
+import { type EndAim, type EndMiss, isMet, missAt } from '../turning/miss.ts';
+import type { JointDemand } from '../problem/joints.ts';
 import type { MoveChange, MoveKind, StockNeed } from '../move.ts';
 import { changesOf } from '../offer/move-changes.ts';
-import { roundToSaw, type Setting } from '../offer/saw-steps.ts';
-import type { JointDemand } from '../problem/joints.ts';
-import type { MoveProblem } from '../problem/move-problem.ts';
-import { lengthAtMm, type Variable } from '../problem/variables.ts';
-import { type EndAim, type EndMiss, isMet, missAt } from '../turning/miss.ts';
-import { settleEnd } from '../turning/settle.ts';
 import { type CostFigures, CostTally, compareCosts, keyParts, largestKeyWith, type Touch } from './move-cost.ts';
+import type { MoveProblem } from '../problem/move-problem.ts';
+import { roundToSaw, type Setting } from '../offer/saw-steps.ts';
+import { settleEnd } from '../turning/settle.ts';
 import { bendNeed, isLacking, straightNeed } from './stock-needs.ts';
+import { lengthAtMm, type Variable } from '../problem/variables.ts';
 
 export interface Candidate {
   readonly kind: MoveKind;

@@ -2,9 +2,9 @@
 
 import { distance, dot, subtract } from '../../path/vector.ts';
 import { radiansOf } from '../../units/angle.ts';
-import type { Variable } from '../problem/variables.ts';
-import { isTurn, MOST_SCREWS, moveEnd } from './end-motion.ts';
 import type { EndAim } from './miss.ts';
+import { isTurn, MOST_SCREWS, moveEnd } from './end-motion.ts';
+import type { Variable } from '../problem/variables.ts';
 
 const ROWS = 6;
 /** Sizes of change that come easily; far larger ones are held down. */

@@ -1,10 +1,10 @@
 /** Where the end of a changed tube comes to lie, judged against where it must be. */
 
 import { dot } from '../../path/vector.ts';
-import { type MissAxes, missAxes } from '../linear/shift-windows.ts';
-import type { LengthWindow } from '../problem/length-window.ts';
-import type { FixedEnds } from '../problem/move-problem.ts';
 import { moveEnd, type Screw } from './end-motion.ts';
+import type { LengthWindow } from '../problem/length-window.ts';
+import { type MissAxes, missAxes } from '../linear/shift-windows.ts';
+import type { FixedEnds } from '../problem/move-problem.ts';
 
 /** What the end must meet; everything a search hands to every call. */
 export interface EndAim {

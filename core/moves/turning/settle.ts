@@ -4,8 +4,8 @@
  */
 
 import { radiansOf } from '../../units/angle.ts';
-import { type EndMotion, MOST_SCREWS, moveEnd, type Screw } from './end-motion.ts';
 import { type EndAim, type EndMiss, lengthAt, missAt, outside } from './miss.ts';
+import { type EndMotion, MOST_SCREWS, moveEnd, type Screw } from './end-motion.ts';
 
 /** Limits of the screws' values; a screw whose limits are the same stays put. */
 export interface ValueLimits {

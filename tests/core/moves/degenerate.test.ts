@@ -2,8 +2,6 @@ import { describe, expect, it } from 'vitest';
 import { applyEdit } from '../../../core/edits/apply-edit.ts';
 import type { Header, Piece, Primary } from '../../../core/header/header.ts';
 import { matchHeader } from '../../../core/length/match-header.ts';
-import type { MoveOutcome, NoMoveReason } from '../../../core/moves/move.ts';
-import { suggestMoves } from '../../../core/moves/suggest-moves.ts';
 import { describeMove } from '../../../core/moves/words/describe-move.ts';
 import {
   describeNearest,
@@ -11,6 +9,8 @@ import {
   describeStanding,
   describeToFree,
 } from '../../../core/moves/words/describe-outcome.ts';
+import type { MoveOutcome, NoMoveReason } from '../../../core/moves/move.ts';
+import { suggestMoves } from '../../../core/moves/suggest-moves.ts';
 import { millimetres } from '../../../core/units/length.ts';
 import { expectWithin } from '../../tolerance.ts';
 import { ALONG_X, bend, primaryOf, seededRandom, straight } from '../path/made-primaries.ts';

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { suggestMoves } from '../../../core/moves/suggest-moves.ts';
 import { describeMove } from '../../../core/moves/words/describe-move.ts';
+import { suggestMoves } from '../../../core/moves/suggest-moves.ts';
 import { seededRandom } from '../path/made-primaries.ts';
 import { faultsOf } from './check-move.ts';
 import { disturb, FULL_SHELF } from './disturb.ts';
