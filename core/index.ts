@@ -89,29 +89,19 @@ export {
 } from './length/pie-cut.ts';
 export { asWeldedLength, pieceLength, primaryLength } from './length/piece-length.ts';
 // Moves
-export { describeMove, describeMoveChange } from './moves/words/describe-move.ts';
-export { describeNearest, describeNoMoves, describeStanding, describeToFree } from './moves/words/describe-outcome.ts';
+export type { Move, MoveChange, MoveCost, StockNeed } from './moves/move.ts';
+export type { MoveOutcome, NearestMiss, NoMoveReason, Standing, ToFree } from './moves/outcome.ts';
+export { MOVE_KINDS, type MoveKind, type MoveOptions } from './moves/question.ts';
 export {
-  MOVE_KINDS,
-  type Move,
-  type MoveChange,
-  type MoveCost,
-  type MoveKind,
-  type MoveOptions,
-  type MoveOutcome,
-  type NearestMiss,
-  type NoMoveReason,
-  type Standing,
-  type StockNeed,
-  type ToFree,
-} from './moves/move.ts';
-export {
+  HeaderMoveSearch,
   type HeaderMovesOutcome,
   type HeaderPlan,
   type PrimaryPlan,
   suggestHeaderMoves,
 } from './moves/suggest-header-moves.ts';
-export { suggestMoves } from './moves/suggest-moves.ts';
+export { MoveSearch, suggestMoves } from './moves/suggest-moves.ts';
+export { describeMove, describeMoveChange } from './moves/words/describe-move.ts';
+export { describeNearest, describeNoMoves, describeStanding, describeToFree } from './moves/words/describe-outcome.ts';
 // Paths
 export { alignPieces, type PiecePairing } from './path/banks/align-pieces.ts';
 export { type BankPair, compareBanks } from './path/banks/compare-banks.ts';

@@ -15,6 +15,7 @@ import {
   stockItemSchema,
   textSchema,
 } from '../../core/index.ts';
+import type { CommandId } from './commands.ts';
 import { stepsSchema } from './step-schema.ts';
 
 // The domain's own types, read-only as core declares them, stand for what crosses the bridge.
@@ -258,8 +259,10 @@ export type Reply<Name extends CallName> =
 
 /** What the host tells the page without being asked. */
 export type HostEvent =
-  /** A menu item was chosen; `command` is the id of a command of the page. */
-  | { readonly kind: 'command'; readonly command: string }
+  /** A command of the page was chosen in the menu bar. */
+  | { readonly kind: 'command'; readonly command: CommandId }
+  /** A header was chosen among the recent ones of the menu bar. */
+  | { readonly kind: 'openHeader'; readonly headerId: string }
   /** The window is about to close: commit the focused field and everything held, then call `readyToClose`. */
   | { readonly kind: 'flush' }
   /** The system asked to open a file with this program. */
