@@ -3,7 +3,7 @@
 import type Database from 'better-sqlite3';
 import { type Edit, editSchema, type Header } from '../../../core/index.ts';
 import { DamagedRow } from '../file/faults.ts';
-import { type Covered, isIntact } from '../rows/checksums.ts';
+import { type Covered, checksumOf, columnsOf, isIntact } from '../rows/checksums.ts';
 import { cellOf } from '../rows/read-row.ts';
 import { rowInsert } from '../rows/row-insert.ts';
 
@@ -56,6 +56,29 @@ export interface JournalEntry {
   readonly before: number;
 }
 
+/** A row as far as the chain of rows goes. */
+export interface Link extends Pick<JournalRow, 'revision' | 'before' | 'checksum'> {
+  /** Whether the row is as it was written. */
+  readonly isIntact: boolean;
+  readonly cells: Cells;
+}
+type Cells = readonly (string | number | null)[];
+
+const COLUMNS: readonly (keyof JournalRow)[] = [...columnsOf('journal'), 'checksum'];
+const [REVISION, BEFORE, CHECKSUM] = (['revision', 'before', 'checksum'] as const).map((name) =>
+  COLUMNS.indexOf(name),
+) as [number, number, number];
+
+function linkIn(cells: Cells): Link {
+  const checksum = cells[CHECKSUM] as number;
+  const isIntact = checksumOf('journal', cells.slice(0, CHECKSUM)) === checksum;
+  return { revision: cells[REVISION] as number, before: cells[BEFORE] as number, checksum, isIntact, cells };
+}
+
+export function rowIn({ cells }: Link): JournalRow {
+  return Object.fromEntries(COLUMNS.map((name, place) => [name, cells[place]])) as unknown as JournalRow;
+}
+
 /** What is asked of the newest row most often. */
 export type Newest = Pick<JournalRow, 'revision' | 'state' | 'checksum'>;
 
@@ -68,7 +91,8 @@ function statementsOn(db: Database.Database) {
   const newest = db.prepare<[string], Newest>(
     `SELECT revision, state, checksum ${ofHeader} ORDER BY revision DESC LIMIT 1`,
   );
-  const all = db.prepare<[string], JournalRow>(`SELECT * ${ofHeader} ORDER BY revision`);
+  // Raw rows are arrays, which take half the time of objects: all of a journal is read whenever its header is opened.
+  const all = db.prepare<[string], Cells>(`SELECT ${COLUMNS.join(', ')} ${ofHeader} ORDER BY revision`).raw();
   return { insert, nextPlace, at, stepIdAt, newest, all };
 }
 
@@ -86,8 +110,10 @@ export function journalTable(db: Database.Database) {
       if (row && isIntact('journal', row)) return row;
       throw new DamagedRow(`step ${revision} is ${row ? 'damaged' : 'missing'}`, { headerId });
     },
-    /** In their order, not yet checked. */
-    all: (headerId: string): IterableIterator<JournalRow> => sql.all.iterate(headerId),
+    /** Of all rows, in their order. Linear: 10,000 take some 40 ms. */
+    *links(headerId: string): Generator<Link> {
+      for (const cells of sql.all.iterate(headerId)) yield linkIn(cells);
+    },
   };
 }
 

@@ -2,9 +2,9 @@
 
 import { applyCheckedEdit, failure, type Header, type Problem, type Result, success } from '../../../core/index.ts';
 import { DamagedRow } from '../file/faults.ts';
-import { isIntact, textChecksum } from '../rows/checksums.ts';
+import { textChecksum } from '../rows/checksums.ts';
 import type { Tables } from '../tables.ts';
-import { editIn, type JournalRow } from './journal.ts';
+import { editIn, type JournalRow, type Link, rowIn } from './journal.ts';
 import { EDIT_MEANING, type Snapshot } from './snapshots.ts';
 import type { Standing } from './standing.ts';
 
@@ -23,7 +23,7 @@ export interface ReadHeader extends Standing {
 export function readHeader({ journal, snapshots }: Tables, headerId: string): Result<ReadHeader, Problem> {
   const [newest, earlier] = snapshots.newestSound(headerId, 2);
   if (!newest) return unreadable(headerId, journal.newest(headerId) !== undefined);
-  const chain = readChain(journal.all(headerId), (earlier ?? newest).revision);
+  const chain = readChain(journal.links(headerId), (earlier ?? newest).revision);
   const damage = [...chain.breaks.values()];
   if (earlier) damage.push(...unprovenIn(chain, earlier, newest));
   const atSnapshot = chain.rows.get(newest.revision);
@@ -54,19 +54,19 @@ interface Chain {
   readonly breaks: ReadonlyMap<number, string>;
 }
 
-function readChain(all: Iterable<JournalRow>, keptFrom: number): Chain {
+function readChain(links: Iterable<Link>, keptFrom: number): Chain {
   const rows = new Map<number, JournalRow>();
   const breaks = new Map<number, string>();
-  let last: JournalRow | null = null;
-  for (const row of all) {
-    const { revision } = row;
+  let last: Link | null = null;
+  for (const link of links) {
+    const { revision } = link;
     const expected = last === null ? 0 : last.revision + 1;
     if (revision !== expected) breaks.set(expected, `step ${expected} is missing`);
-    if (!isIntact('journal', row)) breaks.set(revision, `step ${revision} is damaged`);
-    else if (last !== null && revision === expected && row.before !== last.checksum)
+    if (!link.isIntact) breaks.set(revision, `step ${revision} is damaged`);
+    else if (last !== null && revision === expected && link.before !== last.checksum)
       breaks.set(revision, `step ${revision} does not follow the one before it`);
-    if (revision >= keptFrom) rows.set(revision, row);
-    last = row;
+    if (revision >= keptFrom) rows.set(revision, rowIn(link));
+    last = link;
   }
   return { rows, breaks };
 }
@@ -109,7 +109,7 @@ function unprovenIn(chain: Chain, earlier: Snapshot, newest: Snapshot): readonly
 export function rebuildHeader({ journal, snapshots }: Tables, headerId: string): Header {
   const first = snapshots.newestSound(headerId, Number.POSITIVE_INFINITY).at(-1);
   if (first?.revision !== 0) throw new DamagedRow('the first document is missing', { headerId });
-  const chain = readChain(journal.all(headerId), 0);
+  const chain = readChain(journal.links(headerId), 0);
   const made = chain.rows.get(0);
   if (made?.before !== textChecksum(JSON.stringify(first.header)) || chain.breaks.size > 0)
     throw new DamagedRow([...chain.breaks.values(), 'or the first document is another'].join('; '), { headerId });
