@@ -49,6 +49,7 @@ export function describeProblem(problem: Problem): string {
     case 'finished':
     case 'nothingToUndo':
     case 'invalidRequest':
+    case 'pageUnknown':
     case 'internal':
       return describeStorageProblem(problem);
     default:

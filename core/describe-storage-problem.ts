@@ -19,6 +19,8 @@ export function describeStorageProblem(problem: StorageProblem): string {
       return `There is nothing to ${problem.action}.`;
     case 'invalidRequest':
       return `The program asked itself for something malformed (${problem.call}: ${problem.detail}). Nothing was changed; restart Evenrun and, if it comes back, report it.`;
+    case 'pageUnknown':
+      return 'This page does not belong to the Evenrun that runs now: it is a new tab, another browser, or Evenrun was started again. What was shown as saved is safe. Open the address that Evenrun printed when it started, all of it; if that window is gone, start Evenrun again and open the address that it prints then.';
     case 'internal':
       return `Something went wrong inside Evenrun, and the step was not made. What was saved before is safe; restart the program and, if it comes back, report it with the reference ${problem.reference}.`;
     default:
@@ -48,6 +50,8 @@ function describeFault(fault: StorageFault, file: string): string {
       return `Another program is holding ${file}, so the change is not saved yet. What was saved before is safe; close the other program or wait a moment, then try again.`;
     case 'missing':
       return `${file} is not there: its disk or folder may be disconnected or was moved. Connect it again, or restore a backup.`;
+    case 'pathTooLong':
+      return `The path of ${file} is too long for a database and its backups. Nothing was changed; start Evenrun with a data folder that has a shorter path.`;
     default:
       return assertNever(fault);
   }

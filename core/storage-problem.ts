@@ -10,7 +10,9 @@ export type StorageFault =
   | 'notOurs'
   | 'newerVersion'
   | 'busy'
-  | 'missing';
+  | 'missing'
+  /** The data folder's name has more letters than a database or a backup in it could be reached by. */
+  | 'pathTooLong';
 
 export type StorageProblem =
   /** The database could not be opened or written. `file` is its path, `detail` the engine's own words. */
@@ -24,5 +26,10 @@ export type StorageProblem =
   | { readonly kind: 'nothingToUndo'; readonly action: 'undo' | 'redo' }
   /** The request did not have the shape that the contract asks. */
   | { readonly kind: 'invalidRequest'; readonly call: string; readonly detail: string }
+  /**
+   * The page does not know the secret of the program that now serves it: another tab, another browser, or an address of
+   * an earlier start.
+   */
+  | { readonly kind: 'pageUnknown' }
   /** A defect of the program itself; `reference` finds it in the log. */
   | { readonly kind: 'internal'; readonly reference: string };

@@ -91,7 +91,7 @@ describe('manners', () => {
   test('files are named in kebab-case, and for what they hold', () => {
     const faults = filesBelow('core')
       .concat(filesBelow('electron'), filesBelow('renderer'), filesBelow('tests'))
-      .filter((path) => !path.includes('__snapshots__'))
+      .filter((path) => !path.includes('__snapshots__') && !path.endsWith('/README.md'))
       .filter((path) =>
         /[A-Z ]|(?:^|[/-])(?:utils?|helpers?|manager|misc|common)(?:[-.]|$)/.test(path.split('/').at(-1) ?? ''),
       );

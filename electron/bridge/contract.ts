@@ -147,6 +147,8 @@ const startSchema = z.discriminatedUnion('state', [
     preferences: preferencesSchema,
     /** Things the user should know, such as a data folder inside a synchronised folder. */
     notices: z.array(z.string()),
+    /** Null: all is well. Otherwise why the headers can only be looked at and exported; every call that writes answers this. */
+    cannotWrite: problemSchema.nullable(),
   }),
   z.strictObject({
     state: z.literal('cannotOpen'),

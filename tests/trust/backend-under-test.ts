@@ -13,8 +13,8 @@ export interface TestBackend {
   readonly close: () => Promise<void>;
 }
 
-/** `backupAfterMs` is far off unless given, so that no backup runs into what a test measures. */
-export function openBackend(folder: string, random: () => number, backupAfterMs = 3_600_000): TestBackend {
+/** Makes no backup by itself unless `backupAfterMs` is given, so that none runs into what a test measures. */
+export function openBackend(folder: string, random: () => number, backupAfterMs: number | null = null): TestBackend {
   const backend = createBackend({
     folder,
     version: '0.0.0-test',

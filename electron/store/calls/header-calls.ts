@@ -36,7 +36,7 @@ export function headerCalls({ connection, clock, now }: CallContext): HeaderCall
       connection.use((tables) => {
         const opened = tables.inTransaction(() => openedHeader(tables, headerId), 'DEFERRED');
         // A courtesy: a disk that has no room for it does not keep a header from being opened.
-        if (opened.ok) connection.read(({ preferences }) => preferences.rememberHeader(headerId));
+        if (opened.ok) connection.use(({ preferences }) => success(preferences.rememberHeader(headerId)));
         return opened;
       }),
     readHistory: (request) => onHeader(request.headerId, ({ journal }) => historyFrom(journal, request), 'DEFERRED'),

@@ -1,16 +1,17 @@
 /** The one place that opens the live database: nothing is written before the file is known to be ours and readable. */
 
-import { rmSync, statSync } from 'node:fs';
-import { join } from 'node:path';
+import { statSync } from 'node:fs';
 import Database from 'better-sqlite3';
 import { failure, type Result, type StorageProblem, success } from '../../../core/index.ts';
-import { backUpBeforeMigration, listBackups } from '../backups/backups.ts';
-import { checkDatabase } from '../rows/check-database.ts';
+import { beginPrivateFile } from '../../output/private-files.ts';
+import { backUpBeforeMigration } from '../backups/make-backup.ts';
+import { checkDatabase, damageNotices } from '../rows/check-database.ts';
 import { migrate, SCHEMA_VERSION } from '../schema/migrations.ts';
 import { lastFullCheck, upkeepTable } from '../small-tables.ts';
 import { openTables, type Tables } from '../tables.ts';
-import { checkDataFolder, type DataFolder, synchronisedFolderNotice } from './data-folder.ts';
-import { storageProblem, storageProblemOf } from './faults.ts';
+import { isNothing, lostProblem, separateFromAside } from './beside-backups.ts';
+import { checkDataFolder, type DataFolder, keepFolderPrivate, noticesAbout } from './data-folder.ts';
+import { openingProblemOf, storageProblem } from './faults.ts';
 import { identityProblem, readIdentity } from './identity.ts';
 import { playBackJournal } from './leftover-journal.ts';
 import { pragmaMismatches, setPragmas, setReaderPragmas } from './pragmas.ts';
@@ -21,22 +22,27 @@ export interface OpenedDatabase {
   readonly notices: readonly string[];
   /** What the user's entries came to when they were checked. */
   readonly fingerprint: string;
+  /** Null: takes writes. Otherwise why not; it can be looked at, and everything that writes is refused. */
+  readonly cannotWrite: StorageProblem | null;
 }
 
 const WEEK_MS = 7 * 24 * 3600 * 1000;
 
 /**
  * Looks at the file through a connection that cannot write, and only then opens, migrates and proves it. A file that is
- * refused is left byte for byte as it was. Whatever stands in the way is a problem; only defects of the program are thrown.
+ * refused is left byte for byte as it was. Whatever stands in the way is a problem, and nothing is thrown: the problem leads to the backups.
  */
 export function openDatabase(place: DataFolder, now: Date): Result<OpenedDatabase, StorageProblem> {
   let db: Database.Database | null = null;
   try {
-    const refusal = checkDataFolder(place) ?? missingProblem(place);
+    const refusal = checkDataFolder(place) ?? (isNothing(place.databaseFile) ? lostProblem(place) : null);
     if (refusal) return failure(refusal);
+    keepFolderPrivate(place);
     separateFromAside(place);
     const looked = lookWithoutWriting(place, now);
     if (!looked.ok) return looked;
+    // SQLite gives its other files the mode of this one.
+    if (looked.value.version === 0) beginPrivateFile(place.databaseFile);
     db = new Database(place.databaseFile);
     setPragmas(db);
     const opened = bringUp(db, place, { ...looked.value, now });
@@ -44,25 +50,7 @@ export function openDatabase(place: DataFolder, now: Date): Result<OpenedDatabas
     return opened;
   } catch (cause) {
     db?.close();
-    const problem = storageProblemOf(cause, place.databaseFile);
-    if (problem === null) throw cause;
-    return failure(problem);
-  }
-}
-
-/** A database that is gone while its backups are there was lost, not never made. */
-function missingProblem(place: DataFolder): StorageProblem | null {
-  if (sizeOf(place.databaseFile) > 0 || listBackups(place).length === 0) return null;
-  return storageProblem('missing', place.databaseFile, 'the file is missing or empty, though backups of it exist');
-}
-
-/** A crash while a backup was being restored can leave the live file with a second name; a database must have one. */
-function separateFromAside(place: DataFolder): void {
-  const live = statSync(place.databaseFile, { throwIfNoEntry: false });
-  if (!live || live.nlink < 2) return;
-  for (const { name } of listBackups(place)) {
-    const aside = join(place.backupsFolder, name);
-    if (statSync(aside).ino === live.ino) rmSync(aside);
+    return failure(openingProblemOf(cause, place.databaseFile));
   }
 }
 
@@ -83,14 +71,14 @@ function lookWithoutWriting(place: DataFolder, now: Date): Result<Looked, Storag
   const unchecked = { version: 0, fullCheckAt: now.toISOString(), fingerprint: null, ofHeaders: [] };
   const unplayable = playBackJournal(file);
   if (unplayable) return failure(unplayable);
-  if (sizeOf(file) === 0) return success(unchecked);
+  if (isNothing(file)) return success(unchecked);
   // A clean end leaves no log, so one with something in it tells of an end that was not, or of another process.
   const wasUnclean = sizeOf(`${file}-wal`) > 0;
   const reader = new Database(file, { readonly: true });
   try {
     setReaderPragmas(reader);
     const identity = readIdentity(reader);
-    const stranger = identityProblem(identity, file);
+    const stranger = identityProblem(identity, file) ?? (identity.isEmpty ? lostProblem(place) : null);
     if (stranger) return failure(stranger);
     if (identity.version < SCHEMA_VERSION) return success({ ...unchecked, version: identity.version });
     const lastFull = lastFullCheck(reader);
@@ -123,13 +111,8 @@ function bringUp(
   // Only now: the library changes `synchronous` back with the first write of a connection.
   const mismatches = pragmaMismatches(db);
   if (mismatches.length > 0) return failure(storageProblem('ioError', file, mismatches.join('; ')));
-  const notices = [synchronisedFolderNotice(place.folder), damageNotice(found.ofHeaders)];
-  return success({ tables: openTables(db), notices: notices.filter((notice) => notice !== null), fingerprint });
-}
-
-function damageNotice(ofHeaders: readonly string[]): string | null {
-  if (ofHeaders.length === 0) return null;
-  return `Something kept of single headers is damaged (${ofHeaders.join('; ')}). A header that it concerns says so when it is opened; all others are as they were. A backup may hold it whole.`;
+  const notices = [...noticesAbout(place), ...damageNotices(found.ofHeaders)];
+  return success({ tables: openTables(db), notices, fingerprint, cannotWrite: null });
 }
 
 /** A clock that was set back must not put the check off for years. */

@@ -66,3 +66,11 @@ function* contentChecks(db: Database.Database): Steps<Soundness> {
   ofHeaders.push(...rows.ofHeaders);
   return { findings, ofHeaders, fingerprint: rows.fingerprint };
 }
+
+/** What the user should know of damage to single headers; none where there is none. */
+export function damageNotices(ofHeaders: readonly string[]): readonly string[] {
+  if (ofHeaders.length === 0) return [];
+  return [
+    `Something kept of single headers is damaged (${ofHeaders.join('; ')}). A header that it concerns says so when it is opened; all others are as they were. A backup may hold it whole.`,
+  ];
+}

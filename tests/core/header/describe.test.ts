@@ -117,11 +117,13 @@ test.each<[RegExp, Problem]>([
   [/newer version.*update/, { kind: 'storage', fault: 'newerVersion', file: 'evenrun.sqlite', detail: '' }],
   [/holding .*safe.*try again/, { kind: 'storage', fault: 'busy', file: 'evenrun.sqlite', detail: '' }],
   [/not there.*restore/, { kind: 'storage', fault: 'missing', file: 'evenrun.sqlite', detail: '' }],
+  [/too long.*shorter path/, { kind: 'storage', fault: 'pathTooLong', file: 'evenrun.sqlite', detail: '' }],
   [/another window.*7.*5/, { kind: 'changedElsewhere', expected: 5, found: 7 }],
   [/stock item is not there/, { kind: 'notFound', what: 'stockItem', id: 'a' }],
   [/"Four" is finished/, { kind: 'finished', name: 'Four' }],
   [/nothing to redo/, { kind: 'nothingToUndo', action: 'redo' }],
   [/Nothing was changed/, { kind: 'invalidRequest', call: 'start', detail: 'x' }],
+  [/Open the address that Evenrun printed.*start Evenrun again/, { kind: 'pageUnknown' }],
   [/reference r-1/, { kind: 'internal', reference: 'r-1' }],
   [/still used by primary 1/, { kind: 'stillUsed', path: ['primaries', 0, 'inletId'], id: 'i', by: 'primary 1' }],
   [

@@ -13,7 +13,7 @@ const backend = createBackend({
   clock: () => new Date('2026-03-01T08:00:00Z'),
   random: Math.random,
   host: { saveFile: async () => ({ kind: 'cancelled' }), readyToClose: () => undefined },
-  backupAfterMs: 3_600_000,
+  backupAfterMs: null,
 });
 
 async function call<Name extends CallName>(name: Name, request: RequestOf<Name>): Promise<Reply<Name>> {

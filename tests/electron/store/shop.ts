@@ -11,7 +11,7 @@ import type { Piece, Primary } from '../../../core/header/header.ts';
 import type { StorageProblem } from '../../../core/storage-problem.ts';
 import type { AskedOf, CallName, Reply, ResponseOf } from '../../../electron/bridge/contract.ts';
 import { contract } from '../../../electron/bridge/contract.ts';
-import { createBackend } from '../../../electron/store/backend.ts';
+import { type BackendOptions, createBackend } from '../../../electron/store/backend.ts';
 import { withRequestId } from '../../request-ids.ts';
 import { seededRandom } from '../../trust/seeded-random.ts';
 
@@ -37,7 +37,10 @@ export function temporaryFolder({ fast = false } = {}): string {
 
 let seeds = 0;
 
-export function openShop(folder = temporaryFolder(), options: { readonly backupAfterMs?: number } = {}): Shop {
+export function openShop(
+  folder = temporaryFolder(),
+  options: Pick<BackendOptions, 'backupAfterMs' | 'timers'> = {},
+): Shop {
   let now = new Date('2026-03-01T08:00:00Z');
   seeds += 1;
   const backend = createBackend({
@@ -49,7 +52,8 @@ export function openShop(folder = temporaryFolder(), options: { readonly backupA
       saveFile: async (fileName, mediaType, text) => ({ kind: 'download', fileName, mediaType, text }),
       readyToClose: () => undefined,
     },
-    backupAfterMs: options.backupAfterMs ?? 3_600_000,
+    backupAfterMs: null,
+    ...options,
   });
   onTestFinished(() => backend.close());
   async function call<Name extends CallName>(name: Name, request: AskedOf<Name>): Promise<Reply<Name>> {
