@@ -69,6 +69,7 @@ export {
   outsideArcMm,
   setbackMm,
 } from './length/bend-arcs.ts';
+export { type BuildFigures, buildFigures } from './length/build-figures.ts';
 export type { BendMeasure, LengthProblem } from './length/length-problem.ts';
 export {
   BAND_SLACK_MM,

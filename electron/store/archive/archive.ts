@@ -2,7 +2,7 @@
 
 import type Database from 'better-sqlite3';
 import * as z from 'zod';
-import { type Header, lengthStyleSchema, matchHeader, mmOf, type Tube, tubeOf } from '../../../core/index.ts';
+import { buildFigures, type Header, lengthStyleSchema, mmOf } from '../../../core/index.ts';
 import type { RequestOf, ResponseOf } from '../../bridge/contract.ts';
 import { LAST_PLACE } from '../header/header-list.ts';
 import { type Covered, isIntact, sealed } from '../rows/checksums.ts';
@@ -80,16 +80,7 @@ function rangeOf(name: 'od' | 'target', range: { lowMm: number; highMm: number }
 }
 
 function figuresOf(header: Header, finishedAt: string) {
-  const report = matchHeader(header);
-  const tube = mainTube(header);
-  const primaries: ArchiveRow['primaries'] = header.primaries.map((primary, index) => ({
-    name: primary.name,
-    lengthMm: report.primaries[index]?.lengthMm ?? 0,
-    pieces: primary.pieces.map((piece, place) => ({
-      kind: piece.kind,
-      lengthMm: report.primaries[index]?.pieceLengthsMm[place] ?? 0,
-    })),
-  }));
+  const { tube, targetMm, meanMm, spreadMm, primaries } = buildFigures(header);
   return {
     header_id: header.id,
     name: header.name,
@@ -98,29 +89,13 @@ function figuresOf(header: Header, finishedAt: string) {
     display: JSON.stringify(header.settings.display),
     material: tube.material,
     od_mm: mmOf(tube.od),
-    // A header finished without any pieces has no lengths: they are zero.
-    target_mm: report.targetMm ?? 0,
-    mean_mm: report.meanMm ?? 0,
-    spread_mm: report.spreadMm ?? 0,
-    primary_count: header.primaries.length,
+    target_mm: targetMm,
+    mean_mm: meanMm,
+    spread_mm: spreadMm,
+    primary_count: primaries.length,
     words: folded([header.name, header.note, tube.material].join('\n')),
     primaries: JSON.stringify(primaries),
   };
-}
-
-/** The tube that most primaries are made of; the first such where several are. */
-function mainTube(header: Header): Tube {
-  const counts = new Map<string, { readonly tube: Tube; count: number }>();
-  for (const primary of header.primaries) {
-    const tube = tubeOf(header, primary);
-    const key = `${tube.material}|${mmOf(tube.od)}|${mmOf(tube.wall)}`;
-    const entry = counts.get(key) ?? { tube, count: 0 };
-    entry.count += 1;
-    counts.set(key, entry);
-  }
-  const [first, ...others] = counts.values();
-  if (!first) return header.settings.tube;
-  return others.reduce((best, entry) => (entry.count > best.count ? entry : best), first).tube;
 }
 
 /** Letters without case and accents, so that a search finds what was meant. */

@@ -25,21 +25,8 @@ type CopyCalls = Pick<Handlers, 'createHeader' | 'duplicateHeader' | 'importHead
 
 export function copyCalls({ connection, host, clock, newId }: CallContext): CopyCalls {
   /** Once for a request, however often it is sent; opens what it made as that is now. */
-  const keepOnce = (
-    request: { readonly requestId: string },
-    make: (tables: Tables) => Result<Header, Problem>,
-  ): Result<OpenedHeader, Problem> =>
-    connection.use((tables) =>
-      tables.inTransaction<OpenedHeader, Problem>(() => {
-        const kept = tables.requests.once(request, headerRefSchema, () => {
-          const made = make(tables);
-          if (!made.ok) return made;
-          keepHeader(tables, made.value, { stepId: request.requestId, changedAt: clock() });
-          return success({ headerId: made.value.id });
-        });
-        return kept.ok ? openedHeader(tables, kept.value.headerId) : kept;
-      }),
-    );
+  const keepOnce = (request: Request, make: (tables: Tables) => Result<Header, Problem>) =>
+    connection.use((tables) => keptOnce(tables, request, { make: () => make(tables), changedAt: clock() }));
   return {
     createHeader: (request) =>
       keepOnce(request, () => {
@@ -66,4 +53,24 @@ export function copyCalls({ connection, host, clock, newId }: CallContext): Copy
       return success(await host.saveFile(fileName, 'application/json', writeHeader(header)));
     },
   };
+}
+
+interface Request {
+  readonly requestId: string;
+}
+interface Making {
+  readonly make: () => Result<Header, Problem>;
+  readonly changedAt: Date;
+}
+
+function keptOnce(tables: Tables, request: Request, { make, changedAt }: Making): Result<OpenedHeader, Problem> {
+  return tables.inTransaction<OpenedHeader, Problem>(() => {
+    const kept = tables.requests.once(request, headerRefSchema, () => {
+      const made = make();
+      if (!made.ok) return made;
+      keepHeader(tables, made.value, { stepId: request.requestId, changedAt });
+      return success({ headerId: made.value.id });
+    });
+    return kept.ok ? openedHeader(tables, kept.value.headerId) : kept;
+  });
 }
