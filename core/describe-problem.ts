@@ -64,6 +64,7 @@ const isStorageProblem = among<StorageProblem>({
   storage: true,
   changedElsewhere: true,
   notFound: true,
+  damagedHeader: true,
   finished: true,
   nothingToUndo: true,
   invalidRequest: true,

@@ -88,6 +88,7 @@ export {
 export { headerSchema, idSchema, lengthStyleSchema, nameSchema, primarySchema, textSchema } from './header/schema.ts';
 // Lengths
 export { angleFromChord, angleFromInsideArc, angleFromOutsideArc } from './length/angle-from-tape.ts';
+export { type BuildFigures, buildFigures } from './length/build-figures.ts';
 export { deviationExtent, isMean, roundTarget, toGoMm } from './length/deviations.ts';
 export {
   type MatchReport,

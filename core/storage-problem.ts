@@ -20,6 +20,8 @@ export type StorageProblem =
   /** The header was changed by another window or process since the revision that the change was made against. */
   | { readonly kind: 'changedElsewhere'; readonly expected: number; readonly found: number }
   | { readonly kind: 'notFound'; readonly what: 'header' | 'stockItem' | 'backup'; readonly id: string }
+  /** Steps of one header are damaged on disk; it is there as far as it is sound, and all others are as they were. */
+  | { readonly kind: 'damagedHeader'; readonly headerId: string; readonly detail: string }
   | { readonly kind: 'finished'; readonly name: string }
   | { readonly kind: 'nothingToUndo'; readonly action: 'undo' | 'redo' }
   /** The request did not have the shape that the contract asks. */

@@ -1,7 +1,7 @@
 /** What stands in the menu bar, as Electron's template; who acts on it is handed in. */
 
-import { shortened } from '../../core/index.ts';
 import type { MenuItemConstructorOptions } from 'electron';
+import { shortened } from '../../core/index.ts';
 import { COMMANDS, type CommandEntry, type CommandId, type CommandIn, type CommandMenu } from '../bridge/commands.ts';
 
 type Item = MenuItemConstructorOptions;

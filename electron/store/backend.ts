@@ -2,7 +2,7 @@
 
 import { join } from 'node:path';
 import { newId, success } from '../../core/index.ts';
-import { createDispatcher, type Dispatcher, type Handlers } from '../bridge/dispatcher.ts';
+import { createDispatcher, type Dispatcher, type Handlers, type ReportDefect } from '../bridge/dispatcher.ts';
 import { fileLog, wordsOf } from '../output/file-log.ts';
 import { previewFile } from '../output/preview-file.ts';
 import { type BackupHours, backupHours, systemTimers, type Timers } from './backups/backup-hours.ts';
@@ -13,6 +13,7 @@ import { shelfCalls } from './calls/shelf-calls.ts';
 import { type Upkeep, upkeep } from './calls/upkeep-calls.ts';
 import { createConnection } from './file/connection.ts';
 import { dataFolder } from './file/data-folder.ts';
+import { keepEnds } from './header/keep-header.ts';
 
 export type { Host } from './calls/call-context.ts';
 
@@ -34,6 +35,8 @@ export interface Backend extends Dispatcher {
   /** Makes a backup if something was entered since the last, then closes the database. */
   close(): Promise<void>;
 }
+
+type Log = ReturnType<typeof fileLog>;
 
 /** By then the page has shown what it needs. */
 const FIRST_BACKUP_AFTER_MS = 3000;
@@ -58,32 +61,51 @@ export function createBackend(options: BackendOptions): Backend {
     ...headerCalls(context),
     ...copyCalls(context),
     ...shelfCalls(context),
-    ...care.calls,
-    async start(request) {
-      hours?.begin();
-      const started = await care.calls.start(request);
-      if (started.ok && started.value.state === 'cannotOpen') log.write({ cannotOpen: started.value.problem });
-      return started;
-    },
+    ...careCalls(care, hours, log),
     previewFile: (request) => previewFile(request, freshId),
     readyToClose() {
       options.host.readyToClose();
       return success({});
     },
   };
-  const dispatcher = createDispatcher(handlers, (call, cause) => {
-    const reference = freshId().slice(0, 8);
-    log.write({ defect: reference, call, cause: wordsOf(cause) });
-    return reference;
-  });
+  const dispatcher = createDispatcher(handlers, defectsInto(log, freshId));
   return {
     call: dispatcher.call,
     async close() {
+      keepEndsOf(context.connection, log);
       await hours?.end();
       await care.idle();
       context.connection.close();
     },
   };
+}
+
+function defectsInto(log: Log, freshId: () => string): ReportDefect {
+  return (call, cause) => {
+    const reference = freshId().slice(0, 8);
+    log.write({ defect: reference, call, cause: wordsOf(cause) });
+    return reference;
+  };
+}
+
+/** The first start begins the hours of backups; one that fails is found again in the log. */
+function careCalls({ calls }: Upkeep, hours: BackupHours | null, log: Log): Upkeep['calls'] {
+  return {
+    ...calls,
+    async start(request) {
+      hours?.begin();
+      const started = await calls.start(request);
+      if (started.ok && started.value.state === 'cannotOpen') log.write({ cannotOpen: started.value.problem });
+      return started;
+    },
+  };
+}
+
+/** A courtesy: what a disk refuses now is only not proven at the next start. */
+function keepEndsOf(connection: CallContext['connection'], log: Log): void {
+  if (!connection.isWritable) return;
+  const kept = connection.use(keepEnds);
+  if (!kept.ok) log.write({ ends: kept.problems });
 }
 
 /** Null where backups are made only when they are asked for. */

@@ -14,6 +14,8 @@ import {
   unitOf,
 } from '../../core/index.ts';
 import type { HeaderSession } from '../session/header-session.ts';
+import { takesNoSteps } from '../session/session-state.ts';
+import { useSession } from '../session/use-session.ts';
 import { primaryTitle } from '../ui/words/verdict-words.ts';
 import { BEFORE_FIRST, type BenchView } from './bench-view.ts';
 import { FirstPiece } from './empty-bench.tsx';
@@ -57,7 +59,7 @@ const FIRST_LINES: Readonly<Record<LengthUnit, string>> = {
 export function PrimaryPane(props: Props) {
   const { header, primary, view, acts } = props;
   const gridRef = useRef<HTMLTableElement>(null);
-  const isFrozen = header.state === 'finished';
+  const isFrozen = useSession(props.session, takesNoSteps);
   const lastRow = primary.pieces.length - 1;
   const onAct = useStable(acts.onPiece);
   const onTape = useStable(() => view.change({ tapedPieceId: view.piece?.id ?? null }));

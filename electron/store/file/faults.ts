@@ -9,6 +9,13 @@ import { wordsOf } from '../../output/file-log.ts';
 /** A row that is there but is not what the program writes: thrown by row readers, caught by `storageProblemOf`. */
 export class DamagedRow extends Error {
   override readonly name = 'DamagedRow';
+  /** Of the one header that it concerns; undefined: more may be wrong. */
+  readonly headerId: string | undefined;
+
+  constructor(message: string, { headerId, cause }: { readonly headerId?: string; readonly cause?: unknown } = {}) {
+    super(message, { cause });
+    this.headerId = headerId;
+  }
 }
 
 /** Prefixes of SQLite's extended result codes; the first that fits counts. */
@@ -50,7 +57,12 @@ export function storageProblem(fault: StorageFault, file: string, detail: string
 
 /** The problem behind something thrown while working on `file`; null when it is not the disk's or the database's doing. */
 export function storageProblemOf(cause: unknown, file: string): StorageProblem | null {
-  if (cause instanceof DamagedRow) return storageProblem('corrupt', file, cause.message);
+  if (cause instanceof DamagedRow) {
+    const { headerId, message } = cause;
+    return headerId === undefined
+      ? storageProblem('corrupt', file, message)
+      : { kind: 'damagedHeader', headerId, detail: message };
+  }
   if (cause instanceof Database.SqliteError) {
     const detail = `${cause.code}: ${cause.message}`;
     if (cause.code.startsWith('SQLITE_CANTOPEN')) return storageProblem(whyNotWritten(file) ?? 'ioError', file, detail);

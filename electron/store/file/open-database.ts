@@ -5,7 +5,7 @@ import Database from 'better-sqlite3';
 import { failure, type Result, type StorageProblem, success } from '../../../core/index.ts';
 import { beginPrivateFile } from '../../output/private-files.ts';
 import { backUpBeforeMigration } from '../backups/make-backup.ts';
-import { checkDatabase } from '../rows/check-database.ts';
+import { checkDatabase, damageNotices } from '../rows/check-database.ts';
 import { migrate, SCHEMA_VERSION } from '../schema/migrations.ts';
 import { lastFullCheck, upkeepTable } from '../small-tables.ts';
 import { openTables, type Tables } from '../tables.ts';
@@ -14,7 +14,6 @@ import { checkDataFolder, type DataFolder, keepFolderPrivate, noticesAbout } fro
 import { openingProblemOf, storageProblem } from './faults.ts';
 import { identityProblem, readIdentity } from './identity.ts';
 import { playBackJournal } from './leftover-journal.ts';
-import { takeRoomForLog } from './log-room.ts';
 import { pragmaMismatches, setPragmas, setReaderPragmas } from './pragmas.ts';
 
 export interface OpenedDatabase {
@@ -62,12 +61,14 @@ interface Looked {
   readonly fullCheckAt: string;
   /** Null: of an older version, so there was nothing yet to check rows by. */
   readonly fingerprint: string | null;
+  /** As `Soundness` has it. */
+  readonly ofHeaders: readonly string[];
 }
 
 /** Identity first, then, when it is of this version, its soundness. A readonly connection leaves the log alone too. */
 function lookWithoutWriting(place: DataFolder, now: Date): Result<Looked, StorageProblem> {
   const file = place.databaseFile;
-  const unchecked = { version: 0, fullCheckAt: now.toISOString(), fingerprint: null };
+  const unchecked = { version: 0, fullCheckAt: now.toISOString(), fingerprint: null, ofHeaders: [] };
   const unplayable = playBackJournal(file);
   if (unplayable) return failure(unplayable);
   if (isNothing(file)) return success(unchecked);
@@ -82,9 +83,10 @@ function lookWithoutWriting(place: DataFolder, now: Date): Result<Looked, Storag
     if (identity.version < SCHEMA_VERSION) return success({ ...unchecked, version: identity.version });
     const lastFull = lastFullCheck(reader);
     const isFull = wasUnclean || isOverdue(lastFull, now);
-    const { findings, fingerprint } = checkDatabase(reader, isFull);
+    const { findings, ofHeaders, fingerprint } = checkDatabase(reader, isFull);
     if (findings.length > 0) return failure(storageProblem('corrupt', file, findings.join('; ')));
-    return success({ version: identity.version, fullCheckAt: isFull ? now.toISOString() : lastFull, fingerprint });
+    const fullCheckAt = isFull ? now.toISOString() : lastFull;
+    return success({ version: identity.version, fullCheckAt, fingerprint, ofHeaders });
   } finally {
     reader.close();
   }
@@ -105,12 +107,12 @@ function bringUp(
     if (migrated.findings.length > 0) return failure(storageProblem('corrupt', file, migrated.findings.join('; ')));
     fingerprint = migrated.fingerprint;
   }
-  takeRoomForLog(db);
   upkeepTable(db).countOpening(found.fullCheckAt);
   // Only now: the library changes `synchronous` back with the first write of a connection.
   const mismatches = pragmaMismatches(db);
   if (mismatches.length > 0) return failure(storageProblem('ioError', file, mismatches.join('; ')));
-  return success({ tables: openTables(db), notices: noticesAbout(place), fingerprint, cannotWrite: null });
+  const notices = [...noticesAbout(place), ...damageNotices(found.ofHeaders)];
+  return success({ tables: openTables(db), notices, fingerprint, cannotWrite: null });
 }
 
 /** A clock that was set back must not put the check off for years. */

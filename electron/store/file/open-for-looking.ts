@@ -3,7 +3,7 @@
 import { readFileSync, statSync } from 'node:fs';
 import Database from 'better-sqlite3';
 import { failure, type Result, type StorageFault, type StorageProblem, success } from '../../../core/index.ts';
-import { checkDatabase } from '../rows/check-database.ts';
+import { checkDatabase, damageNotices } from '../rows/check-database.ts';
 import { SCHEMA_VERSION } from '../schema/migrations.ts';
 import { openTables } from '../tables.ts';
 import { isNothing } from './beside-backups.ts';
@@ -56,9 +56,10 @@ function lookInto(
   const stranger = identityProblem(identity, place.databaseFile);
   if (stranger) return failure(stranger);
   if (identity.isEmpty || identity.version < SCHEMA_VERSION) return failure(why);
-  const { findings, fingerprint } = checkDatabase(db, false);
+  const { findings, ofHeaders, fingerprint } = checkDatabase(db, false);
   if (findings.length > 0) return failure(storageProblem('corrupt', place.databaseFile, findings.join('; ')));
-  return success({ tables: openTables(db), notices: noticesAbout(place), fingerprint, cannotWrite: why });
+  const notices = [...noticesAbout(place), ...damageNotices(ofHeaders)];
+  return success({ tables: openTables(db), notices, fingerprint, cannotWrite: why });
 }
 
 /**

@@ -7,7 +7,6 @@ import { useAsk } from '../../host/host-bridge.ts';
 import type { HeaderSession } from '../../session/header-session.ts';
 import type { OpenedHeader } from '../../session/session-state.ts';
 import { useNotice } from '../../ui/notices.tsx';
-import { freshId } from '../../ui/random-id.ts';
 import type { Screen } from '../../ui/screen.ts';
 import { wordsFor } from '../../ui/words/problem-words.ts';
 import { countOf } from '../../ui/words/spoken.ts';
@@ -49,9 +48,10 @@ export function nameFromFile(fileName: string): string {
 
 export function headerOfParts(
   preview: Extract<Preview, { kind: 'parts' }>,
-  { fileName, unit, id }: { readonly fileName: string; readonly unit: LengthUnit; readonly id: string },
+  { fileName, unit }: { readonly fileName: string; readonly unit: LengthUnit },
 ): Header {
-  const header = newHeader({ id, name: nameFromFile(fileName) });
+  // The host gives it an id of its own; with one here, the same list brought in again would be another request.
+  const header = newHeader({ id: 'parts', name: nameFromFile(fileName) });
   const display = unit === 'mm' ? ({ kind: 'mm', places: 1 } as const) : header.settings.display;
   return { ...header, settings: { ...header.settings, display }, primaries: preview.primaries };
 }
@@ -91,9 +91,7 @@ function useAccept({ onOpened, goTo }: Context, done: () => void) {
         return null;
       }
       const header =
-        preview.kind === 'header'
-          ? preview.header
-          : headerOfParts(preview, { fileName: given.fileName, unit, id: freshId() });
+        preview.kind === 'header' ? preview.header : headerOfParts(preview, { fileName: given.fileName, unit });
       const answer = await ask('importHeader', { header });
       if (!answer.ok) return answer.words;
       done();

@@ -37,11 +37,8 @@ test('a file is taken for what its ending and the screen suggest', () => {
 
 test('a header made of a parts list is one that the file format takes', () => {
   const primaries = demoPrimaries();
-  const header = headerOfParts(
-    { kind: 'parts', primaries, refused: [] },
-    { fileName: 'left bank.csv', unit: 'mm', id: 'h1' },
-  );
-  expect(header).toMatchObject({ id: 'h1', name: 'left bank', settings: { display: { kind: 'mm' } } });
+  const header = headerOfParts({ kind: 'parts', primaries, refused: [] }, { fileName: 'left bank.csv', unit: 'mm' });
+  expect(header).toMatchObject({ name: 'left bank', settings: { display: { kind: 'mm' } } });
   expect(nameFromFile('.csv')).toBe('Imported parts');
   expect(nameFromFile(`${'x'.repeat(300)}.csv`)).toHaveLength(120);
 });
