@@ -89,8 +89,8 @@ export {
 } from './length/pie-cut.ts';
 export { asWeldedLength, pieceLength, primaryLength } from './length/piece-length.ts';
 // Moves
-export { describeMove, describeMoveChange } from './moves/describe-move.ts';
-export { describeNearest, describeNoMoves, describeStanding, describeToFree } from './moves/describe-outcome.ts';
+export { describeMove, describeMoveChange } from './moves/words/describe-move.ts';
+export { describeNearest, describeNoMoves, describeStanding, describeToFree } from './moves/words/describe-outcome.ts';
 export {
   MOVE_KINDS,
   type Move,

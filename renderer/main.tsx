@@ -2,15 +2,10 @@
 
 import './ui/theme.css';
 import './ui/controls.css';
-import './ui/frame.css';
-import './commands/commands.css';
-import './headers/headers.css';
-import './stock/shelf.css';
-import './archive/archive.css';
-import './help/help.css';
+import './ui/page.css';
 import { createRoot } from 'react-dom/client';
 import { App } from './app/app.tsx';
-import { bridge } from './app/bridge.ts';
+import { bridge } from './host/bridge.ts';
 
 const root = document.getElementById('root');
 if (root === null) throw new Error('The page has no place for the program');

@@ -6,7 +6,7 @@ import type { PathProblem } from '../path/path-problem.ts';
 import type { ShelfMatch } from '../stock/shelf-match.ts';
 import type { StockItem } from '../stock/stock-item.ts';
 import type { Length } from '../units/length.ts';
-import type { MissWeights } from './miss.ts';
+import type { MissWeights } from './linear/shift-windows.ts';
 
 /** Named after the hardest thing that a move asks for, easiest first. */
 export type MoveKind = 'straights' | 'clockings' | 'trims' | 'swaps' | 'bendPair' | 'kick' | 'lengthOnly';

@@ -1,14 +1,14 @@
 /** One whole search of a primary's moves, under one set of limits. */
 
-import { searchBendPairs } from './bend-pair-search.ts';
-import { endAim } from './end-miss.ts';
-import { searchJoints } from './joint-search.ts';
-import { searchKicks } from './kick-search.ts';
+import { searchBendPairs } from './kinds/bend-pair.ts';
+import { endAim } from './turning/miss.ts';
+import { searchJoints } from './kinds/opened-joints.ts';
+import { searchKicks } from './kinds/kick.ts';
 import { MOVE_KINDS, type MoveKind } from './move.ts';
-import { MovePool, type PoolLimits } from './move-pool.ts';
-import type { FixedEnds, MoveProblem } from './move-problem.ts';
-import { type SearchVariables, searchStraights, searchTurns } from './turn-search.ts';
-import { type Variable, variablesOf } from './variables.ts';
+import { MovePool, type PoolLimits } from './ranking/move-pool.ts';
+import type { FixedEnds, MoveProblem } from './problem/move-problem.ts';
+import { type SearchVariables, searchStraights, searchTurns } from './kinds/turns.ts';
+import { type Variable, variablesOf } from './problem/variables.ts';
 
 /** Sets of this many straights are looked through at most: four are enough for an exact answer in space, two more may be taken out. */
 const MOST_STRAIGHTS = 6;

@@ -6,7 +6,7 @@ import type { Header, Target } from '../header/header.ts';
 import { type MatchReport, matchHeader } from '../length/match-header.ts';
 import { MM_PER_INCH } from '../units/length.ts';
 import { unitOf } from '../units/length-style.ts';
-import { freshIds } from './fresh-ids.ts';
+import { freshIds } from './offer/fresh-ids.ts';
 import type { Move, MoveOptions, MoveOutcome } from './move.ts';
 import { suggestMoves } from './suggest-moves.ts';
 

@@ -1,11 +1,11 @@
 /** What to change so that a primary comes into the band with both its ends where they must be. */
 
 import type { Header } from '../header/header.ts';
-import { suggestLengthOnly } from './length-only.ts';
+import { suggestLengthOnly } from './kinds/length-only.ts';
 import type { MoveOptions, MoveOutcome } from './move.ts';
-import { type MoveProblem, readMoveProblem } from './move-problem.ts';
-import { noMoves } from './no-moves.ts';
-import { offerMoves } from './offer-moves.ts';
+import { type MoveProblem, readMoveProblem } from './problem/move-problem.ts';
+import { noMoves } from './offer/no-moves.ts';
+import { offerMoves } from './offer/offer-moves.ts';
 import { poolLimits, searchMoves } from './search-moves.ts';
 
 /**

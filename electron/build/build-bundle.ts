@@ -1,4 +1,4 @@
-/** How the page, the shell's main process and its preload are bundled. */
+/** How the page and the programs that run in Node are bundled. */
 
 import { renameSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
@@ -7,7 +7,6 @@ import { build, type InlineConfig } from 'vite';
 import type { Bundle, BundleName } from './bundles.ts';
 
 const PAGE: InlineConfig = {
-  root: 'renderer',
   plugins: [react()],
   // A module of its own, as the page is; nothing is turned into text and back.
   worker: { format: 'es' },
@@ -28,7 +27,7 @@ function commonJs(entry: string, outFile: string): InlineConfig {
       minify: false,
       rolldownOptions: {
         external: ['electron', 'better-sqlite3'],
-        // A sandboxed preload can load no second file, so neither bundle is split.
+        // A sandboxed preload can load no second file, so none of these is split.
         output: { format: 'cjs', entryFileNames: outFile, codeSplitting: false },
       },
     },
@@ -36,8 +35,8 @@ function commonJs(entry: string, outFile: string): InlineConfig {
   };
 }
 
-function configOf(name: BundleName, outFile: string): InlineConfig {
-  return name === 'renderer' ? PAGE : commonJs(`electron/${name}.ts`, outFile);
+function configOf(name: BundleName, { entry, outFile }: Bundle): InlineConfig {
+  return name === 'renderer' ? { ...PAGE, root: entry } : commonJs(entry, outFile);
 }
 
 /** A test runner sets NODE_ENV, and with it would build a page with the slow, checking half of React in it. */
@@ -54,7 +53,7 @@ async function inProductionMode(act: () => Promise<unknown>): Promise<void> {
 
 /** Builds beside the old bundle and then takes its place, so that nobody ever reads half of one. */
 export async function buildBundle(root: string, name: BundleName, bundle: Bundle): Promise<void> {
-  const config = configOf(name, bundle.outFile);
+  const config = configOf(name, bundle);
   const outFolder = join(root, bundle.outFolder);
   const staging = join(root, 'dist', `.staging-${name}-${process.pid}`);
   await inProductionMode(() =>

@@ -1,11 +1,14 @@
-/** The three things that are built, where they go and what they are built from. */
+/** What is built, where it goes and what it is built from. */
 
 import { join } from 'node:path';
 import { isOlderThanSources } from './freshness.ts';
 
-export type BundleName = 'renderer' | 'main' | 'preload';
+/** The page; the desktop's main process and preload; what serves the page to a browser where there is no desktop window. */
+export type BundleName = 'renderer' | 'main' | 'preload' | 'host';
 
 export interface Bundle {
+  /** The page's folder, or the first module. */
+  readonly entry: string;
   readonly outFolder: string;
   /** Written last or alone, so that its age is the bundle's age. */
   readonly outFile: string;
@@ -16,12 +19,19 @@ const SHELL_SOURCES = ['electron', 'core', 'package-lock.json'];
 
 const BUNDLES: Readonly<Record<BundleName, Bundle>> = {
   renderer: {
+    entry: 'renderer',
     outFolder: 'dist/renderer',
     outFile: 'index.html',
     sources: ['renderer', 'core', 'electron/bridge', 'electron/build', 'package-lock.json'],
   },
-  main: { outFolder: 'dist/shell', outFile: 'main.cjs', sources: SHELL_SOURCES },
-  preload: { outFolder: 'dist/preload', outFile: 'preload.cjs', sources: SHELL_SOURCES },
+  main: { entry: 'electron/main.ts', outFolder: 'dist/shell', outFile: 'main.cjs', sources: SHELL_SOURCES },
+  preload: { entry: 'electron/preload.ts', outFolder: 'dist/preload', outFile: 'preload.cjs', sources: SHELL_SOURCES },
+  host: {
+    entry: 'electron/start/run-in-browser.ts',
+    outFolder: 'dist/host',
+    outFile: 'host.cjs',
+    sources: SHELL_SOURCES,
+  },
 };
 
 /** Where the bundle's main file stands, below the project's root. */

@@ -2,8 +2,7 @@
 
 import { readFileSync } from 'node:fs';
 import { homedir } from 'node:os';
-import { dirname, join } from 'node:path';
-import { bundleFile } from '../build/bundles.ts';
+import { join } from 'node:path';
 import { defaultDataFolder } from '../data-folder.ts';
 import { startLoopbackHost } from '../loopback/loopback-host.ts';
 import { readPageFiles } from '../page/page-files.ts';
@@ -33,10 +32,18 @@ function openBackend(root: string, folder: string | null): Backend {
   });
 }
 
+export interface BrowserRun {
+  /** The project's root. */
+  readonly root: string;
+  /** Holds the built page. */
+  readonly pageFolder: string;
+  readonly options: StartOptions;
+}
+
 /** Ends once the host is serving; the process lives on until Ctrl+C or a request to end. */
-export async function runInBrowser(root: string, options: StartOptions): Promise<void> {
+export async function runInBrowser({ root, pageFolder, options }: BrowserRun): Promise<void> {
   const backend = openBackend(root, options.dataFolder);
-  const files = readPageFiles(dirname(bundleFile(root, 'renderer')));
+  const files = readPageFiles(pageFolder);
   const host = await startLoopbackHost({ files, calls: backend, port: options.port });
   console.log(`Evenrun is ready. Open this address in a browser on this machine:\n\n  ${host.address}\n`);
   console.log('The address holds a secret for this run; do not pass it on. Ctrl+C ends the program.');

@@ -2,7 +2,8 @@
 
 import { resolve } from 'node:path';
 import { parseArgs } from 'node:util';
-import { failure, type Result, success } from '../../core/index.ts';
+// Types only: reading all of core takes longer than the rest of the start.
+import type { Result } from '../../core/index.ts';
 
 export interface StartOptions {
   /** Use the local browser even where Electron could be started. */
@@ -35,14 +36,15 @@ export function readStartOptions(args: readonly string[], workingFolder: string)
       options: { browser: { type: 'boolean' }, data: { type: 'string' }, port: { type: 'string' } },
     });
     const port = readPort(values.port);
-    if (port === null) return failure(`A port is a whole number from 0 to 65535, and this is "${values.port}".`);
-    if (values.data === '') return failure('After --data comes the path of a folder.');
+    if (port === null)
+      return { ok: false, problems: [`A port is a whole number from 0 to 65535, and this is "${values.port}".`] };
+    if (values.data === '') return { ok: false, problems: ['After --data comes the path of a folder.'] };
     const dataFolder = values.data === undefined ? null : resolve(workingFolder, values.data);
     // A port means the browser: the desktop window has none.
-    return success({ inBrowser: values.browser === true || port !== 0, dataFolder, port });
+    return { ok: true, value: { inBrowser: values.browser === true || port !== 0, dataFolder, port } };
   } catch (cause) {
     // parseArgs throws for what it does not know.
     if (!(cause instanceof TypeError)) throw cause;
-    return failure(cause.message);
+    return { ok: false, problems: [cause.message] };
   }
 }

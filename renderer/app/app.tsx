@@ -2,13 +2,13 @@
 
 import { useCallback, useEffect, useMemo, useState } from 'react';
 import type { HostBridge } from '../../electron/bridge/contract.ts';
+import { CannotOpen, type Start } from '../backups/cannot-open.tsx';
 import { CommandContext, createCommandRegistry } from '../commands/command-registry.ts';
+import { askHost, BridgeContext } from '../host/host-bridge.ts';
 import { Button } from '../ui/button.tsx';
-import { CannotOpen, type Start } from '../ui/cannot-open.tsx';
 import { ErrorBoundary } from '../ui/error-boundary.tsx';
-import { askHost, BridgeContext } from '../ui/host-bridge.ts';
 import { NoticeProvider } from '../ui/notices.tsx';
-import { showPreferences } from '../ui/preferences.ts';
+import { showPreferences } from './preferences/preferences.ts';
 import { Workshop } from './workshop.tsx';
 
 export function App({ bridge }: { readonly bridge: HostBridge }) {

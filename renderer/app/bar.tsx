@@ -1,16 +1,16 @@
 /** The bar across the top: the header's name, the places to go, whether it is saved, and how things are shown. */
 
 import { memo, useCallback } from 'react';
-import { DISPLAY_CHOICES, displayChoice } from '../bench/setting-choices.ts';
+import { DISPLAY_CHOICES, displayChoice } from '../bench/drawers/setting-choices.ts';
 import type { CommandId } from '../commands/command.ts';
 import { useCommandList, useCommandRegistry } from '../commands/command-registry.ts';
 import type { HeaderSession } from '../session/header-session.ts';
 import { useSession } from '../session/use-session.ts';
 import { Button } from '../ui/button.tsx';
-import { ActionMenu, ChoiceMenu } from '../ui/choice-menu.tsx';
-import { RenameLine } from '../ui/rename-line.tsx';
-import { SaveMarkLine } from '../ui/save-mark-line.tsx';
+import { ActionMenu, ChoiceMenu } from '../ui/fields/choice-menu.tsx';
+import { RenameLine } from '../ui/fields/rename-line.tsx';
 import { type Screen, writeScreen } from '../ui/screen.ts';
+import { SaveMarkLine } from './save-mark-line.tsx';
 import type { Workshop } from './use-workshop.ts';
 
 interface Props {

@@ -3,7 +3,7 @@
 import { BenchScreen } from '../bench/bench-screen.tsx';
 import type { OpenedHeader } from '../session/session-state.ts';
 import { Button } from '../ui/button.tsx';
-import type { OpenHeaderState } from './use-open-header.ts';
+import type { OpenHeaderState } from './opening/use-open-header.ts';
 
 interface Props {
   readonly open: OpenHeaderState;

@@ -3,7 +3,7 @@
 import { ArchiveScreen } from '../archive/archive-screen.tsx';
 import { HeaderList } from '../headers/header-list.tsx';
 import { HelpScreen } from '../help/help-screen.tsx';
-import { ShelfScreen } from '../stock/shelf-screen.tsx';
+import { ShelfScreen } from '../shelf/shelf-screen.tsx';
 import { ErrorBoundary } from '../ui/error-boundary.tsx';
 import { writeScreen } from '../ui/screen.ts';
 import { BenchPlace } from './bench-place.tsx';

@@ -3,7 +3,7 @@
 import { useEffect } from 'react';
 import type { HeaderSession } from '../session/header-session.ts';
 import type { Screen } from '../ui/screen.ts';
-import { useHeaderState } from './use-header-state.ts';
+import { useHeaderState } from './commands/use-header-state.ts';
 
 const SCREEN_TITLES: Readonly<Record<Screen['kind'], string>> = {
   headers: 'Headers',

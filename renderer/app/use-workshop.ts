@@ -1,16 +1,16 @@
 /** What the frame and every screen share: where we are, the open header, preferences, imports, and the dialog in front. */
 
 import { useCallback, useEffect, useMemo, useState } from 'react';
-import { type Imports, useImport } from '../headers/use-import.ts';
+import type { Start } from '../backups/cannot-open.tsx';
+import { type Imports, useImport } from '../headers/importing/use-import.ts';
+import { useBridge } from '../host/host-bridge.ts';
 import type { HeaderSession } from '../session/header-session.ts';
-import type { Start } from '../ui/cannot-open.tsx';
-import { useBridge } from '../ui/host-bridge.ts';
 import { useNotice } from '../ui/notices.tsx';
-import { type Preferences, usePreferences } from '../ui/preferences.ts';
 import { type Screen, useScreen } from '../ui/screen.ts';
-import { type Going, useGoing } from './use-going.ts';
-import { type OpenHeader, useOpenHeader } from './use-open-header.ts';
-import { useSafeLeaving } from './use-safe-leaving.ts';
+import { type Going, useGoing } from './opening/use-going.ts';
+import { type OpenHeader, useOpenHeader } from './opening/use-open-header.ts';
+import { useSafeLeaving } from './opening/use-safe-leaving.ts';
+import { type Preferences, usePreferences } from './preferences/preferences.ts';
 
 export type ReadyStart = Extract<Start, { state: 'ready' }>;
 

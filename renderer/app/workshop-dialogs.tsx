@@ -1,14 +1,14 @@
 /** The dialogs that can stand in front of any screen, one at a time. */
 
+import { BackupsDialog } from '../backups/backups-dialog.tsx';
+import type { Start } from '../backups/cannot-open.tsx';
 import type { Command } from '../commands/command.ts';
 import { CommandSearch } from '../commands/command-search.tsx';
 import { KeysList } from '../commands/keys-list.tsx';
 import { FinishDialog } from '../headers/finish-dialog.tsx';
-import { ImportDialog } from '../headers/import-dialog.tsx';
+import { ImportDialog } from '../headers/importing/import-dialog.tsx';
 import { NewHeaderDialog } from '../headers/new-header-dialog.tsx';
-import { BackupsDialog } from '../ui/backups-dialog.tsx';
-import type { Start } from '../ui/cannot-open.tsx';
-import { PreferencesDialog } from '../ui/preferences-dialog.tsx';
+import { PreferencesDialog } from './preferences/preferences-dialog.tsx';
 import type { Workshop } from './use-workshop.ts';
 
 interface Props {

@@ -1,15 +1,16 @@
 /** The program once its store is open: the bar, one screen at a time, and what works everywhere. */
 
+import type { Start } from '../backups/cannot-open.tsx';
 import { useCommandKeys } from '../commands/use-command-keys.ts';
-import type { Start } from '../ui/cannot-open.tsx';
-import { useFileDrop } from '../ui/use-file-drop.ts';
-import { useHostEvents } from '../ui/use-host-events.ts';
+import { useHostEvents } from '../host/use-host-events.ts';
 import { Bar } from './bar.tsx';
+import { useProgramCommands } from './commands/use-program-commands.ts';
 import { Screens } from './screens.tsx';
-import { useProgramCommands } from './use-program-commands.ts';
+import { useFileDrop } from './use-file-drop.ts';
 import { useWindowTitle } from './use-window-title.ts';
 import { type ReadyStart, useWorkshop, type Workshop as WorkshopNow } from './use-workshop.ts';
 import { WorkshopDialogs } from './workshop-dialogs.tsx';
+import './frame.css';
 
 interface Props {
   readonly start: ReadyStart;

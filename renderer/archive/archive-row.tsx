@@ -3,8 +3,8 @@
 import { formatLength } from '../../core/index.ts';
 import type { ResponseOf } from '../../electron/bridge/contract.ts';
 import { Button } from '../ui/button.tsx';
-import { countOf, showDay } from '../ui/spoken.ts';
 import { StripPreview } from '../ui/strip-preview.tsx';
+import { countOf, showDay } from '../ui/words/spoken.ts';
 
 export type ArchiveRow = ResponseOf<'searchArchive'>['rows'][number];
 

@@ -3,13 +3,14 @@
 import { type Ref, useRef, useState } from 'react';
 import type { LengthUnit } from '../../core/index.ts';
 import { useCommands } from '../commands/command-registry.ts';
-import { useHeaderActs } from '../headers/header-acts.ts';
+import { useHeaderActs } from '../session/header-acts.ts';
 import type { OpenedHeader } from '../session/session-state.ts';
-import { countOf } from '../ui/spoken.ts';
-import { TextField } from '../ui/text-field.tsx';
+import { TextField } from '../ui/fields/text-field.tsx';
+import { countOf } from '../ui/words/spoken.ts';
 import { ArchiveRowView } from './archive-row.tsx';
 import { EMPTY_SEARCH, type SearchProblems, type SearchTexts } from './archive-search.ts';
 import { type Found, useArchive } from './use-archive.ts';
+import './archive.css';
 
 interface Props {
   /** Unit of lengths typed without one. */

@@ -2,7 +2,7 @@
 
 import { useEffect, useState } from 'react';
 import type { LengthUnit } from '../../core/index.ts';
-import { useAsk } from '../ui/host-bridge.ts';
+import { useAsk } from '../host/host-bridge.ts';
 import type { ArchiveRow } from './archive-row.tsx';
 import { readSearch, type SearchProblems, type SearchTexts } from './archive-search.ts';
 

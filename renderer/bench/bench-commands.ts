@@ -1,10 +1,10 @@
 /** Everything that can be done on the bench, by name: for the command search, the menu bar and the keys. Undo and redo are commands of the whole program. */
 
 import type { Header } from '../../core/index.ts';
-import { primaryTitle } from '../chart/verdict-words.ts';
 import type { Command } from '../commands/command.ts';
+import { primaryTitle } from '../ui/words/verdict-words.ts';
 import type { BenchView, Drawer } from './bench-view.ts';
-import type { PieceAct } from './grid-events.ts';
+import type { PieceAct } from './grid/grid-events.ts';
 import type { BenchActs } from './use-bench-acts.ts';
 
 export interface CommandReach {

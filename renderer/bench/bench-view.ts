@@ -3,7 +3,7 @@
 import { useEffect, useMemo, useState } from 'react';
 import type { Header, Piece, Primary } from '../../core/index.ts';
 import type { HeaderSession } from '../session/header-session.ts';
-import type { Cell } from './grid-keys.ts';
+import type { Cell } from './grid/grid-keys.ts';
 
 export type Drawer = 'settings' | 'primaries' | 'figures' | 'view' | 'shape' | 'moves';
 

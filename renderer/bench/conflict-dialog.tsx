@@ -2,13 +2,13 @@
 
 import { useState } from 'react';
 import { formatLength, type Header, matchHeader } from '../../core/index.ts';
-import { primaryTitle, verdictWords } from '../chart/verdict-words.ts';
 import type { HeaderSession } from '../session/header-session.ts';
 import type { Conflict, ConflictChoice, DroppedStep, OpenedHeader } from '../session/session-state.ts';
 import { useSession } from '../session/use-session.ts';
 import { Button } from '../ui/button.tsx';
-import { wordsFor } from '../ui/host-bridge.ts';
 import { ModalDialog } from '../ui/modal-dialog.tsx';
+import { wordsFor } from '../ui/words/problem-words.ts';
+import { primaryTitle, verdictWords } from '../ui/words/verdict-words.ts';
 
 interface ConflictsProps {
   readonly session: HeaderSession;

@@ -1,8 +1,8 @@
 /** The header's figures in two lines over the chart: the target and its band, the spread and the worst primary. */
 
 import { formatLength, type Header, type MatchReport, mmOf } from '../../core/index.ts';
-import { FigureText } from '../chart/figure-text.tsx';
-import { bandWords, primaryTitle, verdictWords } from '../chart/verdict-words.ts';
+import { FigureText } from '../ui/figure-text.tsx';
+import { bandWords, primaryTitle, verdictWords } from '../ui/words/verdict-words.ts';
 
 interface Props {
   readonly header: Header;

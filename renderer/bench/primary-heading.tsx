@@ -1,10 +1,10 @@
 /** The primary in hand: its name, its length, its verdict, and how far there is to go. */
 
 import { formatLength, type LengthStyle, type MatchReport, type PrimaryMatch } from '../../core/index.ts';
-import { FigureText } from '../chart/figure-text.tsx';
 import { toGoMm } from '../chart/strip-layout.ts';
-import { primaryTitle, verdictMark, verdictWords } from '../chart/verdict-words.ts';
+import { FigureText } from '../ui/figure-text.tsx';
 import { SpokenStatus } from '../ui/spoken-status.tsx';
+import { primaryTitle, verdictMark, verdictWords } from '../ui/words/verdict-words.ts';
 
 interface Props {
   readonly match: PrimaryMatch;

@@ -12,19 +12,19 @@ import {
   tubeOf,
   unitOf,
 } from '../../core/index.ts';
-import { primaryTitle } from '../chart/verdict-words.ts';
 import type { HeaderSession } from '../session/header-session.ts';
+import { primaryTitle } from '../ui/words/verdict-words.ts';
 import { BEFORE_FIRST, type BenchView } from './bench-view.ts';
 import { FirstPiece } from './empty-bench.tsx';
-import { EntryPanel, primaryOfDraft } from './entry-panel.tsx';
-import { focusCell } from './grid-cell.ts';
-import type { Cell } from './grid-keys.ts';
-import { PieceButtons } from './piece-buttons.tsx';
-import { PieceGrid } from './piece-grid.tsx';
+import { EntryPanel, primaryOfDraft } from './entry/entry-panel.tsx';
+import { TapeAngle } from './entry/tape-angle.tsx';
+import { focusCell } from './grid/grid-cell.ts';
+import type { Cell } from './grid/grid-keys.ts';
+import { PieceButtons } from './grid/piece-buttons.tsx';
+import { PieceGrid } from './grid/piece-grid.tsx';
+import { cellPrimaryOfDraft } from './grid/use-cell-edits.ts';
 import { PrimaryHeading } from './primary-heading.tsx';
-import { TapeAngle } from './tape-angle.tsx';
 import type { BenchActs } from './use-bench-acts.ts';
-import { cellPrimaryOfDraft } from './use-cell-edits.ts';
 import { useStable } from './use-stable.ts';
 
 interface Props {

@@ -12,8 +12,8 @@ import {
   unitOf,
 } from '../../core/index.ts';
 import type { HeaderSession } from '../session/header-session.ts';
-import { wordsFor } from '../ui/host-bridge.ts';
 import { useNotice } from '../ui/notices.tsx';
+import { wordsFor } from '../ui/words/problem-words.ts';
 import {
   addPiecesEdit,
   addPrimariesEdit,
@@ -29,7 +29,7 @@ import {
   setStateEdit,
 } from './bench-edits.ts';
 import { BEFORE_FIRST, type BenchView } from './bench-view.ts';
-import type { PieceAct } from './grid-events.ts';
+import type { PieceAct } from './grid/grid-events.ts';
 
 export interface BenchActs {
   /** False, with the reason shown, when the edit is refused. Null edits are passed over. */

@@ -1,7 +1,7 @@
 /** The marks of a scale, as on a tape: fine ones, and longer ones with figures. */
 
 import { formatDeviation, formatLengthBare, type LengthStyle } from '../../core/index.ts';
-import { SvgFigureText } from './figure-text.tsx';
+import { SvgFigureText } from '../ui/figure-text.tsx';
 
 interface Props {
   readonly ticksMm: readonly number[];

@@ -11,8 +11,8 @@ import {
 } from '../../core/index.ts';
 import { useSettled } from '../ui/use-settled.ts';
 import './chart.css';
-import { FigureText } from './figure-text.tsx';
-import { verdictMark } from './verdict-words.ts';
+import { FigureText } from '../ui/figure-text.tsx';
+import { verdictMark } from '../ui/words/verdict-words.ts';
 
 interface Props {
   readonly header: Header;

@@ -4,15 +4,15 @@ import { type CSSProperties, type KeyboardEvent, memo, useId, useRef, useState }
 import type { Header, MatchReport, Primary, PrimaryMatch } from '../../core/index.ts';
 import { SpokenStatus } from '../ui/spoken-status.tsx';
 import './chart.css';
+import { FigureText } from '../ui/figure-text.tsx';
+import { readOutPiece } from '../ui/words/piece-words.ts';
+import { bandWords, captionSentence, primaryTitle } from '../ui/words/verdict-words.ts';
 import { ChartFoot } from './chart-foot.tsx';
 import { ChartHead } from './chart-head.tsx';
 import { chartKey, pieceIdAt, type ReadPiece } from './chart-keys.ts';
-import { FigureText } from './figure-text.tsx';
-import { readOutPiece } from './piece-words.ts';
 import { stripSegments } from './strip-layout.ts';
 import { StripRow } from './strip-row.tsx';
 import { type ChartScales, useChartScales } from './use-chart-scales.ts';
-import { bandWords, captionSentence, primaryTitle } from './verdict-words.ts';
 
 export interface ChartPreview {
   readonly after: Header;

@@ -2,9 +2,9 @@
 
 import { type MouseEvent, memo } from 'react';
 import type { LengthStyle, Primary, PrimaryMatch } from '../../core/index.ts';
+import { SvgFigureText } from '../ui/figure-text.tsx';
+import { segmentLabel } from '../ui/words/piece-words.ts';
 import type { ReadPiece } from './chart-keys.ts';
-import { SvgFigureText } from './figure-text.tsx';
-import { segmentLabel } from './piece-words.ts';
 import {
   CHARACTER_PX,
   type FullScale,

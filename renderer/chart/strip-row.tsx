@@ -3,12 +3,12 @@
 import * as d3 from 'd3';
 import { memo } from 'react';
 import { formatLength, formatLengthBare, type LengthStyle, type Primary, type PrimaryMatch } from '../../core/index.ts';
+import { FigureText, SvgFigureText } from '../ui/figure-text.tsx';
+import { deviationWords, verdictMark, verdictWords } from '../ui/words/verdict-words.ts';
 import type { ReadPiece } from './chart-keys.ts';
 import type { DeviationScale } from './deviation-scale.ts';
-import { FigureText, SvgFigureText } from './figure-text.tsx';
 import { CHARACTER_PX, type FullScale, fits, TUBE_HEIGHT, TUBE_TOP, toGoMm } from './strip-layout.ts';
 import { StripPieces } from './strip-pieces.tsx';
-import { deviationWords, verdictMark, verdictWords } from './verdict-words.ts';
 
 interface Props {
   readonly primary: Primary;

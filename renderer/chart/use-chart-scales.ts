@@ -2,9 +2,9 @@
 
 import { type RefCallback, useMemo } from 'react';
 import { type Header, type MatchReport, mmOf } from '../../core/index.ts';
+import { useWidth } from '../ui/use-width.ts';
 import { type DeviationScale, deviationScale, halfSpanMm } from './deviation-scale.ts';
 import { type FullScale, fullScale, fullSpanMm } from './strip-layout.ts';
-import { useWidth } from './use-width.ts';
 
 export interface ChartScales {
   readonly full: FullScale;

@@ -6,6 +6,7 @@ import { COMMAND_GROUPS } from './command.ts';
 import { useCommandList } from './command-registry.ts';
 import { showChord } from './key-chord.ts';
 import { SCREEN_KEYS } from './screen-keys.ts';
+import './commands.css';
 
 export function KeysList({ onClose }: { readonly onClose: () => void }) {
   return (

@@ -2,7 +2,7 @@
 
 import { useState } from 'react';
 import { Button } from '../ui/button.tsx';
-import { countOf } from '../ui/spoken.ts';
+import { countOf } from '../ui/words/spoken.ts';
 import { aboutHeader, type HeaderSummary } from './header-row.tsx';
 
 interface Props {

@@ -1,7 +1,7 @@
 /** The way out for work that the disk does not take: the open file format, made in the page itself. */
 
 import { type Header, writeHeader } from '../../core/index.ts';
-import { downloadText } from '../ui/files.ts';
+import { downloadText } from '../host/files.ts';
 
 /** A name that every file system takes, after the header's own. */
 export function fileNameOf(header: Header): string {

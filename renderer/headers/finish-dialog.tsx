@@ -5,11 +5,11 @@ import { formatLength } from '../../core/index.ts';
 import type { HeaderSession } from '../session/header-session.ts';
 import { useSession } from '../session/use-session.ts';
 import { Button } from '../ui/button.tsx';
-import { wordsFor } from '../ui/host-bridge.ts';
 import { ModalDialog } from '../ui/modal-dialog.tsx';
 import { useNotice } from '../ui/notices.tsx';
-import { countOf } from '../ui/spoken.ts';
-import { finishNotes } from './finish-notes.ts';
+import { finishNotes } from '../ui/words/finish-notes.ts';
+import { wordsFor } from '../ui/words/problem-words.ts';
+import { countOf } from '../ui/words/spoken.ts';
 
 interface Props {
   readonly session: HeaderSession;

@@ -1,18 +1,19 @@
 /** The start screen: every header on the bench, a new one, the demo, a file, and the bin. */
 
 import { useCallback, useEffect, useState } from 'react';
+import { useAsk } from '../host/host-bridge.ts';
+import { useHeaderActs } from '../session/header-acts.ts';
 import type { HeaderSession } from '../session/header-session.ts';
 import type { OpenedHeader } from '../session/session-state.ts';
 import { Button } from '../ui/button.tsx';
-import { useAsk } from '../ui/host-bridge.ts';
 import { writeScreen } from '../ui/screen.ts';
-import { countOf } from '../ui/spoken.ts';
+import { countOf } from '../ui/words/spoken.ts';
 import { Bin } from './bin.tsx';
 import { FirstStart } from './first-start.tsx';
-import { useHeaderActs } from './header-acts.ts';
 import type { HeaderSummary } from './header-row.tsx';
 import { HeaderRows } from './header-rows.tsx';
 import { freeHeaderName, NewHeaderLine } from './new-header-line.tsx';
+import './headers.css';
 
 interface Props {
   /** The header open in this window, which is renamed and binned through its session. */

@@ -3,9 +3,9 @@
 import { useState } from 'react';
 import type { ResponseOf } from '../../electron/bridge/contract.ts';
 import { Button } from '../ui/button.tsx';
-import { ActionMenu } from '../ui/choice-menu.tsx';
-import { RenameLine } from '../ui/rename-line.tsx';
-import { countOf, showTime } from '../ui/spoken.ts';
+import { ActionMenu } from '../ui/fields/choice-menu.tsx';
+import { RenameLine } from '../ui/fields/rename-line.tsx';
+import { countOf, showTime } from '../ui/words/spoken.ts';
 
 export type HeaderSummary = ResponseOf<'listHeaders'>['headers'][number];
 

@@ -1,13 +1,13 @@
 /** The headers on the bench, latest first, with a search once there are more than one looks through. */
 
 import { useState } from 'react';
+import { useBridge } from '../host/host-bridge.ts';
+import { useHeaderActs } from '../session/header-acts.ts';
 import type { HeaderSession } from '../session/header-session.ts';
 import type { OpenedHeader } from '../session/session-state.ts';
 import { Button } from '../ui/button.tsx';
-import { useBridge } from '../ui/host-bridge.ts';
+import { TextField } from '../ui/fields/text-field.tsx';
 import { useNotice } from '../ui/notices.tsx';
-import { TextField } from '../ui/text-field.tsx';
-import { useHeaderActs } from './header-acts.ts';
 import { HeaderRow, type HeaderSummary } from './header-row.tsx';
 import { renameHeader } from './rename-header.ts';
 

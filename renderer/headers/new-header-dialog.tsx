@@ -1,10 +1,10 @@
 /** Starting a header from anywhere in the program: a name and Enter. */
 
 import { useEffect, useState } from 'react';
+import { useAsk } from '../host/host-bridge.ts';
+import { useHeaderActs } from '../session/header-acts.ts';
 import type { OpenedHeader } from '../session/session-state.ts';
-import { useAsk } from '../ui/host-bridge.ts';
 import { ModalDialog } from '../ui/modal-dialog.tsx';
-import { useHeaderActs } from './header-acts.ts';
 import { freeHeaderName, NewHeaderLine } from './new-header-line.tsx';
 
 interface Props {

@@ -2,7 +2,7 @@
 
 import { type FormEvent, useState } from 'react';
 import { Button } from '../ui/button.tsx';
-import { TextField } from '../ui/text-field.tsx';
+import { TextField } from '../ui/fields/text-field.tsx';
 
 interface Props {
   /** Taken when Enter is pressed on an empty line. */

@@ -1,7 +1,7 @@
 /** Renames a header that is not open in this window. */
 
 import type { HostBridge } from '../../electron/bridge/contract.ts';
-import { type Answer, askHost } from '../ui/host-bridge.ts';
+import { type Answer, askHost } from '../host/host-bridge.ts';
 import { freshId } from '../ui/random-id.ts';
 
 /** One ordinary step against the revision on disk, so that it can be undone like any other. */

@@ -1,12 +1,10 @@
 /** The pictures of the help on shape, drawn by the parts of the program that draw them on the bench. */
 
 import { demoHeader } from '../../core/index.ts';
-import { AxesPicture } from '../shape/axes-picture.tsx';
-import { DialFace } from '../shape/clocking-dial.tsx';
-import '../shape/shape.css';
-import { describeScene } from '../view/describe-scene.ts';
-import { FlatViews } from '../view/flat-views.tsx';
-import '../view/view.css';
+import { DialFace } from '../ui/fields/clocking-dial.tsx';
+import { AxesPicture } from '../view/axes-picture.tsx';
+import { FlatViews } from '../view/flat/flat-views.tsx';
+import { describeScene } from '../view/scene/describe-scene.ts';
 
 const HEIGHT_PX = 220;
 const TEXT_PX = 14;

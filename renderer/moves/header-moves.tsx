@@ -1,14 +1,14 @@
 /** Moves for all primaries out of band at once, and whether moving the target is cheaper. */
 
 import { useMemo } from 'react';
-import { FigureText } from '../chart/figure-text.tsx';
+import { FigureText } from '../ui/figure-text.tsx';
 import { askedOptions } from './move-settings.ts';
 import type { MovesProps } from './moves-props.ts';
-import type { MovesQuestion } from './moves-question.ts';
-import { ProposalList } from './proposal-list.tsx';
-import { cheaperSentence, noPlansWords, planProposals } from './proposals.ts';
-import { SearchState } from './search-state.tsx';
-import { useMoves } from './use-moves.ts';
+import { ProposalList } from './proposals/proposal-list.tsx';
+import { cheaperSentence, noPlansWords, planProposals } from './proposals/proposals.ts';
+import type { MovesQuestion } from './search/moves-question.ts';
+import { SearchState } from './search/search-state.tsx';
+import { useMoves } from './search/use-moves.ts';
 
 export function HeaderMoves({ header, report, stock, bench, onApply }: MovesProps) {
   const question = useMemo(

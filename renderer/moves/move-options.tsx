@@ -1,10 +1,10 @@
 /** What a move may do: how many joints it breaks, how short a straight may get, how near it may come, what the shelf has. */
 
 import { formatTyped, type Header, parseLength, type StockItem, success, unitOf } from '../../core/index.ts';
-import { LengthField, TakenField } from '../bench/length-field.tsx';
 import type { HeaderSession } from '../session/header-session.ts';
-import { ChoiceField } from '../ui/choice-field.tsx';
-import { countOf } from '../ui/spoken.ts';
+import { ChoiceField } from '../ui/fields/choice-field.tsx';
+import { LengthField, TakenField } from '../ui/fields/length-field.tsx';
+import { countOf } from '../ui/words/spoken.ts';
 import type { MoveSettings } from './move-settings.ts';
 
 interface Props {

@@ -1,7 +1,7 @@
 /** What the person allows a move to do, as typed in the options; the search gets it in its own terms. */
 
 import { type Length, mmOf, type StockItem } from '../../core/index.ts';
-import type { AskedOptions } from './moves-question.ts';
+import type { AskedOptions } from './search/moves-question.ts';
 
 export interface MoveSettings {
   /** Null: any number. */

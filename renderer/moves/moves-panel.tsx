@@ -3,16 +3,16 @@
 import { useRef, useState } from 'react';
 import { Tab, TabList, TabPanel, Tabs } from 'react-aria-components';
 import { setLockedEdit } from '../bench/bench-edits.ts';
-import { primaryTitle } from '../chart/verdict-words.ts';
 import { Button } from '../ui/button.tsx';
-import { wordsFor } from '../ui/host-bridge.ts';
 import { useNotice } from '../ui/notices.tsx';
+import { wordsFor } from '../ui/words/problem-words.ts';
+import { primaryTitle } from '../ui/words/verdict-words.ts';
 import { HeaderMoves } from './header-moves.tsx';
 import { MoveOptionsPanel } from './move-options.tsx';
 import './moves.css';
 import type { MovesPanelProps, MovesProps } from './moves-props.ts';
 import { PrimaryMoves } from './primary-moves.tsx';
-import type { Proposal } from './proposal.ts';
+import type { Proposal } from './proposals/proposal.ts';
 
 export function MovesPanel(props: MovesPanelProps) {
   const { session, header, primary, stock, bench } = props;

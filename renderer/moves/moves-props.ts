@@ -2,7 +2,7 @@
 
 import type { Header, MatchReport, Piece, Primary, StockItem } from '../../core/index.ts';
 import type { HeaderSession } from '../session/header-session.ts';
-import type { Proposal } from './proposal.ts';
+import type { Proposal } from './proposals/proposal.ts';
 import type { BenchMoves } from './use-bench-moves.ts';
 
 export interface MovesPanelProps {

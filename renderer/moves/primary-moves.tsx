@@ -9,18 +9,18 @@ import {
   type MoveOutcome,
   type ToFree,
 } from '../../core/index.ts';
-import { FigureText } from '../chart/figure-text.tsx';
-import { primaryTitle } from '../chart/verdict-words.ts';
 import { Button } from '../ui/button.tsx';
-import { countOf } from '../ui/spoken.ts';
+import { FigureText } from '../ui/figure-text.tsx';
+import { countOf } from '../ui/words/spoken.ts';
+import { primaryTitle } from '../ui/words/verdict-words.ts';
 import { freeOffer } from './free-edit.ts';
 import { askedOptions } from './move-settings.ts';
 import type { MovesProps } from './moves-props.ts';
-import type { MovesQuestion } from './moves-question.ts';
-import { ProposalList } from './proposal-list.tsx';
-import { moveProposals, movesOf } from './proposals.ts';
-import { SearchState } from './search-state.tsx';
-import { useMoves } from './use-moves.ts';
+import { ProposalList } from './proposals/proposal-list.tsx';
+import { moveProposals, movesOf } from './proposals/proposals.ts';
+import type { MovesQuestion } from './search/moves-question.ts';
+import { SearchState } from './search/search-state.tsx';
+import { useMoves } from './search/use-moves.ts';
 
 export function PrimaryMoves(props: MovesProps) {
   const { header, primary, stock, bench } = props;

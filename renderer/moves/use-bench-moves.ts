@@ -3,10 +3,10 @@
 import { useEffect, useMemo, useRef, useState } from 'react';
 import type { Header } from '../../core/index.ts';
 import { FIRST_SETTINGS, type MoveSettings } from './move-settings.ts';
-import { type MovesPreview, previewOf } from './moves-preview.ts';
-import { NO_MARKS, type PieceMarks } from './piece-marks.ts';
-import type { Proposal } from './proposal.ts';
-import { sharedClient } from './shared-client.ts';
+import { type MovesPreview, previewOf } from './proposals/moves-preview.ts';
+import { NO_MARKS, type PieceMarks } from './proposals/piece-marks.ts';
+import type { Proposal } from './proposals/proposal.ts';
+import { sharedClient } from './search/shared-client.ts';
 
 export interface BenchMoves {
   readonly settings: MoveSettings;

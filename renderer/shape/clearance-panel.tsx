@@ -2,12 +2,12 @@
 
 import { useMemo, useState } from 'react';
 import { type Header, type HeaderGap, headerClearances, unitOf } from '../../core/index.ts';
-import { LengthField } from '../bench/length-field.tsx';
-import { FigureText } from '../chart/figure-text.tsx';
 import { Button } from '../ui/button.tsx';
-import { wordsFor } from '../ui/host-bridge.ts';
-import { countOf } from '../ui/spoken.ts';
-import { gapText } from '../view/scene-spans.ts';
+import { LengthField } from '../ui/fields/length-field.tsx';
+import { FigureText } from '../ui/figure-text.tsx';
+import { wordsFor } from '../ui/words/problem-words.ts';
+import { countOf } from '../ui/words/spoken.ts';
+import { gapText } from '../view/scene/scene-spans.ts';
 import { useAfterPaint } from '../view/use-after-paint.ts';
 import { gapsInOrder, gapVerdict, gapWords } from './gap-words.ts';
 import type { ShapeProps } from './shape-props.ts';

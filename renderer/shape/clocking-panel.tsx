@@ -20,14 +20,14 @@ import {
   tubeOf,
   unitOf,
 } from '../../core/index.ts';
-import { TakenField } from '../bench/length-field.tsx';
-import { FigureText } from '../chart/figure-text.tsx';
 import { Button } from '../ui/button.tsx';
-import { ChoiceField } from '../ui/choice-field.tsx';
-import { wordsFor } from '../ui/host-bridge.ts';
-import { TextField } from '../ui/text-field.tsx';
-import { ClockingDial } from './clocking-dial.tsx';
-import { hundredth } from './dial-steps.ts';
+import { ChoiceField } from '../ui/fields/choice-field.tsx';
+import { ClockingDial } from '../ui/fields/clocking-dial.tsx';
+import { hundredth } from '../ui/fields/dial-steps.ts';
+import { TakenField } from '../ui/fields/length-field.tsx';
+import { TextField } from '../ui/fields/text-field.tsx';
+import { FigureText } from '../ui/figure-text.tsx';
+import { wordsFor } from '../ui/words/problem-words.ts';
 import type { ShapeProps } from './shape-props.ts';
 
 export function ClockingPanel(props: ShapeProps) {

@@ -13,13 +13,13 @@ import {
   primaryClosure,
   unitOf,
 } from '../../core/index.ts';
-import { LengthField, TakenField } from '../bench/length-field.tsx';
-import { FigureText } from '../chart/figure-text.tsx';
-import { primaryTitle } from '../chart/verdict-words.ts';
 import { Button } from '../ui/button.tsx';
-import { wordsFor } from '../ui/host-bridge.ts';
-import { closureWords, tenthDeg } from './closure-words.ts';
-import { turnEdit, turnWords } from './compare-edits.ts';
+import { LengthField, TakenField } from '../ui/fields/length-field.tsx';
+import { FigureText } from '../ui/figure-text.tsx';
+import { closureWords, tenthDeg } from '../ui/words/closure-words.ts';
+import { wordsFor } from '../ui/words/problem-words.ts';
+import { primaryTitle } from '../ui/words/verdict-words.ts';
+import { turnEdit, turnWords } from './banks/compare-edits.ts';
 import type { ShapeProps } from './shape-props.ts';
 
 export function ClosurePanel(props: ShapeProps) {

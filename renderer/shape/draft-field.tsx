@@ -1,7 +1,7 @@
 /** A field of a form that is taken as a whole: text is kept as typed and read when the form is. */
 
 import { type Dispatch, type SetStateAction, useState } from 'react';
-import { TextField } from '../ui/text-field.tsx';
+import { TextField } from '../ui/fields/text-field.tsx';
 
 export type Drafts<Name extends string> = Readonly<Record<Name, string>>;
 

@@ -1,7 +1,7 @@
 /** Gaps in words: between what they are, and on which pieces. */
 
 import { assertNever, type Header, type HeaderGap } from '../../core/index.ts';
-import { primaryTitle } from '../chart/verdict-words.ts';
+import { primaryTitle } from '../ui/words/verdict-words.ts';
 
 export interface GapWords {
   readonly key: string;

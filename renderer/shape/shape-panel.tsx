@@ -2,15 +2,15 @@
 
 import { type ComponentType, useState } from 'react';
 import { Tab, TabList, TabPanel, Tabs } from 'react-aria-components';
-import { BankPanel } from './bank-panel.tsx';
+import { BankPanel } from './banks/bank-panel.tsx';
 import { ClearancePanel } from './clearance-panel.tsx';
 import { ClockingPanel } from './clocking-panel.tsx';
 import { ClosurePanel } from './closure-panel.tsx';
-import { EndsPanel } from './ends-panel.tsx';
-import { ObstaclesPanel } from './obstacles-panel.tsx';
+import { EndsPanel } from './ends/ends-panel.tsx';
+import { ObstaclesPanel } from './obstacles/obstacles-panel.tsx';
 import type { ShapeProps } from './shape-props.ts';
 import './shape.css';
-import { TablesPanel } from './tables-panel.tsx';
+import { TablesPanel } from './tables/tables-panel.tsx';
 
 const TABS: readonly { readonly id: string; readonly name: string; readonly Panel: ComponentType<ShapeProps> }[] = [
   { id: 'ends', name: 'Ports and inlets', Panel: EndsPanel },

@@ -3,10 +3,17 @@
 import { useId, useState } from 'react';
 import { formatLength, type LengthStyle } from '../../core/index.ts';
 import { Button } from '../ui/button.tsx';
-import { ChoiceField } from '../ui/choice-field.tsx';
-import type { Bounds } from './scene.ts';
-import { middleCut, type SectionAxis, type SectionCut, withinBounds } from './section-cut.ts';
-import { KEY_ZOOM, STANDARD_VIEWS, type Standpoint, turnCamera, type ViewCamera, zoomCamera } from './view-camera.ts';
+import { ChoiceField } from '../ui/fields/choice-field.tsx';
+import {
+  KEY_ZOOM,
+  STANDARD_VIEWS,
+  type Standpoint,
+  turnCamera,
+  type ViewCamera,
+  zoomCamera,
+} from './camera/view-camera.ts';
+import type { Bounds } from './scene/scene.ts';
+import { middleCut, type SectionAxis, type SectionCut, withinBounds } from './scene/section-cut.ts';
 
 interface Props {
   readonly camera: ViewCamera;

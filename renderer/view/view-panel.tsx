@@ -3,17 +3,17 @@
 import { useCallback, useEffect, useMemo, useState } from 'react';
 import { flushSync } from 'react-dom';
 import { type Header, headerClearances } from '../../core/index.ts';
-import { primaryTitle } from '../chart/verdict-words.ts';
 import { Button } from '../ui/button.tsx';
-import { countOf } from '../ui/spoken.ts';
-import { describeScene, withPresent } from './describe-scene.ts';
-import { FlatViews } from './flat-views.tsx';
-import type { PickedPiece } from './header-view.ts';
-import type { Scene } from './scene.ts';
-import type { SectionCut } from './section-cut.ts';
-import { SolidView } from './solid-view.tsx';
+import { countOf } from '../ui/words/spoken.ts';
+import { primaryTitle } from '../ui/words/verdict-words.ts';
+import { FIRST_VIEW, fitCamera, type PictureSize, type Standpoint } from './camera/view-camera.ts';
+import { FlatViews } from './flat/flat-views.tsx';
+import { describeScene, withPresent } from './scene/describe-scene.ts';
+import type { Scene } from './scene/scene.ts';
+import type { SectionCut } from './scene/section-cut.ts';
+import type { PickedPiece } from './solid/header-view.ts';
+import { SolidView } from './solid/solid-view.tsx';
 import { useAfterPaint } from './use-after-paint.ts';
-import { FIRST_VIEW, fitCamera, type PictureSize, type Standpoint } from './view-camera.ts';
 import { ViewControls } from './view-controls.tsx';
 import './view.css';
 

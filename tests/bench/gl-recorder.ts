@@ -6,6 +6,8 @@
 export interface GlCounts {
   /** Draw calls since the page was opened. */
   readonly draws: number;
+  /** Triangles of these draw calls. */
+  readonly triangles: number;
   /** Buffers made and not yet deleted, over all contexts that have ever been. */
   readonly buffers: number;
   /** Textures made and not yet deleted in contexts not yet given back: three keeps a few empty ones for as long as a context. */
@@ -29,7 +31,7 @@ export interface RedrawRecorderInPage {
 
 /** To be given to `addInitScript`; puts the counter under `globalThis.glCounter`. */
 export function installGlCounter(): void {
-  const counts = { draws: 0, buffers: 0, textures: 0, contexts: 0 };
+  const counts = { draws: 0, triangles: 0, buffers: 0, textures: 0, contexts: 0 };
   const prototype = WebGL2RenderingContext.prototype;
   const onDraw = new Set<(gl: WebGL2RenderingContext) => void>();
   const texturesOf = new WeakMap<object, number>();
@@ -58,16 +60,17 @@ export function installGlCounter(): void {
   after('createTexture', (context) => addTextures(context, 1));
   after('deleteTexture', (context, texture) => addTextures(context, texture ? -1 : 0));
   const { drawElements, drawArrays } = prototype;
-  const drawn = (gl: WebGL2RenderingContext) => {
+  const drawn = (gl: WebGL2RenderingContext, mode: number, corners: number) => {
     counts.draws += 1;
+    if (mode === gl.TRIANGLES) counts.triangles += corners / 3;
     for (const tell of onDraw) tell(gl);
   };
   prototype.drawElements = function drawElementsCounted(...given) {
-    drawn(this);
+    drawn(this, given[0], given[1]);
     drawElements.apply(this, given);
   };
   prototype.drawArrays = function drawArraysCounted(...given) {
-    drawn(this);
+    drawn(this, given[0], given[2]);
     drawArrays.apply(this, given);
   };
   const known = new WeakSet<object>();

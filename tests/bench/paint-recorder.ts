@@ -1,12 +1,12 @@
 /**
- * Runs inside the page: measures from a key's own time stamp to the first frame that shows a changed chart.
+ * Runs inside the page: measures from a key's own time stamp to the first frame that shows a change of what is watched.
  * Two clocks are read. Event Timing (W3C) gives the browser's own duration from the key to the next presented frame,
  * rounded to 8 ms and told only from 16 ms on. Beside it, the time of the first task after the frame in which the
- * chart's elements had changed, which is exact but leaves out what the compositor does after the main thread.
+ * elements had changed, which is exact but leaves out what the compositor does after the main thread.
  */
 
 export interface PaintSample {
-  /** Milliseconds from the key to the first task after the frame with the changed chart. */
+  /** Milliseconds from the key to the first task after the frame with the change. */
   readonly paintedMs: number;
   /** Milliseconds by Event Timing; null: under its threshold, that is less than 16 after rounding to 8. */
   readonly eventMs: number | null;
@@ -15,23 +15,23 @@ export interface PaintSample {
 export interface RecorderInPage {
   /** The next keydown of this key is measured. */
   arm(key: string): void;
-  /** Settles with the sample once the chart has been painted and Event Timing has had its say. */
+  /** Settles with the sample once the change has been painted and Event Timing has had its say. */
   sample(): Promise<PaintSample>;
 }
 
-/** To be evaluated in the page; puts the recorder under `globalThis.paintRecorder`. */
-export function installRecorder(): void {
+/** To be evaluated in the page; puts the recorder under `globalThis.paintRecorder`. It waits for changes below the element. */
+export function installRecorder(selector: string): void {
   const timings: PerformanceEntry[] = [];
   new PerformanceObserver((list) => {
     timings.push(...list.getEntries().filter((entry) => entry.name === 'keydown'));
   }).observe({ type: 'event', durationThreshold: 16 } as PerformanceObserverInit);
 
   let hasChanged = false;
-  const chart = document.querySelector('.match-chart');
-  if (chart === null) throw new Error('no chart on this page');
+  const watched = document.querySelector(selector);
+  if (watched === null) throw new Error(`no ${selector} on this page`);
   new MutationObserver(() => {
     hasChanged = true;
-  }).observe(chart, { subtree: true, childList: true, attributes: true, characterData: true });
+  }).observe(watched, { subtree: true, childList: true, attributes: true, characterData: true });
 
   let armedKey: string | null = null;
   let painted: Promise<{ startMs: number; paintedMs: number }> | null = null;

@@ -12,7 +12,7 @@ import { measureStartUp } from './start-up.ts';
 import { measureViewRedraw } from './view-redraw.ts';
 
 const RUNS: readonly MeasureRun[] = [
-  { ids: ['P1', 'P1 by frame', 'P2', 'P2 by frame'], run: measureChartSpeed },
+  { ids: ['P1', 'P2'], run: measureChartSpeed },
   { ids: ['P1b'], run: (size) => Promise.resolve(measureMatchHeader(size)) },
   { ids: ['P3', 'P3b'], run: async (size) => measureClearance(size) },
   { ids: ['P6'], run: measureDurableEdit },

@@ -2,13 +2,13 @@ import { describe, expect, it } from 'vitest';
 import { applyEdit } from '../../../core/edits/apply-edit.ts';
 import type { Header, Piece, Primary } from '../../../core/header/header.ts';
 import { matchHeader } from '../../../core/length/match-header.ts';
-import { describeMove } from '../../../core/moves/describe-move.ts';
+import { describeMove } from '../../../core/moves/words/describe-move.ts';
 import {
   describeNearest,
   describeNoMoves,
   describeStanding,
   describeToFree,
-} from '../../../core/moves/describe-outcome.ts';
+} from '../../../core/moves/words/describe-outcome.ts';
 import type { MoveOutcome, NoMoveReason } from '../../../core/moves/move.ts';
 import { suggestMoves } from '../../../core/moves/suggest-moves.ts';
 import { millimetres } from '../../../core/units/length.ts';

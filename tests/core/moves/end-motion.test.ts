@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import type { Piece } from '../../../core/header/header.ts';
-import { endAim } from '../../../core/moves/end-miss.ts';
-import { moveEnd } from '../../../core/moves/end-motion.ts';
-import { readMoveProblem } from '../../../core/moves/move-problem.ts';
-import { settleEnd } from '../../../core/moves/settle-end.ts';
-import { oneTurn, twoTurns } from '../../../core/moves/turn-seeds.ts';
-import { variablesOf } from '../../../core/moves/variables.ts';
+import { endAim } from '../../../core/moves/turning/miss.ts';
+import { moveEnd } from '../../../core/moves/turning/end-motion.ts';
+import { readMoveProblem } from '../../../core/moves/problem/move-problem.ts';
+import { settleEnd } from '../../../core/moves/turning/settle.ts';
+import { oneTurn, twoTurns } from '../../../core/moves/turning/turn-seeds.ts';
+import { variablesOf } from '../../../core/moves/problem/variables.ts';
 import { tracePrimary } from '../../../core/path/trace-primary.ts';
 import { angleBetweenRad, turnAbout, unit, type Vector } from '../../../core/path/vector.ts';
 import { degreesOf } from '../../../core/units/angle.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { describeMove } from '../../../core/moves/describe-move.ts';
+import { describeMove } from '../../../core/moves/words/describe-move.ts';
 import { suggestMoves } from '../../../core/moves/suggest-moves.ts';
 import { seededRandom } from '../path/made-primaries.ts';
 import { faultsOf } from './check-move.ts';

@@ -1,7 +1,13 @@
 /** Every key of the piece grid. */
 
 import { describe, expect, test } from 'vitest';
-import { actOnCell, type Cell, cellAfterCommit, gridSize, type KeyPress } from '../../../renderer/bench/grid-keys.ts';
+import {
+  actOnCell,
+  type Cell,
+  cellAfterCommit,
+  gridSize,
+  type KeyPress,
+} from '../../../renderer/bench/grid/grid-keys.ts';
 
 const SIZE = gridSize(20);
 const AT: Cell = { row: 5, column: 2 };

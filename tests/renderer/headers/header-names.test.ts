@@ -13,16 +13,16 @@ import {
   writeHeader,
 } from '../../../core/index.ts';
 import { fileNameOf } from '../../../renderer/headers/export-unsaved.ts';
-import { acceptWords, addWords, renamedWords } from '../../../renderer/headers/file-preview.tsx';
-import { finishNotes, whyNotFinish } from '../../../renderer/headers/finish-notes.ts';
-import type { Preview } from '../../../renderer/headers/given-preview.ts';
-import { nameOfCopy } from '../../../renderer/headers/header-acts.ts';
 import type { HeaderSummary } from '../../../renderer/headers/header-row.tsx';
 import { namedLike } from '../../../renderer/headers/header-rows.tsx';
-import { guessKind } from '../../../renderer/headers/import-dialog.tsx';
+import { acceptWords, addWords, renamedWords } from '../../../renderer/headers/importing/file-preview.tsx';
+import type { Preview } from '../../../renderer/headers/importing/given-preview.ts';
+import { guessKind } from '../../../renderer/headers/importing/import-dialog.tsx';
+import { addPartsEdit, namesInHeader } from '../../../renderer/headers/importing/parts-into-header.ts';
+import { headerOfParts, nameFromFile } from '../../../renderer/headers/importing/use-import.ts';
 import { freeHeaderName } from '../../../renderer/headers/new-header-line.tsx';
-import { addPartsEdit, namesInHeader } from '../../../renderer/headers/parts-into-header.ts';
-import { headerOfParts, nameFromFile } from '../../../renderer/headers/use-import.ts';
+import { nameOfCopy } from '../../../renderer/session/header-acts.ts';
+import { finishNotes, whyNotFinish } from '../../../renderer/ui/words/finish-notes.ts';
 import { seededRandom } from '../../trust/seeded-random.ts';
 
 /** As the bridge hands them over. */

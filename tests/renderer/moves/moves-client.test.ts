@@ -2,14 +2,14 @@
 
 import { describe, expect, test } from 'vitest';
 import { demoHeader } from '../../../core/index.ts';
-import { answerQuestion } from '../../../renderer/moves/answer-question.ts';
-import { MovesClient, type WorkerLike } from '../../../renderer/moves/moves-client.ts';
+import { answerQuestion } from '../../../renderer/moves/search/answer-question.ts';
+import { MovesClient, type WorkerLike } from '../../../renderer/moves/search/moves-client.ts';
 import type {
   AnswerMessage,
   AskedMessage,
   MovesAnswer,
   MovesQuestion,
-} from '../../../renderer/moves/moves-question.ts';
+} from '../../../renderer/moves/search/moves-question.ts';
 
 class FakeWorker implements WorkerLike {
   onmessage: ((event: { readonly data: AnswerMessage }) => void) | null = null;

@@ -13,10 +13,10 @@ import {
 } from '../../../core/index.ts';
 import { freeOffer } from '../../../renderer/moves/free-edit.ts';
 import { askedOptions, FIRST_SETTINGS } from '../../../renderer/moves/move-settings.ts';
-import { previewOf } from '../../../renderer/moves/moves-preview.ts';
-import { pieceMarks } from '../../../renderer/moves/piece-marks.ts';
-import { rowAfter } from '../../../renderer/moves/proposal-list.tsx';
-import { cheaperSentence, moveProposals, movesOf, planProposals } from '../../../renderer/moves/proposals.ts';
+import { previewOf } from '../../../renderer/moves/proposals/moves-preview.ts';
+import { pieceMarks } from '../../../renderer/moves/proposals/piece-marks.ts';
+import { rowAfter } from '../../../renderer/moves/proposals/proposal-list.tsx';
+import { cheaperSentence, moveProposals, movesOf, planProposals } from '../../../renderer/moves/proposals/proposals.ts';
 
 const header = demoHeader('h');
 const plain = (text: string) => text.replaceAll('\u2009', ' ');

@@ -2,7 +2,7 @@
 
 import { expect, test } from 'vitest';
 import { compareBanks, demoHeader, mirrorPiece, type Primary } from '../../../core/index.ts';
-import { pairWords } from '../../../renderer/shape/compare-banks-part.tsx';
+import { pairWords } from '../../../renderer/shape/banks/compare-banks-part.tsx';
 
 const header = demoHeader('demo');
 const style = header.settings.display;

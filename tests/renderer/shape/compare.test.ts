@@ -13,7 +13,7 @@ import {
   signedDeg,
   turnEdit,
   turnWords,
-} from '../../../renderer/shape/compare-edits.ts';
+} from '../../../renderer/shape/banks/compare-edits.ts';
 
 const STYLE = { kind: 'fraction', per: 16 } as const;
 const demo = demoHeader('compare');

@@ -8,7 +8,7 @@ import {
   formatDirection,
   parseDirection,
   upFor,
-} from '../../../renderer/shape/direction-text.ts';
+} from '../../../renderer/shape/ends/direction-text.ts';
 import { expectWithin } from '../../tolerance.ts';
 
 const read = (text: string) => parseDirection(text, ['direction']);

@@ -15,8 +15,8 @@ import {
   portRowEdit,
   removeInletEdit,
   replaceInletEdit,
-} from '../../../renderer/shape/ends-edits.ts';
-import { newObstacle, OBSTACLE_KINDS } from '../../../renderer/shape/obstacle-edits.ts';
+} from '../../../renderer/shape/ends/ends-edits.ts';
+import { newObstacle, OBSTACLE_KINDS } from '../../../renderer/shape/obstacles/obstacle-edits.ts';
 import { expectWithin } from '../../tolerance.ts';
 
 function counter(): () => string {

@@ -5,7 +5,7 @@ import { applyEdit } from '../../../core/edits/apply-edit.ts';
 import { demoHeader } from '../../../core/header/demo-header.ts';
 import type { Header, Primary } from '../../../core/header/header.ts';
 import { describeProblem, placedPath } from '../../../core/index.ts';
-import { shownTable, type TableKind, tableEdit } from '../../../renderer/shape/table-edits.ts';
+import { shownTable, type TableKind, tableEdit } from '../../../renderer/shape/tables/table-edits.ts';
 import { expectWithin } from '../../tolerance.ts';
 
 const header = demoHeader('tables');

@@ -4,8 +4,8 @@ import { describe, expect, test } from 'vitest';
 import { demoHeader } from '../../../core/header/demo-header.ts';
 import { type Closure, headerClearances } from '../../../core/index.ts';
 import { inches, MM_PER_INCH } from '../../../core/units/length.ts';
-import { closureWords } from '../../../renderer/shape/closure-words.ts';
 import { gapsInOrder, gapVerdict, gapWords } from '../../../renderer/shape/gap-words.ts';
+import { closureWords } from '../../../renderer/ui/words/closure-words.ts';
 
 const STYLE = { kind: 'fraction', per: 16 } as const;
 const plain = (text: string) => text.replaceAll('\u2009', ' ');

@@ -1,10 +1,10 @@
 /** Counts, times, sizes and the save mark in words. */
 
 import { expect, test } from 'vitest';
-import { otherUnit } from '../../../renderer/ui/display-unit.ts';
-import { bytesToBase64 } from '../../../renderer/ui/files.ts';
-import { saveWords } from '../../../renderer/ui/save-mark-line.tsx';
-import { countOf, showBytes, showDay, showTime } from '../../../renderer/ui/spoken.ts';
+import { otherUnit } from '../../../renderer/app/commands/display-unit.ts';
+import { saveWords } from '../../../renderer/app/save-mark-line.tsx';
+import { bytesToBase64 } from '../../../renderer/host/files.ts';
+import { countOf, showBytes, showDay, showTime } from '../../../renderer/ui/words/spoken.ts';
 
 test('one is singular, everything else plural', () => {
   expect([0, 1, 2, 1200].map((count) => countOf(count, 'piece'))).toEqual([

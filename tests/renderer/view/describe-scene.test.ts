@@ -7,7 +7,7 @@ import { demoHeader } from '../../../core/header/demo-header.ts';
 import type { Header } from '../../../core/header/header.ts';
 import { headerClearances, mmOf } from '../../../core/index.ts';
 import { inches, millimetres } from '../../../core/units/length.ts';
-import { describeScene } from '../../../renderer/view/describe-scene.ts';
+import { describeScene } from '../../../renderer/view/scene/describe-scene.ts';
 
 const NOTHING = { primaryId: null, pieceId: null } as const;
 const demo = demoHeader('scene');

@@ -3,12 +3,12 @@
 import { describe, expect, test } from 'vitest';
 import { demoHeader } from '../../../core/header/demo-header.ts';
 import { headerClearances } from '../../../core/index.ts';
-import { annotate, type PictureLabel, spreadLabels } from '../../../renderer/view/annotations.ts';
-import { bodyOutline, planePatch } from '../../../renderer/view/body-outline.ts';
-import { describeScene } from '../../../renderer/view/describe-scene.ts';
-import { flatPicture } from '../../../renderer/view/flat-outlines.ts';
-import { cutPlane, isKept, middleCut, withinBounds } from '../../../renderer/view/section-cut.ts';
-import { FIRST_VIEW, FLAT_VIEWS, fitCamera } from '../../../renderer/view/view-camera.ts';
+import { annotate, type PictureLabel, spreadLabels } from '../../../renderer/view/annotations/annotations.ts';
+import { FIRST_VIEW, FLAT_VIEWS, fitCamera } from '../../../renderer/view/camera/view-camera.ts';
+import { flatPicture } from '../../../renderer/view/flat/flat-outlines.ts';
+import { bodyOutline, planePatch } from '../../../renderer/view/scene/body-outline.ts';
+import { describeScene } from '../../../renderer/view/scene/describe-scene.ts';
+import { cutPlane, isKept, middleCut, withinBounds } from '../../../renderer/view/scene/section-cut.ts';
 
 const SIZE = { widthPx: 300, heightPx: 300 } as const;
 const demo = demoHeader('pictures');

@@ -14,7 +14,7 @@ import {
   turnCamera,
   type ViewCamera,
   zoomCamera,
-} from '../../../renderer/view/view-camera.ts';
+} from '../../../renderer/view/camera/view-camera.ts';
 
 const SIZE = { widthPx: 400, heightPx: 300 } as const;
 const CAMERA: ViewCamera = { target: { x: 1, y: 2, z: 3 }, azimuthDeg: 50, elevationDeg: 28, heightMm: 300 };

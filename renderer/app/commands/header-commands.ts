@@ -1,0 +1,129 @@
+/** Commands about the open header as a whole. */
+
+import type { Command } from '../../commands/command.ts';
+import { exportUnsaved } from '../../headers/export-unsaved.ts';
+import type { HeaderActs, HeaderAsked } from '../../session/header-acts.ts';
+import type { Notice } from '../../ui/notices.tsx';
+import type { Workshop } from '../use-workshop.ts';
+import { FINISHED, NO_HEADER } from './unavailable-words.ts';
+
+interface Context {
+  readonly workshop: Workshop;
+  readonly acts: HeaderActs;
+  readonly isFinished: boolean;
+  readonly notFinish: string | null;
+  readonly say: (notice: Notice) => void;
+}
+
+export function headerCommands(context: Context): readonly Command[] {
+  return [...startCommands(context), ...openHeaderCommands(context)];
+}
+
+const group = 'Header';
+
+function startCommands({ workshop }: Context): readonly Command[] {
+  return [
+    {
+      id: 'newHeader',
+      name: 'New header',
+      group,
+      keys: ['Mod+N'],
+      words: 'create start',
+      run: () => workshop.setDialog('newHeader'),
+    },
+    {
+      id: 'listHeaders',
+      name: 'All headers',
+      group,
+      keys: ['Mod+Shift+O'],
+      words: 'open recent bin',
+      run: () => workshop.goTo({ kind: 'headers' }),
+    },
+    {
+      id: 'importFile',
+      name: 'Import a file',
+      group,
+      keys: ['Mod+O'],
+      words: 'open json csv parts',
+      run: () => workshop.imports.ask('header'),
+    },
+  ];
+}
+
+/** Acts on the open header as it is on disk: everything held must be there first, and if it cannot be, that is said. */
+function afterFlush({ workshop, say }: Context, act: (header: HeaderAsked) => Promise<void>): () => void {
+  return () => {
+    const { session } = workshop;
+    const reason = workshop.open.whyItMustStay();
+    if (session === null) return;
+    if (reason !== null) say({ text: reason, tone: 'trouble' });
+    else void workshop.flush().then(() => act({ headerId: session.headerId, name: session.getState().header.name }));
+  };
+}
+
+/** What cannot reach the disk can still leave as a file. */
+function exportOpen(context: Context): () => void {
+  const { workshop, acts } = context;
+  return () => {
+    const state = workshop.session?.getState();
+    if (state?.save.kind === 'notSaved') exportUnsaved(state.header);
+    else afterFlush(context, (header) => acts.exportFile(header))();
+  };
+}
+
+function openHeaderCommands(context: Context): readonly Command[] {
+  const { workshop, acts } = context;
+  const unavailable = workshop.session === null ? NO_HEADER : null;
+  const frozen = unavailable ?? (context.isFinished ? FINISHED : null);
+  const duplicate = async (header: HeaderAsked) => {
+    const opened = await acts.duplicate(header);
+    if (opened !== null) workshop.going.openGiven(opened);
+  };
+  const bin = async (header: HeaderAsked) => {
+    if (!(await acts.bin(header, () => workshop.going.openById(header.headerId)))) return;
+    workshop.open.drop();
+    workshop.goTo({ kind: 'headers' });
+  };
+  return [
+    {
+      id: 'exportHeader',
+      name: 'Export this header',
+      group,
+      keys: ['Mod+Shift+E'],
+      words: 'save as file json',
+      unavailable,
+      run: exportOpen(context),
+    },
+    {
+      id: 'renameHeader',
+      name: 'Rename this header',
+      group,
+      unavailable: frozen,
+      run: () => workshop.setRenaming(true),
+    },
+    {
+      id: 'duplicateHeader',
+      name: 'Duplicate this header',
+      group,
+      words: 'copy',
+      unavailable,
+      run: afterFlush(context, duplicate),
+    },
+    {
+      id: 'finishHeader',
+      name: 'Finish this header',
+      group,
+      words: 'archive freeze done',
+      unavailable: frozen ?? context.notFinish,
+      run: () => workshop.setDialog('finish'),
+    },
+    {
+      id: 'binHeader',
+      name: 'Move this header to the bin',
+      group,
+      words: 'delete remove',
+      unavailable,
+      run: afterFlush(context, bin),
+    },
+  ];
+}

@@ -1,0 +1,42 @@
+/** Theme and density: put on the document at once, kept by the host. */
+
+import { useCallback, useState } from 'react';
+import type { HostBridge, RequestOf } from '../../../electron/bridge/contract.ts';
+
+export type Preferences = RequestOf<'savePreferences'>['preferences'];
+
+export const DENSITIES = [
+  { id: 'bench', name: 'Bench: large, for gloves' },
+  { id: 'desk', name: 'Desk: denser' },
+] as const;
+
+export const THEMES = [
+  { id: 'system', name: 'As the system' },
+  { id: 'light', name: 'Light' },
+  { id: 'dark', name: 'Dark' },
+] as const;
+
+/** Sets what theme.css looks at. `system` leaves the choice to the platform. */
+export function showPreferences(preferences: Preferences, root: HTMLElement = document.documentElement): void {
+  if (preferences.theme === 'system') root.removeAttribute('data-theme');
+  else root.setAttribute('data-theme', preferences.theme);
+  root.setAttribute('data-density', preferences.density);
+}
+
+/** Shown at once; should the host fail to keep them, they hold for this session and nothing is lost. */
+export function usePreferences(
+  bridge: HostBridge,
+  atStart: Preferences,
+): readonly [Preferences, (change: Partial<Preferences>) => void] {
+  const [preferences, setPreferences] = useState(atStart);
+  const change = useCallback(
+    (set: Partial<Preferences>) => {
+      const next = { ...preferences, ...set };
+      setPreferences(next);
+      showPreferences(next);
+      void bridge.call('savePreferences', { preferences: next });
+    },
+    [bridge, preferences],
+  );
+  return [preferences, change];
+}

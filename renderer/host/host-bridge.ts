@@ -1,0 +1,41 @@
+/** The bridge as components reach it: every answer is a value, or a refusal with its sentence. */
+
+import { createContext, useCallback, useContext } from 'react';
+import type { Problem } from '../../core/index.ts';
+import type { CallName, HostBridge, RequestOf, ResponseOf } from '../../electron/bridge/contract.ts';
+import { wordsFor } from '../ui/words/problem-words.ts';
+
+export const BridgeContext = createContext<HostBridge | null>(null);
+
+export function useBridge(): HostBridge {
+  const bridge = useContext(BridgeContext);
+  if (bridge === null) throw new Error('No bridge above this component');
+  return bridge;
+}
+
+export type Answer<Name extends CallName> =
+  | { readonly ok: true; readonly value: ResponseOf<Name> }
+  | { readonly ok: false; readonly words: string; readonly problems: readonly Problem[] };
+
+const NO_ANSWER =
+  'The program behind this window does not answer. What was shown as saved is safe; start Evenrun again to go on.';
+
+/** Asks the host; never rejects, also when the host is gone. */
+export async function askHost<Name extends CallName>(
+  bridge: HostBridge,
+  name: Name,
+  request: RequestOf<Name>,
+): Promise<Answer<Name>> {
+  try {
+    const reply = await bridge.call(name, request);
+    return reply.ok ? reply : { ok: false, words: wordsFor(reply.problems), problems: reply.problems };
+  } catch {
+    return { ok: false, words: NO_ANSWER, problems: [] };
+  }
+}
+
+/** `askHost` bound to the bridge above. */
+export function useAsk(): <Name extends CallName>(name: Name, request: RequestOf<Name>) => Promise<Answer<Name>> {
+  const bridge = useBridge();
+  return useCallback((name, request) => askHost(bridge, name, request), [bridge]);
+}

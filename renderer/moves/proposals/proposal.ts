@@ -1,0 +1,21 @@
+/** Something that can be applied as one step, in words and figures: a move on one primary, or a plan for all of them. */
+
+import type { BatchEdit, Move, Verdict } from '../../../core/index.ts';
+
+export interface ProposalFigure {
+  readonly text: string;
+  /** Given its mark. */
+  readonly verdict?: Verdict;
+}
+
+export interface Proposal {
+  readonly key: string;
+  /** What to do, as one would say it. */
+  readonly said: string;
+  /** The same in parts where there are several primaries. */
+  readonly lines: readonly string[];
+  readonly figures: readonly ProposalFigure[];
+  /** Null: nothing of it can be done. */
+  readonly edit: BatchEdit | null;
+  readonly moves: readonly Move[];
+}

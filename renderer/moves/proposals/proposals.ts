@@ -1,0 +1,135 @@
+/** From what the search found to what can be chosen and applied. */
+
+import {
+  describeMove,
+  describeNoMoves,
+  formatLength,
+  type Header,
+  type HeaderMovesOutcome,
+  type HeaderPlan,
+  type MatchReport,
+  type Move,
+  type MoveOutcome,
+  type PrimaryPlan,
+  type Standing,
+} from '../../../core/index.ts';
+import { countOf } from '../../ui/words/spoken.ts';
+import { primaryTitle } from '../../ui/words/verdict-words.ts';
+import { costFigures, jointWords, moveFigures } from './move-figures.ts';
+import type { Proposal } from './proposal.ts';
+
+export function moveProposals(
+  { moves, before }: { readonly moves: readonly Move[]; readonly before: Standing },
+  header: Header,
+): readonly Proposal[] {
+  return moves.map((move, index) => ({
+    key: `${move.primaryId} ${index}`,
+    said: capital(describeMove(move, header)),
+    lines: [],
+    figures: moveFigures(move, { header, before }),
+    edit: move.edit,
+    moves: [move],
+  }));
+}
+
+type FoundPlans = Extract<HeaderMovesOutcome, { readonly kind: 'found' }>;
+
+/** The present target first, then the others, best first; at most so many in all. Targets that read the same are one. */
+const MOST_PLANS = 3;
+
+export function planProposals(found: FoundPlans, header: Header, report: MatchReport): readonly Proposal[] {
+  const shown = new Set<string>();
+  const isNew = ({ targetMm }: HeaderPlan) => {
+    const text = formatLength(targetMm, header.settings.display);
+    return !shown.has(text) && shown.add(text) !== undefined;
+  };
+  const others = found.plans.filter((plan) => plan !== found.asItIs && plan.edit !== null);
+  return [found.asItIs, ...others]
+    .filter(isNew)
+    .slice(0, MOST_PLANS)
+    .map((plan) => planProposal(plan, header, report));
+}
+
+function planProposal(plan: HeaderPlan, header: Header, report: MatchReport): Proposal {
+  const style = header.settings.display;
+  const moves = plan.primaries.flatMap(({ outcome }) => movesOf(outcome).slice(0, 1));
+  const unsolved = plan.unsolved.length;
+  return {
+    key: plan.target === null ? 'as it is' : JSON.stringify(plan.target),
+    said: targetSentence(plan, header, report),
+    lines: [...solvedLines(plan.primaries, header), ...unsolvedLines(plan.primaries, header)],
+    figures: [
+      ...(unsolved === 0 ? [] : [{ text: `no move for ${countOf(unsolved, 'primary', 'primaries')}` }]),
+      { text: jointWords(plan.jointsBroken) },
+      ...costFigures(plan.newCuts, plan.tubeAddedMm, style),
+    ],
+    edit: plan.edit,
+    moves,
+  };
+}
+
+export function movesOf(outcome: MoveOutcome): readonly Move[] {
+  return outcome.kind === 'none' ? [] : outcome.moves;
+}
+
+function targetSentence({ target, targetMm, primaries }: HeaderPlan, header: Header, report: MatchReport): string {
+  const length = formatLength(targetMm, header.settings.display);
+  const count = countOf(primaries.length, 'primary', 'primaries');
+  const moved = primaries.length === 0 ? 'no primary to change' : `change ${count}`;
+  if (target === null) return `Keep the target of ${length}, ${moved}`;
+  const source = header.primaries.find(({ id }) => target.kind === 'primary' && id === target.primaryId);
+  const mean = report.meanMm !== null && Math.abs(targetMm - report.meanMm) < 0.01 ? ', the mean' : '';
+  const whose = source === undefined ? mean : `, the length of ${primaryTitle(source.name)}`;
+  return `Move the target to ${length}${whose}, ${moved}`;
+}
+
+function titleOf(primaryId: string, header: Header): string {
+  return primaryTitle(header.primaries.find(({ id }) => id === primaryId)?.name ?? primaryId);
+}
+
+function solvedLines(plans: readonly PrimaryPlan[], header: Header): readonly string[] {
+  return plans.flatMap(({ primaryId, outcome }) => {
+    const [move] = movesOf(outcome);
+    return move === undefined ? [] : [`${titleOf(primaryId, header)}: ${describeMove(move, header)}`];
+  });
+}
+
+/** "Primary 1, Primary 4: no move. Every piece is locked or welded."; one line a reason. */
+function unsolvedLines(plans: readonly PrimaryPlan[], header: Header): readonly string[] {
+  const titles = new Map<string, string[]>();
+  for (const { primaryId, outcome } of plans) {
+    if (outcome.kind !== 'none') continue;
+    const why = describeNoMoves(outcome.reason, header.settings.display);
+    titles.set(why, [...(titles.get(why) ?? []), titleOf(primaryId, header)]);
+  }
+  return [...titles].map(([why, names]) => `${names.join(', ')}: no move. ${why}`);
+}
+
+/** "Moving the target to 35 1/16 in breaks 1 joint; keeping it breaks 4." Null: keeping it is as cheap. */
+export function cheaperSentence({ asItIs, cheaper }: FoundPlans, header: Header): string | null {
+  if (cheaper === null) return null;
+  const to = `Moving the target to ${formatLength(cheaper.targetMm, header.settings.display)}`;
+  if (cheaper.unsolved.length < asItIs.unsolved.length) {
+    const left =
+      cheaper.unsolved.length === 0 ? 'no primary' : countOf(cheaper.unsolved.length, 'primary', 'primaries');
+    return `${to} leaves ${left} out of the band; keeping it leaves ${asItIs.unsolved.length}.`;
+  }
+  const fixing = `keeping it and changing ${countOf(asItIs.primaries.length, 'primary', 'primaries')}`;
+  return `${to} ${jointWords(cheaper.jointsBroken)}; ${fixing} breaks ${asItIs.jointsBroken}.`;
+}
+
+/** Why there is nothing to do for the header as a whole. */
+export function noPlansWords(reason: Extract<HeaderMovesOutcome, { readonly kind: 'none' }>['reason']): string {
+  switch (reason) {
+    case 'noTarget':
+      return 'There is no target yet: enter a longer primary, or type a length to match to.';
+    case 'headerFinished':
+      return 'The header is finished and frozen: make a copy to change it.';
+    case 'nothingToDo':
+      return 'Every primary is in the band.';
+  }
+}
+
+function capital(text: string): string {
+  return `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
+}

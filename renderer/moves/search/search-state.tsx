@@ -1,0 +1,56 @@
+/** What the search is doing, in words: looking and how long, stopped, failed, or not possible here. */
+
+import type { ReactNode } from 'react';
+import { Button } from '../../ui/button.tsx';
+import type { Moves } from './use-moves.ts';
+
+const seconds = new Intl.NumberFormat('en', { minimumFractionDigits: 1, maximumFractionDigits: 1 });
+
+/** Nothing while it has only just begun, and nothing once it has answered. */
+export function SearchState({ moves }: { readonly moves: Moves }) {
+  const { search, stop, retry } = moves;
+  switch (search.kind) {
+    case 'begun':
+    case 'answered':
+      return null;
+    case 'looking':
+      return (
+        <Line
+          words={
+            <>
+              Looking for moves … <span aria-hidden="true">{seconds.format(search.forMs / 1000)} s</span>
+            </>
+          }
+          act={{ name: 'Stop', run: stop }}
+        />
+      );
+    case 'stopped':
+      return <Line words="Stopped before it was done." act={{ name: 'Look again', run: retry }} />;
+    case 'failed':
+      return (
+        <Line words={`No moves could be looked for: ${search.reason}.`} act={{ name: 'Look again', run: retry }} />
+      );
+    case 'unavailable':
+      return (
+        <Line words="No moves can be looked for in this window: it has no second thread (Web Worker) to do it on." />
+      );
+  }
+}
+
+interface LineProps {
+  readonly words: ReactNode;
+  readonly act?: { readonly name: string; readonly run: () => void };
+}
+
+function Line({ words, act }: LineProps) {
+  return (
+    <div className="moves-state">
+      <p role="status">{words}</p>
+      {act === undefined ? null : (
+        <Button look="quiet" onPress={act.run}>
+          {act.name}
+        </Button>
+      )}
+    </div>
+  );
+}

@@ -1,0 +1,64 @@
+/** What can be done to a header as a whole: create, duplicate, export, bin, restore. */
+
+import { useMemo } from 'react';
+import { finishExport } from '../host/files.ts';
+import { useAsk } from '../host/host-bridge.ts';
+import { useNotice } from '../ui/notices.tsx';
+import type { OpenedHeader } from './session-state.ts';
+
+export interface HeaderAsked {
+  readonly headerId: string;
+  readonly name: string;
+}
+
+export interface HeaderActs {
+  /** The new header, or null when it was refused; the reason has been shown. */
+  create(name: string, from: 'blank' | 'demo'): Promise<OpenedHeader | null>;
+  duplicate(header: HeaderAsked): Promise<OpenedHeader | null>;
+  exportFile(header: HeaderAsked): Promise<void>;
+  /** True once it lies in the bin. The notice offers to take it back; `changed` is told then. */
+  bin(header: HeaderAsked, changed: () => void): Promise<boolean>;
+  restore(header: HeaderAsked): Promise<boolean>;
+}
+
+/** A name within the limit, that of the header it came from first. */
+export function nameOfCopy(name: string): string {
+  const copy = ' (copy)';
+  return `${name.slice(0, 120 - copy.length)}${copy}`;
+}
+
+export function useHeaderActs(): HeaderActs {
+  const ask = useAsk();
+  const say = useNotice();
+  return useMemo(() => {
+    const trouble = (words: string) => say({ text: words, tone: 'trouble' });
+    const opened = (answer: Awaited<ReturnType<typeof ask<'createHeader'>>>) => {
+      if (answer.ok) return answer.value;
+      trouble(answer.words);
+      return null;
+    };
+    const done = (answer: Awaited<ReturnType<typeof ask<'binHeader'>>>) => {
+      if (!answer.ok) trouble(answer.words);
+      return answer.ok;
+    };
+    const restore = async ({ headerId }: HeaderAsked) => done(await ask('restoreHeader', { headerId }));
+    return {
+      create: async (name, from) => opened(await ask('createHeader', { name, from })),
+      duplicate: async ({ headerId, name }) =>
+        opened(await ask('duplicateHeader', { headerId, name: nameOfCopy(name) })),
+      async exportFile({ headerId }) {
+        const answer = await ask('exportHeader', { headerId });
+        if (!answer.ok) return trouble(answer.words);
+        const words = finishExport(answer.value);
+        if (words !== null) say({ text: words });
+      },
+      restore,
+      async bin(header, changed) {
+        if (!done(await ask('binHeader', { headerId: header.headerId }))) return false;
+        const takeBack = () => void restore(header).then(changed);
+        say({ text: `${header.name} is in the bin.`, act: { name: 'Take it back', run: takeBack } });
+        return true;
+      },
+    };
+  }, [ask, say]);
+}

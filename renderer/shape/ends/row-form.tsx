@@ -1,0 +1,72 @@
+/** Ports at a spacing along a head: one step for all primaries instead of a pose for each. */
+
+import { useState } from 'react';
+import { type Direction, type Length, parseLength, unitOf } from '../../../core/index.ts';
+import { Button } from '../../ui/button.tsx';
+import { ChoiceField } from '../../ui/fields/choice-field.tsx';
+import { wordsFor } from '../../ui/words/problem-words.ts';
+import { primaryTitle } from '../../ui/words/verdict-words.ts';
+import { DraftField, FormProblem, useDraftForm } from '../draft-field.tsx';
+import type { ShapeProps } from '../shape-props.ts';
+import { DIRECTIONS, type DirectionWord } from './direction-text.ts';
+import { firstPort, portRowEdit } from './ends-edits.ts';
+
+const WORDS = DIRECTIONS.map(([word]) => ({ id: word, name: word }));
+const USUAL_SPACING = { in: '4', mm: '100' } as const;
+
+export function RowForm({ session, header, onDone }: ShapeProps & { readonly onDone: () => void }) {
+  const unit = unitOf(header.settings.display);
+  const [along, setAlong] = useState<DirectionWord>('back');
+  const form = useDraftForm({ spacings: USUAL_SPACING[unit] });
+  const [first, ...others] = header.primaries;
+  if (first === undefined) return null;
+  const take = () => {
+    const spacings: Length[] = [];
+    for (const text of form.texts.spacings.split(/[;,]/)) {
+      const read = parseLength(text, unit);
+      if (!read.ok) {
+        form.setProblem({ field: 'spacings', words: wordsFor(read.problems) });
+        return;
+      }
+      spacings.push(read.value);
+    }
+    // The last spacing goes on for the ports that none was typed for.
+    const all = others.map((_, index) => spacings[index] ?? spacings[spacings.length - 1] ?? { value: 0, unit });
+    const way: Direction = DIRECTIONS.find(([word]) => word === along)?.[1] ?? { x: -1, y: 0, z: 0 };
+    const edit = portRowEdit(header.primaries, { first: first.port ?? firstPort(unit), along: way, spacings: all });
+    const done = edit.ok ? session.apply(edit.value) : edit;
+    if (done.ok) onDone();
+    else form.setProblem({ field: null, words: wordsFor(done.problems) });
+  };
+  return (
+    <form
+      className="shape-form"
+      aria-label="Row of ports"
+      onSubmit={(event) => {
+        event.preventDefault();
+        take();
+      }}
+    >
+      <p>
+        All ports like that of {primaryTitle(first.name)}
+        {first.port === null ? ' (at the origin, outboard)' : ''}, each so far from the one before.
+      </p>
+      <div className="pose-fields">
+        <DraftField
+          form={form}
+          name="spacings"
+          label={`Spacing, centre to centre, ${unit}`}
+          hint="One for all, or several with a semicolon between."
+        />
+        <ChoiceField label="The row runs" choices={WORDS} chosen={along} onChoose={setAlong} />
+      </div>
+      <FormProblem form={form} />
+      <div className="actions">
+        <Button look="main" type="submit">
+          Place {header.primaries.length} ports
+        </Button>
+        <Button onPress={onDone}>Close</Button>
+      </div>
+    </form>
+  );
+}

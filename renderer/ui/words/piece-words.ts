@@ -1,0 +1,47 @@
+/** A piece in words, for labels on the strip and for the line that reads it out. */
+
+import {
+  assertNever,
+  formatAngle,
+  formatLength,
+  formatLengthBare,
+  type LengthStyle,
+  mmOf,
+  type Piece,
+} from '../../../core/index.ts';
+
+export function pieceName(piece: Piece): string {
+  switch (piece.kind) {
+    case 'straight':
+      return 'straight';
+    case 'bend':
+      return 'bend';
+    case 'pieCut':
+      return `pie cut, ${piece.pies} ${piece.pies === 1 ? 'pie' : 'pies'}`;
+    default:
+      return assertNever(piece);
+  }
+}
+
+/** What fits on the strip: the length of a straight, the angle of a bend. */
+export function segmentLabel(piece: Piece, style: LengthStyle): string {
+  return piece.kind === 'straight' ? formatLengthBare(mmOf(piece.length), style) : formatAngle(piece.angleDeg);
+}
+
+export function clockingWords(clockingDeg: number | null): string {
+  return clockingDeg === null ? 'not clocked' : `clocked ${formatAngle(clockingDeg)}`;
+}
+
+/** Everything about a piece in one line: "Piece 2: bend 90°, CLR 3 in, clocked 0°, 4 11/16 in, run 6 15/16 in, tacked". */
+export function readOutPiece(
+  piece: Piece,
+  place: { index: number; lengthMm: number; runMm: number },
+  style: LengthStyle,
+): string {
+  const run = `run ${formatLength(place.runMm, style)}`;
+  const length = formatLength(place.lengthMm, style);
+  const start = `Piece ${place.index + 1}: ${pieceName(piece)}`;
+  if (piece.kind === 'straight') return `${start} ${length}, ${run}, ${piece.state}`;
+  const shape = `${formatAngle(piece.angleDeg)}, CLR ${formatLength(mmOf(piece.clr), style)}`;
+  return `${start} ${shape}, ${clockingWords(piece.clockingDeg)}, ${length} long, ${run}, ${piece.state}`;
+}

@@ -1,0 +1,64 @@
+/** Lines between two points with a figure: gaps under the wanted one, and ends that miss their inlets. */
+
+import {
+  add,
+  assertNever,
+  closureLimits,
+  findInlet,
+  formatLength,
+  type Header,
+  type HeaderGap,
+  inletFrame,
+  isClosed,
+  type LengthStyle,
+  mmOf,
+  primaryClosure,
+  scale,
+} from '../../../core/index.ts';
+import type { SceneSpan } from './scene.ts';
+
+function gapKey(gap: HeaderGap): string {
+  switch (gap.kind) {
+    case 'pair':
+      return `pair ${gap.primaryIdA} ${gap.primaryIdB}`;
+    case 'self':
+      return `self ${gap.primaryId}`;
+    case 'obstacle':
+      return `obstacle ${gap.primaryId} ${gap.obstacleId}`;
+    default:
+      return assertNever(gap);
+  }
+}
+
+/** A line across every gap given: those under the wanted one, which leaves out where tubes come together at a collector. */
+export function gapSpans(gaps: readonly HeaderGap[], header: Header): readonly SceneSpan[] {
+  return gaps.map((gap): SceneSpan => {
+    const isObstacle = gap.kind === 'obstacle';
+    const from = isObstacle ? gap.clearance.centre : gap.clearance.outsideA;
+    const to = isObstacle ? gap.clearance.onObstacle : gap.clearance.outsideB;
+    return { key: gapKey(gap), kind: 'gap', from, to, text: gapText(gap, header) };
+  });
+}
+
+/** "3/16 in"; "1/8 in inside" where the two run into each other; "just under 1/4 in" where rounding would hide that it is tight. */
+export function gapText({ clearance: { gapMm }, isTight }: HeaderGap, header: Header): string {
+  const { display, wantedGap } = header.settings;
+  const text = formatLength(Math.abs(gapMm), display);
+  if (gapMm < 0) return `${text} inside`;
+  return isTight && text === formatLength(mmOf(wantedGap), display) ? `just under ${text}` : text;
+}
+
+/** A line from every end to the inlet that it misses by more than the header accepts. */
+export function closureSpans(header: Header, style: LengthStyle): readonly SceneSpan[] {
+  return header.primaries.flatMap((primary): readonly SceneSpan[] => {
+    const closure = primaryClosure(header, primary);
+    const inlet = primary.inletId === null ? null : findInlet(header, primary.inletId);
+    const frame = primary.inletId === null ? null : inletFrame(header, primary.inletId);
+    if (!closure.ok || inlet === null || frame?.ok !== true) return [];
+    if (primary.pieces.length === 0 || isClosed(closure.value, closureLimits(header, inlet))) return [];
+    const to = frame.value.point;
+    const from = add(to, scale(closure.value.gap, -1));
+    const text = `${formatLength(closure.value.gapMm, style)} off`;
+    return [{ key: `closure ${primary.id}`, kind: 'closure', from, to, text }];
+  });
+}

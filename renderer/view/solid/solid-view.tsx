@@ -1,0 +1,113 @@
+/** The picture in space: a canvas that three.js draws on, with names and figures over it. */
+
+import { useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
+import { AnnotationMarks, AxesMark } from '../annotations/annotation-layer.tsx';
+import { annotate } from '../annotations/annotations.ts';
+import { useViewGestures } from '../camera/use-view-gestures.ts';
+import type { PictureSize, ViewCamera } from '../camera/view-camera.ts';
+import type { Scene } from '../scene/scene.ts';
+import type { SectionCut } from '../scene/section-cut.ts';
+import { HeaderView, type PickedPiece, type ViewCounts } from './header-view.ts';
+import { onLookChange, readColours, type ViewColours } from './view-colours.ts';
+
+interface Props {
+  readonly scene: Scene;
+  readonly camera: ViewCamera;
+  readonly section: SectionCut | null;
+  readonly size: PictureSize;
+  readonly textPx: number;
+  readonly label: string;
+  readonly onCamera: (camera: ViewCamera) => void;
+  readonly onPick: (piece: PickedPiece) => void;
+  /** WebGL cannot be had, or has gone away. */
+  readonly onLost: () => void;
+}
+
+/** Height of the corner with the axes. */
+const CORNER_PX = 140;
+
+export function SolidView({ scene, camera, section, size, textPx, label, onCamera, onPick, onLost }: Props) {
+  const place = useRef<HTMLDivElement>(null);
+  const view = useRef<HeaderView | null>(null);
+  const colours = useColours(place);
+  const gestures = useViewGestures({
+    camera,
+    size,
+    onCamera,
+    onChoose: ({ x, y }) => {
+      const picked = view.current?.pick(x, y) ?? null;
+      if (picked !== null) onPick(picked);
+    },
+  });
+  useHeaderView(place, view, onLost);
+  useLayoutEffect(() => {
+    if (view.current === null || colours === null || place.current === null) return;
+    view.current.update({ scene, camera, section, size, colours });
+    showCounts(place.current, view.current.counts);
+  }, [scene, camera, section, size, colours]);
+  const annotations = useMemo(
+    () => annotate(scene, { camera, size, textPx, section }),
+    [scene, camera, size, textPx, section],
+  );
+  return (
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: the picture is turned with the arrow keys
+    <div className="solid-view" role="application" aria-label={label} tabIndex={0} {...gestures}>
+      <div ref={place} className="solid-canvas" />
+      <svg aria-hidden="true" width={size.widthPx} height={size.heightPx}>
+        <AnnotationMarks annotations={annotations} textPx={textPx} />
+      </svg>
+      {/* Apart from the rest: what is drawn over the picture costs by the area that it spans. */}
+      <svg className="view-corner" aria-hidden="true" width={14 * textPx} height={CORNER_PX}>
+        <AxesMark axes={annotations.axes} size={{ widthPx: 14 * textPx, heightPx: CORNER_PX }} textPx={textPx} />
+      </svg>
+    </div>
+  );
+}
+
+/**
+ * Makes the view before the first layout effect that shows anything in it, and takes it down again. The canvas is made with it:
+ * one whose context was given back can never be drawn on again.
+ */
+function useHeaderView(
+  place: { readonly current: HTMLElement | null },
+  view: { current: HeaderView | null },
+  onLost: () => void,
+): void {
+  const lost = useRef(onLost);
+  lost.current = onLost;
+  useLayoutEffect(() => {
+    const holder = place.current;
+    const canvas = document.createElement('canvas');
+    holder?.append(canvas);
+    try {
+      view.current = new HeaderView(canvas, () => lost.current());
+    } catch {
+      // Three throws where the browser gives no context; the flat views say the same things.
+      lost.current();
+    }
+    return () => {
+      const left = view.current?.dispose();
+      view.current = null;
+      canvas.remove();
+      if (holder !== null && left !== undefined) showCounts(holder, left);
+    };
+  }, [place, view]);
+}
+
+/** Null until the place is there; a new object whenever the look of the page changes. */
+function useColours(place: { readonly current: HTMLElement | null }): ViewColours | null {
+  const [colours, setColours] = useState<ViewColours | null>(null);
+  useEffect(() => {
+    const read = () => {
+      if (place.current !== null) setColours(readColours(place.current));
+    };
+    read();
+    return onLookChange(read);
+  }, [place]);
+  return colours;
+}
+
+/** For whoever measures: how often the picture was drawn, and what the renderer holds. */
+function showCounts(place: HTMLElement, { frames, geometries, textures }: ViewCounts): void {
+  Object.assign(place.dataset, { frames, geometries, textures });
+}

@@ -1,0 +1,129 @@
+/** What the chart says in words, and what its keys do. */
+
+import { describe, expect, test } from 'vitest';
+import { demoHeader } from '../../../core/header/demo-header.ts';
+import type { Bend, Header } from '../../../core/header/header.ts';
+import { matchHeader } from '../../../core/length/match-header.ts';
+import { inches, MM_PER_INCH } from '../../../core/units/length.ts';
+import { chartKey } from '../../../renderer/chart/chart-keys.ts';
+import { readOutPiece, segmentLabel } from '../../../renderer/ui/words/piece-words.ts';
+import {
+  bandWords,
+  captionSentence,
+  deviationWords,
+  primaryTitle,
+  verdictMark,
+  verdictWords,
+} from '../../../renderer/ui/words/verdict-words.ts';
+
+const STYLE = { kind: 'fraction', per: 16 } as const;
+const plain = (text: string) => text.replaceAll('\u2009', ' ').replaceAll('\u2212', '-');
+
+const BEND: Bend = {
+  kind: 'bend',
+  id: 'b',
+  clr: inches(3),
+  angleDeg: 90,
+  clockingDeg: 180,
+  state: 'tacked',
+  locked: false,
+  note: '',
+};
+
+function lengthsHeader(lengthsIn: readonly number[]): Header {
+  const base = demoHeader('words');
+  return {
+    ...base,
+    collectors: [],
+    settings: {
+      ...base.settings,
+      target: { kind: 'longest' },
+      tolerance: { minus: inches(0.125), plus: inches(0.125) },
+    },
+    primaries: lengthsIn.map((lengthIn, index) => ({
+      id: `p${index}`,
+      name: String(index + 1),
+      tube: null,
+      port: null,
+      inletId: null,
+      pieces: [{ kind: 'straight', id: 's', length: inches(lengthIn), state: 'tacked', locked: false, note: '' }],
+    })),
+  };
+}
+
+describe('verdicts', () => {
+  test('each has its own mark and its own word', () => {
+    const marks = (['short', 'inBand', 'long'] as const).map(verdictMark);
+    expect(new Set(marks.map(({ mark }) => mark)).size).toBe(3);
+    expect(marks.map(({ word }) => word)).toEqual(['short', 'in band', 'long']);
+  });
+
+  test('say how far and which way, with a true sign at the row end', () => {
+    const report = matchHeader(lengthsHeader([36, 35 + 13 / 16]));
+    const [longest, short] = report.primaries;
+    if (longest === undefined || short === undefined) throw new Error('two primaries were made');
+    expect(plain(verdictWords(short, STYLE))).toBe('3/16 in short');
+    expect(plain(deviationWords(short, STYLE))).toBe('-3/16 short');
+    expect(verdictWords(longest, STYLE)).toBe('in band');
+  });
+
+  test('the caption names the worst, its rank and the band', () => {
+    const report = matchHeader(lengthsHeader([36, 35 + 13 / 16, 36]));
+    expect(plain(captionSentence(report, bandWords(MM_PER_INCH / 8, MM_PER_INCH / 8, STYLE), STYLE))).toBe(
+      'Primary 2 is 3/16 in short, the worst of 3; 2 of 3 in the band of ±1/8 in. Spread 3/16 in about a mean of 35 15/16 in.',
+    );
+  });
+
+  test('the caption says so when all is well, and when there is nothing yet', () => {
+    const band = bandWords(MM_PER_INCH / 16, MM_PER_INCH / 8, STYLE);
+    expect(plain(captionSentence(matchHeader(lengthsHeader([36, 36])), band, STYLE))).toBe(
+      'All 2 primaries are in the band of -1/16 +1/8. Spread 0 in about a mean of 36 in.',
+    );
+    expect(captionSentence(matchHeader(lengthsHeader([])), band, STYLE)).toBe(
+      'No primary has a length to compare yet.',
+    );
+  });
+
+  test('a bare number is called a primary, a name is left alone', () => {
+    expect(primaryTitle('3')).toBe('Primary 3');
+    expect(primaryTitle('Left front')).toBe('Left front');
+  });
+});
+
+describe('pieces', () => {
+  test('a bend is read out with everything about it', () => {
+    const words = readOutPiece(BEND, { index: 1, lengthMm: 119.7, runMm: 176.8 }, STYLE);
+    expect(plain(words)).toBe('Piece 2: bend 90°, CLR 3 in, clocked 180°, 4 11/16 in long, run 6 15/16 in, tacked');
+  });
+
+  test('a clocking that is not recorded is said to be so', () => {
+    const words = readOutPiece({ ...BEND, clockingDeg: null }, { index: 0, lengthMm: 1, runMm: 1 }, STYLE);
+    expect(words).toContain('not clocked');
+  });
+
+  test('the strip carries the length of a straight and the angle of a bend', () => {
+    expect(segmentLabel(BEND, STYLE)).toBe('90°');
+  });
+});
+
+describe('keys of the chart', () => {
+  const header = lengthsHeader([30, 31, 32]);
+
+  test('up and down stop at the ends', () => {
+    const press = (key: string, primaryId: string) => chartKey({ key, header, primaryId, read: null })?.primaryId;
+    expect(press('ArrowDown', 'p0')).toBe('p1');
+    expect(press('ArrowDown', 'p2')).toBe('p2');
+    expect(press('ArrowUp', 'p0')).toBe('p0');
+    expect(press('Home', 'p2')).toBe('p0');
+    expect(press('End', 'p0')).toBe('p2');
+  });
+
+  test('left and right read out pieces; Enter chooses the one read out', () => {
+    const first = chartKey({ key: 'ArrowRight', header, primaryId: 'p1', read: null });
+    expect(first).toEqual({ primaryId: 'p1', read: { primaryId: 'p1', index: 0 }, choose: false });
+    const chosen = chartKey({ key: 'Enter', header, primaryId: 'p1', read: first?.read ?? null });
+    expect(chosen?.choose).toBe(true);
+    expect(chartKey({ key: 'Enter', header, primaryId: 'p1', read: null })).toBeNull();
+    expect(chartKey({ key: 'q', header, primaryId: 'p1', read: null })).toBeNull();
+  });
+});
