@@ -88,9 +88,6 @@ export {
   throatMm,
 } from './length/pie-cut.ts';
 export { asWeldedLength, pieceLength, primaryLength } from './length/piece-length.ts';
-// Moves
-export { describeMove, describeMoveChange } from './moves/words/describe-move.ts';
-export { describeNearest, describeNoMoves, describeStanding, describeToFree } from './moves/words/describe-outcome.ts';
 export {
   MOVE_KINDS,
   type Move,
@@ -112,6 +109,9 @@ export {
   suggestHeaderMoves,
 } from './moves/suggest-header-moves.ts';
 export { suggestMoves } from './moves/suggest-moves.ts';
+// Moves
+export { describeMove, describeMoveChange } from './moves/words/describe-move.ts';
+export { describeNearest, describeNoMoves, describeStanding, describeToFree } from './moves/words/describe-outcome.ts';
 // Paths
 export { alignPieces, type PiecePairing } from './path/banks/align-pieces.ts';
 export { type BankPair, compareBanks } from './path/banks/compare-banks.ts';
@@ -185,14 +185,16 @@ export type { PathProblem, PieceRef, PoseProblem, TableProblem } from './path/pa
 export {
   type LraRow,
   type LraTable,
+  TABLE_POINTS_LIMIT,
   TABLE_ROWS_LIMIT,
   type TableNote,
   type XyzPoint,
   type XyzTable,
 } from './path/tables/bending-table.ts';
+export { fromXyz, type TubeFromXyz } from './path/tables/from-xyz.ts';
 export { fromLra, toLra } from './path/tables/lra.ts';
 export { lraCsv, readLraCsv, readXyzCsv, xyzCsv } from './path/tables/table-csv.ts';
-export { fromXyz, LARGEST_POINT_DEG, type TubeFromXyz, toXyz } from './path/tables/xyz.ts';
+export { LARGEST_POINT_DEG, toXyz } from './path/tables/to-xyz.ts';
 export {
   type ArcSpan,
   type LineSpan,
@@ -221,6 +223,9 @@ export {
 } from './path/vector.ts';
 export type { Problem } from './problem.ts';
 export { assertNever, failure, type Result, success } from './result.ts';
+// Spreadsheets
+export { readCsvRows } from './spreadsheet/read-rows.ts';
+export { clipboardText, csvText } from './spreadsheet/write-rows.ts';
 // Stock
 export { type ReadStock, type RefusedStockRow, readStockRows } from './stock/read-stock-rows.ts';
 export { stockItemSchema } from './stock/schema.ts';

@@ -3,7 +3,7 @@
 import { Matrix4, Vector3 } from 'three';
 import { beforeAll, describe, expect, test } from 'vitest';
 import type { Piece, Pose, Primary } from '../../core/header/header.ts';
-import { fromXyz } from '../../core/path/tables/xyz.ts';
+import { fromXyz } from '../../core/path/tables/from-xyz.ts';
 import { pathLengthMm, tracePrimary } from '../../core/path/trace-primary.ts';
 import type { Vector } from '../../core/path/vector.ts';
 import { mmOf } from '../../core/units/length.ts';
