@@ -26,6 +26,7 @@ export function describeProblem(problem: Problem): string {
     case 'stillUsed':
     case 'placeOutOfList':
     case 'tooMany':
+    case 'moreProblems':
     case 'headerFinished':
     case 'headerNotFinished':
       return describeHeaderProblem(problem);
