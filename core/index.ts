@@ -16,8 +16,8 @@ export {
 export { editSchema } from './edits/edit-schema.ts';
 export { demoHeader } from './header/demo-header.ts';
 export { placeWords } from './header/describe-path.ts';
+export { checkHeader } from './header/file/check-header.ts';
 export {
-  checkHeader,
   HEADER_FILE_EXTENSION,
   HEADER_FORMAT,
   HEADER_FORMAT_VERSION,

@@ -8,9 +8,9 @@ const PROBLEMS_LIMIT = 50;
 
 type Issue = z.core.$ZodIssue;
 
-/** The problems of `input`, as `schema.safeParse(input)` reported them; paths start at `input`. */
+/** All problems of `input`, as `schema.safeParse(input)` reported them; paths start at `input`. */
 export function schemaProblems(issues: readonly Issue[], input: unknown): readonly HeaderProblem[] {
-  return firstProblems(issues.flatMap((issue) => problemsOf(issue, input)));
+  return issues.flatMap((issue) => problemsOf(issue, input));
 }
 
 /** The first problems and, when there are more than anybody would read, how many more. */

@@ -3,9 +3,9 @@
 import { failure, type Result, success } from '../../result.ts';
 import type { Header } from '../header.ts';
 import type { HeaderProblem } from '../header-problem.ts';
-import { referenceProblems } from '../references.ts';
 import { headerSchema } from '../schema.ts';
-import { describeValue, firstProblems, schemaProblems } from '../schema-problems.ts';
+import { describeValue, firstProblems } from '../schema-problems.ts';
+import { checkHeader } from './check-header.ts';
 import { FILE_SIZE_LIMIT, readJson } from './read-json.ts';
 
 export const HEADER_FORMAT = 'evenrun-header';
@@ -56,14 +56,6 @@ function decodeUtf8(bytes: Uint8Array): string | null {
   } catch {
     return null;
   }
-}
-
-/** Checks a value that is said to be a header, such as one that came out of a database. Never throws. */
-export function checkHeader(value: unknown): Result<Header, HeaderProblem> {
-  const parsed = headerSchema.safeParse(value);
-  if (!parsed.success) return failure(...schemaProblems(parsed.error.issues, value));
-  const problems = referenceProblems(parsed.data);
-  return problems.length === 0 ? success(parsed.data) : failure(...firstProblems(problems));
 }
 
 /**
