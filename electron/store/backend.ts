@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { newId, success } from '../../core/index.ts';
 import { createDispatcher, type Dispatcher, type Handlers } from '../bridge/dispatcher.ts';
 import { fileLog, wordsOf } from '../output/file-log.ts';
-import { previewFile } from '../output/preview-file.ts';
+import { previewApart } from '../output/preview-apart.ts';
 import type { CallContext, Host } from './calls/call-context.ts';
 import { copyCalls } from './calls/copy-calls.ts';
 import { headerCalls } from './calls/header-calls.ts';
@@ -62,7 +62,7 @@ export function createBackend(options: BackendOptions): Backend {
       if (started.ok && started.value.state === 'cannotOpen') log.write({ cannotOpen: started.value.problem });
       return started;
     },
-    previewFile: (request) => previewFile(request, freshId),
+    previewFile: (request) => previewApart(request, { newId: freshId }),
     readyToClose() {
       options.host.readyToClose();
       return success({});
