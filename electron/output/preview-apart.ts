@@ -11,8 +11,8 @@ import { type ChosenFile, previewFile } from './preview-file.ts';
 /** Three headers' worth, and read within a few dozen milliseconds whatever is in it: less than a thread takes to start. */
 const SMALL_BYTES = 64 * 1024;
 
-/** The largest honest file is read in a second or two on a slow machine. */
-const LIMIT_MS = 10_000;
+/** The largest honest file is read in a second or two, and in ten on a slow machine that is busy. */
+const LIMIT_MS = 30_000;
 
 /** What the largest file that is looked at comes to when it is read, and room; a hostile one ends its own thread at most. */
 const MEMORY_MIB = 1024;
