@@ -1,22 +1,8 @@
 /** What is built, where it goes and what it is built from. */
 
 import { join } from 'node:path';
+import type { Bundle, BundleName } from './bundle.ts';
 import { isOlderThanSources } from './freshness.ts';
-
-/**
- * The page; the desktop's main process and preload; what serves the page to a browser where there is no desktop window; and
- * the thread of both that reads files.
- */
-export type BundleName = 'renderer' | 'main' | 'preload' | 'host' | 'reader';
-
-export interface Bundle {
-  /** The page's folder, or the first module. */
-  readonly entry: string;
-  readonly outFolder: string;
-  /** Written last or alone, so that its age is the bundle's age. */
-  readonly outFile: string;
-  readonly sources: readonly string[];
-}
 
 const SHELL_SOURCES = ['electron', 'core', 'package-lock.json'];
 

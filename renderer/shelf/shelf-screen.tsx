@@ -57,7 +57,7 @@ export function ShelfScreen(props: Props) {
   const exportStock = useExport();
   const [unit, setUnit] = useState(props.unit);
   const [words, setWords] = useState('');
-  useCommands([{ id: 'exportStock', name: 'Export the shelf', group: 'Shelf', words: 'csv file', run: exportStock }]);
+  useCommands([{ id: 'exportStock', run: exportStock }]);
   const shown = (kind: StockItem['kind']) =>
     (state.stock ?? [])
       .filter(({ item }) => item.kind === kind && hasWords(item, words))

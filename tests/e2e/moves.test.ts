@@ -247,11 +247,11 @@ test('axe finds nothing on the panel, in either theme', async () => {
     await entryLine(page).waitFor();
     const list = await openMoves(page);
     await list.getByRole('option').first().click();
-    expect(await findingsOf(app, `moves, ${theme}`)).toEqual([]);
+    expect(await findingsOf(page, `moves, ${theme}`)).toEqual([]);
     for (const tab of ['All primaries out of band', 'What a move may do']) {
       await page.getByRole('tab', { name: tab }).click();
       await page.waitForTimeout(400);
-      expect(await findingsOf(app, `${tab}, ${theme}`)).toEqual([]);
+      expect(await findingsOf(page, `${tab}, ${theme}`)).toEqual([]);
     }
   }
 });

@@ -2,7 +2,8 @@
 
 import type { Locator, Page } from 'playwright-core';
 import { expect } from 'vitest';
-import type { AppUnderTest, Faults } from './app-under-test.ts';
+import type { AppUnderTest } from './running-app.ts';
+import type { Faults } from './watch-faults.ts';
 
 export function entryLine(page: Page): Locator {
   return page.getByRole('combobox', { name: 'Next piece' });
@@ -37,7 +38,29 @@ export async function command(page: Page, name: string): Promise<void> {
   await page.keyboard.press('Enter');
 }
 
-/** Puts the demo header in place and opens it on the bench. */
+/** Resolves once the page has drawn what stands in it now: a frame has begun after one that was to come. */
+export async function framesDrawn(page: Page): Promise<void> {
+  await page.evaluate(
+    () => new Promise<void>((resolve) => requestAnimationFrame(() => requestAnimationFrame(() => resolve()))),
+  );
+}
+
+/** Resolves once letters have their font, nothing moves any more and the page is drawn. */
+export async function settled(page: Page): Promise<void> {
+  await page.evaluate(async () => {
+    await document.fonts.ready;
+    const isEnding = (one: Animation) => one.effect?.getComputedTiming().endTime !== Number.POSITIVE_INFINITY;
+    await Promise.allSettled(
+      document
+        .getAnimations()
+        .filter(isEnding)
+        .map(({ finished }) => finished),
+    );
+  });
+  await framesDrawn(page);
+}
+
+/** Puts the demo header and opens it on the bench. */
 export async function openDemo(app: AppUnderTest): Promise<string> {
   const { header } = await app.backend.must('createHeader', { name: 'Hill-climb four', from: 'demo' });
   await goTo(app.page, `#/bench/${header.id}`);

@@ -11,6 +11,7 @@ import { failure, type Result, success } from '../../result.ts';
 import type { LengthUnit } from '../../units/length.ts';
 import type { Header, Piece, Primary } from '../header.ts';
 import type { HeaderProblem } from '../header-problem.ts';
+import { shortened } from '../names.ts';
 import { NAME_LIMIT, nameSchema, PIECES_LIMIT, PRIMARIES_LIMIT } from '../schema.ts';
 import { quoted, schemaProblems } from '../schema-problems.ts';
 import { type CellContext, type CellProblem, PIECE_COLUMNS, pieceCells, readPieceCells } from './piece-cells.ts';
@@ -175,12 +176,5 @@ function distinctNames(names: readonly string[]): readonly string[] {
 /** A long name is shortened, so that with its number it is still a name. */
 function numbered(name: string, number: number): string {
   const ending = ` (${number})`;
-  const start = name.length + ending.length <= NAME_LIMIT ? name : startOf(name, NAME_LIMIT - ending.length);
-  return `${start}${ending}`;
-}
-
-/** As much of the text as fits into `limit` UTF-16 units, without half a character at its end. */
-function startOf(text: string, limit: number): string {
-  const cut = text.slice(0, limit);
-  return (cut.isWellFormed() ? cut : cut.slice(0, -1)).trimEnd();
+  return `${shortened(name, NAME_LIMIT - ending.length)}${ending}`;
 }

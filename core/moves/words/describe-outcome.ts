@@ -5,7 +5,7 @@ import { assertNever } from '../../result.ts';
 import { formatAngle } from '../../units/format-angle.ts';
 import { formatLength } from '../../units/format-length.ts';
 import type { LengthStyle } from '../../units/length-style.ts';
-import type { NearestMiss, NoMoveReason, Standing, ToFree } from '../move.ts';
+import type { NearestMiss, NoMoveReason, Standing, ToFree } from '../outcome.ts';
 
 /** What must be said before any move: that the end is not where it should be, or not known. Null: nothing. */
 export function describeStanding(
@@ -47,6 +47,8 @@ export function describeNoMoves(reason: NoMoveReason, style: LengthStyle): strin
       return 'A move exists on paper, but not in lengths that a saw can cut: allow a larger gap at the collector, or more slip.';
     case 'outOfReach':
       return 'Nothing that may be touched brings this primary into the band with both its ends where they are.';
+    case 'notThrough':
+      return 'Nothing was found so far: look on, or let more be touched.';
     default:
       return assertNever(reason);
   }
@@ -64,7 +66,7 @@ export function describeToFree({ lockedPieces, weldedPieces, weldedJoints, tacke
     ...lockedPieces.map((index) => `unlock piece ${index + 1}`),
     ...weldedPieces.map((index) => `cut out piece ${index + 1}, which is welded`),
     ...weldedJoints.map((joint) => `cut the weld ${jointWords(joint)}`),
-    ...tackedJoints.map((joint) => `unlock the tack ${jointWords(joint)}`),
+    ...tackedJoints.map((joint) => `break the tack ${jointWords(joint)}`),
   ];
   if (acts.length === 0) return '';
   const last = acts.at(-1) ?? '';

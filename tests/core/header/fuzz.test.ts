@@ -3,17 +3,16 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
+import { partsRows } from '../../../core/header/parts/parts-rows.ts';
 import {
   csvText,
   demoHeader,
   describeProblem,
-  inches,
   type Problem,
   parseAngle,
   parseLength,
   parseQuickEntry,
   parseSignedLength,
-  partsRows,
   type Result,
   readHeader,
   readHeaderBytes,
@@ -21,6 +20,7 @@ import {
   readPastedPieces,
   writeHeader,
 } from '../../../core/index.ts';
+import { inches } from '../../../core/units/length.ts';
 import { readCsv } from '../../../electron/output/csv.ts';
 import { seededRandom } from '../../trust/seeded-random.ts';
 import { mutantJson, mutantRows, mutantText, typedText } from './mutants.ts';

@@ -1,7 +1,8 @@
 /** Files are read so that nothing else waits, and none is read for ever. */
 
 import { describe, expect, test } from 'vitest';
-import { csvText, demoHeader, partsRows, writeHeader } from '../../../core/index.ts';
+import { partsRows } from '../../../core/header/parts/parts-rows.ts';
+import { csvText, demoHeader, writeHeader } from '../../../core/index.ts';
 import { previewApart } from '../../../electron/output/preview-apart.ts';
 
 const base64 = (text: string) => Buffer.from(text).toString('base64');

@@ -9,13 +9,13 @@ import {
   describeProblem,
   type Header,
   type HeaderProblem,
-  inches,
   type Piece,
   type Result,
   readHeader,
   readHeaderBytes,
   writeHeader,
 } from '../../../../core/index.ts';
+import { inches } from '../../../../core/units/length.ts';
 import { headerArbitrary } from '../../../generators/headers.ts';
 
 const { EVENRUN_LONG } = process.env;

@@ -3,18 +3,17 @@
 import fc from 'fast-check';
 import Papa from 'papaparse';
 import { describe, expect, test } from 'vitest';
+import { partsRows } from '../../../../core/header/parts/parts-rows.ts';
 import {
   copiedPieces,
   demoHeader,
   type Header,
-  inches,
-  millimetres,
   type Piece,
-  partsRows,
   readPartsRows,
   readPastedPieces,
 } from '../../../../core/index.ts';
 import { readPastedRows } from '../../../../core/spreadsheet/read-rows.ts';
+import { inches, millimetres } from '../../../../core/units/length.ts';
 import { headerArbitrary, pieceArbitrary } from '../../../generators/headers.ts';
 
 function counter(): () => string {
