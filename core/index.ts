@@ -69,7 +69,6 @@ export {
   type Primary,
   type Settings,
   type Target,
-  type Tube,
   tubeOf,
 } from './header/header.ts';
 export type { HeaderProblem, ProblemPath } from './header/header-problem.ts';
@@ -88,7 +87,7 @@ export {
 export { headerSchema, idSchema, lengthStyleSchema, nameSchema, primarySchema, textSchema } from './header/schema.ts';
 // Lengths
 export { angleFromChord, angleFromInsideArc, angleFromOutsideArc } from './length/angle-from-tape.ts';
-export { type BuildFigures, buildFigures } from './length/build-figures.ts';
+export { buildFigures } from './length/build-figures.ts';
 export { deviationExtent, isMean, roundTarget, toGoMm } from './length/deviations.ts';
 export {
   type MatchReport,
