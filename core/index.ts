@@ -185,6 +185,7 @@ export { stockItemSchema } from './stock/schema.ts';
 export { clrsOnShelf, shelfMatch } from './stock/shelf-match.ts';
 export { STOCK_COLUMNS, type StockColumn } from './stock/stock-columns.ts';
 export type { StockItem } from './stock/stock-item.ts';
+export { compareStockItems } from './stock/stock-order.ts';
 export { stockRows } from './stock/stock-rows.ts';
 export type { StorageFault, StorageProblem } from './storage-problem.ts';
 // Units
