@@ -3,6 +3,7 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
+import type { Edit } from '../core/edits/edit.ts';
 import { findCircle, importFault, RENDERER_ARROWS } from './architecture-rules.ts';
 import { filesBelow, parseSource, ROOT, readSources } from './source-files.ts';
 
@@ -52,6 +53,68 @@ describe('arrows', () => {
     });
     expect(barrels.map(({ path }) => path)).toEqual([]);
   });
+});
+
+/** Every kind of edit; one that is missing here does not compile. */
+const EDIT_KINDS: Readonly<Record<Edit['kind'], true>> = {
+  setHeader: true,
+  setSettings: true,
+  addPrimary: true,
+  removePrimary: true,
+  movePrimary: true,
+  setPrimary: true,
+  addPiece: true,
+  removePiece: true,
+  movePiece: true,
+  replacePiece: true,
+  addCollector: true,
+  removeCollector: true,
+  replaceCollector: true,
+  addObstacle: true,
+  removeObstacle: true,
+  replaceObstacle: true,
+  finishHeader: true,
+  reopenHeader: true,
+  batch: true,
+};
+
+test('edits are built in core alone', () => {
+  const made = new RegExp(`\\bkind: '(?:${Object.keys(EDIT_KINDS).join('|')})'`);
+  const builders = product.filter(({ text }) => made.test(text));
+  const strangers = builders.filter(({ path }) => !/^core\/(?:edits|moves)\//.test(path));
+  expect(strangers.map(({ path }) => path)).toEqual([]);
+  expect(builders.length).toBeGreaterThan(5);
+});
+
+/** Promised to whoever builds on core, though the program itself goes by what is made of them. */
+const PROMISED = new Set([
+  'clearanceBetween',
+  'closureOf',
+  'fromLra',
+  'fromXyz',
+  'mirrorPrimary',
+  'readHeader',
+  'suggestHeaderMoves',
+  'suggestMoves',
+  'tracePrimary',
+]);
+
+/** The names between the braces of `import` or `export` statements that name core's face, or are in it. */
+function namesIn(text: string, statement: RegExp): readonly string[] {
+  return [...text.matchAll(statement)].flatMap(([, names = '']) =>
+    names.split(',').flatMap((name) => name.trim().replace(/^type /, '') || []),
+  );
+}
+
+test("nothing stands on core's face that nobody outside it needs", () => {
+  const face = namesIn(readFileSync(join(ROOT, 'core/index.ts'), 'utf8'), /^export (?:type )?\{([^}]*)\} from/gm);
+  const users = product.filter(({ path }) => !path.startsWith('core/'));
+  const used = new Set(
+    users.flatMap(({ text }) => namesIn(text, /^import (?:type )?\{([^}]*)\} from '[./]*core\/index\.ts'/gm)),
+  );
+  expect(face.length).toBeGreaterThan(100);
+  expect(face.filter((name) => !used.has(name) && !PROMISED.has(name))).toEqual([]);
+  expect([...PROMISED].filter((name) => !face.includes(name))).toEqual([]);
 });
 
 describe('sizes', () => {

@@ -15,7 +15,7 @@ export interface Step {
   readonly inverse: Edit;
 }
 
-/** These can neither make two ids the same nor leave anything pointing at nothing. */
+/** After these no reference needs looking at: they bring in no id, and take away nothing that anything else may name. */
 const SAFE_KINDS: ReadonlySet<Edit['kind']> = new Set<Edit['kind']>([
   'setHeader',
   'movePrimary',

@@ -2,6 +2,7 @@
 
 import type * as z from 'zod';
 import type { HeaderProblem, ProblemPath } from './header-problem.ts';
+import { shortened } from './names.ts';
 
 /** Past this many, more problems of one file help nobody. */
 const PROBLEMS_LIMIT = 100;
@@ -107,8 +108,10 @@ export function describeValue(value: unknown): string {
   return 'a group of fields';
 }
 
-/** Text in quotes, cut to 40 characters, with a middle dot for what cannot be shown. */
+/** Of a text that is longer than any name no more than this is looked at. */
+const LOOKED_AT = 400;
+
+/** Text in quotes, shortened to 41 characters, with a middle dot for what cannot be shown. */
 export function quoted(text: string): string {
-  const start = text.slice(0, 40).replace(UNSHOWABLE, '\u00b7');
-  return `"${start}${text.length > 40 ? '\u2026' : ''}"`;
+  return `"${shortened(text.slice(0, LOOKED_AT).replace(UNSHOWABLE, '\u00b7'), 41)}"`;
 }

@@ -32,7 +32,7 @@ export const PRIMARIES_LIMIT = 64;
 export const OBSTACLES_LIMIT = 200;
 
 /** Controls (bidirectional ones too) could make a name show as something that it is not; notes may have line ends. */
-const FORBIDDEN_CHARACTERS = /(?![\n\t])[\p{Cc}\p{Cs}\u202a-\u202e\u2066-\u2069]/u;
+export const FORBIDDEN_CHARACTERS = /(?![\n\t])[\p{Cc}\p{Cs}\u202a-\u202e\u2066-\u2069]/u;
 
 const cleanText = (limit: number) =>
   z

@@ -1,6 +1,7 @@
 /** What stands in the menu bar, as Electron's template; who acts on it is handed in. */
 
 import type { MenuItemConstructorOptions } from 'electron';
+import { shortened } from '../../core/index.ts';
 import { COMMANDS, type CommandEntry, type CommandId, type CommandIn, type CommandMenu } from '../bridge/commands.ts';
 
 type Item = MenuItemConstructorOptions;
@@ -30,7 +31,7 @@ const SEPARATOR: Item = { type: 'separator' };
 
 /** A name in a menu: `&` would underline a letter, and a name may be long. */
 function menuLabel(name: string): string {
-  const shown = name.length > 60 ? `${name.slice(0, 59)}…` : name;
+  const shown = shortened(name, 60);
   return shown.replaceAll('&', '&&');
 }
 

@@ -1,6 +1,7 @@
 /** The bar across the top: the header's name, the places to go, whether it is saved, and how things are shown. */
 
 import { memo, useCallback } from 'react';
+import { renameHeaderEdit, setSettingsEdit } from '../../core/index.ts';
 import type { CommandId } from '../../electron/bridge/commands.ts';
 import { DISPLAY_CHOICES, displayChoice } from '../bench/drawers/setting-choices.ts';
 import { useCommandList, useCommandRegistry } from '../commands/command-registry.ts';
@@ -59,7 +60,7 @@ function HeaderName({ session, isRenaming, setRenaming }: NameProps) {
   }
   const rename = (next: string | null) => {
     setRenaming(false);
-    if (next !== null) session.apply({ kind: 'setHeader', set: { name: next } });
+    if (next !== null) session.apply(renameHeaderEdit(next));
   };
   return <RenameLine name={name} onDone={rename} />;
 }
@@ -94,7 +95,7 @@ function UnitMenu({ session }: { readonly session: HeaderSession }) {
       chosen={chosen}
       onChoose={(id) => {
         const display = DISPLAY_CHOICES.find((choice) => choice.id === id)?.style;
-        if (display) session.apply({ kind: 'setSettings', set: { display } });
+        if (display) session.apply(setSettingsEdit({ display }));
       }}
     >
       {name}

@@ -8,6 +8,7 @@ import {
   type MatchReport,
   type Primary,
   type PrimaryMatch,
+  replacePieceEdit,
   type StockItem,
   tubeOf,
   unitOf,
@@ -175,7 +176,7 @@ function Taped({ session, header, primary, view, focusEntry }: Props) {
       od={tubeOf(header, primary).od}
       unit={unitOf(header.settings.display)}
       onTake={(angleDeg) => {
-        session.apply({ kind: 'replacePiece', primaryId: primary.id, piece: { ...piece, angleDeg } });
+        session.apply(replacePieceEdit(primary, { ...piece, angleDeg }));
         close();
       }}
       onClose={close}

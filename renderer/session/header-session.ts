@@ -2,11 +2,13 @@
 
 import {
   applyEdit,
+  copyHeader,
   describeEdit,
   type Edit,
   failure,
   type Header,
   matchHeader,
+  nameWithEnding,
   newId,
   type Problem,
   type Result,
@@ -221,7 +223,7 @@ export class HeaderSession {
   }
 
   async #copyOf(mine: Header): Promise<OpenedHeader | null> {
-    const header: Header = { ...mine, name: `${mine.name} (mine)`.slice(0, 120), state: 'open' };
+    const header = copyHeader(mine, { id: this.newId(), name: nameWithEnding(mine.name, ' (mine)') });
     this.#copyRequestId ??= this.newId();
     const request = { requestId: this.#copyRequestId, header };
     const reply = await this.bridge.call('importHeader', request).catch(() => null);

@@ -16,8 +16,8 @@ export interface LeastDistance extends NearestPlaces {
 export const PROVEN_WITHIN_MM = 1e-6;
 
 /**
- * Where the distance is the same all along (bends one outside the other) every part of them must be looked into. After so
- * many looks the proof may stay `PROVEN_AT_WORST_MM` away; the distance found is at its exact bottom all the same.
+ * Where two tubes run side by side the distance is the same all along, and no part of them can be left out early. After this many
+ * looks it is enough to prove the distance to within `PROVEN_AT_WORST_MM`; what was found is settled exactly all the same.
  */
 const PATIENCE = 1500;
 export const PROVEN_AT_WORST_MM = 0.004;

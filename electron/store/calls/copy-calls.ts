@@ -9,12 +9,12 @@ import {
   newHeader,
   type Problem,
   type Result,
+  safeFileName,
   success,
   writeHeader,
 } from '../../../core/index.ts';
 import { headerRefSchema } from '../../bridge/contract.ts';
 import type { Handlers } from '../../bridge/dispatcher.ts';
-import { safeFileName } from '../../output/file-names.ts';
 import { keepHeader } from '../header/keep-header.ts';
 import { type OpenedHeader, openedHeader, readWhole } from '../header/opened-header.ts';
 import { readHeader } from '../header/read-header.ts';

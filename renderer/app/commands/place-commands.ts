@@ -1,5 +1,6 @@
 /** Commands that take back, change how things are shown, or go somewhere. */
 
+import { setSettingsEdit } from '../../../core/index.ts';
 import type { OfferedCommand } from '../../commands/command.ts';
 import type { Workshop } from '../use-workshop.ts';
 import { otherUnit } from './display-unit.ts';
@@ -39,7 +40,7 @@ export function viewCommands(workshop: Workshop, isFinished: boolean): readonly 
     (preferences.theme === 'system' && matchMedia('(prefers-color-scheme: dark)').matches);
   const switchUnit = () => {
     if (session === null) return;
-    session.apply({ kind: 'setSettings', set: { display: otherUnit(session.getState().header.settings.display) } });
+    session.apply(setSettingsEdit({ display: otherUnit(session.getState().header.settings.display) }));
   };
   return [
     { id: 'displayUnit', unavailable: session === null ? NO_HEADER : isFinished ? FINISHED : null, run: switchUnit },

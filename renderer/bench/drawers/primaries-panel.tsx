@@ -1,6 +1,6 @@
 /** The primaries of the header as a list: rename, put in order, copy, remove, add. */
 
-import { failure, type Header, type Primary } from '../../../core/index.ts';
+import { failure, type Header, type Primary, renamePrimaryEdit } from '../../../core/index.ts';
 import type { HeaderSession } from '../../session/header-session.ts';
 import { Button } from '../../ui/button.tsx';
 import { TakenField } from '../../ui/fields/length-field.tsx';
@@ -35,7 +35,7 @@ export function PrimariesPanel({ session, header, acts }: Props) {
 
 function rename(session: HeaderSession, primaryId: string, text: string) {
   const name = text.trim();
-  if (name !== '') return session.apply({ kind: 'setPrimary', primaryId, set: { name } });
+  if (name !== '') return session.apply(renamePrimaryEdit(primaryId, name));
   return failure({ kind: 'invalidValue' as const, path: ['primaries', 'name'], expected: 'a name', found: 'nothing' });
 }
 

@@ -16,6 +16,7 @@ import {
   type Problem,
   parseLength,
   type Result,
+  roundedTo,
   success,
 } from '../../../core/index.ts';
 import { Button } from '../../ui/button.tsx';
@@ -48,7 +49,7 @@ export function angleByTape({ way, text, unit, clr, od }: TapedBend): Result<num
     way === 'chord'
       ? angleFromChord({ clrMm: bend.clrMm, chordMm: measuredMm })
       : (way === 'outsideArc' ? angleFromOutsideArc : angleFromInsideArc)({ ...bend, arcMm: measuredMm });
-  return angle.ok ? success(Math.round(angle.value * 100) / 100) : failure(...angle.problems);
+  return angle.ok ? success(roundedTo(angle.value, 2)) : failure(...angle.problems);
 }
 
 interface Props {

@@ -1,7 +1,7 @@
 /** Cells being typed into: text stays in its cell until it is taken or given up, whatever else is done meanwhile. */
 
 import { useCallback, useState } from 'react';
-import { type Primary, unitOf } from '../../../core/index.ts';
+import { type Primary, replacePieceEdit, unitOf } from '../../../core/index.ts';
 import type { HeaderSession } from '../../session/header-session.ts';
 import { wordsFor } from '../../ui/words/problem-words.ts';
 import { type CellContext, COLUMNS, type Column, editText, isEditable, readCell } from './piece-columns.ts';
@@ -99,10 +99,7 @@ export function useCellEdits(session: HeaderSession, primary: Primary): CellEdit
       const context = reading(session);
       const isUnchanged = text.trim() === editText(piece, edit.column, context);
       const read = readCell(piece, edit.column, { text, context });
-      const taken =
-        !read.ok || isUnchanged
-          ? read
-          : session.apply({ kind: 'replacePiece', primaryId: primary.id, piece: read.value });
+      const taken = !read.ok || isUnchanged ? read : session.apply(replacePieceEdit(primary, read.value));
       if (taken.ok) close(pieceId);
       else put(pieceId, { ...edit, text, problem: wordsFor(taken.problems) });
       return taken.ok;

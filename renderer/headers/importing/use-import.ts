@@ -1,7 +1,7 @@
 /** Bringing a file in: from a dialog, dropped on the window, or handed over by the system; always looked at first. */
 
 import { useCallback, useMemo, useState } from 'react';
-import { type Header, type LengthUnit, newHeader, unitOf } from '../../../core/index.ts';
+import { addPartsEdit, type Header, type LengthUnit, nameFromText, newHeader, unitOf } from '../../../core/index.ts';
 import { askForFile, FILE_LIMIT_BYTES, type GivenFile, readGivenFile } from '../../host/files.ts';
 import { useAsk } from '../../host/host-bridge.ts';
 import type { HeaderSession } from '../../session/header-session.ts';
@@ -12,7 +12,6 @@ import { wordsFor } from '../../ui/words/problem-words.ts';
 import { countOf } from '../../ui/words/spoken.ts';
 import type { Destination, Expected, Preview } from './given-preview.ts';
 import { guessKind } from './import-dialog.tsx';
-import { addPartsEdit } from './parts-into-header.ts';
 
 interface Context {
   readonly session: HeaderSession | null;
@@ -44,12 +43,7 @@ const ACCEPTED: Readonly<Record<Expected, string>> = {
 
 /** The name of a file without its ending, as the name of what is made of it. */
 export function nameFromFile(fileName: string): string {
-  return (
-    fileName
-      .replace(/\.[^.]*$/, '')
-      .trim()
-      .slice(0, 120) || 'Imported parts'
-  );
+  return nameFromText(fileName.replace(/\.[^.]*$/, ''), 'Imported parts');
 }
 
 export function headerOfParts(

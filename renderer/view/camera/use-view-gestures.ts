@@ -77,15 +77,17 @@ export function useViewGestures(reach: Reach): ViewGestures {
       if (isChoice) latest.current.onChoose(placeOf(event));
     },
     onPointerCancel: lift,
-    onKeyDown(event) {
-      if (event.ctrlKey || event.altKey || event.metaKey) return;
-      const next = cameraAfterKey(latest.current.camera, { key: event.key, shift: event.shiftKey });
-      if (next === null) return;
-      event.preventDefault();
-      event.stopPropagation();
-      latest.current.onCamera(next);
-    },
+    onKeyDown: (event) => keyDown(event, latest.current),
   };
+}
+
+function keyDown(event: KeyboardEvent<HTMLElement>, { camera, onCamera }: Reach): void {
+  if (event.ctrlKey || event.altKey || event.metaKey) return;
+  const next = cameraAfterKey(camera, { key: event.key, shift: event.shiftKey });
+  if (next === null) return;
+  event.preventDefault();
+  event.stopPropagation();
+  onCamera(next);
 }
 
 function placeOf(event: PointerEvent<HTMLElement>): Place {

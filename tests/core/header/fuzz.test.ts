@@ -3,16 +3,15 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
+import { partsRows } from '../../../core/header/parts/parts-rows.ts';
 import {
   demoHeader,
   describeProblem,
-  inches,
   type Problem,
   parseAngle,
   parseLength,
   parseQuickEntry,
   parseSignedLength,
-  partsRows,
   type Result,
   readHeader,
   readHeaderBytes,
@@ -20,6 +19,7 @@ import {
   readPastedPieces,
   writeHeader,
 } from '../../../core/index.ts';
+import { inches } from '../../../core/units/length.ts';
 import { readCsv, writeCsv } from '../../../electron/output/csv.ts';
 import { seededRandom } from '../../trust/seeded-random.ts';
 import { mutantJson, mutantRows, mutantText, typedText } from './mutants.ts';

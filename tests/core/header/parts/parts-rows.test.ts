@@ -2,18 +2,17 @@
 
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { partsRows } from '../../../../core/header/parts/parts-rows.ts';
 import { tabbedRows } from '../../../../core/header/parts/pasted-pieces.ts';
 import {
   copiedPieces,
   demoHeader,
   type Header,
-  inches,
-  millimetres,
   type Piece,
-  partsRows,
   readPartsRows,
   readPastedPieces,
 } from '../../../../core/index.ts';
+import { inches, millimetres } from '../../../../core/units/length.ts';
 import { headerArbitrary, pieceArbitrary } from '../../../generators/headers.ts';
 
 function counter(): () => string {

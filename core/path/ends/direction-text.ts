@@ -1,16 +1,13 @@
 /** Directions as they are typed and shown: a word, a word tilted towards another, or three numbers. */
 
-import {
-  type Direction,
-  degreesOf,
-  failure,
-  type Problem,
-  type ProblemPath,
-  parseAngle,
-  type Result,
-  radiansOf,
-  success,
-} from '../../../core/index.ts';
+import type { Direction } from '../../header/header.ts';
+import type { ProblemPath } from '../../header/header-problem.ts';
+import { shortened } from '../../header/names.ts';
+import type { Problem } from '../../problem.ts';
+import { failure, type Result, success } from '../../result.ts';
+import { degreesOf, radiansOf } from '../../units/angle.ts';
+import { parseAngle } from '../../units/parse-angle.ts';
+import { addScaled, dot, magnitude, scale, subtract } from '../vector.ts';
 
 export type DirectionWord = 'outboard' | 'inboard' | 'down' | 'up' | 'back' | 'forward';
 
@@ -33,7 +30,7 @@ export function directionWord({ x, y, z }: Direction): DirectionWord | null {
 /** Reads "outboard", "outboard 20 down" (tilted by 20 degrees towards down) or "0, 1, -0.5". */
 export function parseDirection(text: string, path: ProblemPath): Result<Direction, Problem> {
   const words = text.trim().toLowerCase();
-  const found = words === '' ? 'nothing' : words.slice(0, 40);
+  const found = words === '' ? 'nothing' : shortened(words, 40);
   const expected = 'a direction such as outboard, outboard 20 down, or 0, 1, 0';
   return tilted(words) ?? numbers(words) ?? failure({ kind: 'invalidValue', path, expected, found });
 }
@@ -45,18 +42,14 @@ function tilted(words: string): Result<Direction, Problem> | null {
   if (angle === undefined || other === undefined) return success(from);
   const towards = BY_WORD.get(other);
   const tilt = parseAngle(angle);
-  if (towards === undefined || from.x * towards.x + from.y * towards.y + from.z * towards.z !== 0) return null;
+  if (towards === undefined || dot(from, towards) !== 0) return null;
   return tilt.ok ? success(between(from, towards, tilt.value)) : tilt;
 }
 
 function between(from: Direction, towards: Direction, tiltDeg: number): Direction {
-  const [cosine, sine] = [Math.cos(radiansOf(tiltDeg)), Math.sin(radiansOf(tiltDeg))];
+  const { x, y, z } = addScaled(scale(from, Math.cos(radiansOf(tiltDeg))), towards, Math.sin(radiansOf(tiltDeg)));
   // Adding zero turns -0 into 0, which files and databases keep.
-  return {
-    x: from.x * cosine + towards.x * sine + 0,
-    y: from.y * cosine + towards.y * sine + 0,
-    z: from.z * cosine + towards.z * sine + 0,
-  };
+  return { x: x + 0, y: y + 0, z: z + 0 };
 }
 
 /** A double above a millionth is written without an exponent, with 23 decimals at most. */
@@ -78,17 +71,15 @@ export function formatDirection(direction: Direction): string {
 const TILT_DECIMALS = 1e4;
 
 function tiltWords(direction: Direction): string | null {
-  const { x, y, z } = direction;
   for (const [main, from] of DIRECTIONS) {
-    const along = x * from.x + y * from.y + z * from.z;
+    const along = dot(direction, from);
     if (along < Math.SQRT1_2 - 1e-9) continue;
     for (const [other, towards] of DIRECTIONS) {
-      const beside = x * towards.x + y * towards.y + z * towards.z;
-      if (beside <= 0 || from.x * towards.x + from.y * towards.y + from.z * towards.z !== 0) continue;
+      const beside = dot(direction, towards);
+      if (beside <= 0 || dot(from, towards) !== 0) continue;
       const tiltDeg = Math.round(degreesOf(Math.atan2(beside, along)) * TILT_DECIMALS) / TILT_DECIMALS;
-      const again = between(from, towards, tiltDeg);
-      const miss = Math.hypot(again.x - x, again.y - y, again.z - z);
-      if (miss < 1e-12) return `${main} ${tiltDeg} ${other}`;
+      const missed = magnitude(subtract(between(from, towards, tiltDeg), direction));
+      if (missed < 1e-12) return `${main} ${tiltDeg} ${other}`;
     }
   }
   return null;
@@ -96,6 +87,5 @@ function tiltWords(direction: Direction): string | null {
 
 /** An up across the direction: up itself, or forward for a tube that runs up or down. */
 export function upFor(direction: Direction): Direction {
-  const length = Math.hypot(direction.x, direction.y, direction.z);
-  return Math.abs(direction.z) > 0.9 * length ? { x: 1, y: 0, z: 0 } : { x: 0, y: 0, z: 1 };
+  return Math.abs(direction.z) > 0.9 * magnitude(direction) ? { x: 1, y: 0, z: 0 } : { x: 0, y: 0, z: 1 };
 }

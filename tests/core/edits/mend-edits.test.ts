@@ -2,18 +2,14 @@
 
 import { describe, expect, test } from 'vitest';
 import { applyEdit } from '../../../core/edits/apply-edit.ts';
+import { type Compared, mendEdit, reclockEdit } from '../../../core/edits/mend-edits.ts';
 import { demoHeader } from '../../../core/header/demo-header.ts';
 import type { Bend, Piece, Primary } from '../../../core/header/header.ts';
-import { comparePrimaries, mirrorPiece } from '../../../core/index.ts';
+import { comparePrimaries } from '../../../core/index.ts';
+import { mirrorPiece } from '../../../core/path/banks/mirror.ts';
+import { explainsMiss } from '../../../core/path/ends/single-joint.ts';
 import { inches } from '../../../core/units/length.ts';
-import {
-  type Compared,
-  differenceWords,
-  mendEdit,
-  signedDeg,
-  turnEdit,
-  turnWords,
-} from '../../../renderer/shape/banks/compare-edits.ts';
+import { differenceWords, turnWords } from '../../../renderer/shape/banks/compare-words.ts';
 
 const STYLE = { kind: 'fraction', per: 16 } as const;
 const demo = demoHeader('compare');
@@ -52,6 +48,7 @@ describe('a joint clocked 5 degrees wrong', () => {
       const { bestJoint, closure, differences } = finding.comparison;
       if (bestJoint === null || closure === null) throw new Error('a joint is named');
       expect(finding.comparison.isMirrored).toBe(isMirrored);
+      expect(explainsMiss(bestJoint, closure)).toBe(true);
       expect(differences.map((one) => differenceWords(one, STYLE))).toEqual([
         `Piece 4: clocking ${isMirrored ? '−' : '+'}5°`,
       ]);
@@ -60,7 +57,7 @@ describe('a joint clocked 5 degrees wrong', () => {
           `^One joint explains it\\. Re-clock piece 4 by ${isMirrored ? '\\+' : '−'}5°: the primary then ends in the inlet, square`,
         ),
       );
-      const edit = turnEdit(wrong, bestJoint);
+      const edit = reclockEdit(wrong, bestJoint);
       const piece = edit?.kind === 'replacePiece' ? edit.piece : null;
       const right = reference.pieces[3] as Bend;
       expect(piece?.kind === 'bend' && piece.clockingDeg).toBe((isMirrored ? -1 : 1) * (right.clockingDeg ?? 0));
@@ -75,6 +72,7 @@ test('two faults are not blamed on one joint', () => {
   });
   const { bestJoint, closure } = compared(wrong).comparison;
   if (bestJoint === null || closure === null) throw new Error('a joint helps');
+  expect(explainsMiss(bestJoint, closure)).toBe(false);
   expect(turnWords(bestJoint, closure, STYLE)).toMatch(/^No one joint explains it/);
 });
 
@@ -118,8 +116,4 @@ describe('making the same', () => {
     const mended = header.primaries[1];
     expect(mended && compared(mended).comparison.differences).toEqual([]);
   });
-});
-
-test('degrees have their sign', () => {
-  expect([signedDeg(5), signedDeg(-13.756), signedDeg(-0.001)]).toEqual(['+5°', '−13.76°', '+0°']);
 });

@@ -8,8 +8,8 @@ import {
   formatDirection,
   parseDirection,
   upFor,
-} from '../../../renderer/shape/ends/direction-text.ts';
-import { expectWithin } from '../../tolerance.ts';
+} from '../../../../core/path/ends/direction-text.ts';
+import { expectWithin } from '../../../tolerance.ts';
 
 const read = (text: string) => parseDirection(text, ['direction']);
 

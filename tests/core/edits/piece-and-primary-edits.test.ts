@@ -1,25 +1,20 @@
-/** Edits behind the commands of the bench, each undone by its inverse. */
+/** Edits on pieces and primaries, each undone by its inverse. */
 
 import { describe, expect, test } from 'vitest';
 import { applyEdit } from '../../../core/edits/apply-edit.ts';
 import type { Edit } from '../../../core/edits/edit.ts';
-import { demoHeader } from '../../../core/header/demo-header.ts';
-import type { Header, Primary } from '../../../core/header/header.ts';
-import { newHeader } from '../../../core/header/new-header.ts';
+import { addPiecesEdit, duplicatePieceEdit, movePieceEdit, removePiecesEdit } from '../../../core/edits/piece-edits.ts';
+import { nextState, setLockedEdit, setStateEdit } from '../../../core/edits/piece-state-edits.ts';
 import {
-  addPiecesEdit,
   addPrimariesEdit,
   addPrimaryEdit,
-  duplicatePieceEdit,
   duplicatePrimaryEdit,
-  movePieceEdit,
   movePrimaryEdit,
-  nextPrimaryName,
-  nextState,
-  primaryBy,
-  removePiecesEdit,
-  setStateEdit,
-} from '../../../renderer/bench/bench-edits.ts';
+} from '../../../core/edits/primary-edits.ts';
+import { demoHeader } from '../../../core/header/demo-header.ts';
+import { type Header, PIECE_STATES, type Primary } from '../../../core/header/header.ts';
+import { newHeader } from '../../../core/header/new-header.ts';
+import { primaryBy } from '../../../renderer/bench/bench-view.ts';
 
 const HEADER = demoHeader('demo');
 const FIRST = HEADER.primaries[0] as Primary;
@@ -63,11 +58,17 @@ describe('pieces', () => {
     expect(movePieceEdit(FIRST, 'nobody', 1)).toBeNull();
   });
 
-  test('a duplicate stands right after its original and is not locked', () => {
-    const original = FIRST.pieces[2];
-    const after = done(duplicatePieceEdit(FIRST, original?.id ?? '', 'twin')).primaries[0]?.pieces;
-    expect(after?.[3]).toEqual({ ...original, id: 'twin', locked: false });
-  });
+  test.each(PIECE_STATES)(
+    'a duplicate of a %s piece stands right after it, not locked, and planned where that one is welded',
+    (state) => {
+      const pieces = FIRST.pieces.map((piece) => ({ ...piece, state, locked: true, note: 'snug' }));
+      const header = { ...HEADER, primaries: HEADER.primaries.with(0, { ...FIRST, pieces }) };
+      const after = done(duplicatePieceEdit({ ...FIRST, pieces }, pieces[2]?.id ?? '', 'twin'), header);
+      const twin = { ...pieces[2], id: 'twin', state: state === 'welded' ? 'planned' : state, locked: false };
+      expect(after.primaries[0]?.pieces.slice(2, 4)).toEqual([pieces[2], twin]);
+      expect(duplicatePieceEdit(FIRST, 'nobody', 'twin')).toBeNull();
+    },
+  );
 
   test('states go round', () => {
     expect(['planned', 'cut', 'tacked', 'welded'].map((state) => nextState(state as 'planned'))).toEqual([
@@ -80,13 +81,24 @@ describe('pieces', () => {
     expect(new Set(after.primaries[0]?.pieces.map((piece) => piece.state))).toEqual(new Set(['cut']));
     expect(setStateEdit(after.primaries[0] as Primary, after.primaries[0]?.pieces ?? [], 'cut')).toBeNull();
   });
+
+  test('pieces that are in the state, or locked, already are left out of the step', () => {
+    const welded = setStateEdit(FIRST, FIRST.pieces, 'welded');
+    const changed = FIRST.pieces.filter(({ state }) => state !== 'welded').length;
+    expect(welded?.kind === 'batch' && welded.edits.length).toBe(changed);
+    expect(changed).toBeLessThan(FIRST.pieces.length);
+    const locked = done(setLockedEdit(FIRST, FIRST.pieces, true)).primaries[0] as Primary;
+    expect(locked.pieces.every((piece) => piece.locked)).toBe(true);
+    expect(setLockedEdit(locked, locked.pieces, true)).toBeNull();
+  });
 });
 
 describe('primaries', () => {
   test('a new one gets the least free number', () => {
-    expect(nextPrimaryName(HEADER)).toBe(String(HEADER.primaries.length + 1));
     const after = done(addPrimaryEdit(HEADER, 'extra'));
-    expect(after.primaries.at(-1)).toMatchObject({ id: 'extra', pieces: [] });
+    expect(after.primaries.at(-1)).toMatchObject({ id: 'extra', name: '5', pieces: [] });
+    const gap = { ...HEADER, primaries: HEADER.primaries.toSpliced(1, 1) };
+    expect(done(addPrimaryEdit(gap, 'extra'), gap).primaries.at(-1)?.name).toBe('2');
   });
 
   test('several at once are one step', () => {
@@ -95,6 +107,16 @@ describe('primaries', () => {
       '1',
       '2',
       '3',
+      '4',
+    ]);
+  });
+
+  test('several at once pass over the numbers that are taken', () => {
+    const third = { ...newHeader({ id: 'h', name: 'H' }), primaries: [{ ...FIRST, name: '3', inletId: null }] };
+    expect(done(addPrimariesEdit(third, ['a', 'b', 'c']), third).primaries.map(({ name }) => name)).toEqual([
+      '3',
+      '1',
+      '2',
       '4',
     ]);
   });

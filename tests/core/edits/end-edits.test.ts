@@ -1,22 +1,21 @@
-/** Ports, inlets and patterns as steps: each is one, and what it makes is a sound header. */
+/** Ports, inlets, patterns and obstacles as steps: each is one, and what it makes is a sound header. */
 
 import { describe, expect, test } from 'vitest';
 import { applyEdit } from '../../../core/edits/apply-edit.ts';
-import type { Edit } from '../../../core/edits/edit.ts';
-import { demoHeader } from '../../../core/header/demo-header.ts';
-import type { Header } from '../../../core/header/header.ts';
-import { mmOf } from '../../../core/index.ts';
-import { inches } from '../../../core/units/length.ts';
 import {
   addInletEdit,
   collectorPatternEdit,
   firstInletPose,
-  firstPort,
-  portRowEdit,
   removeInletEdit,
   replaceInletEdit,
-} from '../../../renderer/shape/ends/ends-edits.ts';
-import { newObstacle, OBSTACLE_KINDS } from '../../../renderer/shape/obstacles/obstacle-edits.ts';
+} from '../../../core/edits/collector-edits.ts';
+import type { Edit } from '../../../core/edits/edit.ts';
+import { addObstacleEdit, OBSTACLE_KINDS } from '../../../core/edits/obstacle-edits.ts';
+import { firstPort, portRowEdit } from '../../../core/edits/port-edits.ts';
+import { demoHeader } from '../../../core/header/demo-header.ts';
+import type { Header } from '../../../core/header/header.ts';
+import { mmOf } from '../../../core/index.ts';
+import { inches } from '../../../core/units/length.ts';
 import { expectWithin } from '../../tolerance.ts';
 
 function counter(): () => string {
@@ -128,9 +127,8 @@ describe('single inlets', () => {
 });
 
 test.each(OBSTACLE_KINDS)('a new $kind is sound and gets a name of its own', ({ kind }) => {
-  const first = newObstacle(kind, bare, { id: 'a', unit: 'mm' });
-  const header = must(bare, { kind: 'addObstacle', obstacle: first, at: 0 });
-  const second = newObstacle(kind, header, { id: 'b', unit: 'in' });
-  expect(second.name).not.toBe(first.name);
-  expect(must(header, { kind: 'addObstacle', obstacle: second, at: 1 }).obstacles.length).toBe(2);
+  const one = must(bare, addObstacleEdit(bare, kind, { id: 'a', unit: 'mm' }));
+  const two = must(one, addObstacleEdit(one, kind, { id: 'b', unit: 'in' }));
+  expect(two.obstacles.map((obstacle) => obstacle.kind)).toEqual([kind, kind]);
+  expect(new Set(two.obstacles.map(({ name }) => name)).size).toBe(2);
 });

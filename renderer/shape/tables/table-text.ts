@@ -1,35 +1,25 @@
-/** Bending tables between the header and text: what is shown, copied, saved and read in. */
+/** Bending tables as text: what is shown, copied and saved, and what is worth saying about them. */
 
 import {
   assertNever,
-  type Edit,
   formatAngleBare,
   formatLengthBare,
   formatTypedAngle,
-  fromLra,
-  fromXyz,
   type LengthStyle,
   type LengthUnit,
+  lengthIn,
   lraCsv,
-  MM_PER_INCH,
-  type Piece,
-  type Pose,
   type Primary,
   type Problem,
-  poseOfFrame,
   type Result,
-  readLraCsv,
-  readXyzCsv,
-  type SingleEdit,
   success,
+  type TableKind,
   type TableNote,
   toLra,
   toXyz,
   unitOf,
   xyzCsv,
 } from '../../../core/index.ts';
-
-export type TableKind = 'lra' | 'xyz';
 
 export interface ShownTable {
   readonly columns: readonly string[];
@@ -52,7 +42,7 @@ function shownLra(primary: Primary, style: LengthStyle): Result<ShownTable, Prob
   const { table, notes } = made.value;
   const unit = unitOf(style);
   const length = (mm: number) => formatLengthBare(mm, style);
-  const angle = (deg: number) => formatAngleBare(Math.round(deg * 100) / 100);
+  const angle = (deg: number) => formatAngleBare(deg);
   return success({
     columns: [`length, ${unit}`, 'rotation', 'angle', `CLR, ${unit}`],
     rows: [
@@ -115,7 +105,7 @@ function tabbed(heading: readonly string[], rows: readonly (readonly string[])[]
 
 /** Six decimals, without those that say nothing. */
 function inUnit(mm: number, unit: LengthUnit): string {
-  return String(Number((unit === 'in' ? mm / MM_PER_INCH : mm).toFixed(6)) + 0);
+  return String(Number(lengthIn(mm, unit).value.toFixed(6)) + 0);
 }
 
 export function noteWords(note: TableNote): string {
@@ -129,46 +119,4 @@ export function noteWords(note: TableNote): string {
     default:
       return assertNever(note);
   }
-}
-
-interface ReadTube {
-  readonly pieces: readonly Piece[];
-  /** Null: a table that does not say where the tube starts. */
-  readonly port: Pose | null;
-  readonly notes: readonly string[];
-}
-
-/** The step that puts the tube of a table in place of a primary's pieces, and what is worth saying about it. */
-export function tableEdit(
-  kind: TableKind,
-  text: string,
-  { primary, unit, newId }: { readonly primary: Primary; readonly unit: LengthUnit; readonly newId: () => string },
-): Result<{ readonly edit: Edit; readonly notes: readonly string[] }, Problem> {
-  const read = kind === 'lra' ? readLra(text, newId) : readXyz(text, unit, newId);
-  if (!read.ok) return read;
-  const { pieces, port, notes } = read.value;
-  const edits: SingleEdit[] = primary.pieces.map(({ id }) => ({
-    kind: 'removePiece',
-    primaryId: primary.id,
-    pieceId: id,
-  }));
-  if (port !== null) edits.push({ kind: 'setPrimary', primaryId: primary.id, set: { port } });
-  for (const [at, piece] of pieces.entries()) edits.push({ kind: 'addPiece', primaryId: primary.id, piece, at });
-  return success({ edit: { kind: 'batch', label: `read ${kind.toUpperCase()} table`, edits }, notes });
-}
-
-function readLra(text: string, newId: () => string): Result<ReadTube, Problem> {
-  const table = readLraCsv(text);
-  if (!table.ok) return table;
-  const pieces = fromLra(table.value, newId);
-  return pieces.ok ? success({ pieces: pieces.value, port: null, notes: [] }) : pieces;
-}
-
-function readXyz(text: string, unit: LengthUnit, newId: () => string): Result<ReadTube, Problem> {
-  const table = readXyzCsv(text);
-  if (!table.ok) return table;
-  const tube = fromXyz(table.value, newId);
-  if (!tube.ok) return tube;
-  const { pieces, port, notes } = tube.value;
-  return success({ pieces, port: poseOfFrame(port, unit), notes: notes.map(noteWords) });
 }
