@@ -144,7 +144,8 @@ export class HeaderSession {
   async lookForChanges(): Promise<void> {
     const asked = this.#queue.revision;
     const settled = () => this.#queue.isIdle && this.#queue.revision === asked && this.#state.conflict === null;
-    if (!settled()) return;
+    // The host counts steps of a damaged header that cannot be shown.
+    if (!settled() || this.#state.damage !== null) return;
     const reply = await this.bridge.call('readRevision', { headerId: this.headerId }).catch(() => null);
     if (reply?.ok !== true || reply.value.revision === asked || !settled()) return;
     const opened = await this.#reopen();

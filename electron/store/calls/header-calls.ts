@@ -1,9 +1,9 @@
 /** The calls about headers in the database: lists, opening, steps, drafts, the bin and the archive. */
 
-import { type Problem, success } from '../../../core/index.ts';
+import { failure, type Problem, success } from '../../../core/index.ts';
 import type { Handlers } from '../../bridge/dispatcher.ts';
 import { commitSteps } from '../header/commit-steps.ts';
-import { historyFrom } from '../header/history.ts';
+import { type History, historyFrom, isTurnedBackBy } from '../header/history.ts';
 import { notFound, openedHeader, readWhole } from '../header/opened-header.ts';
 import type { Tables } from '../tables.ts';
 import type { CallContext } from './call-context.ts';
@@ -22,13 +22,14 @@ type HeaderCalls = Pick<
 >;
 
 export function headerCalls({ connection, clock, now }: CallContext): HeaderCalls {
-  /** Runs on a header that is there, in a transaction. */
-  const onHeader = <Value>(headerId: string, act: (tables: Tables) => Value, kind: 'IMMEDIATE' | 'DEFERRED') =>
+  /** Does something for a header that is there, in a transaction. */
+  const onHeader = (headerId: string, act: (tables: Tables) => unknown) =>
     connection.use((tables) =>
-      tables.inTransaction<Value, Problem>(
-        () => (tables.journal.newest(headerId) ? success(act(tables)) : notFound(headerId)),
-        kind,
-      ),
+      tables.inTransaction<Record<never, never>, Problem>(() => {
+        if (!tables.journal.newest(headerId)) return notFound(headerId);
+        act(tables);
+        return success({});
+      }),
     );
   return {
     listHeaders: ({ place }) => connection.read(({ headers }) => ({ headers: headers.list(place) })),
@@ -39,17 +40,24 @@ export function headerCalls({ connection, clock, now }: CallContext): HeaderCall
         if (opened.ok) connection.use(({ preferences }) => success(preferences.rememberHeader(headerId)));
         return opened;
       }),
-    readHistory: (request) => onHeader(request.headerId, ({ journal }) => historyFrom(journal, request), 'DEFERRED'),
+    readHistory: (request) =>
+      connection.use(({ journal, inTransaction }) =>
+        inTransaction<History, Problem>(() => {
+          const { headerId, action, from } = request;
+          if (!journal.newest(headerId)) return notFound(headerId);
+          if (isTurnedBackBy(journal, request)) return success(historyFrom(journal, request));
+          return failure({ kind: 'invalidRequest', call: 'readHistory', detail: `no ${action} of step ${from}` });
+        }, 'DEFERRED'),
+      ),
     readRevision: ({ headerId }) =>
       connection.use(({ journal }) => {
         const newest = journal.newest(headerId);
         return newest ? success({ revision: newest.revision, state: newest.state }) : notFound(headerId);
       }),
     commitSteps: (request) => connection.use((tables) => commitSteps(tables, request, clock())),
-    saveDraft: ({ headerId, draft }) =>
-      onHeader(headerId, ({ drafts }) => nothing(drafts.save(headerId, draft)), 'IMMEDIATE'),
-    binHeader: ({ headerId }) => onHeader(headerId, ({ bin }) => nothing(bin.put(headerId, now())), 'IMMEDIATE'),
-    restoreHeader: ({ headerId }) => onHeader(headerId, ({ bin }) => nothing(bin.takeOut(headerId)), 'IMMEDIATE'),
+    saveDraft: ({ headerId, draft }) => onHeader(headerId, ({ drafts }) => drafts.save(headerId, draft)),
+    binHeader: ({ headerId }) => onHeader(headerId, ({ bin }) => bin.put(headerId, now())),
+    restoreHeader: ({ headerId }) => onHeader(headerId, ({ bin }) => bin.takeOut(headerId)),
     searchArchive: (request) =>
       connection.read((tables) => ({
         rows: tables.archive.search(request, (headerId) => {
@@ -59,6 +67,3 @@ export function headerCalls({ connection, clock, now }: CallContext): HeaderCall
       })),
   };
 }
-
-/** The empty answer of a call that only does something. */
-const nothing = (_done: unknown) => ({});

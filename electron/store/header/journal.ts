@@ -88,12 +88,15 @@ function statementsOn(db: Database.Database) {
   const ofHeader = 'FROM journal WHERE header_id = ?';
   const at = db.prepare<[string, number], JournalRow>(`SELECT * ${ofHeader} AND revision = ?`);
   const stepIdAt = db.prepare<[string, number], string>(`SELECT step_id ${ofHeader} AND revision = ?`).pluck();
+  const actionAt = db
+    .prepare<[string, number], JournalRow['action']>(`SELECT action ${ofHeader} AND revision = ?`)
+    .pluck();
   const newest = db.prepare<[string], Newest>(
     `SELECT revision, state, checksum ${ofHeader} ORDER BY revision DESC LIMIT 1`,
   );
   // Raw rows are arrays, which take half the time of objects: all of a journal is read whenever its header is opened.
   const all = db.prepare<[string], Cells>(`SELECT ${COLUMNS.join(', ')} ${ofHeader} ORDER BY revision`).raw();
-  return { insert, nextPlace, at, stepIdAt, newest, all };
+  return { insert, nextPlace, at, stepIdAt, actionAt, newest, all };
 }
 
 export function journalTable(db: Database.Database) {
@@ -104,6 +107,7 @@ export function journalTable(db: Database.Database) {
     /** Undefined: there is no such header. */
     newest: (headerId: string): Newest | undefined => sql.newest.get(headerId),
     stepIdAt: (headerId: string, revision: number): string | undefined => sql.stepIdAt.get(headerId, revision),
+    actionAt: (headerId: string, revision: number) => sql.actionAt.get(headerId, revision),
     /** Throws DamagedRow when it is missing or not as it was written. */
     row(headerId: string, revision: number): JournalRow {
       const row = sql.at.get(headerId, revision);
@@ -156,4 +160,4 @@ export function editIn(row: JournalRow): Edit {
   return cellOf(editSchema, row.edit, whereIs(row));
 }
 
-const whereIs = ({ header_id, revision }: JournalRow) => `step ${revision} of header ${header_id}`;
+const whereIs = ({ header_id, revision }: JournalRow) => ({ what: `step ${revision}`, headerId: header_id });

@@ -247,4 +247,17 @@ describe('opening', () => {
     expect([opened.header, opened.revision]).toEqual([whole.header, whole.revision]);
     expect(opened.damage).toMatchObject({ detail: expect.stringMatching(/does not lead to the snapshot/) });
   });
+
+  test('applies steps again only from snapshots that say they mean what they mean now', async () => {
+    const { headerId, change, reopen } = await long();
+    change((db) => {
+      const put = db.prepare('UPDATE snapshots SET edit_meaning = 2, checksum = @checksum WHERE revision = @revision');
+      for (const row of db.prepare<[], Covered<'snapshots'>>('SELECT * FROM snapshots').all())
+        put.run(sealed('snapshots', { ...row, edit_meaning: 2 }));
+    });
+    expect(problemOf(await reopen().call('openHeader', { headerId }))).toMatchObject({
+      kind: 'damagedHeader',
+      headerId,
+    });
+  });
 });
