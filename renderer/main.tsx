@@ -2,12 +2,7 @@
 
 import './ui/theme.css';
 import './ui/controls.css';
-import './ui/frame.css';
-import './commands/commands.css';
-import './headers/headers.css';
-import './shelf/shelf.css';
-import './archive/archive.css';
-import './help/help.css';
+import './ui/page.css';
 import { createRoot } from 'react-dom/client';
 import { App } from './app/app.tsx';
 import { bridge } from './host/bridge.ts';

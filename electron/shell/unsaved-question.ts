@@ -1,9 +1,8 @@
 /** The question asked when a window is closed and steps could not be saved: wait, save a copy, discard. */
 
 import { type BrowserWindow, dialog } from 'electron';
-import { HEADER_FILE_EXTENSION, writeHeader } from '../../core/index.ts';
+import { HEADER_FILE_EXTENSION, safeFileName, writeHeader } from '../../core/index.ts';
 import type { Unsaved } from '../bridge/contract.ts';
-import { safeFileName } from '../output/file-names.ts';
 import { saveWithDialog } from './save-dialog.ts';
 
 type Answer = 'wait' | 'copy' | 'discard';

@@ -10,6 +10,7 @@ import { useFileDrop } from './use-file-drop.ts';
 import { useWindowTitle } from './use-window-title.ts';
 import { type ReadyStart, useWorkshop, type Workshop as WorkshopNow } from './use-workshop.ts';
 import { WorkshopDialogs } from './workshop-dialogs.tsx';
+import './frame.css';
 
 interface Props {
   readonly start: ReadyStart;
@@ -22,7 +23,13 @@ export function Workshop({ start, onStart }: Props) {
   const isFileOver = useFileDrop(workshop.imports.offer);
   return (
     <div className="frame">
-      <Bar workshop={workshop} />
+      <Bar
+        screen={workshop.screen}
+        benchScreen={workshop.benchScreen}
+        session={workshop.session}
+        isRenaming={workshop.isRenaming}
+        setRenaming={workshop.setRenaming}
+      />
       <Screens workshop={workshop} start={start} />
       {isFileOver ? <div className="drop-note">Let go to see what is in the file</div> : null}
       <WorkshopDialogs workshop={workshop} onStart={onStart} />
@@ -33,11 +40,17 @@ export function Workshop({ start, onStart }: Props) {
 
 /** Commands, keys, title and host. On its own, because the names of undo and redo change with every edit. */
 function Listening({ workshop }: { readonly workshop: WorkshopNow }) {
-  const { imports, flush } = workshop;
+  const { imports, flush, going } = workshop;
   const runCommand = useProgramCommands(workshop);
   useCommandKeys();
   useWindowTitle(workshop.screen, workshop.session);
   const unsaved = () => workshop.session?.unsaved() ?? null;
-  useHostEvents({ command: runCommand, flush, unsaved, openFile: imports.offerGiven });
+  useHostEvents({
+    command: runCommand,
+    openHeader: going.openById,
+    flush,
+    unsaved,
+    openFile: imports.offerGiven,
+  });
   return null;
 }

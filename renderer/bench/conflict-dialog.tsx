@@ -2,12 +2,12 @@
 
 import { useState } from 'react';
 import { formatLength, type Header, matchHeader } from '../../core/index.ts';
-import { wordsFor } from '../host/host-bridge.ts';
 import type { HeaderSession } from '../session/header-session.ts';
 import type { Conflict, ConflictChoice, DroppedStep, OpenedHeader } from '../session/session-state.ts';
 import { useSession } from '../session/use-session.ts';
 import { Button } from '../ui/button.tsx';
 import { ModalDialog } from '../ui/modal-dialog.tsx';
+import { wordsFor } from '../ui/words/problem-words.ts';
 import { primaryTitle, verdictWords } from '../ui/words/verdict-words.ts';
 
 interface ConflictsProps {

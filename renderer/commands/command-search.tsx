@@ -7,6 +7,7 @@ import type { Command } from './command.ts';
 import { useCommandList } from './command-registry.ts';
 import { hasBeginnings, nearestFirst, searchText } from './find-commands.ts';
 import { showChord } from './key-chord.ts';
+import './commands.css';
 
 interface Props {
   readonly onClose: () => void;

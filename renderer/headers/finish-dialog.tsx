@@ -1,14 +1,14 @@
 /** Finishing a header: what that means, said before it is done, because it cannot be taken back. */
 
 import { useState } from 'react';
-import { formatLength } from '../../core/index.ts';
-import { wordsFor } from '../host/host-bridge.ts';
+import { finishHeaderEdit, formatLength } from '../../core/index.ts';
 import type { HeaderSession } from '../session/header-session.ts';
 import { useSession } from '../session/use-session.ts';
 import { Button } from '../ui/button.tsx';
 import { ModalDialog } from '../ui/modal-dialog.tsx';
 import { useNotice } from '../ui/notices.tsx';
 import { finishNotes } from '../ui/words/finish-notes.ts';
+import { wordsFor } from '../ui/words/problem-words.ts';
 import { countOf } from '../ui/words/spoken.ts';
 
 interface Props {
@@ -22,7 +22,7 @@ export function FinishDialog({ session, onClose }: Props) {
   const [words, setWords] = useState<string | null>(null);
   const notes = finishNotes(header, report);
   const finish = async () => {
-    const done = session.apply({ kind: 'finishHeader' });
+    const done = session.apply(finishHeaderEdit());
     if (!done.ok) return setWords(wordsFor(done.problems));
     onClose();
     await session.flush();

@@ -13,6 +13,7 @@ import { FirstStart } from './first-start.tsx';
 import type { HeaderSummary } from './header-row.tsx';
 import { HeaderRows } from './header-rows.tsx';
 import { freeHeaderName, NewHeaderLine } from './new-header-line.tsx';
+import './headers.css';
 
 interface Props {
   /** The header open in this window, which is renamed and binned through its session. */

@@ -7,6 +7,7 @@ import { CAUTIONS } from './caution-pages.tsx';
 import type { HelpPage } from './help-page.ts';
 import { KEEPING_PAGES } from './keeping-pages.tsx';
 import { SHAPE } from './shape-page.tsx';
+import './help.css';
 
 interface Props {
   /** Empty: the first page. */

@@ -3,10 +3,8 @@
 import { demoHeader } from '../../core/index.ts';
 import { DialFace } from '../ui/fields/clocking-dial.tsx';
 import { AxesPicture } from '../view/axes-picture.tsx';
-import '../shape/shape.css';
 import { FlatViews } from '../view/flat/flat-views.tsx';
 import { describeScene } from '../view/scene/describe-scene.ts';
-import '../view/view.css';
 
 const HEIGHT_PX = 220;
 const TEXT_PX = 14;

@@ -2,10 +2,10 @@
 
 import { useRef, useState } from 'react';
 import { Tab, TabList, TabPanel, Tabs } from 'react-aria-components';
-import { setLockedEdit } from '../bench/bench-edits.ts';
-import { wordsFor } from '../host/host-bridge.ts';
+import { setLockedEdit } from '../../core/index.ts';
 import { Button } from '../ui/button.tsx';
 import { useNotice } from '../ui/notices.tsx';
+import { wordsFor } from '../ui/words/problem-words.ts';
 import { primaryTitle } from '../ui/words/verdict-words.ts';
 import { HeaderMoves } from './header-moves.tsx';
 import { MoveOptionsPanel } from './move-options.tsx';

@@ -1,7 +1,9 @@
 /** What a session works with: the host, chance, clocks and frames; and where the page has them from. */
 
 import type { HostBridge } from '../../electron/bridge/contract.ts';
-import type { AfterPaint, Timers } from './step-queue.ts';
+import { secureRandom } from '../ui/random-id.ts';
+import { pageTimers, type Timers } from '../ui/timers.ts';
+import type { AfterPaint } from './step-queue.ts';
 
 export interface SessionParts {
   readonly bridge: HostBridge;
@@ -15,13 +17,10 @@ export interface SessionParts {
 /** A frame that takes longer is not waited for. */
 const LATEST_SEND_MS = 25;
 
-/** Timers and randomness of the browser, for the page. */
+/** What the page's browser gives. */
 export const pageParts: Omit<SessionParts, 'bridge'> = {
-  random: () => (crypto.getRandomValues(new Uint32Array(1))[0] ?? 0) / 2 ** 32,
-  timers: {
-    set: (act, afterMs) => setTimeout(act, afterMs),
-    clear: (timer) => clearTimeout(timer as number),
-  },
+  random: secureRandom,
+  timers: pageTimers,
   afterPaint: (act) => {
     // Pages that are not seen draw no frames.
     if (document.visibilityState !== 'visible') return act();

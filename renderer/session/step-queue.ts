@@ -2,6 +2,7 @@
 
 import { describeProblem, type Problem } from '../../core/index.ts';
 import type { HostBridge, RequestOf } from '../../electron/bridge/contract.ts';
+import type { Timers } from '../ui/timers.ts';
 import type { DraftKeeper } from './draft-keeper.ts';
 import type { PendingStep, SaveMark } from './session-state.ts';
 
@@ -11,12 +12,6 @@ const FIRST_WAIT_MS = 200;
 const LONGEST_WAIT_MS = 5_000;
 
 type WireStep = RequestOf<'commitSteps'>['steps'][number];
-
-/** Timers as the queue uses them; handed in so that tests need not wait. */
-export interface Timers {
-  readonly set: (act: () => void, afterMs: number) => unknown;
-  readonly clear: (timer: unknown) => void;
-}
 
 export type AfterPaint = (act: () => void) => void;
 

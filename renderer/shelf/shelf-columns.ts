@@ -100,11 +100,3 @@ export function nextRow(texts: RowTexts, kind: StockItem['kind']): RowTexts {
   const kept = COLUMNS[kind].filter((column) => column.repeats).map((column) => [column.id, texts[column.id] ?? '']);
   return Object.fromEntries(kept);
 }
-
-/** One item in words, for its row's controls: "304 stainless 1 3/4 in bend, CLR 3 in, 90 degrees". */
-export function itemWords(item: StockItem): string {
-  const tube = `${item.material} ${formatTyped(item.od)}`;
-  return item.kind === 'straight'
-    ? `${tube} straight, ${formatTyped(item.length)}`
-    : `${tube} bend, CLR ${formatTyped(item.clr)}, ${formatTypedAngle(item.angleDeg)} degrees`;
-}

@@ -2,9 +2,10 @@
 
 import type { LengthUnit, StockItem } from '../../core/index.ts';
 import { Button } from '../ui/button.tsx';
+import { itemWords } from '../ui/words/item-words.ts';
 import { NewItemRow } from './new-item-row.tsx';
 import { ShelfCell } from './shelf-cell.tsx';
-import { COLUMNS, type ColumnId, itemWords, readRow, textsOf } from './shelf-columns.ts';
+import { COLUMNS, type ColumnId, readRow, textsOf } from './shelf-columns.ts';
 import type { ShelfKeeper, Stored } from './shelf-keeper.ts';
 
 interface Props {

@@ -1,6 +1,6 @@
 /** Passing on a text that changes often, no more than once in a while. */
 
-import type { Timers } from '../session/step-queue.ts';
+import type { Timers } from './timers.ts';
 
 interface PacedParts {
   /** Least time between two texts passed on. */

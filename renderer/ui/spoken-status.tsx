@@ -1,16 +1,14 @@
 /** Words for screen readers that change with every keystroke: the latest is said, at most one a second. */
 
 import { useEffect, useState } from 'react';
-import { pageParts } from '../session/session-parts.ts';
 import { type Paced, paced } from './paced.ts';
+import { pageTimers } from './timers.ts';
 
 const GAP_MS = 1_000;
 
 export function SpokenStatus({ text }: { readonly text: string }) {
   const [said, say] = useState(text);
-  const [pace] = useState<Paced>(() =>
-    paced({ gapMs: GAP_MS, now: () => performance.now(), timers: pageParts.timers, say }),
-  );
+  const [pace] = useState<Paced>(() => paced({ gapMs: GAP_MS, now: () => performance.now(), timers: pageTimers, say }));
   useEffect(() => pace.give(text), [pace, text]);
   useEffect(() => pace.stop, [pace]);
   return (

@@ -4,7 +4,8 @@ import { type ChildProcess, spawn } from 'node:child_process';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import process from 'node:process';
-import { fileURLToPath } from 'node:url';
+import { pathToFileURL } from 'node:url';
+import { type ChildModule, childFile } from './child-bundle.ts';
 import { type ChildLine, readLines } from './protocol.ts';
 
 export interface ChildOptions {
@@ -14,8 +15,8 @@ export interface ChildOptions {
   readonly commits?: number;
   readonly mode?: 'alone' | 'shared';
   readonly env?: Readonly<Record<string, string>>;
-  /** Modules loaded before the child, to sabotage it. */
-  readonly preload?: string;
+  /** Loaded before the child, to sabotage it or to look at its settings. */
+  readonly preload?: Exclude<ChildModule, 'editing-child'>;
 }
 
 export interface ChildEnd {
@@ -28,27 +29,29 @@ export interface ChildEnd {
 export interface RunningChild {
   readonly process: ChildProcess;
   readonly ended: Promise<ChildEnd>;
-  /** Resolves with the first line of the kind, or when the child has ended without one. */
-  readonly first: (kind: ChildLine['kind']) => Promise<void>;
+  /** Resolves once the child has told so many lines of the kind, or has ended. */
+  readonly seen: (kind: ChildLine['kind'], count?: number) => Promise<void>;
 }
 
-const CHILD = fileURLToPath(new URL('./editing-child.ts', import.meta.url));
-
-/**
- * Most of a child's life was spent on reading its modules: Node keeps them compiled here, from any child that ended by
- * itself. It knows by the sources' own content which of them still count.
- */
+/** Node keeps the compiled child here, from any that ended by itself, and knows by its content whether it still counts. */
 const COMPILED = join(tmpdir(), 'evenrun-compiled-children');
 
 function childArguments(options: ChildOptions): readonly string[] {
   return [
-    ...(options.preload === undefined ? [] : ['--import', options.preload]),
-    CHILD,
+    ...(options.preload === undefined ? [] : ['--import', pathToFileURL(childFile(options.preload)).href]),
+    childFile('editing-child'),
     `--folder=${options.folder}`,
     `--seed=${options.seed}`,
     `--mode=${options.mode ?? 'alone'}`,
     ...(options.commits === undefined ? [] : [`--commits=${options.commits}`]),
   ];
+}
+
+/** Someone who waits for so many lines with the mark. */
+interface Waiting {
+  readonly mark: string;
+  readonly count: number;
+  readonly resolve: () => void;
 }
 
 export function startChild(options: ChildOptions): RunningChild {
@@ -58,10 +61,15 @@ export function startChild(options: ChildOptions): RunningChild {
   });
   let output = '';
   let stderr = '';
-  const waiting: { readonly mark: string; readonly resolve: () => void }[] = [];
+  let waiting: readonly Waiting[] = [];
+  const resolveWaiting = () => {
+    const isDone = ({ mark, count }: Waiting) => output.split(mark).length > count;
+    for (const one of waiting.filter(isDone)) one.resolve();
+    waiting = waiting.filter((one) => !isDone(one));
+  };
   child.stdout.on('data', (chunk: Buffer) => {
     output += chunk.toString('utf8');
-    for (const { mark, resolve } of waiting) if (output.includes(mark)) resolve();
+    resolveWaiting();
   });
   child.stderr.on('data', (chunk: Buffer) => {
     stderr += chunk.toString('utf8');
@@ -70,10 +78,12 @@ export function startChild(options: ChildOptions): RunningChild {
     child.once('error', reject);
     child.once('close', (status, signal) => resolve({ lines: readLines(output), status, signal, stderr }));
   });
-  const first = (kind: ChildLine['kind']): Promise<void> => {
-    const mark = `{"kind":"${kind}"`;
-    if (output.includes(mark)) return Promise.resolve();
-    return Promise.race([new Promise<void>((resolve) => waiting.push({ mark, resolve })), ended.then(() => undefined)]);
+  const seen = (kind: ChildLine['kind'], count = 1): Promise<void> => {
+    const told = new Promise<void>((resolve) => {
+      waiting = [...waiting, { mark: `{"kind":"${kind}"`, count, resolve }];
+    });
+    resolveWaiting();
+    return Promise.race([told, ended.then(() => undefined)]);
   };
-  return { process: child, ended, first };
+  return { process: child, ended, seen };
 }

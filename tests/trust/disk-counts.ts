@@ -23,8 +23,6 @@ export interface CountOptions {
   readonly prepare?: (folder: string) => void;
 }
 
-export const SABOTAGE = new URL('./sabotage-synchronous.ts', import.meta.url).href;
-
 /** Runs an editing child to its end. */
 export async function countOnDisk({ shim, commits, sabotaged, prepare }: CountOptions): Promise<DiskCount> {
   const root = realpathSync(mkdtempSync(join(tmpdir(), 'evenrun-counts-')));
@@ -34,7 +32,7 @@ export async function countOnDisk({ shim, commits, sabotaged, prepare }: CountOp
     prepare?.(folder);
     const counts = join(root, 'counts');
     const env = { LD_PRELOAD: shim, PCUT_FOLDER: folder, PCUT_COUNTS: counts };
-    const preload = sabotaged === true ? { preload: SABOTAGE } : {};
+    const preload = sabotaged === true ? { preload: 'sabotage-synchronous' as const } : {};
     const end = await startChild({ folder, seed: 26, commits, env, ...preload }).ended;
     if (end.status !== 0) throw new Error(`the child failed (${end.status}): ${end.stderr}`);
     const [operations = 0, syncs = 0] = readFileSync(counts, 'utf8').trim().split(' ').map(Number);

@@ -126,6 +126,7 @@ async function edit(backend: TestBackend): Promise<void> {
   }
 }
 
+tell({ kind: 'started' });
 const backend = openBackend(folder, random);
 await edit(backend);
 await backend.close();

@@ -5,7 +5,6 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { startChild } from './child-process.ts';
 
-const SPY = new URL('./spy-pragmas.ts', import.meta.url).href;
 const WANTED: Readonly<Record<string, unknown>> = {
   synchronous: 2,
   journal_mode: 'wal',
@@ -34,7 +33,7 @@ export async function checkLivePragmas(): Promise<{
   try {
     // Twice: the library's default shows only from the second opening on.
     const lives = [];
-    for (const seed of [1, 2]) lives.push(await startChild({ folder, seed, commits: 3, preload: SPY }).ended);
+    for (const seed of [1, 2]) lives.push(await startChild({ folder, seed, commits: 3, preload: 'spy-pragmas' }).ended);
     const seen = lives.flatMap(({ lines }) => lines.flatMap((line) => (line.kind === 'pragmas' ? [line.values] : [])));
     const faults = seen.flatMap((values) => [
       ...Object.entries(WANTED)

@@ -5,7 +5,6 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { startChild } from './child-process.ts';
 import { addVerdict, EMPTY_TALLY, judgeCrash, type Tally, type Verdict } from './crash-verdict.ts';
-import { SABOTAGE } from './disk-counts.ts';
 import { randomBelow, seededRandom } from './seeded-random.ts';
 
 /** With which the shim leaves after a cut. */
@@ -20,6 +19,8 @@ export interface CutOptions {
   readonly seed: number;
   /** Runs the same program at synchronous=NORMAL behind its back; such a run must lose something. */
   readonly sabotaged?: boolean;
+  /** Ends the runs early, once they have shown what they are for. */
+  readonly isEnough?: (tally: Tally) => boolean;
 }
 
 /** Cut points at random: one in five in the `opening` operations of making and opening it, the others while it is edited. */
@@ -34,7 +35,12 @@ async function cutOnce(options: CutOptions, root: string, at: number, seed: numb
   const folder = join(root, 'data');
   mkdirSync(folder);
   const env = { LD_PRELOAD: options.shim, PCUT_FOLDER: folder, PCUT_AT: String(at), PCUT_SEED: String(seed) };
-  const child = startChild({ folder, seed, env, ...(options.sabotaged === true ? { preload: SABOTAGE } : {}) });
+  const child = startChild({
+    folder,
+    seed,
+    env,
+    ...(options.sabotaged === true ? { preload: 'sabotage-synchronous' as const } : {}),
+  });
   const end = await child.ended;
   if (end.status !== CUT_STATUS) throw new Error(`no power cut at ${at} (${end.status}, ${end.signal}): ${end.stderr}`);
   return await judgeCrash(folder, end.lines);
@@ -44,6 +50,7 @@ export async function runPowerCuts(options: CutOptions): Promise<Tally> {
   let tally = EMPTY_TALLY;
   let { seed } = options;
   for (const at of options.cutsAt) {
+    if (options.isEnough?.(tally) === true) break;
     const root = realpathSync(mkdtempSync(join(tmpdir(), 'evenrun-cut-')));
     try {
       tally = addVerdict(tally, await cutOnce(options, root, at, seed), `power cut at ${at}, seed ${seed}`);

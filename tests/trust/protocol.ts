@@ -5,6 +5,7 @@ import type { Problem } from '../../core/problem.ts';
 
 /** `digest` is that of the whole document after the steps, as the child computed it itself. */
 export type ChildLine =
+  | { readonly kind: 'started' }
   | { readonly kind: 'opened'; readonly headerId: string; readonly revision: number; readonly digest: string }
   | { readonly kind: 'sent'; readonly stepIds: readonly string[]; readonly digest: string }
   | { readonly kind: 'acked'; readonly stepIds: readonly string[]; readonly revision: number }

@@ -4,6 +4,7 @@ import { type Measure, type MeasureRun, notMeasured, type RunSize } from '../mea
 import { powerCutShim } from './compile-shim.ts';
 import { faultsOf, type Tally } from './crash-verdict.ts';
 import { countOnDisk } from './disk-counts.ts';
+import { damageJournals } from './journal-damage.ts';
 import { runKills } from './kill-runs.ts';
 import { checkLivePragmas } from './live-pragmas.ts';
 import { tryNewerFiles } from './newer-file.ts';
@@ -20,9 +21,11 @@ function tallyWords(what: string, tally: Tally): string {
 }
 
 async function kills(size: RunSize): Promise<readonly Measure[]> {
-  const tally = await runKills(size === 'long' ? 1000 : 150, SEED);
+  const enough = size === 'long' ? { kills: 1000, midway: 300, opening: 60 } : { kills: 40, midway: 15, opening: 4 };
+  const { tally, midway, opening } = await runKills(enough, SEED);
   const value = faultsOf(tally);
-  const what = tallyWords('process killed (SIGKILL) at random while editing', tally);
+  const places = `${midway} between sending and acknowledgement, ${opening} while opening`;
+  const what = tallyWords(`process killed (SIGKILL) at random while editing, ${places}`, tally);
   return [{ id: 'R1', what, value, unit: 'faults', goal: NOTHING_LOST, ok: value === 0 && tally.acked > tally.runs }];
 }
 
@@ -35,10 +38,17 @@ async function powerCuts(size: RunSize): Promise<readonly Measure[]> {
   // The first sweep takes in the writes of a database's first transaction, the only one with a rollback journal.
   const first = Array.from({ length: isLong ? 150 : 14 }, (_, at) => at + 1);
   const edited = Array.from({ length: isLong ? 250 : 0 }, (_, at) => opening + at);
-  const cutsAt = [...first, ...edited, ...randomCuts(isLong ? 1000 : 100, opening, SEED)];
+  const cutsAt = [...first, ...edited, ...randomCuts(isLong ? 1000 : 36, opening, SEED)];
   const tally = await runPowerCuts({ shim: shim.path, cutsAt, seed: SEED });
   const weakCuts = randomCuts(isLong ? 300 : 25, opening, SEED + 1);
-  const weak = await runPowerCuts({ shim: shim.path, cutsAt: weakCuts, seed: SEED + 1, sabotaged: true });
+  const weak = await runPowerCuts({
+    shim: shim.path,
+    cutsAt: weakCuts,
+    seed: SEED + 1,
+    sabotaged: true,
+    // Most cuts lose something at NORMAL; a few that did show as much as all of them.
+    isEnough: ({ runsWithLoss }) => !isLong && runsWithLoss >= 3,
+  });
   const value = faultsOf(tally);
   const sweeps = `1 to ${first.length}${isLong ? `, ${opening} to ${opening + edited.length - 1}` : ''}`;
   const what = tallyWords(`power cut at writes ${sweeps} and at random ones`, tally);
@@ -53,18 +63,16 @@ async function powerCuts(size: RunSize): Promise<readonly Measure[]> {
 }
 
 async function twoWriters(size: RunSize): Promise<readonly Measure[]> {
-  const seconds = size === 'long' ? 600 : 8;
-  const found = await runTwoWriters(seconds);
+  const enough =
+    size === 'long' ? { kills: 1000, refusedAsStale: 1000, acked: 10_000 } : { kills: 8, refusedAsStale: 8, acked: 50 };
+  const found = await runTwoWriters(enough);
   const value = found.lost + found.duplicateRevisions + found.otherRefusals.length + found.faults.length;
   const what =
-    `two processes on one file for ${seconds} s, ${found.kills} kills, ${found.acked} edits acknowledged, ` +
+    `two processes on one file, ${found.kills} kills, ${found.acked} edits acknowledged, ` +
     `${found.refusedAsStale} refused as changed elsewhere: ${found.lost} lost, ${found.duplicateRevisions} double ` +
     `revisions, ${found.otherRefusals.length} other refusals, ${found.faults.length} torn or corrupt`;
   const examples = [...found.otherRefusals, ...found.faults].slice(0, 4);
-  const isTested = found.refusedAsStale > 0 && found.acked > 0 && found.kills > 2;
-  return [
-    { id: 'R11', what: [what, ...examples].join('; '), value, unit: 'faults', goal: '0', ok: value === 0 && isTested },
-  ];
+  return [{ id: 'R11', what: [what, ...examples].join('; '), value, unit: 'faults', goal: '0', ok: value === 0 }];
 }
 
 async function newerFiles(): Promise<readonly Measure[]> {
@@ -97,10 +105,22 @@ async function settings(): Promise<readonly Measure[]> {
   return [first, syncs];
 }
 
+async function damagedRows(size: RunSize): Promise<readonly Measure[]> {
+  const found = await damageJournals(size === 'long' ? 1000 : 60, SEED);
+  const kinds = Object.entries(found.kinds).map(([kind, count]) => `${count} ${kind}`);
+  const what =
+    `single rows of the journal damaged ${found.tries} times (${kinds.join(', ')}): each is found when its header is ` +
+    'opened, which is shown as far as it is sound and takes no more steps, while all other headers go on';
+  const words = [what, ...found.faults.slice(0, 4)].join('; ');
+  const value = found.faults.length;
+  return [{ id: 'J3', what: words, value, unit: 'faults', goal: '0', ok: value === 0 && kinds.length === 4 }];
+}
+
 export const STORAGE_RUNS = [
   { ids: ['R1'], run: kills },
   { ids: ['R2', 'R2 at NORMAL'], run: powerCuts },
   { ids: ['R11'], run: twoWriters },
   { ids: ['R15'], run: newerFiles },
+  { ids: ['J3'], run: damagedRows },
   { ids: ['R26', 'R26 syncs'], run: settings },
 ] as const satisfies readonly MeasureRun[];

@@ -9,7 +9,7 @@ import {
   parseLength,
   type Result,
 } from '../../../core/index.ts';
-import { wordsFor } from '../../host/host-bridge.ts';
+import { wordsFor } from '../words/problem-words.ts';
 import { TextField } from './text-field.tsx';
 
 interface Props {

@@ -7,6 +7,7 @@ import { annotate } from '../annotations/annotations.ts';
 import { FLAT_VIEWS, fitCamera, type NamedView, type PictureSize } from '../camera/view-camera.ts';
 import type { Scene } from '../scene/scene.ts';
 import { type FlatPiece, flatPicture } from './flat-outlines.ts';
+import '../view.css';
 
 interface Props {
   readonly scene: Scene;

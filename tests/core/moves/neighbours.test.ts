@@ -1,7 +1,7 @@
 /** What a move has to keep clear of, where two tubes go into one collector. */
 
 import { expect, test } from 'vitest';
-import { leastClearanceMm, neighboursOf } from '../../../core/moves/neighbours.ts';
+import { leastClearanceMm, neighboursOf } from '../../../core/moves/offer/neighbours.ts';
 import { inches, millimetres } from '../../../core/units/length.ts';
 import { expectWithin } from '../../tolerance.ts';
 import { bend, headerOf, poseAt, primaryOf, straight } from '../path/made-primaries.ts';

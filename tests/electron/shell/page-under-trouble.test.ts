@@ -44,7 +44,11 @@ beforeEach(async () => {
   await becomeReady(shell);
   fillDisk(shell);
   await callFromPage(shell, 'start', {});
-  const made = (await callFromPage(shell, 'createHeader', { name: 'Tow rig', from: 'demo' })) as OpenedHeaderReply;
+  const made = (await callFromPage(shell, 'createHeader', {
+    requestId: 'tow-rig-request',
+    name: 'Tow rig',
+    from: 'demo',
+  })) as OpenedHeaderReply;
   headerId = made.value.header.id;
   await callFromPage(shell, 'openHeader', { headerId });
   await showPage();

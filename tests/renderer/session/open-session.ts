@@ -5,7 +5,7 @@ import type { Header, Straight } from '../../../core/header/header.ts';
 import { newHeader } from '../../../core/header/new-header.ts';
 import { inches } from '../../../core/units/length.ts';
 import { HeaderSession } from '../../../renderer/session/header-session.ts';
-import type { Timers } from '../../../renderer/session/step-queue.ts';
+import type { Timers } from '../../../renderer/ui/timers.ts';
 import type { MemoryBridge } from '../../memory-bridge.ts';
 
 export const HEADER: Header = {

@@ -1,0 +1,182 @@
+/** Moves in which a few joints come apart and everything there may turn: what is left when straights alone will not do. */
+
+import { enterMove, settledValues } from '../offer/enter-move.ts';
+import type { Variable } from '../problem/variable.ts';
+import { LEAST_STEP, largestKeyWith } from '../ranking/cost.ts';
+import type { Search } from '../search.ts';
+import { MOST_SCREWS } from '../turning/end-motion.ts';
+import { LinearPicture } from '../turning/linear-picture.ts';
+import { missAt } from '../turning/miss.ts';
+
+const MOST_SETS = 65_000;
+const MOST_TRIES = 800;
+/** Things changed on purpose in one move; re-clockings that come free with them are on top. */
+const MOST_CHANGES = 3;
+/** Sets that cost the same are tried by promise, and no more than so many. */
+const MOST_PER_LEVEL = 30;
+/** From so many sets of one price on, only those that can still get in as they are found are looked into. */
+const MANY_SETS = 1500;
+/** Three values for six figures: only where they fit well is it no accident. */
+const BARE_DOUBT = 0.6;
+/** Sets looked at between two pauses. */
+const SLICE = 256;
+
+interface Context {
+  readonly search: Search;
+  readonly picture: LinearPicture;
+  readonly variables: readonly Variable[];
+  /** Indices of the re-clockings among the variables. */
+  readonly clockings: readonly number[];
+}
+
+/**
+ * Changes up to three things, and re-clocks every bend that comes free with them, starting from how the tube lies now.
+ *
+ * Six figures must come right (three of the gap, two of the tilt, the length), and slip and band take the edge off two, so that
+ * from four values on there is usually a solution near by. Sets are tried from the cheapest on until as many moves are found
+ * as are wanted, or `MOST_TRIES` sets have been tried that looked promising. Turns too large to be found from here are the
+ * business of `searchTurns`.
+ */
+export function* searchOpenedJoints(search: Search, variables: readonly Variable[]): Generator<void, void> {
+  const { best, aim } = search;
+  const picture = new LinearPicture(variables, aim);
+  const clockings = variables.flatMap(({ kind }, index) => (kind === 'clocking' ? [index] : []));
+  const context = { search, picture, variables, clockings };
+  let left = MOST_TRIES;
+  for (let joints = 0, dearest = -1; left > 0 && dearest < best.keyLimit(); joints += 1) {
+    const most = joints > variables.length ? Number.POSITIVE_INFINITY : largestKeyWith(joints);
+    const levels = yield* changeSets(context, { above: dearest, most: Math.min(most, best.keyLimit()) });
+    dearest = most;
+    for (const [key, sets] of levels) {
+      if (left <= 0 || key > best.keyLimit()) return;
+      const tried = yield* promisingOf(context, sets, key);
+      for (const { all } of tried) {
+        yield;
+        tryTogether(search, all);
+      }
+      left -= tried.length;
+    }
+  }
+}
+
+/** The sets of one price that are worth trying: as they are, and with all bends that come free re-clocked. */
+function* promisingOf(context: Context, sets: ChangeSets, key: number): Generator<void, readonly Promising[]> {
+  const { best } = context.search;
+  const bare: Promising[] = [];
+  const freed: Promising[] = [];
+  // Re-clockings on top cost something each. At the limit they help only where others can be left out for them.
+  const mayAdd = key + LEAST_STEP <= best.keyLimit() || sets.length < MANY_SETS;
+  for (const [at, chosen] of sets.entries()) {
+    if (at % SLICE === 0) yield;
+    const all = mayAdd ? withFreeClockings(context, chosen) : chosen;
+    if (chosen.length === MOST_CHANGES || all.length === chosen.length) addPromising(bare, context, chosen, BARE_DOUBT);
+    if (all.length > chosen.length) addPromising(freed, context, all, 1);
+  }
+  return [...mostPromising(bare), ...mostPromising(freed)];
+}
+
+interface Promising {
+  /** In order along the tube. */
+  readonly all: readonly Variable[];
+  /** What the end misses after the step that the linear picture asks for, in tolerances. */
+  readonly left: number;
+}
+
+function addPromising(
+  list: Promising[],
+  { search: { aim }, picture, variables }: Context,
+  chosen: readonly number[],
+  most: number,
+): void {
+  if (picture.doubt(chosen) > most) return;
+  const steps = chosen
+    .map((index, at) => ({ variable: variables[index] as Variable, by: picture.step(at, index) }))
+    .sort((a, b) => a.variable.screw.order - b.variable.screw.order);
+  const screws = steps.map(({ variable }) => variable.screw);
+  const values = steps.map(({ variable: { start, present, low, high }, by }) =>
+    Math.min(high - present, Math.max(low - present, start - present + by)),
+  );
+  const { limits } = aim.ends;
+  const miss = missAt(aim, screws, values);
+  const left = (miss.gapMm + miss.outsideMm) / limits.gapMm + miss.tiltDeg / limits.tiltDeg;
+  list.push({ all: steps.map(({ variable }) => variable), left });
+}
+
+function mostPromising(list: Promising[]): readonly Promising[] {
+  return list.sort((a, b) => a.left - b.left).slice(0, MOST_PER_LEVEL);
+}
+
+type ChangeSets = (readonly number[])[];
+
+/** All sets of one, two and three variables with a key in the range, by key, cheapest first. */
+function* changeSets(
+  { search: { tally }, variables }: Context,
+  { above, most }: { readonly above: number; readonly most: number },
+): Generator<void, readonly (readonly [number, ChangeSets])[]> {
+  const levels = new Map<number, ChangeSets>();
+  const slots = variables.map(({ slot }) => slot);
+  let count = 0;
+  const keep = (key: number, chosen: readonly number[]) => {
+    count += 1;
+    const level = levels.get(key);
+    if (level === undefined) levels.set(key, [chosen]);
+    else level.push(chosen);
+  };
+  const add = (chosen: readonly number[], index: number) => {
+    const variable = variables[index] as Variable;
+    if (slots[index] === slots[chosen.at(-1) ?? -1] || count >= MOST_SETS) return;
+    tally.push(variable);
+    const { key } = tally;
+    const isWhole = chosen.length === MOST_CHANGES - 1;
+    // Most sets of three are too cheap for this range, and were looked into before: no list is made for those.
+    if (key <= most && (key > above || !isWhole)) {
+      const set = [...chosen, index];
+      if (key > above) keep(key, set);
+      if (!isWhole) for (let next = index + 1; next < variables.length; next += 1) add(set, next);
+    }
+    tally.pop(variable);
+  };
+  for (let index = 0; index < variables.length; index += 1) {
+    yield;
+    add([], index);
+  }
+  return [...levels].sort(([a], [b]) => a - b);
+}
+
+/** The set with every re-clocking that costs no further joint. */
+function withFreeClockings({ search: { tally }, variables, clockings }: Context, chosen: readonly number[]) {
+  const all = [...chosen];
+  for (const index of chosen) tally.push(variables[index] as Variable);
+  for (const clocking of clockings) {
+    if (all.length >= MOST_SCREWS) break;
+    const { demand, isHeld } = variables[clocking] as Variable;
+    if (isHeld || demand.kind !== 'oneOf' || chosen.includes(clocking)) continue;
+    if (tally.priceOfTurning(demand.first, demand.last) === 0) all.push(clocking);
+  }
+  for (let last = chosen.length - 1; last >= 0; last -= 1) tally.pop(variables[chosen[last] as number] as Variable);
+  return all;
+}
+
+function tryTogether(search: Search, all: readonly Variable[]): void {
+  const start = all.map((one) => one.start - one.present);
+  const values = settledValues(search, all, start);
+  if (values !== null) thinOut(search, all, values);
+}
+
+/** Leaves out re-clockings that the move can do without, those that turn least first, and enters what remains. */
+function thinOut(search: Search, variables: readonly Variable[], values: Float64Array): void {
+  let kept = variables;
+  let now = values;
+  const byTurn = variables
+    .map((variable, i) => ({ variable, turn: Math.abs(values[i] as number) }))
+    .filter(({ variable }) => variable.kind === 'clocking')
+    .sort((a, b) => a.turn - b.turn);
+  for (const { variable } of byTurn) {
+    const fewer = kept.filter((one) => one !== variable);
+    if (fewer.length === 0) break;
+    const start = fewer.map((one) => now[kept.indexOf(one)] as number);
+    const without = settledValues(search, fewer, start);
+    if (without !== null) [kept, now] = [fewer, without];
+  }
+  if (!enterMove(search, kept, now) && kept !== variables) enterMove(search, variables, values);
+}

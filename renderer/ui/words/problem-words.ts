@@ -1,0 +1,10 @@
+/** Several problems as one text that a person can read. */
+
+import { describeProblem, type Problem } from '../../../core/index.ts';
+
+/** All problems as one text, a sentence each; the first few only, so that it can be read. */
+export function wordsFor(problems: readonly Problem[]): string {
+  const shown = problems.slice(0, 3).map(describeProblem);
+  const rest = problems.length - shown.length;
+  return [...shown, ...(rest > 0 ? [`And ${rest} more.`] : [])].join(' ');
+}
