@@ -60,51 +60,66 @@ function flushPage(window: BrowserWindow): Flush {
   return { answer, allSaved, heldUp: (unsaved) => resolve({ kind: 'heldUp', unsaved }) };
 }
 
-function isLeaving(window: BrowserWindow, answer: FlushAnswer, allSaved: AbortSignal): Promise<boolean> {
-  if (answer.kind === 'nothingLeft') return Promise.resolve(true);
-  return mayLeaveUnsaved(window, answer.kind === 'heldUp' ? answer.unsaved : null, allSaved);
+/** Whether the window may go: once all is saved, or when the person says so. */
+async function mayGo(window: BrowserWindow, { answer, allSaved }: Flush): Promise<boolean> {
+  const answered = await answer;
+  if (answered.kind === 'nothingLeft') return true;
+  return mayLeaveUnsaved(window, answered.kind === 'heldUp' ? answered.unsaved : null, allSaved.signal);
+}
+
+interface ClosingActs {
+  /** Asks the page to bring everything in, and no more. */
+  readonly bringIn: (window: BrowserWindow) => void;
+  /** Closes the window once it may go. */
+  readonly leave: (window: BrowserWindow) => void;
+}
+
+function guardWindow(window: BrowserWindow, { bringIn, leave }: ClosingActs): void {
+  window.on('close', (event) => {
+    if (window.webContents.isCrashed()) return;
+    event.preventDefault();
+    leave(window);
+  });
+  // Windows asks every program before it ends the session; the flush runs while the others are asked.
+  window.on('query-session-end', () => bringIn(window));
+  window.on('session-end', () => app.quit());
+  // Electron hands over an event here, though its types do not say so; holding it back asks the system to wait.
+  powerMonitor.on('shutdown', (event?: { preventDefault(): void }) => {
+    event?.preventDefault();
+    app.quit();
+  });
 }
 
 export function createClosing(): Closing {
+  /** The asking that is not ended; a second one waits for the same answer. */
   let flush: Flush | null = null;
-  let isAsking = false;
-  /** Asks the page, unless it is being asked. */
+  let isLeaving = false;
   const flushOnce = (window: BrowserWindow): Flush => {
-    if (flush !== null) return flush;
-    const begun = flushPage(window);
+    const begun = flush ?? flushPage(window);
     flush = begun;
-    void begun.answer.then(() => {
-      if (!isAsking && flush === begun) flush = null;
-    });
     return begun;
   };
-  const leave = async (window: BrowserWindow): Promise<void> => {
-    if (isAsking) return;
-    isAsking = true;
-    const { answer, allSaved } = flushOnce(window);
-    const mayGo = await isLeaving(window, await answer, allSaved.signal);
-    isAsking = false;
-    flush = null;
-    if (mayGo && !window.isDestroyed()) window.destroy();
+  const end = (ended: Flush): void => {
+    if (flush === ended) flush = null;
   };
-  const guard = (window: BrowserWindow): void => {
-    window.on('close', (event) => {
-      if (window.webContents.isCrashed()) return;
-      event.preventDefault();
-      void leave(window);
+  const bringIn = (window: BrowserWindow): void => {
+    const begun = flushOnce(window);
+    void begun.answer.then(() => {
+      if (!isLeaving) end(begun);
     });
-    // Windows asks every program before it ends the session; the flush runs while the others are asked.
-    window.on('query-session-end', () => void flushOnce(window));
-    window.on('session-end', () => app.quit());
-    // Electron hands over an event here, though its types do not say so; holding it back asks the system to wait.
-    powerMonitor.on('shutdown', (event?: { preventDefault(): void }) => {
-      event?.preventDefault();
-      app.quit();
-    });
+  };
+  const leave = async (window: BrowserWindow): Promise<void> => {
+    if (isLeaving) return;
+    isLeaving = true;
+    const begun = flushOnce(window);
+    const isFree = await mayGo(window, begun);
+    isLeaving = false;
+    end(begun);
+    if (isFree && !window.isDestroyed()) window.destroy();
   };
   return {
     readyToClose: () => flush?.allSaved.abort(),
     notYetSaved: (unsaved) => flush?.heldUp(unsaved),
-    guard,
+    guard: (window) => guardWindow(window, { bringIn, leave: (leaving) => void leave(leaving) }),
   };
 }

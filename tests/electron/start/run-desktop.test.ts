@@ -2,11 +2,21 @@
 
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { expect, test } from 'vitest';
+import { beforeEach, expect, test, vi } from 'vitest';
 import { runDesktop } from '../../../electron/start/run-desktop.ts';
 import { temporaryFolder } from '../../temporary-folder.ts';
 
 const folder = temporaryFolder('desktop');
+/** What reached the terminal. */
+let passedOn: string;
+
+beforeEach(() => {
+  passedOn = '';
+  vi.spyOn(process.stderr, 'write').mockImplementation((part) => {
+    passedOn += String(part);
+    return true;
+  });
+});
 
 function run(script: string, atOnceMs: number, env: NodeJS.ProcessEnv = {}) {
   const executable = join(folder, 'electron');
@@ -23,6 +33,7 @@ test('a fault at once is told with its last words', async () => {
     kind: 'diedAtOnce',
     death: { executable: join(folder, 'electron'), lastWords: 'first\nlast\n', code: 7, signal: null },
   });
+  expect(passedOn).toBe('first\nlast\n');
   expect(await run('kill -ABRT $$', 10_000)).toMatchObject({ death: { code: null, signal: 'SIGABRT' } });
 });
 

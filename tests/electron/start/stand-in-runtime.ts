@@ -131,7 +131,7 @@ export async function openMirror(answer: Answer): Promise<Mirror> {
   servers.push(server);
   await new Promise<void>((resolve) => server.listen(0, '127.0.0.1', resolve));
   mirror.host = `127.0.0.1:${(server.address() as AddressInfo).port}`;
-  mirror.address = `http://${mirror.host}/`;
+  mirror.address = `http://127.0.0.1:${(server.address() as AddressInfo).port}/`;
   return mirror;
 }
 
