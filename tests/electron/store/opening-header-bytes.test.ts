@@ -4,7 +4,16 @@ import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { backupName } from '../../../electron/store/backups/backup-names.ts';
-import { addPrimary, hashOf, headerWith, openShop, type Shop, straight, temporaryFolder, withDatabase } from './shop.ts';
+import {
+  addPrimary,
+  hashOf,
+  headerWith,
+  openShop,
+  type Shop,
+  straight,
+  temporaryFolder,
+  withDatabase,
+} from './shop.ts';
 
 const HEADER_BYTES = 100;
 const BACKUP = backupName({ number: 1, kind: 'daily', at: new Date('2026-02-28T08:00:00Z') });
