@@ -43,6 +43,7 @@ const isHeaderProblem = among<HeaderProblem>({
   stillUsed: true,
   placeOutOfList: true,
   tooMany: true,
+  moreProblems: true,
   headerFinished: true,
   headerNotFinished: true,
 });

@@ -46,8 +46,8 @@ export {
 } from './edits/primary-edits.ts';
 export { type TableKind, tableEdit } from './edits/table-edits.ts';
 export { demoHeader } from './header/demo-header.ts';
+export { checkHeader } from './header/file/check-header.ts';
 export {
-  checkHeader,
   HEADER_FILE_EXTENSION,
   readHeader,
   readHeaderBytes,
@@ -146,9 +146,10 @@ export {
   vectorOfPlace,
 } from './path/frame.ts';
 export type { TableNote } from './path/tables/bending-table.ts';
+export { fromXyz } from './path/tables/from-xyz.ts';
 export { fromLra, toLra } from './path/tables/lra.ts';
 export { lraCsv, xyzCsv } from './path/tables/table-csv.ts';
-export { fromXyz, toXyz } from './path/tables/xyz.ts';
+export { toXyz } from './path/tables/to-xyz.ts';
 export {
   type ArcSpan,
   type LineSpan,
@@ -175,12 +176,16 @@ export {
 } from './path/vector.ts';
 export type { Problem } from './problem.ts';
 export { assertNever, failure, type Result, success } from './result.ts';
+// Spreadsheets
+export { readCsvRows } from './spreadsheet/read-rows.ts';
+export { clipboardText, csvText } from './spreadsheet/write-rows.ts';
 // Stock
 export { readStockRows } from './stock/read-stock-rows.ts';
 export { stockItemSchema } from './stock/schema.ts';
 export { clrsOnShelf, shelfMatch } from './stock/shelf-match.ts';
 export { STOCK_COLUMNS, type StockColumn } from './stock/stock-columns.ts';
 export type { StockItem } from './stock/stock-item.ts';
+export { compareStockItems } from './stock/stock-order.ts';
 export { stockRows } from './stock/stock-rows.ts';
 export type { StorageFault, StorageProblem } from './storage-problem.ts';
 // Units

@@ -4,7 +4,7 @@ import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import type { Edit } from '../core/edits/edit.ts';
-import { findCircle, importFault, RENDERER_ARROWS } from './architecture-rules.ts';
+import { CORE_PACKAGES, findCircle, importFault, RENDERER_ARROWS } from './architecture-rules.ts';
 import { filesBelow, parseSource, ROOT, readSources } from './source-files.ts';
 
 const FILE_LINES = { warn: 250, fail: 400 } as const;
@@ -31,6 +31,22 @@ describe('arrows', () => {
       return fault === null ? [] : [`${path} -> ${stated.specifier}: ${fault}`];
     });
     expect(faults).toEqual([]);
+  });
+
+  test('core uses every package on its list, each stands there with its reason, and each comes with the program', () => {
+    const used = new Set(
+      allImports
+        .filter(({ path, stated }) => path.startsWith('core/') && stated.target === null)
+        .map(({ stated }) => stated.specifier),
+    );
+    const { dependencies } = JSON.parse(readFileSync(join(ROOT, 'package.json'), 'utf8')) as {
+      readonly dependencies: Readonly<Record<string, string>>;
+    };
+    expect([...CORE_PACKAGES.keys()].sort()).toEqual([...used].sort());
+    for (const [name, reason] of CORE_PACKAGES) {
+      expect(reason, name).toMatch(/^.{20,}$/);
+      expect(dependencies, name).toHaveProperty(name);
+    }
   });
 
   test('no imports run in a circle', () => {
@@ -218,6 +234,11 @@ describe('the rules themselves bite', () => {
     ['core/header/x.ts', "import { readFileSync } from 'node:fs';"],
     ['core/header/x.ts', "type A = import('../../electron/bridge/contract.ts').HostEvent;"],
     ['core/header/x.ts', "const a = await import('react');"],
+    ['core/header/x.ts', "import { sum } from 'd3';"],
+    ['core/header/x.ts', "import Papa from 'papaparse';"],
+    ['electron/output/x.ts', "import Papa from 'papaparse';"],
+    ['core/path/x.ts', "import { visit } from 'jsonc-parser';"],
+    ['core/spreadsheet/x.ts', "import { a } from '../header/header.ts';"],
     ['electron/store/x.ts', "import { a } from '../../renderer/bridge.ts';"],
     ['electron/store/x.ts', "import { app } from 'electron';"],
     ['electron/shell/x.ts', "import Database from 'better-sqlite3';"],
@@ -247,6 +268,8 @@ describe('the rules themselves bite', () => {
   test.each([
     ['core/moves/x.ts', "import { a } from '../stock/shelf-match.ts';"],
     ['core/header/x.ts', "import * as z from 'zod';"],
+    ['core/spreadsheet/x.ts', "import Papa from 'papaparse';"],
+    ['core/moves/x.ts', "import FlatQueue from 'flatqueue';"],
     ['renderer/x.ts', "import type { HostBridge } from '../electron/bridge/contract.ts';"],
     ['renderer/commands/x.ts', "import { COMMANDS } from '../../electron/bridge/commands.ts';"],
     ['renderer/x.tsx', "import './ui/theme.css';"],

@@ -3,9 +3,9 @@
 import type { Piece, Pose, Primary } from '../header/header.ts';
 import { poseOfFrame } from '../path/frame.ts';
 import type { TableNote } from '../path/tables/bending-table.ts';
+import { fromXyz } from '../path/tables/from-xyz.ts';
 import { fromLra } from '../path/tables/lra.ts';
 import { readLraCsv, readXyzCsv } from '../path/tables/table-csv.ts';
-import { fromXyz } from '../path/tables/xyz.ts';
 import type { Problem } from '../problem.ts';
 import { type Result, success } from '../result.ts';
 import type { LengthUnit } from '../units/length.ts';

@@ -5,13 +5,20 @@ import type { HeaderProblem, ProblemPath } from './header-problem.ts';
 import { shortened } from './names.ts';
 
 /** Past this many, more problems of one file help nobody. */
-const PROBLEMS_LIMIT = 100;
+const PROBLEMS_LIMIT = 50;
 
 type Issue = z.core.$ZodIssue;
 
-/** The problems of `input`, as `schema.safeParse(input)` reported them; paths start at `input`. */
+/** All problems of `input`, as `schema.safeParse(input)` reported them; paths start at `input`. */
 export function schemaProblems(issues: readonly Issue[], input: unknown): readonly HeaderProblem[] {
-  return issues.flatMap((issue) => problemsOf(issue, input)).slice(0, PROBLEMS_LIMIT);
+  return issues.flatMap((issue) => problemsOf(issue, input));
+}
+
+/** The first problems and, when there are more than anybody would read, how many more. */
+export function firstProblems(problems: readonly HeaderProblem[]): readonly HeaderProblem[] {
+  if (problems.length <= PROBLEMS_LIMIT) return problems;
+  const more: HeaderProblem = { kind: 'moreProblems', path: [], count: problems.length - PROBLEMS_LIMIT };
+  return [...problems.slice(0, PROBLEMS_LIMIT), more];
 }
 
 function problemsOf(issue: Issue, input: unknown): readonly HeaderProblem[] {

@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { newId, success } from '../../core/index.ts';
 import { createDispatcher, type Dispatcher, type Handlers, type ReportDefect } from '../bridge/dispatcher.ts';
 import { fileLog, wordsOf } from '../output/file-log.ts';
-import { previewFile } from '../output/preview-file.ts';
+import { previewApart } from '../output/preview-apart.ts';
 import { type BackupHours, backupHours, systemTimers, type Timers } from './backups/backup-hours.ts';
 import type { CallContext, Host } from './calls/call-context.ts';
 import { copyCalls } from './calls/copy-calls.ts';
@@ -62,7 +62,7 @@ export function createBackend(options: BackendOptions): Backend {
     ...copyCalls(context),
     ...shelfCalls(context),
     ...careCalls(care, hours, log),
-    previewFile: (request) => previewFile(request, freshId),
+    previewFile: (request) => previewApart(request, { newId: freshId }),
     readyToClose() {
       options.host.readyToClose();
       return success({});

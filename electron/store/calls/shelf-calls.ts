@@ -1,10 +1,9 @@
 /** The calls about stock: the list, one item at a time, many from a file, and out to a file. */
 
 import type * as z from 'zod';
-import { type Problem, type Result, stockRows, success } from '../../../core/index.ts';
+import { csvText, type Problem, type Result, stockRows, success } from '../../../core/index.ts';
 import { contract } from '../../bridge/contract.ts';
 import type { Handlers } from '../../bridge/dispatcher.ts';
-import { writeCsv } from '../../output/csv.ts';
 import type { Stock } from '../shelf/stock-table.ts';
 import type { CallContext } from './call-context.ts';
 
@@ -42,7 +41,7 @@ export function shelfCalls({ connection, host }: CallContext): ShelfCalls {
     async exportStock() {
       const items = connection.read(({ stock }) => stock.list().map(({ item }) => item));
       if (!items.ok) return items;
-      return success(await host.saveFile('stock.csv', 'text/csv', writeCsv(stockRows(items.value))));
+      return success(await host.saveFile('stock.csv', 'text/csv', csvText(stockRows(items.value))));
     },
   };
 }

@@ -2,6 +2,7 @@
 
 import {
   assertNever,
+  clipboardText,
   formatAngleBare,
   formatLengthBare,
   formatTypedAngle,
@@ -56,18 +57,16 @@ function shownLra(primary: Primary, style: LengthStyle): Result<ShownTable, Prob
     ],
     notes: notes.map(noteWords),
     csv: lraCsv(table),
-    tsv: tabbed(
+    tsv: clipboardText([
       [`length_${unit}`, 'rotation_deg', 'angle_deg', `clr_${unit}`],
-      [
-        ...table.rows.map((row) => [
-          inUnit(row.lengthMm, unit),
-          formatTypedAngle(row.rotationDeg),
-          formatTypedAngle(row.angleDeg),
-          inUnit(row.clrMm, unit),
-        ]),
-        [inUnit(table.lastLengthMm, unit), '', '', ''],
-      ],
-    ),
+      ...table.rows.map((row) => [
+        inUnit(row.lengthMm, unit),
+        formatTypedAngle(row.rotationDeg),
+        formatTypedAngle(row.angleDeg),
+        inUnit(row.clrMm, unit),
+      ]),
+      [inUnit(table.lastLengthMm, unit), '', '', ''],
+    ]),
   });
 }
 
@@ -87,20 +86,16 @@ function shownXyz(primary: Primary, style: LengthStyle): Result<ShownTable, Prob
     ]),
     notes: notes.map(noteWords),
     csv: xyzCsv(table),
-    tsv: tabbed(
+    tsv: clipboardText([
       [`x_${unit}`, `y_${unit}`, `z_${unit}`, `clr_${unit}`],
-      table.points.map(({ xMm, yMm, zMm, clrMm }) => [
+      ...table.points.map(({ xMm, yMm, zMm, clrMm }) => [
         inUnit(xMm, unit),
         inUnit(yMm, unit),
         inUnit(zMm, unit),
         clrMm === null ? '' : inUnit(clrMm, unit),
       ]),
-    ),
+    ]),
   });
-}
-
-function tabbed(heading: readonly string[], rows: readonly (readonly string[])[]): string {
-  return [heading, ...rows].map((row) => row.join('\t')).join('\n');
 }
 
 /** Six decimals, without those that say nothing. */

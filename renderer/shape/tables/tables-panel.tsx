@@ -102,9 +102,6 @@ function Notes({ notes }: { readonly notes: readonly string[] }) {
   ));
 }
 
-/** No table of 500 rows is longer. */
-const TEXT_LIMIT = 200_000;
-
 function ReadPart({ session, header, primary, kind }: ShapeProps & { readonly kind: TableKind }) {
   const [text, setText] = useState('');
   const [problem, setProblem] = useState<string | null>(null);
@@ -112,7 +109,7 @@ function ReadPart({ session, header, primary, kind }: ShapeProps & { readonly ki
   const fieldId = `table-${kind}`;
   const read = (given: string) => {
     const unit = unitOf(header.settings.display);
-    const made = tableEdit(kind, given.slice(0, TEXT_LIMIT), { primary, unit, newId: () => session.newId() });
+    const made = tableEdit(kind, given, { primary, unit, newId: () => session.newId() });
     const done = made.ok ? session.apply(made.value.edit) : made;
     setProblem(done.ok ? null : wordsFor(done.problems));
     setNotes(made.ok ? made.value.notes.map(noteWords) : []);

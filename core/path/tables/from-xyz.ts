@@ -1,18 +1,14 @@
-/** A path as an XYZ table of intersection points, and back. */
+/** The tube that an XYZ table of intersection points describes. */
 
-import type { Piece, Pose, Primary } from '../../header/header.ts';
+import type { Piece } from '../../header/header.ts';
 import { failure, type Result, success } from '../../result.ts';
 import { degreesOf, radiansOf } from '../../units/angle.ts';
-import { mmOf } from '../../units/length.ts';
-import { clockBy, DEFAULT_PORT, type Frame, goRound } from '../frame.ts';
-import type { PathProblem, TableProblem } from '../path-problem.ts';
-import { tracePrimary } from '../trace-primary.ts';
+import { DEFAULT_PORT, type Frame } from '../frame.ts';
+import type { TableProblem } from '../path-problem.ts';
 import {
-  addScaled,
   angleBetweenRad,
   cross,
   distance,
-  isFiniteVector,
   magnitude,
   squareTo,
   subtract,
@@ -20,49 +16,9 @@ import {
   unit,
   type Vector,
 } from '../vector.ts';
-import { TABLE_ROWS_LIMIT, type TableNote, type XyzPoint, type XyzTable } from './bending-table.ts';
+import type { TableNote, XyzPoint, XyzTable } from './bending-table.ts';
 import { plannedBend, plannedStraight } from './lra.ts';
-
-/** Tangents of a bend above this cross so far away that the table would be ill-conditioned; at 180 they never do. */
-export const LARGEST_POINT_DEG = 135;
-
-/**
- * The XYZ table of a primary from its port (null: from `DEFAULT_PORT`), with notes on what it cannot say. A bend above 135
- * degrees is listed as two or three equal ones end to end: a 180 as two 90s. Problems: those of `tracePrimary`, and a primary
- * without pieces.
- */
-export function toXyz(
-  primary: Primary,
-  port: Pose | null,
-): Result<{ table: XyzTable; notes: readonly TableNote[] }, PathProblem | TableProblem> {
-  const traced = tracePrimary(primary, port);
-  if (!traced.ok) return traced;
-  if (primary.pieces.length === 0) return failure({ kind: 'tableTooShort', table: 'xyz', rows: 0 });
-  const { joints, end } = traced.value;
-  const points: XyzPoint[] = [xyzPoint((joints[0] ?? DEFAULT_PORT).point, null)];
-  const notes: TableNote[] = [];
-  for (const [index, piece] of primary.pieces.entries()) {
-    if (piece.kind === 'straight') continue;
-    const { angleDeg } = piece;
-    const parts = Math.ceil(angleDeg / LARGEST_POINT_DEG - 1e-9);
-    if (piece.kind === 'pieCut') notes.push({ kind: 'pieCutAsBend', pieceNumber: index + 1 });
-    if (parts > 1) notes.push({ kind: 'bendSplit', pieceNumber: index + 1, angleDeg, parts });
-    let frame: Frame = clockBy(joints[index] ?? DEFAULT_PORT, piece.clockingDeg ?? 0);
-    const clrMm = mmOf(piece.clr);
-    const partDeg = angleDeg / parts;
-    for (let part = 0; part < parts; part += 1) {
-      const setbackMm = clrMm * Math.tan(radiansOf(partDeg) / 2);
-      points.push(xyzPoint(addScaled(frame.point, frame.tangent, setbackMm), clrMm));
-      frame = goRound(frame, clrMm, partDeg);
-    }
-  }
-  points.push(xyzPoint(end.point, null));
-  return success({ table: { points }, notes });
-}
-
-function xyzPoint(point: Vector, clrMm: number | null): XyzPoint {
-  return { xMm: point.x, yMm: point.y, zMm: point.z, clrMm };
-}
+import { xyzProblem } from './table-limits.ts';
 
 /** What an XYZ table describes: where the tube starts, and its pieces. */
 export interface TubeFromXyz {
@@ -97,16 +53,15 @@ interface Corner {
  * rotation = angle of the plane normals u_i-1 x u_i and u_i x u_i+1 about u_i. The port's up is +z made square to the
  * first leg, or +x where the tube starts along z; the first bend's clocking is measured from it.
  * Refused, with the number of the point or leg: fewer than two points, the same point twice, points that run straight back
- * (a 180 degree bend has no intersection point), legs too short for their bends, a corner without CLR.
+ * (a 180 degree bend has no intersection point), legs too short for their bends, a corner without CLR, more points than
+ * `TABLE_POINTS_LIMIT`, figures past `LENGTH_LIMIT`.
  */
 export function fromXyz(table: XyzTable, newId: () => string): Result<TubeFromXyz, TableProblem> {
   const { points } = table;
-  if (points.length < 2) return failure({ kind: 'tableTooShort', table: 'xyz', rows: points.length });
-  if (points.length > TABLE_ROWS_LIMIT) return failure({ kind: 'tableTooLong', table: 'xyz', limit: TABLE_ROWS_LIMIT });
+  const problem = xyzProblem(points);
+  if (problem !== null) return failure(problem);
   const places = points.map(({ xMm, yMm, zMm }) => ({ x: xMm, y: yMm, z: zMm }));
   for (const [index, place] of places.entries()) {
-    const cell = { kind: 'tableCell', table: 'xyz', row: index + 1, column: 'x, y, z', expected: 'number' } as const;
-    if (!isFiniteVector(place)) return failure({ ...cell, found: 'not finite' });
     const before = places[index - 1];
     if (before !== undefined && distance(before, place) === 0) return failure({ kind: 'samePoint', point: index + 1 });
   }
