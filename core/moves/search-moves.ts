@@ -1,14 +1,14 @@
-/** One whole search of a primary's moves, under one set of limits. */
+/** One whole search of a primary's moves: straights, then turns in closed form, then joints, then bends let in. */
 
 import { searchBendPairs } from './kinds/bend-pair.ts';
-import { endAim } from './turning/miss.ts';
-import { searchJoints } from './kinds/opened-joints.ts';
 import { searchKicks } from './kinds/kick.ts';
-import { MOVE_KINDS, type MoveKind } from './move.ts';
-import { MovePool, type PoolLimits } from './ranking/move-pool.ts';
-import type { FixedEnds, MoveProblem } from './problem/move-problem.ts';
-import { type SearchVariables, searchStraights, searchTurns } from './kinds/turns.ts';
-import { type Variable, variablesOf } from './problem/variables.ts';
+import { searchOpenedJoints } from './kinds/opened-joints.ts';
+import { searchStraights } from './kinds/straights.ts';
+import { type SearchVariables, searchTurns } from './kinds/turns.ts';
+import type { Variable } from './problem/variable.ts';
+import { variablesOf } from './problem/variables.ts';
+import type { MoveKind } from './question.ts';
+import type { Search } from './search.ts';
 
 /** Sets of this many straights are looked through at most: four are enough for an exact answer in space, two more may be taken out. */
 const MOST_STRAIGHTS = 6;
@@ -16,50 +16,35 @@ const MOST_STRAIGHTS = 6;
 const MANY_STRAIGHTS = 26;
 const MOST_VARIABLES = 120;
 
-const DEFAULT_MOST_MOVES = 6;
-
-/** The limits that the options set. */
-export function poolLimits({ options }: MoveProblem): PoolLimits {
-  return {
-    mayTouchHeld: false,
-    mostJoints: options.maxJointsBroken ?? Number.POSITIVE_INFINITY,
-    most: Math.max(1, options.maxMoves ?? DEFAULT_MOST_MOVES),
-    kinds: options.kinds ?? MOVE_KINDS,
-  };
-}
-
-/** Searches straights, then turns in closed form, then joints; the pool holds what was found. */
-export function searchMoves(problem: MoveProblem, ends: FixedEnds, limits: PoolLimits): MovePool {
-  const pool = new MovePool(problem, endAim(ends, problem.window), limits);
-  const all = variablesOf(problem, ends).filter((one) => limits.mayTouchHeld || !one.isHeld);
+/** Runs to its end, pausing (by yielding) every millisecond or so; what it found lies in the search at any pause. */
+export function* searchMoves(search: Search): Generator<void, void> {
+  const { problem, aim, limits } = search;
+  const all = variablesOf(problem, aim.ends).filter((one) => limits.mayTouchHeld || !one.isHeld);
   const shifts = all.filter(({ kind }) => kind === 'length' || kind === 'takeOut' || kind === 'letIn');
   const has = (kind: MoveKind) => limits.kinds.includes(kind);
-  if (has('straights')) searchStraights(pool, shifts, shifts.length > MANY_STRAIGHTS ? 3 : MOST_STRAIGHTS);
-  if (has('kick')) searchKicks(pool, shifts);
-  const turns = all.filter(
-    ({ kind }) =>
-      (kind === 'clocking' && (has('clockings') || has('trims') || has('swaps'))) ||
-      (kind === 'angle' && (has('trims') || has('swaps'))) ||
-      (kind === 'swap' && has('swaps')),
-  );
-  if (all.length > MOST_VARIABLES || pool.shouldStop()) return pool;
+  if (has('straights')) yield* searchStraights(search, shifts, shifts.length > MANY_STRAIGHTS ? 3 : MOST_STRAIGHTS);
+  if (has('kick')) yield* searchKicks(search, shifts);
+  if (all.length > MOST_VARIABLES) return;
   // Without a turn to make this still finds straights that close within the ball, where `searchStraights` keeps to a cube.
-  if (has('clockings') || has('trims') || has('swaps')) searchAllTurns(pool, { all, turns, shifts });
-  if (has('bendPair') && !pool.shouldStop()) searchBendPairs(pool, shifts);
-  return pool;
+  if (has('clockings') || has('trims') || has('swaps')) {
+    yield* searchAllTurns(search, { all, turns: all.filter((one) => mayTurn(one, has)), shifts });
+  }
+  if (has('bendPair')) yield* searchBendPairs(search, shifts);
 }
 
-function searchAllTurns(
-  pool: MovePool,
+function mayTurn({ kind }: Variable, has: (kind: MoveKind) => boolean): boolean {
+  if (kind === 'clocking') return has('clockings') || has('trims') || has('swaps');
+  return (kind === 'angle' && (has('trims') || has('swaps'))) || (kind === 'swap' && has('swaps'));
+}
+
+function* searchAllTurns(
+  search: Search,
   { all, turns, shifts }: { readonly all: readonly Variable[] } & SearchVariables,
-): void {
+): Generator<void, void> {
   const sameAngle = turns.filter((one) => one.kind === 'swap' && one.start === one.present);
-  searchTurns(pool, { turns, shifts: inSlots([...shifts, ...sameAngle]) });
-  if (pool.shouldStop()) return;
-  searchJoints(
-    pool,
-    all.filter((one) => one.kind !== 'takeOut' && (shifts.includes(one) || turns.includes(one))),
-  );
+  yield* searchTurns(search, { turns, shifts: inSlots([...shifts, ...sameAngle]) });
+  const few = all.filter((one) => one.kind !== 'takeOut' && (shifts.includes(one) || turns.includes(one)));
+  yield* searchOpenedJoints(search, few);
 }
 
 function inSlots(variables: readonly Variable[]): readonly Variable[] {

@@ -4,11 +4,13 @@ import { applyEdits } from '../edits/apply-edit.ts';
 import type { BatchEdit, SingleEdit } from '../edits/edit.ts';
 import type { Header, Target } from '../header/header.ts';
 import { type MatchReport, matchHeader } from '../length/match-header.ts';
-import { MM_PER_INCH } from '../units/length.ts';
+import { lengthIn } from '../units/length.ts';
 import { unitOf } from '../units/length-style.ts';
+import type { Move } from './move.ts';
 import { freshIds } from './offer/fresh-ids.ts';
-import type { Move, MoveOptions, MoveOutcome } from './move.ts';
-import { suggestMoves } from './suggest-moves.ts';
+import type { MoveOutcome } from './outcome.ts';
+import type { MoveOptions } from './question.ts';
+import { MoveSearch } from './suggest-moves.ts';
 
 export interface PrimaryPlan {
   readonly primaryId: string;
@@ -42,8 +44,7 @@ export type HeaderMovesOutcome =
       /** All plans, best first, the one with the present target among them. */
       readonly plans: readonly HeaderPlan[];
     }
-  | { readonly kind: 'none'; readonly reason: 'noTarget' | 'headerFinished' | 'nothingToDo' }
-  | { readonly kind: 'stopped' };
+  | { readonly kind: 'none'; readonly reason: 'noTarget' | 'headerFinished' | 'nothingToDo' };
 
 /**
  * Plans for the present target, for the length of each primary, and for their mean. Each takes the best move of every primary
@@ -51,6 +52,33 @@ export type HeaderMovesOutcome =
  * put in order of primaries unsolved, then joints broken, then cuts, then tube.
  */
 export function suggestHeaderMoves(header: Header, options: MoveOptions = {}): HeaderMovesOutcome {
+  const search = new HeaderMoveSearch(header, options);
+  search.look(() => false);
+  return search.outcome as HeaderMovesOutcome;
+}
+
+/** The same search in slices; see `MoveSearch`. */
+export class HeaderMoveSearch {
+  readonly #steps: Generator<void, HeaderMovesOutcome>;
+  /** Null until it is through. */
+  outcome: HeaderMovesOutcome | null = null;
+
+  constructor(header: Header, options: MoveOptions = {}) {
+    this.#steps = searchPlans(header, options);
+  }
+
+  /** Looks on until it is through or `isTimeUp` says yes, which is asked every millisecond or so. True: it is through. */
+  look(isTimeUp: () => boolean): boolean {
+    while (this.outcome === null) {
+      const { done, value } = this.#steps.next();
+      if (done === true) this.outcome = value;
+      else if (isTimeUp()) return false;
+    }
+    return true;
+  }
+}
+
+function* searchPlans(header: Header, options: MoveOptions): Generator<void, HeaderMovesOutcome> {
   if (header.state === 'finished') return { kind: 'none', reason: 'headerFinished' };
   const match = matchHeader(header);
   if (match.targetMm === null) return { kind: 'none', reason: 'noTarget' };
@@ -58,11 +86,7 @@ export function suggestHeaderMoves(header: Header, options: MoveOptions = {}): H
     return { kind: 'none', reason: 'nothingToDo' };
   }
   const plans: HeaderPlan[] = [];
-  for (const target of targetsToTry(header, match)) {
-    const plan = planFor(header, target, options);
-    if (plan === null) return { kind: 'stopped' };
-    plans.push(plan);
-  }
+  for (const target of targetsToTry(header, match)) plans.push(yield* planFor(header, target, options));
   const [asItIs] = plans;
   if (asItIs === undefined) return { kind: 'none', reason: 'noTarget' };
   const ranked = [...plans].sort(comparePlans);
@@ -101,21 +125,19 @@ function targetsToTry(header: Header, match: MatchReport): readonly (Target | nu
 }
 
 function typedTarget(header: Header, mm: number): Target {
-  const unit = unitOf(header.settings.display);
-  return { kind: 'typed', length: { value: unit === 'in' ? mm / MM_PER_INCH : mm, unit } };
+  return { kind: 'typed', length: lengthIn(mm, unitOf(header.settings.display)) };
 }
 
-/** Null: called off. */
-function planFor(header: Header, target: Target | null, options: MoveOptions): HeaderPlan | null {
+function* planFor(header: Header, target: Target | null, options: MoveOptions): Generator<void, HeaderPlan> {
   const aimed = withTarget(header, target);
   const match = matchHeader(aimed);
   const newId = options.newId ?? freshIds({ header, options });
   const primaries: PrimaryPlan[] = [];
   for (const { primaryId, verdict } of match.primaries) {
     if (verdict === null || verdict === 'inBand') continue;
-    const outcome = suggestMoves(aimed, primaryId, { ...options, maxMoves: 1, newId });
-    if (outcome.kind === 'stopped') return null;
-    primaries.push({ primaryId, outcome });
+    const search = new MoveSearch(aimed, primaryId, { ...options, maxMoves: 1, newId });
+    while (!search.look(() => true)) yield;
+    primaries.push({ primaryId, outcome: search.soFar() });
   }
   const moves = primaries.flatMap(({ outcome }) => (outcome.kind === 'found' ? outcome.moves.slice(0, 1) : []));
   const sum = (figure: (move: Move) => number) => moves.reduce((total, move) => total + figure(move), 0);

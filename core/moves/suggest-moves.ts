@@ -2,37 +2,88 @@
 
 import type { Header } from '../header/header.ts';
 import { suggestLengthOnly } from './kinds/length-only.ts';
-import type { MoveOptions, MoveOutcome } from './move.ts';
-import { type MoveProblem, readMoveProblem } from './problem/move-problem.ts';
-import { noMoves } from './offer/no-moves.ts';
+import { nearestOf, noMoves } from './offer/no-moves.ts';
 import { offerMoves } from './offer/offer-moves.ts';
-import { poolLimits, searchMoves } from './search-moves.ts';
+import type { MoveOutcome } from './outcome.ts';
+import { type MoveProblem, type ReadProblem, readMoveProblem } from './problem/move-problem.ts';
+import type { MoveOptions } from './question.ts';
+import { limitsOf, newSearch, type Search } from './search.ts';
+import { searchMoves } from './search-moves.ts';
 
 /**
  * Moves that bring a primary's length into the band while its end stays in its collector inlet (within closure tolerance
- * and slip), or where it ends now if it has no inlet; least disturbing first, see `move-cost.ts` for what counts.
+ * and slip), or where it ends now if it has no inlet; least disturbing first, see `ranking/cost.ts` for what counts.
  *
  * Every move offered was applied through `applyEdit` and re-traced: closed, in the band, nothing locked or welded touched,
  * no straight shorter than workable, with figures rounded to what a saw can cut. When the closure is broken beforehand the
  * standing says so, and moves mend it as well. Where the path is not known (a clocking is missing) moves are on length alone
  * and say how far the end shifts at most. `none` says why, how near the search came, and what would have to be freed.
- * Same input, same answer, but for `shouldStop`. A primary of 20 pieces takes some 20 ms on a quiet machine; one out of reach with
- * much locked may take ten times that, since what to free is searched for too.
+ * Same input, same answer. A primary of 20 pieces takes some 20 ms on a quiet machine; one out of reach with much locked may
+ * take ten times that, since what to free is searched for too. `MoveSearch` does the same in slices.
  */
 export function suggestMoves(header: Header, primaryId: string, options: MoveOptions = {}): MoveOutcome {
-  const read = readMoveProblem(header, primaryId, options);
-  if (!read.ok) return { kind: 'none', before: read.standing, reason: read.reason, nearest: null, toFree: null };
-  const { problem } = read;
-  const { standing, ends } = problem;
+  const search = new MoveSearch(header, primaryId, options);
+  search.look(() => false);
+  return search.soFar();
+}
+
+/**
+ * The same search in slices, for whoever has to listen in between: `look` a while, do something else, `look` on. At any time
+ * `soFar` gives what was found until then; a search that is not wanted any more is simply not looked on with.
+ */
+export class MoveSearch {
+  readonly #read: ReadProblem;
+  readonly #search: Search | null;
+  readonly #steps: Generator<void, MoveOutcome>;
+  #outcome: MoveOutcome | null = null;
+
+  constructor(header: Header, primaryId: string, options: MoveOptions = {}) {
+    this.#read = readMoveProblem(header, primaryId, options);
+    this.#search = this.#read.ok ? openSearch(this.#read.problem) : null;
+    this.#steps = this.#read.ok ? solve(this.#read.problem, this.#search) : unreadable(this.#read);
+  }
+
+  /** Looks on until it is through or `isTimeUp` says yes, which is asked every millisecond or so. True: it is through. */
+  look(isTimeUp: () => boolean): boolean {
+    while (this.#outcome === null) {
+      const { done, value } = this.#steps.next();
+      if (done === true) this.#outcome = value;
+      else if (isTimeUp()) return false;
+    }
+    return true;
+  }
+
+  /** The outcome once it is through; before that the best moves until now, marked as not exhausted. */
+  soFar(): MoveOutcome {
+    if (this.#outcome !== null) return this.#outcome;
+    const { problem } = this.#read as Extract<ReadProblem, { readonly ok: true }>;
+    const moves = this.#search === null ? [] : offerMoves(this.#search).moves;
+    const before = problem.standing;
+    if (moves.length > 0) return { kind: 'found', before, moves, isExhausted: false };
+    return { kind: 'none', before, reason: { kind: 'notThrough' }, nearest: nearestOf(this.#search), toFree: null };
+  }
+}
+
+function openSearch(problem: MoveProblem): Search | null {
+  return problem.ends === null ? null : newSearch(problem, problem.ends, limitsOf(problem));
+}
+
+/** The whole of it for a problem that was read. */
+export function* solve(problem: MoveProblem, search = openSearch(problem)): Generator<void, MoveOutcome> {
+  const { standing } = problem;
   if (isDone(problem)) {
     return { kind: 'none', before: standing, reason: { kind: 'nothingToDo' }, nearest: null, toFree: null };
   }
-  if (ends === null) return suggestLengthOnly(problem);
-  const pool = searchMoves(problem, ends, poolLimits(problem));
-  const offer = offerMoves(problem, pool);
-  if (pool.isStopped) return { kind: 'stopped', before: standing, moves: offer.moves };
-  if (offer.moves.length > 0) return { kind: 'found', before: standing, moves: offer.moves };
-  return noMoves({ problem, ends, pool }, offer);
+  if (search === null) return suggestLengthOnly(problem);
+  yield* searchMoves(search);
+  const offer = offerMoves(search);
+  if (offer.moves.length > 0) return { kind: 'found', before: standing, moves: offer.moves, isExhausted: true };
+  return yield* noMoves(search, offer);
+}
+
+// biome-ignore lint/correctness/useYield: there is nothing to look for, so nothing to pause in
+function* unreadable({ standing, reason }: Extract<ReadProblem, { readonly ok: false }>) {
+  return { kind: 'none', before: standing, reason, nearest: null, toFree: null } as const;
 }
 
 function isDone({ match, primary, standing, ends }: MoveProblem): boolean {

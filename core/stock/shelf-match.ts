@@ -46,6 +46,16 @@ export function clrsOnShelf(stock: readonly StockItem[], tube: Tube): readonly L
   return clrs.sort((a, b) => mmOf(a) - mmOf(b));
 }
 
+/** The largest angle among the bends on hand of this CLR and tube, in degrees; 0 when there is none. */
+export function largestAngleDeg(stock: readonly StockItem[], clr: Length, tube: Tube): number {
+  let largestDeg = 0;
+  for (const item of stock) {
+    if (item.kind !== 'bend' || item.count < 1 || !isOfTube(item, tube)) continue;
+    if (isSameSize(mmOf(item.clr), mmOf(clr))) largestDeg = Math.max(largestDeg, item.angleDeg);
+  }
+  return largestDeg;
+}
+
 /** Whether a stock item is of this OD, wall and material. */
 export function isOfTube(item: Tube, tube: Tube): boolean {
   return (

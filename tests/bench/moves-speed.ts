@@ -3,9 +3,10 @@
 import { createRequire } from 'node:module';
 import { performance } from 'node:perf_hooks';
 import type { Header } from '../../core/header/header.ts';
-import type { MoveOptions } from '../../core/moves/move.ts';
+import type { MoveOptions } from '../../core/moves/question.ts';
 import { suggestMoves } from '../../core/moves/suggest-moves.ts';
 import { disturb, FULL_SHELF } from '../core/moves/disturb.ts';
+import { exactMoves } from '../core/moves/exact-moves.ts';
 import { fittedHeader, lengthOf, shopPrimary } from '../core/moves/made-headers.ts';
 import { seededRandom } from '../core/path/made-primaries.ts';
 import { type Measure, quantile, type RunSize } from '../measure.ts';
@@ -75,9 +76,9 @@ interface Highs {
 /** Sums of both times over the same problems, the model's text made beforehand and solved once with all goals weighted. */
 export async function measureAgainstHighs(size: RunSize): Promise<readonly Measure[]> {
   const highs: Highs = await createRequire(import.meta.url)('highs')();
-  const options = { kinds: ['straights'], rounding: 'none', maxMoves: 1 } as const;
+  const options = { kinds: ['straights'], maxMoves: 1 } as const;
   const runs = size === 'long' ? 100 : 20;
-  for (let seed = 1; seed <= 40; seed += 1) suggestMoves(offLength(100_000 + seed), 'own', options);
+  for (let seed = 1; seed <= 40; seed += 1) exactMoves(offLength(100_000 + seed), 'own', options);
   let ownMs = 0;
   let highsMs = 0;
   for (let seed = 1; seed <= runs; seed += 1) {
@@ -85,7 +86,7 @@ export async function measureAgainstHighs(size: RunSize): Promise<readonly Measu
     const [primary] = header.primaries;
     if (primary === undefined) continue;
     const { weighted } = straightsModel(header, primary);
-    ownMs += timed(() => suggestMoves(header, 'own', options));
+    ownMs += timed(() => exactMoves(header, 'own', options));
     highsMs += timed(() => highs.solve(weighted));
   }
   const value = highsMs / ownMs;

@@ -2,7 +2,8 @@
 
 import type { Locator, Page } from 'playwright-core';
 import { expect } from 'vitest';
-import type { AppUnderTest, Faults } from './app-under-test.ts';
+import type { AppUnderTest } from './running-app.ts';
+import type { Faults } from './watch-faults.ts';
 
 export function entryLine(page: Page): Locator {
   return page.getByRole('combobox', { name: 'Next piece' });

@@ -4,9 +4,9 @@ import { createRequire } from 'node:module';
 import { describe, expect, it } from 'vitest';
 import type { Piece, Primary } from '../../core/header/header.ts';
 import type { Move } from '../../core/moves/move.ts';
-import { suggestMoves } from '../../core/moves/suggest-moves.ts';
-import { mmOf } from '../../core/units/length.ts';
+import { millimetres, mmOf } from '../../core/units/length.ts';
 import { disturb } from '../core/moves/disturb.ts';
+import { exactMoves } from '../core/moves/exact-moves.ts';
 import { fittedHeader, lengthOf, pick, shopPrimary } from '../core/moves/made-headers.ts';
 import { ALONG_X, bend, primaryOf, seededRandom, straight } from '../core/path/made-primaries.ts';
 import { expectWithin } from '../tolerance.ts';
@@ -30,14 +30,6 @@ function own(pieces: readonly Piece[]): Primary {
   return primaryOf(pieces, { id: 'own', port: ALONG_X });
 }
 
-/** Closed to a hundredth of a millimetre, so that tolerance makes nothing possible that geometry does not. */
-const TIGHT = {
-  kinds: ['straights'],
-  rounding: 'none',
-  closure: { gapMm: 0.01, tiltDeg: 0.25 },
-  slip: { deeperMm: 0, shallowerMm: 0 },
-} as const;
-
 function gains(move: Move): ReadonlyMap<number, number> {
   return new Map(
     move.changes.flatMap((change) =>
@@ -46,12 +38,14 @@ function gains(move: Move): ReadonlyMap<number, number> {
   );
 }
 
+/** Closed to a hundredth of a millimetre, so that tolerance makes nothing possible that geometry does not. */
 function movesFor(primary: Primary, gainMm: number) {
+  const tight = millimetres(0.01);
   const header = fittedHeader(primary, {
     targetMm: lengthOf(primary) + gainMm,
-    settings: { tolerance: { minus: { value: 0.01, unit: 'mm' }, plus: { value: 0.01, unit: 'mm' } } },
+    settings: { tolerance: { minus: tight, plus: tight }, closure: { gap: tight, tiltDeg: 0.25 } },
   });
-  return suggestMoves(header, 'own', TIGHT);
+  return exactMoves(header, 'own', { kinds: ['straights'] });
 }
 
 /** Each case computed by hand from the directions of the straights, and checked by tracing. */
@@ -120,7 +114,7 @@ describe('straights against a mixed-integer model solved by HiGHS', () => {
   it.each(RANKINGS)(
     `the first move is the optimum in joints, then cuts, then %s (${MODELS} problems)`,
     { timeout: 30 * 60_000 },
-    (_name, missWeights) => {
+    (_name, prices) => {
       let compared = 0;
       const faults: string[] = [];
       for (let seed = 1; compared < MODELS; seed += 1) {
@@ -129,13 +123,12 @@ describe('straights against a mixed-integer model solved by HiGHS', () => {
         const primary = shopPrimary({ pieces: 8 + Math.floor(random() * 8), random, states, lockedPart: 0.05 });
         const targetMm = lengthOf(primary) + Math.round((random() * 30 - 15) * 2) / 2;
         const header = fittedHeader(primary, { targetMm, slipMm: pick(random, [0, 3, 6, 6]) });
-        const options = { kinds: ['straights'], rounding: 'none', maxMoves: 1, missWeights } as const;
-        const outcome = suggestMoves(header, 'own', options);
+        const outcome = exactMoves(header, 'own', { kinds: ['straights'], maxMoves: 1 }, prices);
         if (outcome.kind === 'none' && outcome.reason.kind === 'nothingToDo') continue;
         compared += 1;
-        const best = optimum(straightsModel(header, header.primaries[0] as Primary, missWeights));
+        const best = optimum(straightsModel(header, header.primaries[0] as Primary, prices));
         const [move] = outcome.kind === 'found' ? outcome.moves : [];
-        const fault = faultAgainst(best, move, missWeights);
+        const fault = faultAgainst(best, move, prices);
         if (fault !== null) faults.push(`seed ${seed}: ${fault}`);
       }
       expect(faults).toEqual([]);
@@ -186,7 +179,7 @@ describe('other kinds against brute force', () => {
         const primary = shopPrimary({ pieces: 5, random });
         const disturbed = disturb(primary, 1 + (seed % 2), { random, kinds: ['length', 'clocking', 'angle'] });
         const header = fittedHeader(disturbed.primary, { targetMm: lengthOf(primary), fitted: primary, slipMm: 3 });
-        const outcome = suggestMoves(header, 'own', { rounding: 'none' });
+        const outcome = exactMoves(header, 'own', {});
         if (outcome.kind === 'none' && outcome.reason.kind === 'nothingToDo') continue;
         const brute = bruteForceMove(header, 'own');
         if (brute === null) continue;

@@ -1,12 +1,9 @@
 /** Paths against three's matrices, the OpenCascade kernel, and published tables of bends and dihedral angles. */
 
-import { Matrix4, Vector3 } from 'three';
+import { Vector3 } from 'three';
 import { beforeAll, describe, expect, test } from 'vitest';
-import type { Piece, Pose, Primary } from '../../core/header/header.ts';
-import { fromXyz } from '../../core/path/tables/xyz.ts';
+import { fromXyz } from '../../core/path/tables/from-xyz.ts';
 import { pathLengthMm, tracePrimary } from '../../core/path/trace-primary.ts';
-import type { Vector } from '../../core/path/vector.ts';
-import { mmOf } from '../../core/units/length.ts';
 import {
   ALONG_X,
   bend,
@@ -19,53 +16,16 @@ import {
 import { expectVector } from '../core/path/vector-tolerance.ts';
 import { expectWithin, expectWithinDeg } from '../tolerance.ts';
 import { kernelLengthMm, loadKernel, wireOf } from './geometry-kernel.ts';
+import { endByMatrices } from './path-matrices.ts';
 
 const radians = (deg: number) => (deg * Math.PI) / 180;
-
-/** The port as a matrix whose axes are direction, up and right, built by three alone. */
-function portMatrix(port: Pose): Matrix4 {
-  const tangent = new Vector3(port.direction.x, port.direction.y, port.direction.z).normalize();
-  const normal = new Vector3(port.up.x, port.up.y, port.up.z).projectOnPlane(tangent).normalize();
-  const place = new Matrix4().makeTranslation(mmOf(port.at.x), mmOf(port.at.y), mmOf(port.at.z));
-  return place.multiply(new Matrix4().makeBasis(tangent, normal, tangent.clone().cross(normal)));
-}
-
-/** Each piece as a product of three's matrices in the tube's own frame: x along, y towards the bend's centre. */
-function pieceMatrix(piece: Piece): Matrix4 {
-  const along = (mm: number) => new Matrix4().makeTranslation(mm, 0, 0);
-  if (piece.kind === 'straight') return along(mmOf(piece.length));
-  const clrMm = mmOf(piece.clr);
-  const matrix = new Matrix4().makeRotationX(radians(piece.clockingDeg ?? 0));
-  if (piece.kind === 'bend') {
-    return matrix
-      .multiply(new Matrix4().makeTranslation(0, clrMm, 0))
-      .multiply(new Matrix4().makeRotationZ(radians(piece.angleDeg)))
-      .multiply(new Matrix4().makeTranslation(0, -clrMm, 0));
-  }
-  const halfMm = clrMm * Math.tan(radians(piece.angleDeg / piece.pies / 2));
-  const mitre = new Matrix4().makeRotationZ(radians(piece.angleDeg / piece.pies));
-  for (let pie = 0; pie < piece.pies; pie += 1) matrix.multiply(along(halfMm)).multiply(mitre).multiply(along(halfMm));
-  return matrix;
-}
-
-function endByMatrices(primary: Primary): {
-  readonly point: Vector;
-  readonly tangent: Vector;
-  readonly normal: Vector;
-} {
-  const matrix = portMatrix(primary.port ?? ALONG_X);
-  for (const piece of primary.pieces) matrix.multiply(pieceMatrix(piece));
-  const [tangent, normal] = [new Vector3(), new Vector3()];
-  matrix.extractBasis(tangent, normal, new Vector3());
-  return { point: new Vector3().setFromMatrixPosition(matrix), tangent, normal };
-}
 
 test('the end of 10,000 random primaries of up to 20 pieces is where matrices put it: 1e-9 mm, 1e-12 (seed 101)', () => {
   const random = seededRandom(101);
   for (let round = 0; round < 10_000; round += 1) {
     const primary = randomPrimary({ pieces: 1 + Math.floor(random() * 20), random, largestDeg: 360 });
     const end = foundValue(tracePrimary(primary, primary.port)).end;
-    const expected = endByMatrices(primary);
+    const expected = endByMatrices(primary.pieces, primary.port ?? ALONG_X);
     expectVector(end.point, expected.point, 1e-9);
     expectVector(end.tangent, expected.tangent, 1e-12);
     expectVector(end.normal, expected.normal, 1e-12);

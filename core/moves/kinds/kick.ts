@@ -5,10 +5,10 @@ import { degreesOf, radiansOf } from '../../units/angle.ts';
 import { type Length, MM_PER_INCH, mmOf } from '../../units/length.ts';
 import { unitOf } from '../../units/length-style.ts';
 import type { MoveChange } from '../move.ts';
-import type { MovePool } from '../ranking/move-pool.ts';
 import { type NewBend, newBends, nextClocking } from '../problem/new-bends.ts';
+import type { Variable } from '../problem/variable.ts';
 import { bendNeed } from '../ranking/stock-needs.ts';
-import type { Variable } from '../problem/variables.ts';
+import { keyOf, type Search } from '../search.ts';
 
 type Kick = Extract<MoveChange, { readonly kind: 'kick' }>;
 
@@ -21,15 +21,16 @@ const SIDES_DEG = [0, 90, 180, -90];
  * `4 r (a - sin a)`; what the straight has left over stays before and after it. Only where the ends are closed already, since a
  * kick moves neither. Which side it goes to is settled by `kickSides` once it is known to be among the best.
  */
-export function searchKicks(pool: MovePool, straights: readonly Variable[]): void {
-  if (!pool.problem.standing.isClosed) return;
+export function* searchKicks(search: Search, straights: readonly Variable[]): Generator<void, void> {
+  const { problem } = search;
+  if (!problem.standing.isClosed) return;
   for (const straight of straights) {
-    const next = nextClocking(pool.problem, straight.pieceIndex);
+    const next = nextClocking(problem, straight.pieceIndex);
     if (straight.kind !== 'length' || straight.present === 0 || next === false) continue;
     const nextClockingDeg = next === null ? null : next.presentDeg;
-    for (const bend of newBends(pool.problem)) {
-      if (pool.shouldStop()) return;
-      for (const kick of kicksIn(pool, straight, bend)) take(pool, straight, { ...kick, nextClockingDeg });
+    for (const bend of newBends(problem)) {
+      yield;
+      for (const kick of kicksIn(search, straight, bend)) take(search, straight, { ...kick, nextClockingDeg });
     }
   }
 }
@@ -43,7 +44,7 @@ export function kickSides(kick: Kick): readonly Kick[] {
 }
 
 /** Leftover at the far side, in the middle, at the near side; those that can be cut. */
-function kicksIn({ problem, aim }: MovePool, straight: Variable, { clr, largestDeg }: NewBend): readonly Kick[] {
+function kicksIn({ problem, aim }: Search, straight: Variable, { clr, largestDeg }: NewBend): readonly Kick[] {
   const piece = problem.pieces[straight.pieceIndex];
   if (piece?.kind !== 'straight') return [];
   const clrMm = mmOf(clr);
@@ -84,8 +85,8 @@ function cutLength(mm: number, style: Parameters<typeof unitOf>[0]): Length {
   return { value: Math.max(0, Math.round((unit === 'in' ? mm / MM_PER_INCH : mm) * per) / per), unit };
 }
 
-function take(pool: MovePool, straight: Variable, kick: Kick): void {
-  const { problem, aim } = pool;
+function take(search: Search, straight: Variable, kick: Kick): void {
+  const { problem, aim, best } = search;
   const { stock, tube } = problem;
   const { clr, angleDeg } = kick;
   const arcMm = 4 * mmOf(clr) * radiansOf(angleDeg);
@@ -95,12 +96,12 @@ function take(pool: MovePool, straight: Variable, kick: Kick): void {
   const lengthMm = aim.window.presentMm - straight.present + leftMm + arcMm - problem.shrinkageMm * (2 + left);
   const { lowMm, highMm } = aim.window;
   if (Math.abs(alongMm) > aim.ends.limits.gapMm || lengthMm < lowMm || lengthMm > highMm) return;
-  pool.take({
+  best.take({
     kind: 'kick',
     changes: [kick],
     demands: [straight.demand],
     slots: [straight.slot],
-    key: pool.keyOf([{ ...straight, cuts: 3 + left, adjusted: 0 }]),
+    key: keyOf(search, [{ ...straight, cuts: 3 + left, adjusted: 0 }]),
     tubeAddedMm: arcMm,
     needs:
       stock === null

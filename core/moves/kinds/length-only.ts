@@ -2,14 +2,18 @@
 
 import { type Length, MM_PER_INCH, mmOf } from '../../units/length.ts';
 import { unitOf } from '../../units/length-style.ts';
-import { editFor, moveOf, prove } from '../offer/build-move.ts';
+import type { Move, MoveChange } from '../move.ts';
+import { moveOf } from '../offer/build-move.ts';
+import { editFor } from '../offer/edits-of-move.ts';
 import { freshIds } from '../offer/fresh-ids.ts';
+import { prove } from '../offer/prove.ts';
+import type { MoveOutcome } from '../outcome.ts';
 import { freedJoints, type JointDemand } from '../problem/joints.ts';
-import type { Move, MoveChange, MoveOutcome } from '../move.ts';
-import { type CostFigures, CostTally, compareCosts, keyParts, type Touch } from '../ranking/move-cost.ts';
 import type { MoveProblem } from '../problem/move-problem.ts';
-import { poolLimits } from '../search-moves.ts';
+import { type CostFigures, compareCosts, keyParts } from '../ranking/cost.ts';
+import { CostTally, type Touch } from '../ranking/cost-tally.ts';
 import { isLacking, straightNeed } from '../ranking/stock-needs.ts';
+import { limitsOf } from '../search.ts';
 
 interface Attempt {
   readonly change: MoveChange;
@@ -24,7 +28,7 @@ interface Attempt {
  */
 export function suggestLengthOnly(problem: MoveProblem): MoveOutcome {
   const { standing } = problem;
-  const limits = poolLimits(problem);
+  const limits = limitsOf(problem);
   const ranked = attempts(problem)
     .flatMap((attempt) => {
       const one = moveFor(problem, attempt);
@@ -32,7 +36,7 @@ export function suggestLengthOnly(problem: MoveProblem): MoveOutcome {
     })
     .sort((a, b) => compareCosts(a.cost, b.cost));
   const moves = limits.kinds.includes('lengthOnly') ? ranked.slice(0, limits.most).map(({ move }) => move) : [];
-  if (moves.length > 0) return { kind: 'found', before: standing, moves };
+  if (moves.length > 0) return { kind: 'found', before: standing, moves, isExhausted: true };
   const isAllHeld = problem.holds.every((hold) => hold !== null);
   const reason = isAllHeld ? ({ kind: 'allHeld' } as const) : ({ kind: 'outOfReach' } as const);
   return { kind: 'none', before: standing, reason, nearest: null, toFree: null };
@@ -81,7 +85,7 @@ function moveFor(
   const { stock, tube, jointStates } = problem;
   const newMm = change.kind === 'letIn' ? mmOf(change.length) : change.kind === 'length' ? mmOf(change.to) : 0;
   const stockNeeded = stock === null || byMm <= 0 ? [] : [straightNeed(stock, tube, newMm)];
-  const parts = keyParts(new CostTally(problem).keyOf([touch]));
+  const parts = keyParts(new CostTally(jointStates).keyOf([touch]));
   const offMm = Math.abs(proof.lengthMm - problem.window.aimMm);
   const tubeAddedMm = Math.max(0, byMm);
   const stockLacking = stockNeeded.filter(isLacking).length;
@@ -100,7 +104,7 @@ function moveFor(
     move: { ...made, endShiftAtMostMm: Math.abs(byMm) },
     cost: {
       ...parts,
-      tubeMm: tubeAddedMm + problem.missWeights.offTarget * offMm,
+      tubeMm: tubeAddedMm + problem.closeness.offTarget * offMm,
       lacking: stockLacking,
       offMm,
       tightMm: 0,

@@ -128,7 +128,7 @@ interface Tableau extends Basis {
 function move(tableau: Tableau, entering: number, sign: 1 | -1): void {
   const { columns, values, basis, inBasis, inverse, direction } = tableau;
   const column = columns[entering] as Column;
-  let reach = column.most;
+  let by = column.most;
   let leavingRow = -1;
   for (let i = 0; i < ROWS; i += 1) {
     const slope = -sign * (direction[i] as number);
@@ -136,14 +136,14 @@ function move(tableau: Tableau, entering: number, sign: 1 | -1): void {
     const at = basis[i] as number;
     const value = values[at] as number;
     const room = slope < 0 ? value / -slope : ((columns[at] as Column).most - value) / slope;
-    if (room < reach - 1e-12) [reach, leavingRow] = [Math.max(0, room), i];
+    if (room < by - 1e-12) [by, leavingRow] = [Math.max(0, room), i];
   }
   for (let i = 0; i < ROWS; i += 1) {
     const at = basis[i] as number;
-    values[at] = (values[at] as number) - sign * reach * (direction[i] as number);
+    values[at] = (values[at] as number) - sign * by * (direction[i] as number);
   }
   // A column that comes down does so from its bound.
-  values[entering] = sign > 0 ? reach : column.most - reach;
+  values[entering] = sign > 0 ? by : column.most - by;
   if (leavingRow < 0) return;
   const leaving = basis[leavingRow] as number;
   const bound = (columns[leaving] as Column).most;

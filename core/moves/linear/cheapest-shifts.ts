@@ -1,13 +1,11 @@
 /** How much a chosen set of straights must change by, at the least cost. */
 
 import { type Column, leastCost, type Optimum } from './bounded-simplex.ts';
-import { minus, plus } from './shift.ts';
-import type { Four, MissWindow } from './shift-windows.ts';
-import type { ShiftOption } from './shift-options.ts';
+import { minus, opposite, plus, type Shift } from './shift.ts';
+import type { ShiftOption } from './shift-option.ts';
+import type { ShiftWindow, ShiftWindows } from './shift-windows.ts';
 
-export type FourWindows = readonly [MissWindow, MissWindow, MissWindow, MissWindow];
-
-export interface SettledShifts {
+export interface CheapestShifts {
   /** Value of each shift, as its variable counts it. */
   readonly values: readonly number[];
   readonly cost: number;
@@ -18,18 +16,22 @@ const OUTSIDE = 1e6;
 const OUTSIDE_SMALL_MM = 1e-7;
 
 /** The values of least cost for the given shifts; null when none keep to the windows. */
-export function settleShifts(chosen: readonly ShiftOption[], miss: Four, windows: FourWindows): SettledShifts | null {
+export function cheapestShifts(
+  chosen: readonly ShiftOption[],
+  off: Shift,
+  windows: ShiftWindows,
+): CheapestShifts | null {
   const free = chosen.filter(({ column }) => column !== null);
-  if (free.length < 2) return settleOne(chosen, free[0] ?? null, { miss, windows });
+  if (free.length < 2) return cheapestOne(chosen, free[0] ?? null, { off, windows });
   const columns: Column[] = [];
-  let wanted: Four = [-miss[0], -miss[1], -miss[2], -miss[3]];
+  let wanted: Shift = opposite(off);
   let fixedMm = 0;
   for (const { offset, column, downMm, upMm, tubeMm } of chosen) {
     wanted = minus(wanted, offset);
     fixedMm += tubeMm;
     if (column === null) continue;
     columns.push({ rows: column, cost: 1, most: upMm });
-    columns.push({ rows: [-column[0], -column[1], -column[2], -column[3]], cost: 0, most: downMm });
+    columns.push({ rows: opposite(column), cost: 0, most: downMm });
   }
   const best = leastInWindows(columns, wanted, windows);
   if (best === null) return null;
@@ -42,8 +44,8 @@ export function settleShifts(chosen: readonly ShiftOption[], miss: Four, windows
   return { values, cost: best.cost + fixedMm };
 }
 
-/** Least cost with the rest of the miss in the windows; null when it cannot be. The given columns come first in the values. */
-export function leastInWindows(given: readonly Column[], wanted: Four, windows: FourWindows): Optimum | null {
+/** Least cost with what is left off in the windows; null when it cannot be. The given columns come first in the values. */
+export function leastInWindows(given: readonly Column[], wanted: Shift, windows: ShiftWindows): Optimum | null {
   const columns = [...given];
   for (const row of [0, 1, 2, 3] as const) columns.push(...windowColumns(row, windows[row]));
   const firstSlack = columns.length;
@@ -58,8 +60,8 @@ export function leastInWindows(given: readonly Column[], wanted: Four, windows: 
   return best;
 }
 
-/** A remaining miss below zero is made up by a positive entry in its row, and the other way round. */
-function windowColumns(row: 0 | 1 | 2 | 3, window: MissWindow): readonly Column[] {
+/** What is left below zero is made up by a positive entry in its row, and the other way round. */
+function windowColumns(row: 0 | 1 | 2 | 3, window: ShiftWindow): readonly Column[] {
   const { low, high, freeLow, freeHigh, slope } = window;
   return [
     { rows: unitRow(row, 1), cost: 0, most: -freeLow },
@@ -70,12 +72,12 @@ function windowColumns(row: 0 | 1 | 2 | 3, window: MissWindow): readonly Column[
 }
 
 /** One value at most to choose, so no program is needed: the cost is convex and least at one of its corners. */
-function settleOne(
+function cheapestOne(
   chosen: readonly ShiftOption[],
   free: ShiftOption | null,
-  { miss, windows }: { readonly miss: Four; readonly windows: FourWindows },
-): SettledShifts | null {
-  const from = chosen.reduce<Four>((sum, { offset }) => plus(sum, offset), miss);
+  { off, windows }: { readonly off: Shift; readonly windows: ShiftWindows },
+): CheapestShifts | null {
+  const from = chosen.reduce<Shift>((sum, { offset }) => plus(sum, offset), off);
   const column = free?.column ?? NO_COLUMN;
   let low = -(free?.downMm ?? 0);
   let high = free?.upMm ?? 0;
@@ -105,13 +107,13 @@ function settleOne(
   return { values, cost: best.cost + fixedMm };
 }
 
-const NO_COLUMN: Four = [0, 0, 0, 0];
+const NO_COLUMN: Shift = [0, 0, 0, 0];
 /** A figure that changes by less than this per millimetre is as good as fixed. */
 const SAME_AT_ANY_VALUE = 1e-12;
 
 function costOfOne(
   value: number,
-  { from, column, windows }: { readonly from: Four; readonly column: Four; readonly windows: FourWindows },
+  { from, column, windows }: { readonly from: Shift; readonly column: Shift; readonly windows: ShiftWindows },
 ): number {
   let cost = Math.max(0, value);
   for (const row of [0, 1, 2, 3] as const) {
@@ -122,6 +124,6 @@ function costOfOne(
   return cost;
 }
 
-function unitRow(row: 0 | 1 | 2 | 3, sign: 1 | -1): Four {
+function unitRow(row: 0 | 1 | 2 | 3, sign: 1 | -1): Shift {
   return [row === 0 ? sign : 0, row === 1 ? sign : 0, row === 2 ? sign : 0, row === 3 ? sign : 0];
 }

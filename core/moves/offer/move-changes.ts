@@ -3,7 +3,7 @@
 import type { Piece } from '../../header/header.ts';
 import type { MoveChange } from '../move.ts';
 import type { MoveProblem } from '../problem/move-problem.ts';
-import type { Setting } from './saw-steps.ts';
+import type { Setting } from '../problem/setting.ts';
 
 /** The changes in the order of the tube, as data for sentences and marks. */
 export function changesOf({ pieces }: MoveProblem, settings: readonly Setting[]): readonly MoveChange[] {

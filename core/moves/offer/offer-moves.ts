@@ -1,13 +1,14 @@
 /** Turns the best candidates into moves: proven on the header itself, with the clearance that they leave. */
 
 import { mmOf } from '../../units/length.ts';
-import { buildMove } from './build-move.ts';
-import { freshIds } from './fresh-ids.ts';
 import { kickSides } from '../kinds/kick.ts';
 import type { Move } from '../move.ts';
-import { type CostFigures, compareCosts } from '../ranking/move-cost.ts';
-import type { Candidate, MovePool } from '../ranking/move-pool.ts';
 import type { MoveProblem } from '../problem/move-problem.ts';
+import type { Candidate } from '../ranking/candidate.ts';
+import { type CostFigures, compareCosts } from '../ranking/cost.ts';
+import type { Search } from '../search.ts';
+import { buildMove } from './build-move.ts';
+import { freshIds } from './fresh-ids.ts';
 import { leastClearanceMm, type Neighbours, neighboursOf } from './neighbours.ts';
 
 export interface Offer {
@@ -25,15 +26,15 @@ interface Offered {
 }
 
 /** The best moves of a search, cheapest first; those that come too near to something are left out. */
-export function offerMoves(problem: MoveProblem, pool: MovePool): Offer {
+export function offerMoves({ problem, best, limits }: Search): Offer {
   const offered: Offered[] = [];
   const wantedMm = mmOf(problem.header.settings.wantedGap);
   const keptMm = Math.max(wantedMm, problem.options.clearanceKeptMm ?? wantedMm);
   const neighbours = neighboursOf(problem.header, problem.primary.id, keptMm);
   const beforeMm = leastClearanceMm(neighbours, problem.primary);
   let tightestBestMm: number | null = null;
-  for (const candidate of pool.found) {
-    if (offered.length >= pool.limits.most) break;
+  for (const candidate of best.found) {
+    if (offered.length >= limits.most) break;
     const move = clearestMove(problem, candidate, neighbours);
     if (move === null) continue;
     const afterMm = move.clearanceAfterMm;

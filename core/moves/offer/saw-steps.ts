@@ -5,24 +5,16 @@ import { degreesOf, radiansOf } from '../../units/angle.ts';
 import { type Length, MM_PER_INCH, mmOf } from '../../units/length.ts';
 import type { LengthStyle } from '../../units/length-style.ts';
 import { unitOf } from '../../units/length-style.ts';
-import { type EndAim, type EndMiss, isMet, missAt } from '../turning/miss.ts';
+import type { Setting } from '../problem/setting.ts';
+import { type Variable, valueLimits } from '../problem/variable.ts';
 import type { Screw } from '../turning/end-motion.ts';
-import { settleEnd } from '../turning/settle.ts';
-import type { Variable } from '../problem/variables.ts';
+import { type Aim, isMet, type Miss, missAt } from '../turning/miss.ts';
+import { settle } from '../turning/settle.ts';
 
 /** A fineness that lengths and angles are rounded to together. `per` is parts of a unit or of a degree. */
 interface SawStep {
   readonly lengthPer: number;
   readonly anglePer: number;
-}
-
-/** A variable with the value that a move gives it: a length as it will be stored, or degrees. */
-export interface Setting {
-  readonly variable: Variable;
-  /** What is added to the present value, mm or radians. */
-  readonly value: number;
-  readonly length: Length | null;
-  readonly angleDeg: number | null;
 }
 
 /**
@@ -61,33 +53,26 @@ interface Choice {
  * The values on the coarsest grid that still closes and lands in the band, nearest to the length aimed at; null when no grid does.
  *
  * On every grid all ways of rounding each value down or up are tried (a second way settles one value after another and
- * lets the rest make up for it), each judged by the exact path. `exact` rounds nothing.
+ * lets the rest make up for it), each judged by the exact path. With rounding off the values are kept as they are.
  */
 export function roundToSaw(
-  aim: EndAim,
-  exact: { readonly variables: readonly Variable[]; readonly values: ArrayLike<number> },
+  aim: Aim,
+  { variables, values }: Pick<Exact, 'variables' | 'values'>,
   rounding: { readonly style: LengthStyle; readonly isOff: boolean },
 ): readonly Setting[] | null {
-  const { variables, values } = exact;
-  const screws = variables.map(({ screw }) => screw);
+  const exact = { variables, values, screws: variables.map(({ screw }) => screw) };
+  const { style } = rounding;
   if (rounding.isOff) {
-    const unit = unitOf(rounding.style);
-    const choices = variables.map((variable, i) => asIs(variable, values[i] as number, unit));
-    return isMet(
-      missAt(
-        aim,
-        screws,
-        choices.map(({ value }) => value),
-      ),
+    const choices = variables.map((variable, i) => asIs(variable, values[i] as number, unitOf(style)));
+    const miss = missAt(
       aim,
-    )
-      ? asSettings(variables, choices)
-      : null;
+      exact.screws,
+      choices.map(({ value }) => value),
+    );
+    return isMet(miss, aim) ? asSettings(variables, choices) : null;
   }
-  for (const step of sawSteps(rounding.style)) {
-    const found =
-      bestCorner(aim, { variables, screws, values }, { step, style: rounding.style }) ??
-      oneByOne(aim, { variables, screws, values }, { step, style: rounding.style });
+  for (const step of sawSteps(style)) {
+    const found = bestCorner(aim, exact, { step, style }) ?? oneByOne(aim, exact, { step, style });
     if (found !== null) return asSettings(variables, found);
   }
   return null;
@@ -151,11 +136,11 @@ function gridChoices(variable: Variable, value: number, { step, style }: Grid): 
 }
 
 /** How good a miss that meets the aim is; smaller is better. */
-function badness({ gapMm, lengthMm }: EndMiss, { window }: EndAim): number {
+function badness({ gapMm, lengthMm }: Miss, { window }: Aim): number {
   return Math.abs(lengthMm - window.aimMm) + gapMm;
 }
 
-function bestCorner(aim: EndAim, { variables, screws, values }: Exact, grid: Grid): readonly Choice[] | null {
+function bestCorner(aim: Aim, { variables, screws, values }: Exact, grid: Grid): readonly Choice[] | null {
   const choices = variables.map((variable, i) => gridChoices(variable, values[i] as number, grid));
   if (choices.some((list) => list.length === 0)) return null;
   const corners = choices.reduce((product, { length }) => product * length, 1);
@@ -179,10 +164,9 @@ function bestCorner(aim: EndAim, { variables, screws, values }: Exact, grid: Gri
 }
 
 /** Fixes one value after another on the grid, turns first, while those still free make up for it. */
-function oneByOne(aim: EndAim, { variables, screws, values }: Exact, grid: Grid): readonly Choice[] | null {
+function oneByOne(aim: Aim, { variables, screws, values }: Exact, grid: Grid): readonly Choice[] | null {
   const order = variables.map((_, i) => i).sort((a, b) => weight(variables[b]) - weight(variables[a]));
-  const low = variables.map((variable) => variable.low - variable.present);
-  const high = variables.map((variable) => variable.high - variable.present);
+  const { low, high } = valueLimits(variables);
   const picked: Choice[] = [];
   let now: ArrayLike<number> = values;
   for (const at of order) {
@@ -194,7 +178,7 @@ function oneByOne(aim: EndAim, { variables, screws, values }: Exact, grid: Grid)
     picked[at] = nearest;
     low[at] = nearest.value;
     high[at] = nearest.value;
-    now = settleEnd(aim, screws, now, { low, high }).values;
+    now = settle(aim, screws, now, { low, high }).values;
   }
   return isMet(missAt(aim, screws, now), aim) ? picked : null;
 }

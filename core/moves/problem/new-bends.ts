@@ -1,9 +1,8 @@
 /** Which bends a move may let in: their CLRs, and how far they go round. */
 
-import { clrsOnShelf } from '../../stock/shelf-match.ts';
+import { clrsOnShelf, largestAngleDeg } from '../../stock/shelf-match.ts';
 import type { Length } from '../../units/length.ts';
 import type { MoveProblem } from './move-problem.ts';
-import { largestAngleDeg } from '../ranking/stock-needs.ts';
 
 export interface NewBend {
   readonly clr: Length;
@@ -17,8 +16,8 @@ export function newBends({ header, stock, tube }: MoveProblem): readonly NewBend
 }
 
 /**
- * The clocking that the first bend from place `from` on must read when what is let in before it leaves the bend plane turned by
- * `turnedDeg`, so that it stays as it lies. `null`: no bend follows. `false`: one does, but it is not to be touched.
+ * The clocking of the first bend from piece `from` on: it must be given another one for whatever bends come in before it, so that
+ * it stays as it lies. `null`: no bend follows. `false`: one does, but it is not to be touched.
  */
 export function nextClocking(problem: MoveProblem, from: number): { readonly presentDeg: number } | null | false {
   for (let index = from; index < problem.pieces.length; index += 1) {

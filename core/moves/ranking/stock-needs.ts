@@ -1,20 +1,10 @@
 /** What a move takes from the shelf, and whether it is there. */
 
 import type { Tube } from '../../header/header.ts';
-import { isOfTube, SAME_SIZE_MM, shelfMatch } from '../../stock/shelf-match.ts';
+import { isOfTube, shelfMatch } from '../../stock/shelf-match.ts';
 import type { StockItem } from '../../stock/stock-item.ts';
 import { type Length, mmOf } from '../../units/length.ts';
 import type { StockNeed } from '../move.ts';
-
-/** The largest angle among the bends on hand of this CLR and tube, in degrees; 0 when there is none. */
-export function largestAngleDeg(stock: readonly StockItem[], clr: Length, tube: Tube): number {
-  let largestDeg = 0;
-  for (const item of stock) {
-    if (item.kind !== 'bend' || item.count < 1 || !isOfTube(item, tube)) continue;
-    if (Math.abs(mmOf(item.clr) - mmOf(clr)) <= SAME_SIZE_MM) largestDeg = Math.max(largestDeg, item.angleDeg);
-  }
-  return largestDeg;
-}
 
 export function straightNeed(stock: readonly StockItem[], tube: Tube, lengthMm: number): StockNeed {
   const isOnShelf = stock.some(

@@ -1,12 +1,10 @@
-/**
- * How the end of a tube moves as joints turn and straights change: the kernel that everything non-linear runs on. Longer
- * than most functions because it is run hundreds of thousands of times and keeps to plain numbers.
- */
+/** How the end of a tube moves as joints turn and straights change. A kernel in plain numbers: it runs hundreds of thousands of times in one search. */
 
 import type { Vector } from '../../path/vector.ts';
+import { MOST_UNKNOWNS } from './cholesky.ts';
 
 /**
- * One thing that can change, as a screw at its place in the present path. A turn goes about `axis` through `through`; a
+ * One thing that can change, as a screw where it lies in the present path. A turn goes about `axis` through `through`; a
  * slide along `slide` has the zero vector for an axis. `shift` is a jump that comes with it whatever its value.
  */
 export interface Screw {
@@ -17,11 +15,11 @@ export interface Screw {
   /** Gain in centreline length per radian or millimetre, and at once with the jump. */
   readonly lengthPer: number;
   readonly lengthShiftMm: number;
-  /** Place along the tube; screws are given in this order. */
+  /** Rises along the tube; screws are given in this order. */
   readonly order: number;
 }
 
-export const MOST_SCREWS = 12;
+export const MOST_SCREWS = MOST_UNKNOWNS;
 export const NO_VECTOR: Vector = { x: 0, y: 0, z: 0 };
 
 /** Where the end is: three coordinates of the point, then of the tangent; and how it moves with each screw, six a screw. */
@@ -31,7 +29,7 @@ export interface EndMotion {
 }
 
 const result: EndMotion = { end: new Float64Array(6), gradients: new Float64Array(6 * MOST_SCREWS) };
-/** Axis and place (or slide and zero) of each screw as it lies once the screws before it have moved. */
+/** Axis and a point on it (or slide and zero) of each screw as it lies once the screws before it have moved. */
 const moved = new Float64Array(6 * MOST_SCREWS);
 /** The motion of everything after the screws so far: a rotation by rows, then a translation. */
 const motion = new Float64Array(12);

@@ -1,24 +1,24 @@
-/** Where the end of a changed tube comes to lie, judged against where it must be. */
+/** How far the end of a changed tube misses where it must be. */
 
 import { dot } from '../../path/vector.ts';
-import { moveEnd, type Screw } from './end-motion.ts';
+import { type InletAxes, inletAxes } from '../linear/shift.ts';
+import type { FixedEnds } from '../problem/fixed-ends.ts';
 import type { LengthWindow } from '../problem/length-window.ts';
-import { type MissAxes, missAxes } from '../linear/shift-windows.ts';
-import type { FixedEnds } from '../problem/move-problem.ts';
+import { moveEnd, type Screw } from './end-motion.ts';
 
 /** What the end must meet; everything a search hands to every call. */
-export interface EndAim {
+export interface Aim {
   readonly ends: FixedEnds;
-  readonly axes: MissAxes;
+  readonly axes: InletAxes;
   readonly window: LengthWindow;
 }
 
-export function endAim(ends: FixedEnds, window: LengthWindow): EndAim {
-  return { ends, axes: missAxes(ends.wanted), window };
+export function aimAt(ends: FixedEnds, window: LengthWindow): Aim {
+  return { ends, axes: inletAxes(ends.wanted), window };
 }
 
 /** Where the end comes to lie, judged. */
-export interface EndMiss {
+export interface Miss {
   /** After the inlet's slip has taken what it can. */
   readonly gapMm: number;
   readonly tiltDeg: number;
@@ -28,18 +28,18 @@ export interface EndMiss {
 }
 
 /** Gap and tilt within limits, length in the band. */
-export function isMet({ gapMm, tiltDeg, outsideMm }: EndMiss, { ends: { limits } }: EndAim): boolean {
+export function isMet({ gapMm, tiltDeg, outsideMm }: Miss, { ends: { limits } }: Aim): boolean {
   return gapMm <= limits.gapMm && tiltDeg <= limits.tiltDeg && outsideMm <= 1e-7;
 }
 
 /** The miss with the screws at these values. */
-export function missAt(aim: EndAim, screws: readonly Screw[], values: ArrayLike<number>): EndMiss {
+export function missAt(aim: Aim, screws: readonly Screw[], values: ArrayLike<number>): Miss {
   const { end } = moveEnd(screws, values, aim.ends.end);
   return judge(aim, end, lengthAt(aim, screws, values));
 }
 
 /** Centreline length with the screws at these values, mm. */
-export function lengthAt({ window }: EndAim, screws: readonly Screw[], values: ArrayLike<number>): number {
+export function lengthAt({ window }: Aim, screws: readonly Screw[], values: ArrayLike<number>): number {
   let lengthMm = window.presentMm;
   for (let i = 0; i < screws.length; i += 1) {
     const { lengthPer, lengthShiftMm } = screws[i] as Screw;
@@ -48,7 +48,7 @@ export function lengthAt({ window }: EndAim, screws: readonly Screw[], values: A
   return lengthMm;
 }
 
-function judge({ ends, axes, window }: EndAim, end: Float64Array, lengthMm: number): EndMiss {
+function judge({ ends, axes, window }: Aim, end: Float64Array, lengthMm: number): Miss {
   const { wanted, limits } = ends;
   const by = {
     x: (end[0] as number) - wanted.point.x,

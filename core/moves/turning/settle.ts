@@ -1,11 +1,9 @@
-/**
- * Puts the end where it must be by changing a few turns and straights together: damped Gauss-Newton on the miss. Longer
- * than most files because it is a kernel, run thousands of times in one search.
- */
+/** Puts the end where it must be by changing a few turns and straights together: damped Gauss-Newton on the miss. A kernel, run thousands of times in one search. */
 
 import { radiansOf } from '../../units/angle.ts';
-import { type EndAim, type EndMiss, lengthAt, missAt, outside } from './miss.ts';
+import { MOST_UNKNOWNS, solvePositive } from './cholesky.ts';
 import { type EndMotion, MOST_SCREWS, moveEnd, type Screw } from './end-motion.ts';
+import { type Aim, lengthAt, type Miss, missAt, outside } from './miss.ts';
 
 /** Limits of the screws' values; a screw whose limits are the same stays put. */
 export interface ValueLimits {
@@ -29,13 +27,13 @@ const LEAST_SCALE_DEG = 0.02;
 
 const rows = new Float64Array(ROWS);
 const jacobian = new Float64Array(ROWS * MOST_SCREWS);
-const normal = new Float64Array(MOST_SCREWS * MOST_SCREWS);
-const slope = new Float64Array(MOST_SCREWS);
-const step = new Float64Array(MOST_SCREWS);
+const normal = new Float64Array(MOST_UNKNOWNS * MOST_UNKNOWNS);
+const slope = new Float64Array(MOST_UNKNOWNS);
+const step = new Float64Array(MOST_UNKNOWNS);
 
 export interface Settled {
   readonly values: Float64Array;
-  readonly miss: EndMiss;
+  readonly miss: Miss;
 }
 
 /**
@@ -46,36 +44,25 @@ export interface Settled {
  * aimed at. K. Levenberg's damping (1944); limits by holding back what would leave them. The best values found come back
  * even when they do not meet the aim: `isMet` tells. About 3 microseconds a round for 6 screws.
  */
-export function settleEnd(
-  aim: EndAim,
-  screws: readonly Screw[],
-  start: ArrayLike<number>,
-  limits: ValueLimits,
-): Settled {
-  const count = screws.length;
+export function settle(aim: Aim, screws: readonly Screw[], start: ArrayLike<number>, limits: ValueLimits): Settled {
   const units = screws.map((screw) =>
     screw.slide.x === 0 && screw.slide.y === 0 && screw.slide.z === 0 ? TURN_UNIT_RAD : SLIDE_UNIT_MM,
   );
-  let values = clamped(start, limits, count);
+  let values = clamped(start, limits, screws.length);
   let cost = linearise(aim, { screws, values, units, start });
   let damping = 1e-4;
   let stalls = 0;
   for (let round = 0; round < MOST_ROUNDS && stalls < MOST_STALLS; round += 1) {
-    setNormal(count, { values, units, start });
-    const isStepping = solveStep(count, damping, { values, limits });
-    if (!isStepping) break;
-    const next = new Float64Array(count);
-    for (let i = 0; i < count; i += 1) {
-      const moved = (values[i] as number) + (step[i] as number) * (units[i] as number);
-      next[i] = Math.min(limits.high[i] as number, Math.max(limits.low[i] as number, moved));
-    }
+    setNormal(screws.length, { values, units, start });
+    if (!solveStep(screws.length, damping, { values, limits })) break;
+    const next = stepped(values, units, limits);
     const nextCost = linearise(aim, { screws, values: next, units, start });
     if (nextCost < cost) {
-      const isDone = cost - nextCost < 1e-9 * cost + 1e-14;
-      const isSlow = cost - nextCost < 0.1 * cost;
+      const gain = cost - nextCost;
+      stalls = gain < 0.1 * cost ? stalls + 1 : 0;
+      const isDone = gain < 1e-9 * cost + 1e-14;
       [values, cost] = [next, nextCost];
       damping = Math.max(1e-9, damping / 10);
-      stalls = isSlow ? stalls + 1 : 0;
       if (isDone) break;
     } else {
       linearise(aim, { screws, values, units, start });
@@ -84,6 +71,16 @@ export function settleEnd(
     }
   }
   return { values, miss: missAt(aim, screws, values) };
+}
+
+/** The values after the step, held within their limits. */
+function stepped(values: Float64Array, units: readonly number[], { low, high }: ValueLimits): Float64Array {
+  const next = new Float64Array(values.length);
+  for (let i = 0; i < values.length; i += 1) {
+    const to = (values[i] as number) + (step[i] as number) * (units[i] as number);
+    next[i] = Math.min(high[i] as number, Math.max(low[i] as number, to));
+  }
+  return next;
 }
 
 function clamped(start: ArrayLike<number>, { low, high }: ValueLimits, count: number): Float64Array {
@@ -102,7 +99,7 @@ interface At {
 }
 
 /** Fills `rows` and `jacobian` at the values and returns half the sum of squares, staying included. */
-function linearise(aim: EndAim, { screws, values, units, start }: At): number {
+function linearise(aim: Aim, { screws, values, units, start }: At): number {
   const motion = moveEnd(screws, values, aim.ends.end);
   fillRows(aim, motion, lengthAt(aim, screws, values), screws, units);
   let sum = 0;
@@ -113,8 +110,9 @@ function linearise(aim: EndAim, { screws, values, units, start }: At): number {
   return sum / 2;
 }
 
+/** Rows of the miss, then a column of derivatives for each screw. */
 function fillRows(
-  aim: EndAim,
+  aim: Aim,
   { end, gradients }: EndMotion,
   lengthMm: number,
   screws: readonly Screw[],
@@ -140,25 +138,40 @@ function fillRows(
   rows[6] = outsideMm * perMm;
   rows[7] = alongMm * perMm * PULL * 0.1;
   rows[8] = (lengthMm - window.aimMm) * perMm * PULL;
+  const kept = { axes, perMm, perRad, isWithinSlip: beyondMm === 0, isInBand: outsideMm === 0 };
   for (let i = 0; i < screws.length; i += 1) {
-    const at = ROWS * i;
-    const from = 6 * i;
-    const by = units[i] as number;
-    const dx = (gradients[from] as number) * by * perMm;
-    const dy = (gradients[from + 1] as number) * by * perMm;
-    const dz = (gradients[from + 2] as number) * by * perMm;
-    const deepens = along.x * dx + along.y * dy + along.z * dz;
-    const lengthens = (screws[i] as Screw).lengthPer * by * perMm;
-    jacobian[at] = one.x * dx + one.y * dy + one.z * dz;
-    jacobian[at + 1] = two.x * dx + two.y * dy + two.z * dz;
-    jacobian[at + 2] = beyondMm === 0 ? 0 : deepens;
-    jacobian[at + 3] = (gradients[from + 3] as number) * by * perRad;
-    jacobian[at + 4] = (gradients[from + 4] as number) * by * perRad;
-    jacobian[at + 5] = (gradients[from + 5] as number) * by * perRad;
-    jacobian[at + 6] = outsideMm === 0 ? 0 : lengthens;
-    jacobian[at + 7] = deepens * PULL * 0.1;
-    jacobian[at + 8] = lengthens * PULL;
+    fillColumn(i, gradients, { ...kept, unit: units[i] as number, lengthPer: (screws[i] as Screw).lengthPer });
   }
+}
+
+interface ColumnScale extends Pick<Aim, 'axes'> {
+  readonly perMm: number;
+  readonly perRad: number;
+  readonly unit: number;
+  readonly lengthPer: number;
+  readonly isWithinSlip: boolean;
+  readonly isInBand: boolean;
+}
+
+function fillColumn(i: number, gradients: Float64Array, scale: ColumnScale): void {
+  const { one, two, along } = scale.axes;
+  const { unit, perMm, perRad } = scale;
+  const at = ROWS * i;
+  const from = 6 * i;
+  const dx = (gradients[from] as number) * unit * perMm;
+  const dy = (gradients[from + 1] as number) * unit * perMm;
+  const dz = (gradients[from + 2] as number) * unit * perMm;
+  const deepens = along.x * dx + along.y * dy + along.z * dz;
+  const lengthens = scale.lengthPer * unit * perMm;
+  jacobian[at] = one.x * dx + one.y * dy + one.z * dz;
+  jacobian[at + 1] = two.x * dx + two.y * dy + two.z * dz;
+  jacobian[at + 2] = scale.isWithinSlip ? 0 : deepens;
+  jacobian[at + 3] = (gradients[from + 3] as number) * unit * perRad;
+  jacobian[at + 4] = (gradients[from + 4] as number) * unit * perRad;
+  jacobian[at + 5] = (gradients[from + 5] as number) * unit * perRad;
+  jacobian[at + 6] = scale.isInBand ? 0 : lengthens;
+  jacobian[at + 7] = deepens * PULL * 0.1;
+  jacobian[at + 8] = lengthens * PULL;
 }
 
 /** Normal equations, lower half, and the slope. */
@@ -173,15 +186,16 @@ function setNormal(count: number, at: Omit<At, 'screws'>): void {
       let sum = i === j ? STAY * STAY : 0;
       for (let row = 0; row < ROWS; row += 1)
         sum += (jacobian[own + row] as number) * (jacobian[other + row] as number);
-      normal[i * MOST_SCREWS + j] = sum;
+      normal[i * MOST_UNKNOWNS + j] = sum;
     }
   }
 }
 
-const factor = new Float64Array(MOST_SCREWS * MOST_SCREWS);
-const free = new Int32Array(MOST_SCREWS);
+const damped = new Float64Array(MOST_UNKNOWNS * MOST_UNKNOWNS);
+const answer = new Float64Array(MOST_UNKNOWNS);
+const free = new Int32Array(MOST_UNKNOWNS);
 
-/** The damped step by Cholesky's method, with values that press against their limits left out. False: nothing can move. */
+/** The damped step, with values that press against their limits left out. False: nothing can move. */
 function solveStep(
   count: number,
   damping: number,
@@ -198,35 +212,15 @@ function solveStep(
       size += 1;
     }
   }
-  if (size === 0) return false;
   for (let a = 0; a < size; a += 1) {
     const i = free[a] as number;
+    answer[a] = -(slope[i] as number);
     for (let b = 0; b <= a; b += 1) {
-      let sum = normal[i * MOST_SCREWS + (free[b] as number)] as number;
-      if (a === b) sum += damping * (1 + sum);
-      for (let k = 0; k < b; k += 1) {
-        sum -= (factor[a * MOST_SCREWS + k] as number) * (factor[b * MOST_SCREWS + k] as number);
-      }
-      factor[a * MOST_SCREWS + b] =
-        a === b ? Math.sqrt(Math.max(1e-30, sum)) : sum / (factor[b * MOST_SCREWS + b] as number);
+      const entry = normal[i * MOST_UNKNOWNS + (free[b] as number)] as number;
+      damped[a * MOST_UNKNOWNS + b] = a === b ? entry + damping * (1 + entry) : entry;
     }
   }
-  substitute(size);
-  return true;
-}
-
-/** Solves both triangles for the step; only entries of free values are set. */
-function substitute(size: number): void {
-  for (let a = 0; a < size; a += 1) {
-    let sum = -(slope[free[a] as number] as number);
-    for (let k = 0; k < a; k += 1) sum -= (factor[a * MOST_SCREWS + k] as number) * (step[free[k] as number] as number);
-    step[free[a] as number] = sum / (factor[a * MOST_SCREWS + a] as number);
-  }
-  for (let a = size - 1; a >= 0; a -= 1) {
-    let sum = step[free[a] as number] as number;
-    for (let k = a + 1; k < size; k += 1) {
-      sum -= (factor[k * MOST_SCREWS + a] as number) * (step[free[k] as number] as number);
-    }
-    step[free[a] as number] = sum / (factor[a * MOST_SCREWS + a] as number);
-  }
+  solvePositive(damped, answer, size);
+  for (let a = 0; a < size; a += 1) step[free[a] as number] = answer[a] as number;
+  return size > 0;
 }

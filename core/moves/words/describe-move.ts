@@ -6,6 +6,7 @@ import { formatAngle } from '../../units/format-angle.ts';
 import { formatLength } from '../../units/format-length.ts';
 import { type Length, mmOf } from '../../units/length.ts';
 import type { LengthStyle } from '../../units/length-style.ts';
+import { ordinalWord } from '../../units/ordinal.ts';
 import type { Move, MoveChange } from '../move.ts';
 
 interface Speaker {
@@ -37,14 +38,14 @@ function changeWords(change: MoveChange, speaker: Speaker): string {
     case 'length': {
       const byMm = mmOf(change.to) - mmOf(change.from);
       const by = formatLength(Math.abs(byMm), fineStyle(Math.abs(byMm), speaker.display));
-      const where = straightPlace(change.pieceIndex, speaker);
+      const where = whichStraight(change.pieceIndex, speaker);
       const then = `now ${length(change.from)}, then ${formatLength(mmOf(change.to), fineStyle(mmOf(change.to), speaker.display))}`;
       return `${byMm > 0 ? 'let' : 'take'} ${by} ${byMm > 0 ? 'into' : 'out of'} the straight ${where} (${then})`;
     }
     case 'takeOut':
-      return `take out the straight ${straightPlace(change.pieceIndex, speaker)} (${length(change.from)})`;
+      return `take out the straight ${whichStraight(change.pieceIndex, speaker)} (${length(change.from)})`;
     case 'letIn':
-      return `let in a straight of ${formatLength(mmOf(change.length), fineStyle(mmOf(change.length), speaker.display))} ${jointPlace(change.joint, speaker)}`;
+      return `let in a straight of ${formatLength(mmOf(change.length), fineStyle(mmOf(change.length), speaker.display))} ${whichJoint(change.joint, speaker)}`;
     case 'clocking':
       return `re-clock ${bendName(change.pieceIndex, speaker)} from ${formatAngle(change.fromDeg)} to ${formatAngle(change.toDeg)}`;
     case 'angle':
@@ -74,14 +75,14 @@ function insertWords(change: Extract<MoveChange, { kind: 'bendPair' | 'kick' }>,
   const clr = formatLength(mmOf(change.clr), speaker.display);
   const clocking = formatAngle(change.clockingDeg);
   if (change.kind === 'bendPair') {
-    return `let in two bends of ${angle} at ${clr} CLR ${jointPlace(change.joint, speaker)}, the first clocked ${clocking}, the second 180°`;
+    return `let in two bends of ${angle} at ${clr} CLR ${whichJoint(change.joint, speaker)}, the first clocked ${clocking}, the second 180°`;
   }
   const parts = (length: Length, where: string) =>
     mmOf(length) > 0
       ? [`${formatLength(mmOf(length), fineStyle(mmOf(length), speaker.display))} of straight ${where}`]
       : [];
   const left = [...parts(change.before, 'before it'), ...parts(change.after, 'after it')].join(' and ');
-  const where = straightPlace(change.pieceIndex, speaker);
+  const where = whichStraight(change.pieceIndex, speaker);
   const bends = `bends of ${angle}, ${formatAngle(2 * change.angleDeg)} and ${angle} at ${clr} CLR`;
   const rest = left === '' ? 'with nothing of it left' : `leaving ${left}`;
   return `kick the straight ${where} out and back with ${bends}, the first clocked ${clocking}, the others 180°, ${rest}`;
@@ -99,22 +100,16 @@ function fineStyle(mm: number, display: LengthStyle): LengthStyle {
   return display.kind === 'mm' ? { kind: 'mm', places: 2 } : { kind: 'decimalInch', places: 3 };
 }
 
-const ORDINALS = ['first', 'second', 'third', 'fourth', 'fifth', 'sixth', 'seventh', 'eighth', 'ninth', 'tenth'];
-
-function ordinal(number: number): string {
-  return ORDINALS[number - 1] ?? `${number}th`;
-}
-
 function bendsBefore(index: number, { pieces }: Speaker): number {
   return pieces.slice(0, index).filter(({ kind }) => kind !== 'straight').length;
 }
 
 function bendName(index: number, speaker: Speaker): string {
-  return `the ${ordinal(bendsBefore(index, speaker) + 1)} bend`;
+  return `the ${ordinalWord(bendsBefore(index, speaker) + 1)} bend`;
 }
 
 /** "after the second bend"; with the piece's number where two straights stand between the same bends. */
-function straightPlace(index: number, speaker: Speaker): string {
+function whichStraight(index: number, speaker: Speaker): string {
   const { pieces } = speaker;
   const bends = bendsBefore(pieces.length, speaker);
   if (bends === 0) return pieces.length === 1 ? 'itself' : `that is piece ${index + 1}`;
@@ -124,16 +119,16 @@ function straightPlace(index: number, speaker: Speaker): string {
 
 function afterBend(before: number, bends: number): string {
   if (before === 0) return 'before the first bend';
-  return before === bends ? 'after the last bend' : `after the ${ordinal(before)} bend`;
+  return before === bends ? 'after the last bend' : `after the ${ordinalWord(before)} bend`;
 }
 
-function jointPlace(joint: number, speaker: Speaker): string {
+function whichJoint(joint: number, speaker: Speaker): string {
   const { pieces } = speaker;
   if (joint === 0) return 'at the port';
   if (joint >= pieces.length) return 'at the collector';
   const before = bendsBefore(joint, speaker);
   if (pieces[joint - 1]?.kind !== 'straight' && pieces[joint]?.kind !== 'straight') {
-    return `between the ${ordinal(before)} and the ${ordinal(before + 1)} bend`;
+    return `between the ${ordinalWord(before)} and the ${ordinalWord(before + 1)} bend`;
   }
   return `between pieces ${joint} and ${joint + 1}`;
 }

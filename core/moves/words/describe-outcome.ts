@@ -2,10 +2,11 @@
 
 import { describePathProblem } from '../../path/describe-path-problem.ts';
 import { assertNever } from '../../result.ts';
+import { roundedTo } from '../../units/angle.ts';
 import { formatAngle } from '../../units/format-angle.ts';
 import { formatLength } from '../../units/format-length.ts';
 import type { LengthStyle } from '../../units/length-style.ts';
-import type { NearestMiss, NoMoveReason, Standing, ToFree } from '../move.ts';
+import type { NearestMiss, NoMoveReason, Standing, ToFree } from '../outcome.ts';
 
 /** What must be said before any move: that the end is not where it should be, or not known. Null: nothing. */
 export function describeStanding(
@@ -15,7 +16,7 @@ export function describeStanding(
   const cause = unknown === null ? '' : ` ${describePathProblem(unknown)}`;
   if (endReference === 'none') return `Where the end lies is not known, so moves are on length alone.${cause}`;
   if (closure !== null && !isClosed) {
-    const miss = `${formatLength(closure.gapMm, style)} and ${formatAngle(Math.round(closure.tiltDeg * 10) / 10)}`;
+    const miss = `${formatLength(closure.gapMm, style)} and ${formatAngle(roundedTo(closure.tiltDeg, 1))}`;
     return `The end misses its inlet by ${miss}: until that is mended the length says little. Moves mend both.`;
   }
   return unknown === null ? null : `Moves keep the end where it is now.${cause}`;
@@ -47,6 +48,8 @@ export function describeNoMoves(reason: NoMoveReason, style: LengthStyle): strin
       return 'A move exists on paper, but not in lengths that a saw can cut: allow a larger gap at the collector, or more slip.';
     case 'outOfReach':
       return 'Nothing that may be touched brings this primary into the band with both its ends where they are.';
+    case 'notThrough':
+      return 'Nothing was found so far: look on, or let more be touched.';
     default:
       return assertNever(reason);
   }
@@ -54,7 +57,7 @@ export function describeNoMoves(reason: NoMoveReason, style: LengthStyle): strin
 
 /** "The nearest came to 3.2 mm of the inlet, tilted 0.4°, at 34 5/8 in." */
 export function describeNearest({ gapMm, tiltDeg, lengthMm }: NearestMiss, style: LengthStyle): string {
-  const tilt = formatAngle(Math.round(tiltDeg * 10) / 10);
+  const tilt = formatAngle(roundedTo(tiltDeg, 1));
   return `The nearest came within ${formatLength(gapMm, style)} of the inlet, tilted ${tilt}, at ${formatLength(lengthMm, style)}.`;
 }
 
@@ -64,7 +67,7 @@ export function describeToFree({ lockedPieces, weldedPieces, weldedJoints, tacke
     ...lockedPieces.map((index) => `unlock piece ${index + 1}`),
     ...weldedPieces.map((index) => `cut out piece ${index + 1}, which is welded`),
     ...weldedJoints.map((joint) => `cut the weld ${jointWords(joint)}`),
-    ...tackedJoints.map((joint) => `unlock the tack ${jointWords(joint)}`),
+    ...tackedJoints.map((joint) => `break the tack ${jointWords(joint)}`),
   ];
   if (acts.length === 0) return '';
   const last = acts.at(-1) ?? '';

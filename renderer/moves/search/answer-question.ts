@@ -1,15 +1,37 @@
-/** Answers a question about moves; runs in the worker, and in tests without one. */
+/** The search that answers a question about moves; runs in the worker, and in tests without one. */
 
-import { assertNever, suggestHeaderMoves, suggestMoves } from '../../../core/index.ts';
+import { assertNever, HeaderMoveSearch, MoveSearch } from '../../../core/index.ts';
 import type { MovesAnswer, MovesQuestion } from './moves-question.ts';
 
-export function answerQuestion(question: MovesQuestion): MovesAnswer {
+export interface AnswerSearch {
+  /** Looks on until it is through or the time is up, which is asked every millisecond or so. The answer once through, else null. */
+  readonly look: (isTimeUp: () => boolean) => MovesAnswer | null;
+}
+
+export function searchFor(question: MovesQuestion): AnswerSearch {
   switch (question.kind) {
-    case 'primary':
-      return { kind: 'primary', outcome: suggestMoves(question.header, question.primaryId, question.options) };
-    case 'header':
-      return { kind: 'header', outcome: suggestHeaderMoves(question.header, question.options) };
+    case 'primary': {
+      const search = new MoveSearch(question.header, question.primaryId, question.options);
+      return { look: (isTimeUp) => (search.look(isTimeUp) ? { kind: 'primary', outcome: search.soFar() } : null) };
+    }
+    case 'header': {
+      const search = new HeaderMoveSearch(question.header, question.options);
+      return {
+        look: (isTimeUp) => {
+          search.look(isTimeUp);
+          return search.outcome === null ? null : { kind: 'header', outcome: search.outcome };
+        },
+      };
+    }
     default:
       return assertNever(question);
+  }
+}
+
+export function answerQuestion(question: MovesQuestion): MovesAnswer {
+  const search = searchFor(question);
+  for (;;) {
+    const answer = search.look(() => false);
+    if (answer !== null) return answer;
   }
 }

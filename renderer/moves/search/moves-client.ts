@@ -1,4 +1,4 @@
-/** Asks the moves worker; a newer question ends the search for an older one, and only the newest is ever answered. */
+/** Asks the moves worker; only the newest question is ever answered. */
 
 import type { AnswerMessage, AskedMessage, MovesAnswer, MovesQuestion } from './moves-question.ts';
 
@@ -15,15 +15,11 @@ export interface AnswerHandlers {
   readonly failed: (reason: string) => void;
 }
 
-/**
- * A worker cannot hear anything while it searches, so a search is called off by ending its worker. A spare stands by for the
- * next question: starting one takes longer than most searches do.
- */
+/** One worker for the life of the page. It listens while it searches, so a search is called off by telling it so. */
 export class MovesClient {
   readonly #start: () => WorkerLike;
   readonly #now: () => number;
   #worker: WorkerLike | null = null;
-  #spare: WorkerLike | null = null;
   #isBusy = false;
   #number = 0;
 
@@ -39,7 +35,6 @@ export class MovesClient {
 
   /** Returns what calls off this very search; it does nothing once there is an answer or a newer question. */
   ask(question: MovesQuestion, { answered, failed }: AnswerHandlers): () => void {
-    this.stop();
     this.#number += 1;
     const number = this.#number;
     const asked = this.#now();
@@ -57,7 +52,6 @@ export class MovesClient {
       failed(message ?? 'the search could not be started');
     };
     worker.postMessage({ number, question });
-    this.#spare ??= this.#start();
     return () => {
       if (number === this.#number) this.stop();
     };
@@ -66,23 +60,20 @@ export class MovesClient {
   /** Calls off the search that is on, if any: neither of its handlers is called any more. */
   stop(): void {
     if (!this.#isBusy) return;
-    this.#drop();
+    this.#isBusy = false;
     this.#number += 1;
+    this.#worker?.postMessage({ number: this.#number, question: null });
   }
 
-  /** Ends all workers. */
+  /** Ends the worker. */
   close(): void {
-    this.stop();
-    this.#worker?.terminate();
-    this.#spare?.terminate();
-    this.#worker = null;
-    this.#spare = null;
+    this.#number += 1;
+    this.#drop();
   }
 
   #drop(): void {
     this.#worker?.terminate();
-    this.#worker = this.#spare;
-    this.#spare = null;
+    this.#worker = null;
     this.#isBusy = false;
   }
 }

@@ -16,7 +16,8 @@ export type MovesAnswer =
 export interface AskedMessage {
   /** Rises with every question; an answer carries the number of its question. */
   readonly number: number;
-  readonly question: MovesQuestion;
+  /** Null: nothing is wanted any more, drop what you are at. */
+  readonly question: MovesQuestion | null;
 }
 
 export interface AnswerMessage {

@@ -1,13 +1,11 @@
-/** Everything that must hold of a move that is offered, checked from the outside with the edit applied. */
+/** Everything that must hold of a move that is offered, checked from outside: lengths and ends anew, by three's matrices. */
 
 import { applyEdit } from '../../../core/edits/apply-edit.ts';
-import type { Header, Piece, Primary } from '../../../core/header/header.ts';
-import { matchHeader } from '../../../core/length/match-header.ts';
-import type { Move, MoveOptions } from '../../../core/moves/move.ts';
-import { closureOf } from '../../../core/path/ends/closure.ts';
-import { closureLimits, findInlet, inletFrame } from '../../../core/path/ends/inlet-pose.ts';
-import { tracePrimary } from '../../../core/path/trace-primary.ts';
+import type { Header, Piece, Pose, Primary } from '../../../core/header/header.ts';
+import type { Move } from '../../../core/moves/move.ts';
+import type { MoveOptions } from '../../../core/moves/question.ts';
 import { mmOf } from '../../../core/units/length.ts';
+import { centrelineMm, endByMatrices, frameIn, type MatrixFrame, poseMatrix } from '../../references/path-matrices.ts';
 
 /** What is wrong with the move; empty when all is well. */
 export function faultsOf(header: Header, move: Move, options: MoveOptions): readonly string[] {
@@ -21,17 +19,43 @@ export function faultsOf(header: Header, move: Move, options: MoveOptions): read
   return [
     ...touched.map(({ id }) => `touches ${id}`),
     ...lengthFaults(applied.value.header, move),
-    ...closureFaults(header, { before, after }, { move, options }),
-    ...heldFaults(before, after, options),
+    ...closureFaults(header, { before, after }, move),
+    ...heldFaults(before, after),
     ...straightFaults(header, before, after),
     ...jointFaults(before, move, options),
   ];
 }
 
+/** As welded: each weld between two pieces that are there takes its shrinkage. */
+function weldedMm({ settings }: Header, { pieces }: Primary): number {
+  const there = pieces.filter((piece) => centrelineMm([piece]) > 0).length;
+  return centrelineMm(pieces) - mmOf(settings.weldShrinkage) * Math.max(0, there - 1);
+}
+
+function targetMm(header: Header): number {
+  const { target } = header.settings;
+  const begun = header.primaries.filter(({ pieces }) => pieces.length > 0);
+  const lengthsMm = begun.map((primary) => weldedMm(header, primary));
+  if (target.kind === 'typed') return mmOf(target.length);
+  if (target.kind === 'longest') return Math.max(...lengthsMm);
+  if (target.kind === 'mean') return lengthsMm.reduce((sum, mm) => sum + mm, 0) / lengthsMm.length;
+  return lengthsMm[begun.findIndex(({ id }) => id === target.primaryId)] ?? Number.NaN;
+}
+
+/** On the edge of the band is in it; the sums here and there differ in their last digits. */
+const EDGE_MM = 1e-6;
+
 function lengthFaults(after: Header, move: Move): readonly string[] {
-  const own = matchHeader(after).primaries.find(({ primaryId }) => primaryId === move.primaryId);
-  if (own?.verdict !== 'inBand') return [`not in the band: ${own?.deviationMm}`];
-  return Math.abs(own.lengthMm - move.lengthMm) > 1e-9 ? [`says ${move.lengthMm}, is ${own.lengthMm}`] : [];
+  const primary = after.primaries.find(({ id }) => id === move.primaryId);
+  if (primary === undefined) return ['the primary is gone'];
+  const lengthMm = weldedMm(after, primary);
+  const offMm = lengthMm - targetMm(after);
+  const { minus, plus } = after.settings.tolerance;
+  const isInBand = offMm >= -mmOf(minus) - EDGE_MM && offMm <= mmOf(plus) + EDGE_MM;
+  return [
+    ...(isInBand ? [] : [`not in the band: ${offMm}`]),
+    ...(Math.abs(lengthMm - move.lengthMm) > 1e-9 ? [`says ${move.lengthMm}, is ${lengthMm}`] : []),
+  ];
 }
 
 interface Pair {
@@ -39,49 +63,67 @@ interface Pair {
   readonly after: Primary;
 }
 
-function closureFaults(
-  header: Header,
-  { before, after }: Pair,
-  { move, options }: { readonly move: Move; readonly options: MoveOptions },
-): readonly string[] {
-  const was = tracePrimary(before, before.port);
-  const is = tracePrimary(after, after.port);
-  if (!was.ok) return move.kind === 'lengthOnly' && move.endShiftAtMostMm !== null ? [] : ['path unknown before'];
-  if (!is.ok) return ['path unknown after'];
-  const isPresent = options.endAt === 'present' || before.port === null || before.inletId === null;
-  const inlet = isPresent ? null : findInlet(header, before.inletId ?? '');
-  const frame = inlet === null ? null : inletFrame(header, inlet.id);
-  const wanted = frame?.ok === true ? frame.value : was.value.end;
-  const closure = closureOf(is.value.end, wanted);
-  const limits =
-    inlet !== null && frame?.ok === true
-      ? closureLimits(header, inlet)
-      : {
-          gapMm: mmOf(header.settings.closure.gap),
-          tiltDeg: header.settings.closure.tiltDeg,
-          deeperMm: 0,
-          shallowerMm: 0,
-        };
+/** Without a port nothing says how the tube lies, so that any pose will do to compare two ends in. */
+const ANY_PORT: Pose = {
+  at: { x: { value: 0, unit: 'mm' }, y: { value: 0, unit: 'mm' }, z: { value: 0, unit: 'mm' } },
+  direction: { x: 0, y: 1, z: 0 },
+  up: { x: 0, y: 0, z: 1 },
+};
+
+/** Null where a clocking that counts is missing. */
+function endOf({ pieces, port }: Primary): MatrixFrame | null {
+  const bends = pieces.filter((piece) => piece.kind !== 'straight');
+  const counting = port === null ? bends.slice(1) : bends;
+  return counting.some(({ clockingDeg }) => clockingDeg === null) ? null : endByMatrices(pieces, port ?? ANY_PORT);
+}
+
+/** Where the primary's inlet is; null when it has none, or nobody knows where it is. */
+function inletOf(header: Header, { inletId, port }: Primary) {
+  const inlet = header.collectors.flatMap(({ inlets }) => inlets).find(({ id }) => id === inletId);
+  const place = inlet?.place ?? null;
+  if (inlet === undefined || place === null || port === null) return null;
+  if (place.kind === 'pose') return { inlet, frame: frameIn(poseMatrix(place.pose)) };
+  const ending = header.primaries.find(({ id }) => id === place.primaryId);
+  const frame = ending === undefined || ending.port === null ? null : endOf(ending);
+  return frame === null ? null : { inlet, frame };
+}
+
+function closureFaults(header: Header, { before, after }: Pair, move: Move): readonly string[] {
+  const was = endOf(before);
+  const is = endOf(after);
+  if (was === null) return move.kind === 'lengthOnly' && move.endShiftAtMostMm !== null ? [] : ['path unknown before'];
+  if (is === null) return ['path unknown after'];
+  const wanted = inletOf(header, before);
+  const frame = wanted?.frame ?? was;
+  const { gap, tiltDeg } = header.settings.closure;
+  const off = is.point.clone().sub(frame.point);
+  const deepMm = off.dot(frame.tangent);
+  const asideMm = off.clone().addScaledVector(frame.tangent, -deepMm).length();
   // The slip takes what lies along the axis within its range; the rest is gap.
-  const alongMm = Math.max(0, closure.alongMm - limits.shallowerMm, -closure.alongMm - limits.deeperMm);
-  const gapMm = Math.hypot(alongMm, closure.asideMm);
+  const { deeper, shallower } = wanted?.inlet.slip ?? { deeper: null, shallower: null };
+  const alongMm = Math.max(
+    0,
+    deepMm - (deeper === null ? 0 : mmOf(deeper)),
+    -deepMm - (shallower === null ? 0 : mmOf(shallower)),
+  );
+  const gapMm = Math.hypot(alongMm, asideMm);
+  const leanDeg = (is.tangent.angleTo(frame.tangent) * 180) / Math.PI;
   return [
-    ...(gapMm > limits.gapMm + 1e-9 ? [`gap ${gapMm} over ${limits.gapMm}`] : []),
-    ...(closure.tiltDeg > limits.tiltDeg + 1e-9 ? [`tilt ${closure.tiltDeg} over ${limits.tiltDeg}`] : []),
+    ...(gapMm > mmOf(gap) + EDGE_MM ? [`gap ${gapMm} over ${mmOf(gap)}`] : []),
+    // The arc cosine of a number next to 1 is good to some 1e-6 degrees only.
+    ...(leanDeg > tiltDeg + 3e-6 ? [`tilt ${leanDeg} over ${tiltDeg}`] : []),
   ];
 }
 
-function isHeld(piece: Piece, { locked = [] }: MoveOptions): boolean {
-  return piece.locked || piece.state === 'welded' || locked.includes(piece.id);
+function isHeld(piece: Piece): boolean {
+  return piece.locked || piece.state === 'welded';
 }
 
-function heldFaults(before: Primary, after: Primary, options: MoveOptions): readonly string[] {
-  return before.pieces
-    .filter((piece) => isHeld(piece, options))
-    .flatMap((piece) => {
-      const now = after.pieces.find(({ id }) => id === piece.id);
-      return JSON.stringify(now) === JSON.stringify(piece) ? [] : [`touches held ${piece.id}`];
-    });
+function heldFaults(before: Primary, after: Primary): readonly string[] {
+  return before.pieces.filter(isHeld).flatMap((piece) => {
+    const now = after.pieces.find(({ id }) => id === piece.id);
+    return JSON.stringify(now) === JSON.stringify(piece) ? [] : [`touches held ${piece.id}`];
+  });
 }
 
 function straightFaults(header: Header, before: Primary, after: Primary): readonly string[] {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Header } from '../../../core/header/header.ts';
-import { describeMoveChange } from '../../../core/moves/words/describe-move.ts';
 import type { MoveChange } from '../../../core/moves/move.ts';
+import { describeMoveChange } from '../../../core/moves/words/describe-move.ts';
 import { inches, millimetres } from '../../../core/units/length.ts';
 import { ALONG_X, bend, primaryOf, straight } from '../path/made-primaries.ts';
 import { fittedHeader, MOVE_SETTINGS } from './made-headers.ts';

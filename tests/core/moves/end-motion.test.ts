@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import type { Piece } from '../../../core/header/header.ts';
-import { endAim } from '../../../core/moves/turning/miss.ts';
-import { moveEnd } from '../../../core/moves/turning/end-motion.ts';
 import { readMoveProblem } from '../../../core/moves/problem/move-problem.ts';
-import { settleEnd } from '../../../core/moves/turning/settle.ts';
-import { oneTurn, twoTurns } from '../../../core/moves/turning/turn-seeds.ts';
 import { variablesOf } from '../../../core/moves/problem/variables.ts';
+import { moveEnd } from '../../../core/moves/turning/end-motion.ts';
+import { aimAt } from '../../../core/moves/turning/miss.ts';
+import { settle } from '../../../core/moves/turning/settle.ts';
+import { oneTurn, twoTurns } from '../../../core/moves/turning/turn-seeds.ts';
 import { tracePrimary } from '../../../core/path/trace-primary.ts';
 import { angleBetweenRad, turnAbout, unit, type Vector } from '../../../core/path/vector.ts';
 import { degreesOf } from '../../../core/units/angle.ts';
@@ -141,8 +141,8 @@ describe('settling the end', () => {
       const window = { presentMm: problem.window.presentMm, aimMm, lowMm: aimMm - 1, highMm: aimMm + 1 };
       const none = screws.map(() => Number.POSITIVE_INFINITY);
       const limits = { low: none.map((one) => -one), high: none };
-      const { miss } = settleEnd(
-        endAim({ ...ends, wanted }, window),
+      const { miss } = settle(
+        aimAt({ ...ends, wanted }, window),
         screws,
         screws.map(() => 0),
         limits,

@@ -2,7 +2,7 @@
 
 import type { Header, Inlet, Piece, PieceState, Primary, Settings, Target } from '../../../core/header/header.ts';
 import { newHeader } from '../../../core/header/new-header.ts';
-import type { MoveOptions } from '../../../core/moves/move.ts';
+import type { MoveOptions } from '../../../core/moves/question.ts';
 import { poseOfFrame } from '../../../core/path/frame.ts';
 import { tracePrimary } from '../../../core/path/trace-primary.ts';
 import { inches, millimetres } from '../../../core/units/length.ts';
@@ -119,7 +119,5 @@ function randomOptions(random: () => number): MoveOptions {
     ...(random() < 0.3 ? { stock: FULL_SHELF } : {}),
     ...(random() < 0.15 ? { maxJointsBroken: 1 + Math.floor(random() * 4) } : {}),
     ...(random() < 0.15 ? { clearanceKeptMm: 6 } : {}),
-    ...(random() < 0.1 ? { endAt: 'present' as const } : {}),
-    ...(random() < 0.1 ? { rounding: 'none' as const } : {}),
   };
 }

@@ -1,4 +1,4 @@
-/** The client of the moves worker: only the newest question is answered, and an older search is ended, not waited for. */
+/** The client of the moves worker: only the newest question is answered, and an older search is dropped, not waited for. */
 
 import { describe, expect, test } from 'vitest';
 import { demoHeader } from '../../../core/index.ts';
@@ -10,6 +10,7 @@ import type {
   MovesAnswer,
   MovesQuestion,
 } from '../../../renderer/moves/search/moves-question.ts';
+import { SlicedSearch } from '../../../renderer/moves/search/sliced-search.ts';
 
 class FakeWorker implements WorkerLike {
   onmessage: ((event: { readonly data: AnswerMessage }) => void) | null = null;
@@ -25,8 +26,8 @@ class FakeWorker implements WorkerLike {
     this.isEnded = true;
   }
 
-  answer(outcome = 'noTarget' as const): void {
-    const { number } = this.asked.at(-1) ?? { number: -1 };
+  /** Answers the newest question, or that of a number. */
+  answer(outcome = 'noTarget' as const, number = this.asked.at(-1)?.number ?? -1): void {
     this.onmessage?.({ data: { number, answer: { kind: 'header', outcome: { kind: 'none', reason: outcome } } } });
   }
 }
@@ -60,20 +61,15 @@ function clientWithWorkers() {
 
 const QUESTION: MovesQuestion = { kind: 'header', header: demoHeader('h'), options: {} };
 
-/** The workers that were asked and not ended. */
-const searching = (workers: readonly FakeWorker[]) =>
-  workers.filter(({ asked, isEnded }) => asked.length > 0 && !isEnded);
-
 describe('a question', () => {
-  test('is answered with the time that it took, on one worker, with one spare standing by', () => {
+  test('is answered with the time that it took, on one worker', () => {
     const { workers, heard, times, ask, later } = clientWithWorkers();
     ask();
     later(12);
     workers[0]?.answer();
     expect(heard).toEqual([{ kind: 'header', outcome: { kind: 'none', reason: 'noTarget' } }]);
     expect(times).toEqual([12]);
-    expect(workers).toHaveLength(2);
-    expect(workers[1]?.asked).toEqual([]);
+    expect(workers).toHaveLength(1);
   });
 
   test('after an answer goes to the same worker', () => {
@@ -85,35 +81,14 @@ describe('a question', () => {
     expect(workers.some(({ isEnded }) => isEnded)).toBe(false);
   });
 
-  test('that is newer ends the search for the older one and goes to the spare at once', () => {
+  test('that is newer takes the place of the older one, whose answer is not heard', () => {
     const { workers, heard, ask } = clientWithWorkers();
     ask();
     ask();
-    expect(workers[0]?.isEnded).toBe(true);
-    expect(workers[1]?.asked).toHaveLength(1);
-    expect(searching(workers)).toHaveLength(1);
-    // What was on its way when its worker was ended.
-    workers[0]?.answer();
+    expect(workers).toHaveLength(1);
+    workers[0]?.answer('noTarget', 1);
     expect(heard).toEqual([]);
-    workers[1]?.answer();
-    expect(heard).toHaveLength(1);
-  });
-
-  test('of a hundred in a row: one search is on, and one answer is heard', () => {
-    const { workers, heard, ask } = clientWithWorkers();
-    for (let count = 0; count < 100; count += 1) ask();
-    expect(searching(workers)).toHaveLength(1);
-    for (const worker of workers) if (worker.asked.length > 0) worker.answer();
-    expect(heard).toHaveLength(1);
-    expect(workers.filter(({ isEnded }) => !isEnded)).toHaveLength(2);
-  });
-
-  test('with the number of an older one is not taken for an answer', () => {
-    const { workers, heard, ask } = clientWithWorkers();
-    ask();
     workers[0]?.answer();
-    ask();
-    workers[0]?.onmessage?.({ data: { number: 1, answer: { kind: 'header', outcome: { kind: 'stopped' } } } });
     expect(heard).toHaveLength(1);
   });
 });
@@ -127,13 +102,13 @@ test('a worker started ahead takes the first question', () => {
 });
 
 describe('stopping', () => {
-  test('ends the search, and no answer is heard', () => {
+  test('tells the worker, and no answer is heard', () => {
     const { client, workers, heard, ask } = clientWithWorkers();
     ask();
     client.stop();
-    workers[0]?.answer();
+    expect(workers[0]?.asked.at(-1)?.question).toBeNull();
+    workers[0]?.answer('noTarget', 1);
     workers[0]?.onerror?.({ message: 'late' });
-    expect(workers[0]?.isEnded).toBe(true);
     expect(heard).toEqual([]);
   });
 
@@ -142,12 +117,11 @@ describe('stopping', () => {
     const callOff = ask();
     ask();
     callOff();
-    expect(searching(workers)).toHaveLength(1);
-    workers[1]?.answer();
+    workers[0]?.answer();
     expect(heard).toHaveLength(1);
   });
 
-  test('for good ends every worker', () => {
+  test('for good ends the worker', () => {
     const { client, workers, ask } = clientWithWorkers();
     ask();
     client.close();
@@ -161,6 +135,62 @@ describe('stopping', () => {
     expect(heard).toEqual(['no memory']);
     ask();
     expect(workers[1]?.asked).toHaveLength(1);
+  });
+});
+
+/** A sliced search whose clock moves a millisecond at every look at it, and whose mail is heard when the test says so. */
+function slicedSearch() {
+  const posted: AnswerMessage[] = [];
+  const waiting: (() => void)[] = [];
+  let nowMs = 0;
+  const search = new SlicedSearch({
+    post: (message) => posted.push(message),
+    afterMail: (act) => waiting.push(act),
+    now: () => {
+      nowMs += 1;
+      return nowMs;
+    },
+  });
+  const slice = () => waiting.shift()?.();
+  const slices = () => {
+    let count = 0;
+    while (waiting.length > 0) {
+      slice();
+      count += 1;
+    }
+    return count;
+  };
+  return { search, posted, waiting, slice, slices };
+}
+
+describe('a search in slices', () => {
+  const question: MovesQuestion = { kind: 'primary', header: demoHeader('h'), primaryId: 'primary-3', options: {} };
+
+  test('comes to the answer of one at once, in many slices', () => {
+    const { search, posted, slices } = slicedSearch();
+    search.hear({ number: 7, question });
+    expect(slices()).toBeGreaterThan(5);
+    expect(posted).toEqual([{ number: 7, answer: answerQuestion(question) }]);
+  });
+
+  test('is dropped for a newer question, which alone is answered', () => {
+    const { search, posted, waiting, slice, slices } = slicedSearch();
+    search.hear({ number: 1, question });
+    slice();
+    search.hear({ number: 2, question: QUESTION });
+    search.hear({ number: 3, question });
+    expect(waiting).toHaveLength(1);
+    slices();
+    expect(posted.map(({ number }) => number)).toEqual([3]);
+  });
+
+  test('ends at the next slice when it is told to stop', () => {
+    const { search, posted, slice, slices } = slicedSearch();
+    search.hear({ number: 1, question });
+    slice();
+    search.hear({ number: 2, question: null });
+    expect(slices()).toBe(1);
+    expect(posted).toEqual([]);
   });
 });
 

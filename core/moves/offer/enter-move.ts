@@ -1,0 +1,60 @@
+/** From exact values to a candidate: settled, rounded to what a saw can do, priced, and taken in among the best. */
+
+import type { Setting } from '../problem/setting.ts';
+import { type Variable, valueLimits } from '../problem/variable.ts';
+import { kindOf, stockNeeds, tubeAddedMm } from '../ranking/candidate.ts';
+import { keyOf, type Search } from '../search.ts';
+import { isMet, missAt } from '../turning/miss.ts';
+import { settle } from '../turning/settle.ts';
+import { changesOf } from './move-changes.ts';
+import { roundToSaw } from './saw-steps.ts';
+
+/** Values that meet the aim, found from a start near by; null when there are none. */
+export function settledValues(
+  { aim, seen }: Search,
+  variables: readonly Variable[],
+  start: ArrayLike<number>,
+): Float64Array | null {
+  const screws = variables.map(({ screw }) => screw);
+  const { values, miss } = settle(aim, screws, start, valueLimits(variables));
+  seen.note(miss);
+  return isMet(miss, aim) ? values : null;
+}
+
+/** Rounds exact values and takes the move in; false when no rounding works. */
+export function enterMove(search: Search, variables: readonly Variable[], values: ArrayLike<number>): boolean {
+  const { problem, aim, seen } = search;
+  const rounding = { style: problem.header.settings.display, isOff: problem.rounding === 'none' };
+  const rounded = roundToSaw(aim, { variables, values }, rounding);
+  if (rounded === null) {
+    seen.hasLostToRounding = true;
+    return false;
+  }
+  const settings = rounded.filter(isChange);
+  if (settings.length > 0) take(search, settings);
+  return settings.length > 0;
+}
+
+function isChange({ variable: { kind, isFixed }, value }: Setting): boolean {
+  return isFixed || kind === 'letIn' || kind === 'swap' || Math.abs(value) > 1e-6;
+}
+
+function take(search: Search, settings: readonly Setting[]): void {
+  const { problem, aim, best } = search;
+  const variables = settings.map(({ variable }) => variable);
+  const miss = missAt(
+    aim,
+    variables.map(({ screw }) => screw),
+    settings.map(({ value }) => value),
+  );
+  best.take({
+    kind: kindOf(settings),
+    changes: changesOf(problem, settings),
+    demands: variables.map(({ demand }) => demand),
+    slots: variables.map(({ slot }) => slot),
+    key: keyOf(search, variables),
+    tubeAddedMm: tubeAddedMm(problem, settings),
+    needs: stockNeeds(problem, settings),
+    offMm: Math.abs(miss.lengthMm - aim.window.aimMm),
+  });
+}
