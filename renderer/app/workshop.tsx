@@ -46,6 +46,13 @@ function Listening({ workshop }: { readonly workshop: WorkshopNow }) {
   const runCommand = useProgramCommands(workshop);
   useCommandKeys();
   useWindowTitle(workshop.screen, workshop.session);
-  useHostEvents({ command: runCommand, openHeader: going.openById, flush, openFile: imports.offerGiven });
+  const unsaved = () => workshop.session?.unsaved() ?? null;
+  useHostEvents({
+    command: runCommand,
+    openHeader: going.openById,
+    flush,
+    unsaved,
+    openFile: imports.offerGiven,
+  });
   return null;
 }
