@@ -6,11 +6,11 @@ import { join } from 'node:path';
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { launchBrowser } from '../../browser.ts';
-import { openWindow, type RunningApp, startApp } from '../../e2e/app-under-test.ts';
+import { openWindow, startApp } from '../../e2e/app-under-test.ts';
 import { entryLine, saveMark } from '../../e2e/page-parts.ts';
 
 let browser: Browser;
-let app: RunningApp;
+let app: Awaited<ReturnType<typeof startApp>>;
 let folder: string;
 beforeAll(async () => {
   browser = await launchBrowser();
