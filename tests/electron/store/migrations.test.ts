@@ -9,11 +9,11 @@ import { expect, test, vi } from 'vitest';
 import type { Header } from '../../../core/header/header.ts';
 import { dataFolder } from '../../../electron/store/file/data-folder.ts';
 import { openDatabase } from '../../../electron/store/file/open-database.ts';
-import { rebuildHeader } from '../../../electron/store/header/read-header.ts';
+import { readHeader } from '../../../electron/store/header/read-header.ts';
 import { SCHEMA_VERSION, schemaText } from '../../../electron/store/schema/migrations.ts';
 import { powerCutShim } from '../../trust/compile-shim.ts';
 import { CUT_STATUS } from '../../trust/power-cuts.ts';
-import { faultOfStart, openShop, stepId, storedText, temporaryFolder, withDatabase } from './shop.ts';
+import { faultOfStart, openShop, rebuiltText, stepId, storedText, temporaryFolder, withDatabase } from './shop.ts';
 
 const broken = vi.hoisted(() => ({ is: false }));
 
@@ -73,7 +73,10 @@ function expectAllThere(folder: string, expected: ReadonlyMap<string, Header>): 
   try {
     expect(tables.db.pragma('foreign_keys', { simple: true })).toBe(1);
     expect(tables.db.pragma('user_version', { simple: true })).toBe(SCHEMA_VERSION);
-    for (const [id, document] of expected) expect(rebuildHeader(tables, id)).toEqual(document);
+    for (const [id, document] of expected) {
+      expect(JSON.parse(rebuiltText(tables.db, id))).toEqual(document);
+      expect(readHeader(tables, id)).toMatchObject({ ok: true, value: { header: document, damage: null } });
+    }
   } finally {
     tables.db.close();
   }
