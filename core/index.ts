@@ -69,7 +69,6 @@ export {
   type Primary,
   type Settings,
   type Target,
-  type Tube,
   tubeOf,
 } from './header/header.ts';
 export type { HeaderProblem, ProblemPath } from './header/header-problem.ts';
@@ -88,7 +87,7 @@ export {
 export { headerSchema, idSchema, lengthStyleSchema, nameSchema, primarySchema, textSchema } from './header/schema.ts';
 // Lengths
 export { angleFromChord, angleFromInsideArc, angleFromOutsideArc } from './length/angle-from-tape.ts';
-export { type BuildFigures, buildFigures } from './length/build-figures.ts';
+export { buildFigures } from './length/build-figures.ts';
 export { deviationExtent, isMean, roundTarget, toGoMm } from './length/deviations.ts';
 export {
   type MatchReport,
@@ -186,6 +185,7 @@ export { stockItemSchema } from './stock/schema.ts';
 export { clrsOnShelf, shelfMatch } from './stock/shelf-match.ts';
 export { STOCK_COLUMNS, type StockColumn } from './stock/stock-columns.ts';
 export type { StockItem } from './stock/stock-item.ts';
+export { compareStockItems } from './stock/stock-order.ts';
 export { stockRows } from './stock/stock-rows.ts';
 export type { StorageFault, StorageProblem } from './storage-problem.ts';
 // Units

@@ -16,6 +16,7 @@ type Action = 'undo' | 'redo';
 /** A header after one of its steps; the first is as it was made. */
 interface Row {
   readonly stepId: string;
+  readonly action: 'make' | Step['action'];
   readonly header: Header;
   readonly step: HistoryStep | null;
   /** The rows that an undo and a redo after this one turn back. */
@@ -42,7 +43,7 @@ type Answers = { readonly [Name in CallName]?: (request: RequestOf<Name>) => Rep
 const fine = <Value>(value: Value) => ({ ok: true as const, value });
 const trouble = (problem: Problem) => ({ ok: false as const, problems: [problem] });
 const missing = (id: string) => trouble({ kind: 'notFound', what: 'header', id });
-const asMade = (header: Header): Row => ({ stepId: '', header, step: null, undo: null, redo: null });
+const asMade = (header: Header): Row => ({ stepId: '', action: 'make', header, step: null, undo: null, redo: null });
 
 export class MemoryBridge implements HostBridge {
   readonly host = 'browser';
@@ -112,7 +113,13 @@ export class MemoryBridge implements HostBridge {
   readonly #answers: Answers = {
     openHeader: ({ headerId }) => this.#on(headerId, (kept) => fine(openedFrom(kept))),
     readHistory: ({ headerId, action, from }) =>
-      this.#on(headerId, ({ rows }) => fine(historyFrom(rows, action, from))),
+      this.#on(headerId, ({ rows }) => {
+        const found = rows[from]?.action;
+        const isThere =
+          found === 'undo' ? action === 'redo' : found !== undefined && found !== 'make' && action === 'undo';
+        if (isThere) return fine(historyFrom(rows, action, from));
+        return trouble({ kind: 'invalidRequest', call: 'readHistory', detail: `no ${action} of step ${from}` });
+      }),
     readRevision: ({ headerId }) =>
       this.#on(headerId, ({ rows }) => fine({ revision: rows.length - 1, state: newest(rows).header.state })),
     commitSteps: (request) => this.#on(request.headerId, (kept) => this.#commit(kept, request)),
@@ -229,8 +236,8 @@ function rowAfter(rows: readonly Row[], wanted: Step): Reply<never> | { readonly
   const after = applied.value.header;
   const label = back?.label ?? describeEdit(edit, header);
   const step = { label, edit, inverse: back?.edit ?? applied.value.inverse };
-  if (turned === null) return fine({ stepId, header: after, step, undo: revision, redo: null });
+  if (turned === null) return fine({ stepId, action, header: after, step, undo: revision, redo: null });
   const below = rows[turned - 1]?.[action === 'undo' ? 'undo' : 'redo'] ?? null;
   const stacks = action === 'undo' ? { undo: below, redo: revision } : { undo: revision, redo: below };
-  return fine({ stepId, header: after, step, ...stacks });
+  return fine({ stepId, action, header: after, step, ...stacks });
 }

@@ -45,7 +45,7 @@ const Bench = memo(function Bench({ session, onCopied, onFinish }: Required<Prop
   const { header, report, view, acts, primary } = bench;
   const match = report.primaries.find((candidate) => candidate.primaryId === primary?.id);
   return (
-    <main className="bench" id="screen">
+    <main className="bench" id="screen" data-header={header.id}>
       {header.state === 'finished' ? (
         <p className="frozen">This header is finished and frozen. Duplicate it to go on from here.</p>
       ) : null}

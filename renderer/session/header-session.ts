@@ -14,7 +14,7 @@ import {
   type Result,
   success,
 } from '../../core/index.ts';
-import type { HostBridge, Reply } from '../../electron/bridge/contract.ts';
+import type { HostBridge, Reply, Unsaved } from '../../electron/bridge/contract.ts';
 import { DraftKeeper } from './draft-keeper.ts';
 import { asPending, rebaseSteps } from './rebase.ts';
 import type { SessionParts } from './session-parts.ts';
@@ -135,6 +135,14 @@ export class HeaderSession {
     await this.#drafts.idle();
   }
 
+  /** What is not known to be on disk, and why; null when all of it is. */
+  unsaved(): Unsaved | null {
+    const steps = this.#queue.unacknowledged.length;
+    if (steps === 0) return null;
+    const { header, save } = this.#state;
+    return { header, steps, reason: save.kind === 'notSaved' ? save.reason : 'the disk is slow to answer.' };
+  }
+
   /** Tries at once to send what waits after a failure. */
   retryNow(): void {
     this.#queue.retryNow();
@@ -144,7 +152,8 @@ export class HeaderSession {
   async lookForChanges(): Promise<void> {
     const asked = this.#queue.revision;
     const settled = () => this.#queue.isIdle && this.#queue.revision === asked && this.#state.conflict === null;
-    if (!settled()) return;
+    // The host counts steps of a damaged header that cannot be shown.
+    if (!settled() || this.#state.damage !== null) return;
     const reply = await this.bridge.call('readRevision', { headerId: this.headerId }).catch(() => null);
     if (reply?.ok !== true || reply.value.revision === asked || !settled()) return;
     const opened = await this.#reopen();

@@ -30,6 +30,14 @@ export async function goTo(page: Page, hash: string): Promise<void> {
   }, hash);
 }
 
+/** Goes to a header's bench and ends once that bench is there, and not the one of the header before. */
+export async function openBench(page: Page, headerId: string): Promise<void> {
+  await goTo(page, `#/bench/${headerId}`);
+  await page.locator(`main.bench[data-header="${headerId}"]`).waitFor();
+  // Keys are heard from the frame after the one that shows the screen on.
+  await framesDrawn(page);
+}
+
 /** Runs a command through the search box, as a person without a pointer would. */
 export async function command(page: Page, name: string): Promise<void> {
   await page.keyboard.press('Control+k');
@@ -38,11 +46,11 @@ export async function command(page: Page, name: string): Promise<void> {
   await page.keyboard.press('Enter');
 }
 
-/** Resolves once the page has drawn what stands in it now: a frame has begun after one that was to come. */
-export async function framesDrawn(page: Page): Promise<void> {
-  await page.evaluate(
-    () => new Promise<void>((resolve) => requestAnimationFrame(() => requestAnimationFrame(() => resolve()))),
-  );
+/** Resolves once the page has drawn so many frames; two, and what stands in it now is surely drawn. */
+export async function framesDrawn(page: Page, count = 2): Promise<void> {
+  await page.evaluate(async (wanted) => {
+    for (let drawn = 0; drawn < wanted; drawn += 1) await new Promise((resolve) => requestAnimationFrame(resolve));
+  }, count);
 }
 
 /** Resolves once letters have their font, nothing moves any more and the page is drawn. */
@@ -63,7 +71,7 @@ export async function settled(page: Page): Promise<void> {
 /** Puts the demo header and opens it on the bench. */
 export async function openDemo(app: AppUnderTest): Promise<string> {
   const { header } = await app.backend.must('createHeader', { name: 'Hill-climb four', from: 'demo' });
-  await goTo(app.page, `#/bench/${header.id}`);
+  await openBench(app.page, header.id);
   await entryLine(app.page).waitFor();
   return header.id;
 }

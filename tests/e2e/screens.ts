@@ -3,7 +3,7 @@
 import type { Page } from 'playwright-core';
 import type { ResponseOf } from '../../electron/bridge/contract.ts';
 import type { AppUnderTest } from './app-under-test.ts';
-import { command, entryLine, framesDrawn, goTo } from './page-parts.ts';
+import { command, entryLine, goTo, openBench } from './page-parts.ts';
 
 export interface ScreenUnderTest {
   readonly name: string;
@@ -42,23 +42,16 @@ export async function furnish(backend: AppUnderTest['backend']): Promise<Furnish
   return { openId: open.header.id, emptyId: empty.header.id, finishedId: finished.header.id };
 }
 
-async function onBench(page: Page, headerId: string): Promise<void> {
-  await goTo(page, `#/bench/${headerId}`);
-  await page.locator('main.bench').waitFor();
-  // Keys are heard from the frame after the one that shows the screen on.
-  await framesDrawn(page);
-}
-
 /** Opens a drawer of the bench; `content` is in it once it is wholly there. */
 async function openDrawer(page: Page, headerId: string, name: string, content: string): Promise<void> {
-  await onBench(page, headerId);
+  await openBench(page, headerId);
   await page.getByRole('button', { name, exact: true }).click();
   await page.locator(content).first().waitFor();
 }
 
 /** Moves for the primary that is short, with the first of them shown in the chart. */
 async function showMoves(page: Page, headerId: string, tab: string | null = null): Promise<void> {
-  await onBench(page, headerId);
+  await openBench(page, headerId);
   await page.keyboard.press('Alt+3');
   await page.getByRole('button', { name: 'Moves for primary 3', exact: true }).click();
   await page
@@ -76,13 +69,13 @@ async function showHeaderMoves(page: Page, headerId: string): Promise<void> {
 }
 
 async function openDialog(page: Page, headerId: string, name: string, title: RegExp): Promise<void> {
-  await onBench(page, headerId);
+  await openBench(page, headerId);
   await command(page, name);
   await page.getByRole('dialog', { name: title }).waitFor();
 }
 
 async function offerFile(page: Page, headerId: string): Promise<void> {
-  await onBench(page, headerId);
+  await openBench(page, headerId);
   const chooser = page.waitForEvent('filechooser');
   await page.keyboard.press('Control+o');
   const buffer = Buffer.from('primary,kind,length\n1,straight,2 1/4\n1,straight,3 5/\n');
@@ -91,7 +84,7 @@ async function offerFile(page: Page, headerId: string): Promise<void> {
 }
 
 async function showEntryProblem(page: Page, headerId: string): Promise<void> {
-  await onBench(page, headerId);
+  await openBench(page, headerId);
   await entryLine(page).focus();
   await page.keyboard.type('3 5/');
   await page.keyboard.press('Enter');
@@ -99,7 +92,7 @@ async function showEntryProblem(page: Page, headerId: string): Promise<void> {
 }
 
 async function searchCommands(page: Page, headerId: string): Promise<void> {
-  await onBench(page, headerId);
+  await openBench(page, headerId);
   await page.keyboard.press('Control+k');
   await page.getByRole('dialog').waitFor();
 }
@@ -122,9 +115,9 @@ function dialog(name: string, title: RegExp): ScreenUnderTest {
 
 export const SCREENS: readonly ScreenUnderTest[] = [
   place('headers', '#/headers', 'Headers'),
-  { name: 'bench', show: (page, { openId }) => onBench(page, openId) },
-  { name: 'empty bench', show: (page, { emptyId }) => onBench(page, emptyId) },
-  { name: 'finished header', show: (page, { finishedId }) => onBench(page, finishedId) },
+  { name: 'bench', show: (page, { openId }) => openBench(page, openId) },
+  { name: 'empty bench', show: (page, { emptyId }) => openBench(page, emptyId) },
+  { name: 'finished header', show: (page, { finishedId }) => openBench(page, finishedId) },
   { name: 'entry that cannot be read', show: (page, { openId }) => showEntryProblem(page, openId) },
   drawer('Settings', '.settings'),
   drawer('Primaries', '.primaries'),

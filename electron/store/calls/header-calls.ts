@@ -1,9 +1,10 @@
 /** The calls about headers in the database: lists, opening, steps, drafts, the bin and the archive. */
 
-import { type Problem, success } from '../../../core/index.ts';
+import { failure, type Problem, type Result, success } from '../../../core/index.ts';
+import type { RequestOf } from '../../bridge/contract.ts';
 import type { Handlers } from '../../bridge/dispatcher.ts';
 import { commitSteps } from '../header/commit-steps.ts';
-import { historyFrom } from '../header/history.ts';
+import { type History, historyFrom, isTurnedBackBy } from '../header/history.ts';
 import { notFound, openedHeader, readWhole } from '../header/opened-header.ts';
 import type { Tables } from '../tables.ts';
 import type { CallContext } from './call-context.ts';
@@ -22,14 +23,8 @@ type HeaderCalls = Pick<
 >;
 
 export function headerCalls({ connection, clock, now }: CallContext): HeaderCalls {
-  /** Runs on a header that is there, in a transaction. */
-  const onHeader = <Value>(headerId: string, act: (tables: Tables) => Value, kind: 'IMMEDIATE' | 'DEFERRED') =>
-    connection.use((tables) =>
-      tables.inTransaction<Value, Problem>(
-        () => (tables.journal.newest(headerId) ? success(act(tables)) : notFound(headerId)),
-        kind,
-      ),
-    );
+  const onHeader = (headerId: string, act: (tables: Tables) => unknown) =>
+    connection.use((tables) => doneForHeader(tables, headerId, act));
   return {
     listHeaders: ({ place }) => connection.read(({ headers }) => ({ headers: headers.list(place) })),
     openHeader: ({ headerId }) =>
@@ -39,17 +34,16 @@ export function headerCalls({ connection, clock, now }: CallContext): HeaderCall
         if (opened.ok) connection.use(({ preferences }) => success(preferences.rememberHeader(headerId)));
         return opened;
       }),
-    readHistory: (request) => onHeader(request.headerId, ({ journal }) => historyFrom(journal, request), 'DEFERRED'),
+    readHistory: (request) => connection.use((tables) => furtherHistory(tables, request)),
     readRevision: ({ headerId }) =>
       connection.use(({ journal }) => {
         const newest = journal.newest(headerId);
         return newest ? success({ revision: newest.revision, state: newest.state }) : notFound(headerId);
       }),
     commitSteps: (request) => connection.use((tables) => commitSteps(tables, request, clock())),
-    saveDraft: ({ headerId, draft }) =>
-      onHeader(headerId, ({ drafts }) => nothing(drafts.save(headerId, draft)), 'IMMEDIATE'),
-    binHeader: ({ headerId }) => onHeader(headerId, ({ bin }) => nothing(bin.put(headerId, now())), 'IMMEDIATE'),
-    restoreHeader: ({ headerId }) => onHeader(headerId, ({ bin }) => nothing(bin.takeOut(headerId)), 'IMMEDIATE'),
+    saveDraft: ({ headerId, draft }) => onHeader(headerId, ({ drafts }) => drafts.save(headerId, draft)),
+    binHeader: ({ headerId }) => onHeader(headerId, ({ bin }) => bin.put(headerId, now())),
+    restoreHeader: ({ headerId }) => onHeader(headerId, ({ bin }) => bin.takeOut(headerId)),
     searchArchive: (request) =>
       connection.read((tables) => ({
         rows: tables.archive.search(request, (headerId) => {
@@ -60,5 +54,28 @@ export function headerCalls({ connection, clock, now }: CallContext): HeaderCall
   };
 }
 
-/** The empty answer of a call that only does something. */
-const nothing = (_done: unknown) => ({});
+/** Does something for a header that is there, in a transaction. */
+function doneForHeader(
+  tables: Tables,
+  headerId: string,
+  act: (tables: Tables) => unknown,
+): Result<Record<never, never>, Problem> {
+  return tables.inTransaction<Record<never, never>, Problem>(() => {
+    if (!tables.journal.newest(headerId)) return notFound(headerId);
+    act(tables);
+    return success({});
+  });
+}
+
+/** The steps that undo or redo comes to after the one that the page knows last. */
+function furtherHistory(
+  { journal, inTransaction }: Tables,
+  request: RequestOf<'readHistory'>,
+): Result<History, Problem> {
+  const { headerId, action, from } = request;
+  return inTransaction<History, Problem>(() => {
+    if (!journal.newest(headerId)) return notFound(headerId);
+    if (isTurnedBackBy(journal, request)) return success(historyFrom(journal, request));
+    return failure({ kind: 'invalidRequest', call: 'readHistory', detail: `no ${action} of step ${from}` });
+  }, 'DEFERRED');
+}

@@ -30,6 +30,15 @@ export function historyFrom(journal: Journal, { headerId, action, from }: Asked)
   return { steps: steps.reverse(), more: next };
 }
 
+/** Whether there is such a row for an undo or redo to turn back: an undo is brought back, anything else taken back. */
+export function isTurnedBackBy(
+  journal: Journal,
+  { headerId, action, from }: Asked & { readonly from: number },
+): boolean {
+  const found = journal.actionAt(headerId, from);
+  return found === 'undo' ? action === 'redo' : (found === 'do' || found === 'redo') && action === 'undo';
+}
+
 /** What comes next once the row `of` is turned back: what came next before it was made. */
 export function nextBelow(
   journal: Journal,

@@ -3,8 +3,9 @@
 import type Database from 'better-sqlite3';
 import { type Header, headerSchema } from '../../../core/index.ts';
 import { DamagedRow } from '../file/faults.ts';
+import type { StoredRow } from '../rows/columns.ts';
 import { intactRow, jsonOf, shaped } from '../rows/read-row.ts';
-import { rowInsert } from '../rows/row-insert.ts';
+import { rowTable } from '../rows/row-table.ts';
 
 /** Grows when an edit comes to do something else than before; only steps of the same meaning are applied again. */
 export const EDIT_MEANING = 1;
@@ -18,18 +19,9 @@ export interface Snapshot {
   readonly header: Header;
 }
 
-interface SnapshotRow {
-  readonly header_id: string;
-  readonly edit_meaning: number;
-  readonly revision: number;
-  readonly chain: number;
-  readonly document: string;
-  readonly checksum: number;
-}
-
 export function snapshotTable(db: Database.Database) {
-  const insert = rowInsert(db, 'snapshots');
-  const newestFirst = db.prepare<[string, number], SnapshotRow>(
+  const rows = rowTable(db, 'snapshots', ['header_id', 'edit_meaning', 'revision']);
+  const newestFirst = db.prepare<[string, number], StoredRow<'snapshots'>>(
     'SELECT * FROM snapshots WHERE header_id = ? AND edit_meaning = ? ORDER BY revision DESC',
   );
   const lastRevision = db
@@ -37,7 +29,13 @@ export function snapshotTable(db: Database.Database) {
     .pluck();
   return {
     keep: ({ header, revision, chain }: Snapshot): unknown =>
-      insert({ header_id: header.id, edit_meaning: EDIT_MEANING, revision, chain, document: JSON.stringify(header) }),
+      rows.insert({
+        header_id: header.id,
+        edit_meaning: EDIT_MEANING,
+        revision,
+        chain,
+        document: JSON.stringify(header),
+      }),
     /** The newest that are sound, newest first. */
     newestSound(headerId: string, count: number): readonly Snapshot[] {
       const sound: Snapshot[] = [];
@@ -54,7 +52,7 @@ export function snapshotTable(db: Database.Database) {
 }
 
 /** Null: damaged, so that an older one has to do. */
-function soundSnapshot(row: SnapshotRow): Snapshot | null {
+function soundSnapshot(row: StoredRow<'snapshots'>): Snapshot | null {
   const { header_id, revision, chain } = row;
   const where = `the snapshot of header ${header_id} at ${revision}`;
   try {

@@ -15,7 +15,8 @@ export interface Standing {
   readonly snapshotAt: number;
 }
 
-const HELD = 8;
+/** More than anyone works on between two starts; all of them together take a few megabytes. */
+const HELD = 32;
 
 export interface RecentStandings {
   /** Undefined: not held, or another process has written to the header since. */

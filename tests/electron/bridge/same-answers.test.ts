@@ -132,7 +132,13 @@ async function askAs(both: Both, name: CallName, request: object): Promise<void>
   }
 }
 
+/** From any row, whether an undo or redo could come to it or not. */
+const readHistoryFrom = (from: number, action: 'undo' | 'redo'): Act => {
+  return (both) => both.ask('readHistory', { headerId: '', action, from });
+};
+
 const others: readonly Act[] = [
+  ...[0, 1, 2, 3, 5, 9, 12].flatMap((from) => [readHistoryFrom(from, 'undo'), readHistoryFrom(from, 'redo')]),
   manySteps,
   readHistory,
   make('createHeader'),
@@ -179,7 +185,7 @@ test('the bridge in memory and the store answer alike', { timeout: 300_000 }, as
     },
     { weight: 4, arbitrary: fc.constantFrom(...others) },
   );
-  const sequences = fc.array(act, { maxLength: 25, size: 'max' });
+  const sequences = fc.array(act, { maxLength: 40, size: 'max' });
   const run = (acts: readonly Act[]) => runAll(acts, temporaryFolder({ fast: true }));
   await fc.assert(fc.asyncProperty(sequences, run), { numRuns: 60, seed: 20_261_128, endOnFailure: true });
 });

@@ -5,7 +5,8 @@ import { describe, expect, test } from 'vitest';
 import type { Edit } from '../../../core/edits/edit.ts';
 import { HISTORY_WINDOW } from '../../../electron/store/header/history.ts';
 import { STEPS_A_SNAPSHOT } from '../../../electron/store/header/snapshots.ts';
-import { type Covered, sealed } from '../../../electron/store/rows/checksums.ts';
+import { cellsOf, checksumOf } from '../../../electron/store/rows/checksums.ts';
+import type { Row } from '../../../electron/store/rows/columns.ts';
 import {
   addPrimary,
   doStep,
@@ -26,6 +27,9 @@ async function commit(shop: Shop, headerId: string, edits: readonly Edit[]): Pro
   const request = { headerId, baseRevision: revision, steps: edits.map(doStep) };
   return (await shop.must('commitSteps', request)).revision;
 }
+
+/** A snapshot with the checksum that it should have. */
+const sealed = (row: Row<'snapshots'>) => ({ ...row, checksum: checksumOf('snapshots', cellsOf('snapshots', row)) });
 
 /** All rows of all tables but the journal. */
 function allElse(file: string): unknown {
@@ -210,11 +214,11 @@ describe('opening', () => {
   test('finds a snapshot that the steps do not lead to, though its checksum is right', async () => {
     const { headerId, change, reopen } = await long();
     change((db) => {
-      const row = db.prepare<[], Covered<'snapshots'>>('SELECT * FROM snapshots ORDER BY revision DESC LIMIT 1').get();
+      const row = db.prepare<[], Row<'snapshots'>>('SELECT * FROM snapshots ORDER BY revision DESC LIMIT 1').get();
       if (!row) throw new Error('there is no snapshot');
       const document = String(row.document).replace('note 1', 'NOTE 1');
       db.prepare('UPDATE snapshots SET document = @document, checksum = @checksum WHERE revision = @revision').run(
-        sealed('snapshots', { ...row, document }),
+        sealed({ ...row, document }),
       );
     });
     const { damage } = await reopen().must('openHeader', { headerId });
@@ -246,5 +250,18 @@ describe('opening', () => {
     // The snapshot has the document; only how it came about is lost.
     expect([opened.header, opened.revision]).toEqual([whole.header, whole.revision]);
     expect(opened.damage).toMatchObject({ detail: expect.stringMatching(/does not lead to the snapshot/) });
+  });
+
+  test('applies steps again only from snapshots that say they mean what they mean now', async () => {
+    const { headerId, change, reopen } = await long();
+    change((db) => {
+      const put = db.prepare('UPDATE snapshots SET edit_meaning = 2, checksum = @checksum WHERE revision = @revision');
+      for (const row of db.prepare<[], Row<'snapshots'>>('SELECT * FROM snapshots').all())
+        put.run(sealed({ ...row, edit_meaning: 2 }));
+    });
+    expect(problemOf(await reopen().call('openHeader', { headerId }))).toMatchObject({
+      kind: 'damagedHeader',
+      headerId,
+    });
   });
 });

@@ -327,4 +327,15 @@ describe('a header that is damaged on disk', () => {
     expect(bridge.calls.map(({ name }) => name)).not.toContain('commitSteps');
     expect(session.getState().header).toEqual(HEADER);
   });
+
+  test('is not read again and again because the host counts more steps than can be shown', async () => {
+    const bridge = new MemoryBridge(HEADER);
+    open(bridge).session.apply(add('a'));
+    await settle();
+    const parts = { bridge, random: Math.random, timers: open(bridge).timers };
+    const session = new HeaderSession({ ...bridge.headerOf('h1'), header: HEADER, revision: 0, damage }, parts);
+    await session.lookForChanges();
+    expect(session.getState().header).toEqual(HEADER);
+    expect(bridge.calls.map(({ name }) => name)).not.toContain('openHeader');
+  });
 });
