@@ -129,19 +129,18 @@ describe('time', () => {
 
   test.each(shapes)('sixteen times as much text takes nowhere near the square of that: %s', (_name, make) => {
     const timed = (text: string) => {
-      let leastMs = Number.POSITIVE_INFINITY;
-      for (let turn = 0; turn < 5; turn += 1) {
-        const began = performance.now();
-        readCsvRows(text, most);
-        readPastedRows(text, most);
-        leastMs = Math.min(leastMs, performance.now() - began);
-      }
-      return leastMs;
+      const began = performance.now();
+      readCsvRows(text, most);
+      readPastedRows(text, most);
+      return performance.now() - began;
     };
-    timed(make(N));
-    const few = timed(make(N));
-    const many = timed(make(16 * N));
+    const [short, long] = [make(N), make(16 * N)];
+    const fewMs = Math.min(...Array.from({ length: 5 }, () => timed(short)));
     // The square would be 256 times; below a millisecond the clock says little.
-    expect(many).toBeLessThan(120 * Math.max(few, 1));
+    const allowedMs = 120 * Math.max(fewMs, 1);
+    // The code's own time is the least of several: on a busy machine the others hold that of other programs too.
+    let leastMs = Number.POSITIVE_INFINITY;
+    for (let turn = 0; turn < 30 && leastMs >= allowedMs; turn += 1) leastMs = Math.min(leastMs, timed(long));
+    expect(leastMs).toBeLessThan(allowedMs);
   });
 });
