@@ -11,7 +11,7 @@ import { entryLine, saveMark } from '../../e2e/page-parts.ts';
 import type { RunningApp } from '../../e2e/running-app.ts';
 
 let browser: Browser;
-let app: RunningApp;
+let app: Awaited<ReturnType<typeof startApp>>;
 let folder: string;
 beforeAll(async () => {
   browser = await launchBrowser();
