@@ -2,6 +2,7 @@
 
 import { searchBendPairs } from './kinds/bend-pair.ts';
 import { searchKicks } from './kinds/kick.ts';
+import { searchManyChanges } from './kinds/many-changes.ts';
 import { searchOpenedJoints } from './kinds/opened-joints.ts';
 import { searchStraights } from './kinds/straights.ts';
 import { type SearchVariables, searchTurns } from './kinds/turns.ts';
@@ -12,9 +13,8 @@ import type { Search } from './search.ts';
 
 /** Sets of this many straights are looked through at most: four are enough for an exact answer in space, two more may be taken out. */
 const MOST_STRAIGHTS = 6;
-/** Above so many straights the sets are kept to three and above so many things to change none of the dear searches run. */
+/** Above so many straights the sets are kept to three. */
 const MANY_STRAIGHTS = 26;
-const MOST_VARIABLES = 120;
 
 /** Runs to its end, pausing (by yielding) every millisecond or so; what it found lies in the search at any pause. */
 export function* searchMoves(search: Search): Generator<void, void> {
@@ -24,12 +24,12 @@ export function* searchMoves(search: Search): Generator<void, void> {
   const has = (kind: MoveKind) => limits.kinds.includes(kind);
   if (has('straights')) yield* searchStraights(search, shifts, shifts.length > MANY_STRAIGHTS ? 3 : MOST_STRAIGHTS);
   if (has('kick')) yield* searchKicks(search, shifts);
-  if (all.length > MOST_VARIABLES) return;
   // Without a turn to make this still finds straights that close within the ball, where `searchStraights` keeps to a cube.
   if (has('clockings') || has('trims') || has('swaps')) {
     yield* searchAllTurns(search, { all, turns: all.filter((one) => mayTurn(one, has)), shifts });
   }
   if (has('bendPair')) yield* searchBendPairs(search, shifts);
+  if (search.best.found.length === 0) yield* searchManyChanges(search, [...shifts, ...all.filter((one) => mayTurn(one, has))]);
 }
 
 function mayTurn({ kind }: Variable, has: (kind: MoveKind) => boolean): boolean {
