@@ -29,7 +29,8 @@ export function* searchMoves(search: Search): Generator<void, void> {
     yield* searchAllTurns(search, { all, turns: all.filter((one) => mayTurn(one, has)), shifts });
   }
   if (has('bendPair')) yield* searchBendPairs(search, shifts);
-  if (search.best.found.length === 0) yield* searchManyChanges(search, [...shifts, ...all.filter((one) => mayTurn(one, has))]);
+  if (search.best.found.length === 0)
+    yield* searchManyChanges(search, [...shifts, ...all.filter((one) => mayTurn(one, has))]);
 }
 
 function mayTurn({ kind }: Variable, has: (kind: MoveKind) => boolean): boolean {

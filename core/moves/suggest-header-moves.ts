@@ -1,4 +1,4 @@
-/** Moves for all primaries of a header at once, and whether another target would break fewer joints. */
+/** Moves for all primaries of a header at once, and whether another target would take fewer joints. */
 
 import { applyEdits } from '../edits/apply-edit.ts';
 import type { BatchEdit, SingleEdit } from '../edits/edit.ts';
@@ -26,7 +26,8 @@ export interface HeaderPlan {
   readonly primaries: readonly PrimaryPlan[];
   /** The first move of each, and the new target where there is one; null when there is nothing to change. */
   readonly edit: BatchEdit | null;
-  readonly jointsBroken: number;
+  readonly bendsAdded: number;
+  readonly jointsMade: number;
   readonly newCuts: number;
   readonly tubeAddedMm: number;
   /** Primaries that no move was found for. */
@@ -39,7 +40,7 @@ export type HeaderMovesOutcome =
   | {
       readonly kind: 'found';
       readonly asItIs: HeaderPlan;
-      /** The best of all targets tried, where it leaves fewer primaries unsolved or breaks fewer joints; null otherwise. */
+      /** The best of all targets tried, where it leaves fewer primaries unsolved or takes fewer joints; null otherwise. */
       readonly cheaper: HeaderPlan | null;
       /** All plans, best first, the one with the present target among them. */
       readonly plans: readonly HeaderPlan[];
@@ -49,7 +50,7 @@ export type HeaderMovesOutcome =
 /**
  * Plans for the present target, for the length of each primary, and for their mean. Each takes the best move of every primary
  * that is out of band, one primary at a time: primaries share no pieces, only the target, which a plan holds still. The plans are
- * put in order of primaries unsolved, then joints broken, then cuts, then tube.
+ * put in order of primaries unsolved, then bends added, then joints made, then cuts, then tube.
  */
 export function suggestHeaderMoves(header: Header, options: MoveOptions = {}): HeaderMovesOutcome {
   const search = new HeaderMoveSearch(header, options);
@@ -95,14 +96,15 @@ function* searchPlans(header: Header, options: MoveOptions): Generator<void, Hea
     best !== undefined &&
     best !== asItIs &&
     (best.unsolved.length < asItIs.unsolved.length ||
-      (best.unsolved.length === asItIs.unsolved.length && best.jointsBroken < asItIs.jointsBroken));
+      (best.unsolved.length === asItIs.unsolved.length && best.jointsMade < asItIs.jointsMade));
   return { kind: 'found', asItIs, cheaper: isCheaper ? best : null, plans: ranked };
 }
 
 function comparePlans(a: HeaderPlan, b: HeaderPlan): number {
   return (
     a.unsolved.length - b.unsolved.length ||
-    a.jointsBroken - b.jointsBroken ||
+    a.bendsAdded - b.bendsAdded ||
+    a.jointsMade - b.jointsMade ||
     a.newCuts - b.newCuts ||
     a.tubeAddedMm - b.tubeAddedMm
   );
@@ -147,7 +149,8 @@ function* planFor(header: Header, target: Target | null, options: MoveOptions): 
     targetMm: match.targetMm ?? 0,
     primaries,
     ...editOf(header, target, moves),
-    jointsBroken: sum(({ cost }) => cost.jointsBroken.length),
+    bendsAdded: sum(({ cost }) => cost.bendsAdded),
+    jointsMade: sum(({ cost }) => cost.jointsMade),
     newCuts: sum(({ cost }) => cost.newCuts),
     tubeAddedMm: sum(({ cost }) => cost.tubeAddedMm),
     unsolved: primaries.flatMap(({ primaryId, outcome }) => (outcome.kind === 'found' ? [] : [primaryId])),

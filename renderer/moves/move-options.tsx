@@ -28,7 +28,7 @@ export function MoveOptionsPanel({ session, header, stock, settings, onSet }: Pr
   return (
     <div className="move-options">
       <ChoiceField
-        label="Joints broken at most"
+        label="Joints to be made at most"
         choices={JOINT_CHOICES}
         chosen={mostJoints === null ? 'any' : String(Math.min(mostJoints, JOINT_COUNTS.length - 1))}
         onChoose={(id) => onSet({ mostJoints: id === 'any' ? null : Number(id) })}

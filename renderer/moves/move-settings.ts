@@ -17,7 +17,7 @@ export const FIRST_SETTINGS: MoveSettings = { mostJoints: null, clearanceKept: n
 export function askedOptions(settings: MoveSettings, stock: readonly StockItem[] | null): AskedOptions {
   const { mostJoints, clearanceKept, usesShelf } = settings;
   return {
-    ...(mostJoints === null ? {} : { maxJointsBroken: mostJoints }),
+    ...(mostJoints === null ? {} : { maxJoints: mostJoints }),
     ...(clearanceKept === null ? {} : { clearanceKeptMm: mmOf(clearanceKept) }),
     ...(usesShelf && stock !== null && stock.length > 0 ? { stock } : {}),
   };

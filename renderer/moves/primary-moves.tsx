@@ -113,7 +113,7 @@ function FreeButtons({ session, primary, bench, outcome, toFree }: MovesProps & 
       {offer === null ? null : <Button onPress={() => session.apply(offer.edit)}>{offer.name}</Button>}
       {reason.kind === 'tooManyJoints' ? (
         <Button onPress={() => bench.set({ mostJoints: reason.needed })}>
-          Allow {countOf(reason.needed, 'joint')} to be broken
+          Allow {countOf(reason.needed, 'joint')} to be made
         </Button>
       ) : null}
     </div>

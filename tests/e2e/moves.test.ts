@@ -136,17 +136,17 @@ describe('a lock', () => {
   });
 });
 
-test('options are kept to: with no joint to be broken, every move breaks none', async () => {
+test('options are kept to: with no joint to be made, every move makes none', async () => {
   const { page } = app;
   const list = await openMoves(page);
   await list.waitFor();
   await page.getByRole('tab', { name: 'What a move may do' }).click();
-  await page.getByLabel('Joints broken at most').selectOption('0');
+  await page.getByLabel('Joints to be made at most').selectOption('0');
   await page.getByRole('tab', { name: 'Primary 3' }).click();
   await list.waitFor();
   const options = await list.getByRole('option').allInnerTexts();
   expect(options.length).toBeGreaterThan(0);
-  expect(options.filter((text) => !text.includes('breaks no joint'))).toEqual([]);
+  expect(options.filter((text) => !text.includes('no joint to make'))).toEqual([]);
 });
 
 /** Eight primaries of twenty pieces, locked but for two: the search goes through all that could be let go. */

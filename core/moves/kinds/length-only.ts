@@ -8,7 +8,7 @@ import { editFor } from '../offer/edits-of-move.ts';
 import { freshIds } from '../offer/fresh-ids.ts';
 import { prove } from '../offer/prove.ts';
 import type { MoveOutcome } from '../outcome.ts';
-import { freedJoints, type JointDemand } from '../problem/joints.ts';
+import { type JointDemand, jointWork } from '../problem/joints.ts';
 import type { MoveProblem } from '../problem/move-problem.ts';
 import { type CostFigures, compareCosts, keyParts } from '../ranking/cost.ts';
 import { CostTally, type Touch } from '../ranking/cost-tally.ts';
@@ -32,7 +32,7 @@ export function suggestLengthOnly(problem: MoveProblem): MoveOutcome {
   const ranked = attempts(problem)
     .flatMap((attempt) => {
       const one = moveFor(problem, attempt);
-      return one === null || one.move.cost.jointsBroken.length > limits.mostJoints ? [] : [one];
+      return one === null || one.move.cost.jointsMade > limits.mostJoints ? [] : [one];
     })
     .sort((a, b) => compareCosts(a.cost, b.cost));
   const moves = limits.kinds.includes('lengthOnly') ? ranked.slice(0, limits.most).map(({ move }) => move) : [];
@@ -54,7 +54,8 @@ function attempts(problem: MoveProblem): readonly Attempt[] {
       const byMm = mmOf(to) - mmOf(piece.length);
       if (mmOf(to) < Math.max(shortestMm, 0.5)) continue;
       const isPlanned = piece.state === 'planned';
-      const demand: JointDemand = { kind: 'piece', pieceIndex: index };
+      const demand: JointDemand =
+        byMm > 0 ? { kind: 'piece', pieceIndex: index, more: 0 } : { kind: 'oneOf', first: index, last: index + 1 };
       const touch = { demand, isHeld: false, cuts: isPlanned ? 0 : 1, adjusted: isPlanned ? 1 : 0 };
       found.push({ change: { kind: 'length', pieceIndex: index, from: piece.length, to }, touch, byMm });
       continue;
@@ -62,7 +63,7 @@ function attempts(problem: MoveProblem): readonly Attempt[] {
     const isBare = pieces[index - 1]?.kind !== 'straight' && jointStates[index] !== 'welded';
     const length = sawn(problem, gainMm + shrinkageMm);
     if (!isBare || mmOf(length) < Math.max(shortestMm, 0.5)) continue;
-    const touch = { demand: { kind: 'joint', joint: index } as const, isHeld: false, cuts: 1, adjusted: 0 };
+    const touch = { demand: { kind: 'joint', joint: index, more: 1 } as const, isHeld: false, cuts: 1, adjusted: 0 };
     found.push({ change: { kind: 'letIn', joint: index, length }, touch, byMm: mmOf(length) });
   }
   return found;
@@ -89,19 +90,27 @@ function moveFor(
   const offMm = Math.abs(proof.lengthMm - problem.window.aimMm);
   const tubeAddedMm = Math.max(0, byMm);
   const stockLacking = stockNeeded.filter(isLacking).length;
-  const jointsBroken = freedJoints([touch.demand], jointStates).filter((joint) => jointStates[joint] !== 'open');
-  const made = moveOf(
+  const { opened, made: jointsMade } = jointWork([touch.demand], jointStates);
+  const move = moveOf(
     problem,
     {
       kind: 'lengthOnly',
       changes: [change],
       edit,
-      cost: { jointsBroken, newCuts: parts.cuts, tubeAddedMm, stockNeeded, stockLacking },
+      cost: {
+        bendsAdded: 0,
+        jointsMade,
+        jointsBroken: opened,
+        newCuts: parts.cuts,
+        tubeAddedMm,
+        stockNeeded,
+        stockLacking,
+      },
     },
     proof,
   );
   return {
-    move: { ...made, endShiftAtMostMm: Math.abs(byMm) },
+    move: { ...move, endShiftAtMostMm: Math.abs(byMm) },
     cost: {
       ...parts,
       tubeMm: tubeAddedMm + problem.closeness.offTarget * offMm,

@@ -1,6 +1,6 @@
 /** Moves of many changes at once, looked for by sampling: the last resort before a primary is called out of reach. */
 
-import { enterMove, settledValues } from '../offer/enter-move.ts';
+import { enterMove, settledValues, withFewerJoints } from '../offer/enter-move.ts';
 import type { Variable } from '../problem/variable.ts';
 import type { Search } from '../search.ts';
 import { isTurn } from '../turning/end-motion.ts';
@@ -64,11 +64,7 @@ function strewn({ isFixed, screw }: Variable, share: number, random: () => numbe
 }
 
 /** Leaves out whatever the move can do without, in the order in which it changes least, and enters what remains. */
-function* thinOut(
-  search: Search,
-  variables: readonly Variable[],
-  values: Float64Array,
-): Generator<void, boolean> {
+function* thinOut(search: Search, variables: readonly Variable[], values: Float64Array): Generator<void, boolean> {
   let kept = variables;
   let now = values;
   const bySize = variables
@@ -82,7 +78,10 @@ function* thinOut(
     const without = settledValues(search, fewer, start);
     if (without !== null) [kept, now] = [fewer, without];
   }
-  return enterMove(search, kept, now) || (kept !== variables && enterMove(search, variables, values));
+  return (
+    enterMove(search, kept, withFewerJoints(search, kept, now)) ||
+    (kept !== variables && enterMove(search, variables, values))
+  );
 }
 
 /** In steps that feel alike: a tenth of a radian and ten millimetres. */

@@ -1,6 +1,6 @@
 /** Moves in which a few joints come apart and everything there may turn: what is left when straights alone will not do. */
 
-import { enterMove, settledValues } from '../offer/enter-move.ts';
+import { enterMove, settledValues, withFewerJoints } from '../offer/enter-move.ts';
 import type { Variable } from '../problem/variable.ts';
 import { LEAST_STEP, largestKeyWith } from '../ranking/cost.ts';
 import type { Search } from '../search.ts';
@@ -151,7 +151,7 @@ function withFreeClockings({ search: { tally }, variables, clockings }: Context,
     if (all.length >= MOST_SCREWS) break;
     const { demand, isHeld } = variables[clocking] as Variable;
     if (isHeld || demand.kind !== 'oneOf' || chosen.includes(clocking)) continue;
-    if (tally.priceOfTurning(demand.first, demand.last) === 0) all.push(clocking);
+    if (tally.isOpenIn(demand)) all.push(clocking);
   }
   for (let last = chosen.length - 1; last >= 0; last -= 1) tally.pop(variables[chosen[last] as number] as Variable);
   return all;
@@ -178,5 +178,7 @@ function thinOut(search: Search, variables: readonly Variable[], values: Float64
     const without = settledValues(search, fewer, start);
     if (without !== null) [kept, now] = [fewer, without];
   }
-  if (!enterMove(search, kept, now) && kept !== variables) enterMove(search, variables, values);
+  if (!enterMove(search, kept, withFewerJoints(search, kept, now)) && kept !== variables) {
+    enterMove(search, variables, values);
+  }
 }

@@ -2,14 +2,14 @@
 
 import type { CostTally, Touch } from '../ranking/cost-tally.ts';
 import type { Column } from './bounded-simplex.ts';
-import { cheapestShifts, leastInWindows } from './cheapest-shifts.ts';
-import { mayFit } from './may-fit.ts';
+import { leastInWindows } from './cheapest-shifts.ts';
 import { lengthSquared, minus, opposite, plus, type Shift, scaledBy, unitOf, without } from './shift.ts';
 import type { ShiftOption } from './shift-option.ts';
 import { middleOf, type ShiftWindows, scalesOf } from './shift-windows.ts';
+import { type SettledSet, settleSet } from './ways-of-set.ts';
 
 export interface ShiftSearch {
-  /** Those of one slot next to each other. */
+  /** In any order, but with what is taken out first: the price of a set then only rises as it grows. */
   readonly options: readonly ShiftOption[];
   /** Every set holds one of the first so many options. */
   readonly leads: number;
@@ -20,19 +20,16 @@ export interface ShiftSearch {
   readonly touched: readonly Touch[];
   readonly mostChanges: number;
   readonly tally: CostTally;
+  /** For the price of a set as it is carried out. */
+  readonly pricer: CostTally;
   /** Sets with a larger key are not looked into; asked anew each time, since it falls as moves are found. */
   readonly keyLimit: () => number;
   /** True when the choice is good as it is, so that nothing need be added to it. */
   readonly found: (choice: ShiftChoice) => boolean;
 }
 
-export interface ShiftChoice {
-  readonly key: number;
+export interface ShiftChoice extends SettledSet {
   readonly chosen: readonly ShiftOption[];
-  /** Value of each, as the variable counts it. */
-  readonly values: readonly number[];
-  /** Tube, distance off target and closure in one, as `move-cost.ts` weighs them. */
-  readonly cost: number;
 }
 
 /**
@@ -139,7 +136,8 @@ class Walk {
   }
 
   private isOpenTo({ slot, column }: ShiftOption): boolean {
-    return slot !== this.chosen.at(-1)?.slot && (column === null || this.columns < MOST_COLUMNS);
+    const isTaken = this.chosen.some((other) => other.slot === slot);
+    return !isTaken && (column === null || this.columns < MOST_COLUMNS);
   }
 
   private choose(option: ShiftOption, left: Shift): Shift {
@@ -173,10 +171,9 @@ class Walk {
     const { key } = search.tally;
     if (key > search.keyLimit()) return;
     if (this.working.some((set) => set.key < key && set.chosen.every((option) => this.chosen.includes(option)))) return;
-    if (!mayFit(this.chosen, search.off, search.windows)) return;
-    const choice = cheapestShifts(this.chosen, search.off, search.windows);
-    if (choice === null) return;
-    const whole = { ...choice, key, chosen: [...this.chosen] };
+    const settled = settleSet({ ...search, chosen: this.chosen, keyLimit: search.keyLimit() });
+    if (settled === null) return;
+    const whole = { ...settled, chosen: [...this.chosen] };
     if (search.found(whole)) this.working.push(whole);
   }
 }

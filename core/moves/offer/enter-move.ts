@@ -1,7 +1,7 @@
 /** From exact values to a candidate: settled, rounded to what a saw can do, priced, and taken in among the best. */
 
 import type { Setting } from '../problem/setting.ts';
-import { type Variable, valueLimits } from '../problem/variable.ts';
+import { touchOf, type Variable, valueLimits } from '../problem/variable.ts';
 import { kindOf, stockNeeds, tubeAddedMm } from '../ranking/candidate.ts';
 import { keyOf, type Search } from '../search.ts';
 import { isMet, missAt } from '../turning/miss.ts';
@@ -14,11 +14,27 @@ export function settledValues(
   { aim, seen }: Search,
   variables: readonly Variable[],
   start: ArrayLike<number>,
+  limits = valueLimits(variables),
 ): Float64Array | null {
   const screws = variables.map(({ screw }) => screw);
-  const { values, miss } = settle(aim, screws, start, valueLimits(variables));
+  const { values, miss } = settle(aim, screws, start, limits);
   seen.note(miss);
   return isMet(miss, aim) ? values : null;
+}
+
+/** The same move with fewer joints where it can be had: what rises, and is dearer for it, is held to falling if the rest allows. */
+export function withFewerJoints(search: Search, variables: readonly Variable[], values: Float64Array): Float64Array {
+  let now = values;
+  const limits = valueLimits(variables);
+  for (const [i, { isDearerRising }] of variables.entries()) {
+    if (!isDearerRising || (now[i] as number) <= 0) continue;
+    const high = limits.high[i] as number;
+    limits.high[i] = 0;
+    const fallen = settledValues(search, variables, now, limits);
+    if (fallen === null) limits.high[i] = high;
+    else now = fallen;
+  }
+  return now;
 }
 
 /** Rounds exact values and takes the move in; false when no rounding works. */
@@ -47,12 +63,13 @@ function take(search: Search, settings: readonly Setting[]): void {
     variables.map(({ screw }) => screw),
     settings.map(({ value }) => value),
   );
+  const touches = settings.map(({ variable, value }) => touchOf(variable, value));
   best.take({
     kind: kindOf(settings),
     changes: changesOf(problem, settings),
-    demands: variables.map(({ demand }) => demand),
+    demands: touches.map(({ demand }) => demand),
     slots: variables.map(({ slot }) => slot),
-    key: keyOf(search, variables),
+    key: keyOf(search, touches),
     tubeAddedMm: tubeAddedMm(problem, settings),
     needs: stockNeeds(problem, settings),
     offMm: Math.abs(miss.lengthMm - aim.window.aimMm),

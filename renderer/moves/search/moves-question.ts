@@ -3,7 +3,7 @@
 import type { Header, HeaderMovesOutcome, MoveOptions, MoveOutcome } from '../../../core/index.ts';
 
 /** Options without functions, which cannot be sent to another thread. */
-export type AskedOptions = Pick<MoveOptions, 'maxJointsBroken' | 'clearanceKeptMm' | 'stock'>;
+export type AskedOptions = Pick<MoveOptions, 'maxJoints' | 'clearanceKeptMm' | 'stock'>;
 
 export type MovesQuestion =
   | { readonly kind: 'primary'; readonly header: Header; readonly primaryId: string; readonly options: AskedOptions }

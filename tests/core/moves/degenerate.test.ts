@@ -51,7 +51,7 @@ describe('headers without a move say why', () => {
     ['everything locked', suggestMoves(longer(own(U_PIECES.map(locked)), 10), 'own'), 'allHeld'],
     ['everything welded', suggestMoves(longer(own(U_PIECES.map(welded)), 10), 'own'), 'allHeld'],
     ['a piece that cannot be', suggestMoves(broken(u), 'own'), 'impossiblePiece'],
-    ['too few joints allowed', suggestMoves(longer(u, 10), 'own', { maxJointsBroken: 1 }), 'tooManyJoints'],
+    ['too few joints allowed', suggestMoves(longer(u, 10), 'own', { maxJoints: 1 }), 'tooManyJoints'],
     ['a target out of reach', suggestMoves(longer(own([straight(60), bend(76, 30, 0)]), 500), 'own'), 'outOfReach'],
   ])('%s', (_, outcome, kind) => {
     expect(reasonOf(outcome)).toBe(kind);
@@ -96,7 +96,7 @@ describe('headers without a move say why', () => {
 
 describe('what would have to be freed', () => {
   it('is the tack that is one too many', () => {
-    const outcome = suggestMoves(longer(own(U_PIECES), 10), 'own', { maxJointsBroken: 1 });
+    const outcome = suggestMoves(longer(own(U_PIECES), 10), 'own', { maxJoints: 1 });
     if (outcome.kind !== 'none' || outcome.toFree === null) throw new Error(outcome.kind);
     expect(outcome.toFree.lockedPieces).toEqual([]);
     expect(outcome.toFree.tackedJoints.length).toBeGreaterThan(1);
