@@ -27,6 +27,15 @@ interface Context {
   readonly variables: readonly Variable[];
   /** Indices of the re-clockings among the variables. */
   readonly clockings: readonly number[];
+  /** Which of the leads each variable belongs to; -1 for the others. */
+  readonly leadOf: readonly number[];
+  readonly leads: number;
+}
+
+export interface JointVariables {
+  /** Lists of bends of another CLR: every set holds one at least of each. */
+  readonly leads: readonly (readonly Variable[])[];
+  readonly others: readonly Variable[];
 }
 
 /**
@@ -37,11 +46,13 @@ interface Context {
  * as are wanted, or `MOST_TRIES` sets have been tried that looked promising. Turns too large to be found from here are the
  * business of `searchTurns`.
  */
-export function* searchOpenedJoints(search: Search, variables: readonly Variable[]): Generator<void, void> {
+export function* searchOpenedJoints(search: Search, { leads, others }: JointVariables): Generator<void, void> {
   const { best, aim } = search;
+  const variables = [...leads.flat(), ...others];
+  const leadOf = [...leads.flatMap((list, lead) => list.map(() => lead)), ...others.map(() => -1)];
   const picture = new LinearPicture(variables, aim);
   const clockings = variables.flatMap(({ kind }, index) => (kind === 'clocking' ? [index] : []));
-  const context = { search, picture, variables, clockings };
+  const context = { search, picture, variables, clockings, leadOf, leads: leads.length };
   let left = MOST_TRIES;
   for (let joints = 0, dearest = -1; left > 0 && dearest < best.keyLimit(); joints += 1) {
     const most = joints > variables.length ? Number.POSITIVE_INFINITY : largestKeyWith(joints);
@@ -110,7 +121,7 @@ type ChangeSets = (readonly number[])[];
 
 /** All sets of one, two and three variables with a key in the range, by key, cheapest first. */
 function* changeSets(
-  { search: { tally }, variables }: Context,
+  { search: { tally }, variables, leadOf, leads }: Context,
   { above, most }: { readonly above: number; readonly most: number },
 ): Generator<void, readonly (readonly [number, ChangeSets])[]> {
   const levels = new Map<number, ChangeSets>();
@@ -122,16 +133,19 @@ function* changeSets(
     if (level === undefined) levels.set(key, [chosen]);
     else level.push(chosen);
   };
+  const lacksLeads = (chosen: readonly number[], index: number) =>
+    missingLeads([...chosen, index], leadOf, leads) > MOST_CHANGES - 1 - chosen.length;
   const add = (chosen: readonly number[], index: number) => {
     const variable = variables[index] as Variable;
-    if (slots[index] === slots[chosen.at(-1) ?? -1] || count >= MOST_SETS) return;
+    const isTaken = chosen.some((other) => slots[other] === slots[index]);
+    if (isTaken || count >= MOST_SETS || (leads > 0 && lacksLeads(chosen, index))) return;
     tally.push(variable);
     const { key } = tally;
     const isWhole = chosen.length === MOST_CHANGES - 1;
     // Most sets of three are too cheap for this range, and were looked into before: no list is made for those.
     if (key <= most && (key > above || !isWhole)) {
       const set = [...chosen, index];
-      if (key > above) keep(key, set);
+      if (key > above && (leads === 0 || missingLeads(set, leadOf, leads) === 0)) keep(key, set);
       if (!isWhole) for (let next = index + 1; next < variables.length; next += 1) add(set, next);
     }
     tally.pop(variable);
@@ -141,6 +155,15 @@ function* changeSets(
     add([], index);
   }
   return [...levels].sort(([a], [b]) => a - b);
+}
+
+/** How many of the leads have none in the set. */
+function missingLeads(chosen: readonly number[], leadOf: readonly number[], leads: number): number {
+  let missing = 0;
+  for (let lead = 0; lead < leads; lead += 1) {
+    if (!chosen.some((index) => leadOf[index] === lead)) missing += 1;
+  }
+  return missing;
 }
 
 /** The set with every re-clocking that costs no further joint. */

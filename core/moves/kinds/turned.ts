@@ -17,7 +17,7 @@ export interface Turned {
   readonly mostChanges: number;
   /** How much the windows are widened because the turns may still be settled a little. */
   readonly extraMm: number;
-  /** Every set holds one of the first so many shifts; any will do when it is left out. */
+  /** Every set holds one of the first so many shifts, which are bends of another CLR; any will do when it is left out. */
   readonly leads?: number;
 }
 
@@ -33,10 +33,12 @@ export function* searchTurned(search: Search, shifts: readonly Variable[], turne
   if (useful === null) return;
   const direction = turnedDirection(turns, values);
   const options = useful.map((variable) => shiftOption(problem, variable, aim.axes, direction));
+  const leads =
+    turned.leads === undefined ? options.length : options.filter(({ variable }) => variable.kind === 'swap').length;
   if (turned.leads === undefined) options.sort((a, b) => outFirst(a) - outFirst(b));
   yield* searchShifts({
     options,
-    leads: turned.leads ?? options.length,
+    leads,
     off: ending.off,
     windows,
     touched: turns,
