@@ -11,12 +11,16 @@ export function describeStorageProblem(problem: StorageProblem): string {
       return `The header was changed in another window: it is at revision ${problem.found}, this window was at ${problem.expected}. Both are safe; look at the other changes before saving yours again.`;
     case 'notFound':
       return `The ${NOUNS[problem.what]} is not there any more: it was removed in another window, or restored away. Go back to the list and choose again.`;
+    case 'damagedHeader':
+      return `This header is damaged on disk (${problem.detail}). What is shown is sound, but nothing can be added to it: go on in a copy, or look for the rest in a backup. All other headers are as they were.`;
     case 'finished':
       return `"${problem.name}" is finished and frozen, so the change was not made. Open it as a new header and work on in that copy.`;
     case 'nothingToUndo':
       return `There is nothing to ${problem.action}.`;
     case 'invalidRequest':
       return `The program asked itself for something malformed (${problem.call}: ${problem.detail}). Nothing was changed; restart Evenrun and, if it comes back, report it.`;
+    case 'pageUnknown':
+      return 'This page does not belong to the Evenrun that runs now: it is a new tab, another browser, or Evenrun was started again. What was shown as saved is safe. Open the address that Evenrun printed when it started, all of it; if that window is gone, start Evenrun again and open the address that it prints then.';
     case 'internal':
       return `Something went wrong inside Evenrun, and the step was not made. What was saved before is safe; restart the program and, if it comes back, report it with the reference ${problem.reference}.`;
     default:
@@ -46,6 +50,8 @@ function describeFault(fault: StorageFault, file: string): string {
       return `Another program is holding ${file}, so the change is not saved yet. What was saved before is safe; close the other program or wait a moment, then try again.`;
     case 'missing':
       return `${file} is not there: its disk or folder may be disconnected or was moved. Connect it again, or restore a backup.`;
+    case 'pathTooLong':
+      return `The path of ${file} is too long for a database and its backups. Nothing was changed; start Evenrun with a data folder that has a shorter path.`;
     default:
       return assertNever(fault);
   }

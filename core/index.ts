@@ -2,96 +2,105 @@
 
 // Header
 export { describeProblem } from './describe-problem.ts';
-export { applyCheckedEdit, applyEdit, applyEdits, type Step } from './edits/apply-edit.ts';
+export { applyCheckedEdit, applyEdit } from './edits/apply-edit.ts';
+export { mirrorBank, mirroredCopy, mirrorPrimary } from './edits/bank-edits.ts';
+export {
+  addInletEdit,
+  assignInletEdit,
+  collectorPatternEdit,
+  firstInletPose,
+  removeInletEdit,
+  replaceInletEdit,
+} from './edits/collector-edits.ts';
 export { describeEdit } from './edits/describe-edit.ts';
-export type { BatchEdit, Edit, HeaderFields, PrimaryFields, SingleEdit } from './edits/edit.ts';
+export type { BatchEdit, Edit, SingleEdit } from './edits/edit.ts';
+export { editSchema } from './edits/edit-schema.ts';
+export {
+  finishHeaderEdit,
+  renameHeaderEdit,
+  setClosureEdit,
+  setSettingsEdit,
+  setToleranceEdit,
+  setTubeEdit,
+} from './edits/header-edits.ts';
+export { type Compared, mendEdit, reclockEdit } from './edits/mend-edits.ts';
+export { addObstacleEdit, OBSTACLE_KINDS, removeObstacleEdit, replaceObstacleEdit } from './edits/obstacle-edits.ts';
 export {
   addPiecesEdit,
   duplicatePieceEdit,
-  markPiecesEdit,
-  removeCollectorEdit,
+  movePieceEdit,
   removePiecesEdit,
-  removePrimaryEdit,
-} from './edits/edit-lists.ts';
-export { editSchema } from './edits/edit-schema.ts';
-export { demoHeader } from './header/demo-header.ts';
-export { placeWords } from './header/describe-path.ts';
+  replacePieceEdit,
+} from './edits/piece-edits.ts';
+export { freeOffer, nextState, setLockedEdit, setStateEdit } from './edits/piece-state-edits.ts';
+export { firstPort, portRowEdit, setPortEdit } from './edits/port-edits.ts';
 export {
-  checkHeader,
+  addPartsEdit,
+  addPrimariesEdit,
+  addPrimaryEdit,
+  duplicatePrimaryEdit,
+  movePrimaryEdit,
+  namesInHeader,
+  removePrimaryEdit,
+  renamePrimaryEdit,
+} from './edits/primary-edits.ts';
+export { type TableKind, tableEdit } from './edits/table-edits.ts';
+export { demoHeader } from './header/demo-header.ts';
+export { checkHeader } from './header/file/check-header.ts';
+export {
   HEADER_FILE_EXTENSION,
-  HEADER_FORMAT,
-  HEADER_FORMAT_VERSION,
   readHeader,
   readHeaderBytes,
   writeHeader,
 } from './header/file/header-file.ts';
-export * from './header/header.ts';
-export type { EntryFault, HeaderProblem, ProblemPath } from './header/header-problem.ts';
-export { copyHeader, DEFAULT_SETTINGS, newHeader, newId } from './header/new-header.ts';
-export { PARTS_COLUMNS, partsRows, type ReadParts, type RefusedRow, readPartsRows } from './header/parts/parts-rows.ts';
-export { copiedPieces, type PastedPieces, readPastedPieces } from './header/parts/pasted-pieces.ts';
+export { safeFileName } from './header/file-name.ts';
 export {
-  type EntryProblem,
+  type Bend,
+  type Collector,
+  type Direction,
+  type Header,
+  type Inlet,
+  type Obstacle,
+  type PieCutBend,
+  type Piece,
+  type PieceState,
+  type Place,
+  type Pose,
+  type Primary,
+  type Settings,
+  type Target,
+  tubeOf,
+} from './header/header.ts';
+export type { HeaderProblem, ProblemPath } from './header/header-problem.ts';
+export { nameFromText, nameWithEnding, shortened } from './header/names.ts';
+export { copyHeader, newHeader, newId } from './header/new-header.ts';
+export { PARTS_COLUMNS, type RefusedRow, readPartsRows } from './header/parts/parts-rows.ts';
+export { copiedPieces, readPastedPieces } from './header/parts/pasted-pieces.ts';
+export {
   formatQuickEntry,
   parseBendAngle,
   parseClocking,
   parseClr,
   parseQuickEntry,
   pieceFromQuick,
-  type QuickContext,
-  type QuickPiece,
-  shapeOf,
 } from './header/parts/quick-entry.ts';
-export { referenceProblems } from './header/references.ts';
-export {
-  headerSchema,
-  idSchema,
-  lengthStyleSchema,
-  nameSchema,
-  primarySchema,
-  textSchema,
-} from './header/schema.ts';
+export { headerSchema, idSchema, lengthStyleSchema, nameSchema, primarySchema, textSchema } from './header/schema.ts';
 // Lengths
+export { angleFromChord, angleFromInsideArc, angleFromOutsideArc } from './length/angle-from-tape.ts';
+export { buildFigures } from './length/build-figures.ts';
+export { deviationExtent, isMean, roundTarget, toGoMm } from './length/deviations.ts';
 export {
-  angleFromChord,
-  angleFromInsideArc,
-  angleFromOutsideArc,
-  bendFromChordAndHeight,
-} from './length/angle-from-tape.ts';
-export {
-  type BendShapeMm,
-  centrelineArcMm,
-  chordMm,
-  circumferenceMm,
-  gainMm,
-  heightMm,
-  insideArcMm,
-  outsideArcMm,
-  setbackMm,
-} from './length/bend-arcs.ts';
-export type { BendMeasure, LengthProblem } from './length/length-problem.ts';
-export {
-  BAND_SLACK_MM,
   type MatchReport,
   matchHeader,
   type PrimaryMatch,
   type Verdict,
-  verdictOf,
+  verdictOfDeviation,
 } from './length/match-header.ts';
-export {
-  cutBackMm,
-  heelMm,
-  type PieCutMm,
-  pieChordMm,
-  pieCutLengthMm,
-  sawAngleDeg,
-  throatMm,
-} from './length/pie-cut.ts';
-export { asWeldedLength, pieceLength, primaryLength } from './length/piece-length.ts';
+export { pieceLength, primaryLength } from './length/piece-length.ts';
 // Moves
-export type { Move, MoveChange, MoveCost, StockNeed } from './moves/move.ts';
-export type { MoveOutcome, NearestMiss, NoMoveReason, Standing, ToFree } from './moves/outcome.ts';
-export { MOVE_KINDS, type MoveKind, type MoveOptions } from './moves/question.ts';
+export type { Move, MoveChange, StockNeed } from './moves/move.ts';
+export type { MoveOutcome, Standing, ToFree } from './moves/outcome.ts';
+export type { MoveOptions } from './moves/question.ts';
 export {
   HeaderMoveSearch,
   type HeaderMovesOutcome,
@@ -100,97 +109,53 @@ export {
   suggestHeaderMoves,
 } from './moves/suggest-header-moves.ts';
 export { MoveSearch, suggestMoves } from './moves/suggest-moves.ts';
-export { describeMove, describeMoveChange } from './moves/words/describe-move.ts';
+export { describeMove } from './moves/words/describe-move.ts';
 export { describeNearest, describeNoMoves, describeStanding, describeToFree } from './moves/words/describe-outcome.ts';
 // Paths
-export { alignPieces, type PiecePairing } from './path/banks/align-pieces.ts';
 export { type BankPair, compareBanks } from './path/banks/compare-banks.ts';
+export { comparePrimaries, type PieceDifference } from './path/banks/compare-primaries.ts';
+export type { MirrorPlane } from './path/banks/mirror.ts';
+export { clearanceBetween } from './path/clearance/clearance.ts';
+export { formatGap } from './path/clearance/format-gap.ts';
 export {
-  type CompareOptions,
-  type Comparison,
-  comparePrimaries,
-  type DifferenceKind,
-  type PieceDifference,
-} from './path/banks/compare-primaries.ts';
-export {
-  type CopyNames,
-  type MirrorPlane,
-  mirrorBank,
-  mirroredCopy,
-  mirrorPiece,
-  mirrorPrimary,
-  VEHICLE_MIDDLE,
-} from './path/banks/mirror.ts';
-export {
-  bodyClearance,
-  type Clearance,
-  clearanceBetween,
-  SELF_TURN_DEG,
-  selfClearance,
-  type TubeBody,
-  tubeBody,
-} from './path/clearance/clearance.ts';
-export {
+  gapsInOrder,
   type HeaderClearances,
   type HeaderGap,
   headerClearances,
-  type ObstacleGap,
-  type PairGap,
-  type SelfGap,
 } from './path/clearance/header-clearances.ts';
-export { type ObstacleClearance, obstacleClearance } from './path/clearance/obstacle-clearance.ts';
+export { clockingFromGauge, clockingFromMark, clockingMarkMm, type LookingFrom } from './path/ends/clocking-gauge.ts';
+export { type Closure, closureOf, isClosed } from './path/ends/closure.ts';
 export {
-  clockingFromGauge,
-  clockingFromMark,
-  clockingMarkMm,
-  type GaugeReadings,
-  type LookingFrom,
-} from './path/ends/clocking-gauge.ts';
-export { type Closure, type ClosureLimits, closureOf, isClosed } from './path/ends/closure.ts';
+  DIRECTIONS,
+  type DirectionWord,
+  directionWord,
+  formatDirection,
+  parseDirection,
+  upFor,
+} from './path/ends/direction-text.ts';
+export { closureLimits, collectorOf, findInlet, inletFrame, primaryClosure } from './path/ends/inlet-pose.ts';
+export type { InletPattern } from './path/ends/port-row.ts';
+export { explainsMiss, isWorthTurning, type JointTurn, jointTurnsToInlet } from './path/ends/single-joint.ts';
 export {
-  closureLimits,
-  collectorOf,
-  findInlet,
-  inletFrame,
-  placedPath,
-  primaryClosure,
-} from './path/ends/inlet-pose.ts';
-export { type InletLayout, type InletPattern, inletPoses, type PortRow, portRow } from './path/ends/port-row.ts';
-export { type JointTurn, jointTurnsToInlet, singleJointTurns } from './path/ends/single-joint.ts';
-export {
-  bendCentre,
   binormalOf,
   clockBy,
   DEFAULT_PORT,
   type Frame,
   frameOfPose,
-  goRound,
-  goStraight,
-  placeOfVector,
-  poseOfFrame,
   unitDirection,
   vectorOfPlace,
 } from './path/frame.ts';
-export type { PathProblem, PieceRef, PoseProblem, TableProblem } from './path/path-problem.ts';
-export {
-  type LraRow,
-  type LraTable,
-  TABLE_ROWS_LIMIT,
-  type TableNote,
-  type XyzPoint,
-  type XyzTable,
-} from './path/tables/bending-table.ts';
+export type { TableNote } from './path/tables/bending-table.ts';
+export { fromXyz } from './path/tables/from-xyz.ts';
 export { fromLra, toLra } from './path/tables/lra.ts';
-export { lraCsv, readLraCsv, readXyzCsv, xyzCsv } from './path/tables/table-csv.ts';
-export { fromXyz, LARGEST_POINT_DEG, type TubeFromXyz, toXyz } from './path/tables/xyz.ts';
+export { lraCsv, xyzCsv } from './path/tables/table-csv.ts';
+export { toXyz } from './path/tables/to-xyz.ts';
 export {
   type ArcSpan,
   type LineSpan,
   type PartialPath,
-  pathLengthMm,
   pointAt,
   type Span,
-  type TubePath,
   traceAsFarAsKnown,
   traceFrom,
   tracePrimary,
@@ -211,32 +176,24 @@ export {
 } from './path/vector.ts';
 export type { Problem } from './problem.ts';
 export { assertNever, failure, type Result, success } from './result.ts';
+// Spreadsheets
+export { readCsvRows } from './spreadsheet/read-rows.ts';
+export { clipboardText, csvText } from './spreadsheet/write-rows.ts';
 // Stock
-export { type ReadStock, type RefusedStockRow, readStockRows } from './stock/read-stock-rows.ts';
+export { readStockRows } from './stock/read-stock-rows.ts';
 export { stockItemSchema } from './stock/schema.ts';
-export { type SheetGaugeSystem, sheetThickness } from './stock/sheet-gauges.ts';
-export { clrsOnShelf, isOfTube, SAME_SIZE_MM, type ShelfMatch, shelfMatch } from './stock/shelf-match.ts';
+export { clrsOnShelf, shelfMatch } from './stock/shelf-match.ts';
 export { STOCK_COLUMNS, type StockColumn } from './stock/stock-columns.ts';
-export type { StockBend, StockItem, StockStraight } from './stock/stock-item.ts';
-export type { StockProblem } from './stock/stock-problem.ts';
+export type { StockItem } from './stock/stock-item.ts';
+export { compareStockItems } from './stock/stock-order.ts';
 export { stockRows } from './stock/stock-rows.ts';
-export {
-  BWG_WALLS,
-  bwgWall,
-  type GaugeWall,
-  massPerMetreKg,
-  PIPE_SIZES,
-  type PipeSize,
-  pipeOd,
-} from './stock/tube-sizes.ts';
 export type { StorageFault, StorageProblem } from './storage-problem.ts';
 // Units
-export { degreesOf, radiansOf } from './units/angle.ts';
-export { formatAngle, formatAngleBare } from './units/format-angle.ts';
-export { formatDeviation, formatFeetInches, formatLength, formatLengthBare } from './units/format-length.ts';
+export { degreesOf, radiansOf, roundedTo } from './units/angle.ts';
+export { formatAngle, formatAngleBare, formatSignedAngle } from './units/format-angle.ts';
+export { formatDeviation, formatLength, formatLengthBare, isShownAsZero } from './units/format-length.ts';
 export { formatTyped, formatTypedAngle } from './units/format-typed.ts';
-export { inches, type Length, type LengthUnit, MM_PER_INCH, millimetres, mmOf } from './units/length.ts';
+export { type Length, type LengthUnit, lengthIn, MM_PER_INCH, mmOf } from './units/length.ts';
 export { type LengthStyle, unitOf } from './units/length-style.ts';
 export { parseAngle } from './units/parse-angle.ts';
 export { parseLength, parseSignedLength } from './units/parse-length.ts';
-export type { UnitsProblem } from './units/units-problem.ts';

@@ -10,7 +10,9 @@ export type StorageFault =
   | 'notOurs'
   | 'newerVersion'
   | 'busy'
-  | 'missing';
+  | 'missing'
+  /** The data folder's name has more letters than a database or a backup in it could be reached by. */
+  | 'pathTooLong';
 
 export type StorageProblem =
   /** The database could not be opened or written. `file` is its path, `detail` the engine's own words. */
@@ -18,9 +20,16 @@ export type StorageProblem =
   /** The header was changed by another window or process since the revision that the change was made against. */
   | { readonly kind: 'changedElsewhere'; readonly expected: number; readonly found: number }
   | { readonly kind: 'notFound'; readonly what: 'header' | 'stockItem' | 'backup'; readonly id: string }
+  /** Steps of one header are damaged on disk; it is there as far as it is sound, and all others are as they were. */
+  | { readonly kind: 'damagedHeader'; readonly headerId: string; readonly detail: string }
   | { readonly kind: 'finished'; readonly name: string }
   | { readonly kind: 'nothingToUndo'; readonly action: 'undo' | 'redo' }
   /** The request did not have the shape that the contract asks. */
   | { readonly kind: 'invalidRequest'; readonly call: string; readonly detail: string }
+  /**
+   * The page does not know the secret of the program that now serves it: another tab, another browser, or an address of
+   * an earlier start.
+   */
+  | { readonly kind: 'pageUnknown' }
   /** A defect of the program itself; `reference` finds it in the log. */
   | { readonly kind: 'internal'; readonly reference: string };

@@ -3,7 +3,8 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { findCircle, importFault } from './architecture-rules.ts';
+import type { Edit } from '../core/edits/edit.ts';
+import { CORE_PACKAGES, findCircle, importFault, RENDERER_ARROWS } from './architecture-rules.ts';
 import { filesBelow, parseSource, ROOT, readSources } from './source-files.ts';
 
 const FILE_LINES = { warn: 250, fail: 400 } as const;
@@ -32,6 +33,22 @@ describe('arrows', () => {
     expect(faults).toEqual([]);
   });
 
+  test('core uses every package on its list, each stands there with its reason, and each comes with the program', () => {
+    const used = new Set(
+      allImports
+        .filter(({ path, stated }) => path.startsWith('core/') && stated.target === null)
+        .map(({ stated }) => stated.specifier),
+    );
+    const { dependencies } = JSON.parse(readFileSync(join(ROOT, 'package.json'), 'utf8')) as {
+      readonly dependencies: Readonly<Record<string, string>>;
+    };
+    expect([...CORE_PACKAGES.keys()].sort()).toEqual([...used].sort());
+    for (const [name, reason] of CORE_PACKAGES) {
+      expect(reason, name).toMatch(/^.{20,}$/);
+      expect(dependencies, name).toHaveProperty(name);
+    }
+  });
+
   test('no imports run in a circle', () => {
     expect(findCircle(sources)).toBeNull();
   });
@@ -52,6 +69,68 @@ describe('arrows', () => {
     });
     expect(barrels.map(({ path }) => path)).toEqual([]);
   });
+});
+
+/** Every kind of edit; one that is missing here does not compile. */
+const EDIT_KINDS: Readonly<Record<Edit['kind'], true>> = {
+  setHeader: true,
+  setSettings: true,
+  addPrimary: true,
+  removePrimary: true,
+  movePrimary: true,
+  setPrimary: true,
+  addPiece: true,
+  removePiece: true,
+  movePiece: true,
+  replacePiece: true,
+  addCollector: true,
+  removeCollector: true,
+  replaceCollector: true,
+  addObstacle: true,
+  removeObstacle: true,
+  replaceObstacle: true,
+  finishHeader: true,
+  reopenHeader: true,
+  batch: true,
+};
+
+test('edits are built in core alone', () => {
+  const made = new RegExp(`\\bkind: '(?:${Object.keys(EDIT_KINDS).join('|')})'`);
+  const builders = product.filter(({ text }) => made.test(text));
+  const strangers = builders.filter(({ path }) => !/^core\/(?:edits|moves)\//.test(path));
+  expect(strangers.map(({ path }) => path)).toEqual([]);
+  expect(builders.length).toBeGreaterThan(5);
+});
+
+/** Promised to whoever builds on core, though the program itself goes by what is made of them. */
+const PROMISED = new Set([
+  'clearanceBetween',
+  'closureOf',
+  'fromLra',
+  'fromXyz',
+  'mirrorPrimary',
+  'readHeader',
+  'suggestHeaderMoves',
+  'suggestMoves',
+  'tracePrimary',
+]);
+
+/** The names between the braces of `import` or `export` statements that name core's face, or are in it. */
+function namesIn(text: string, statement: RegExp): readonly string[] {
+  return [...text.matchAll(statement)].flatMap(([, names = '']) =>
+    names.split(',').flatMap((name) => name.trim().replace(/^type /, '') || []),
+  );
+}
+
+test("nothing stands on core's face that nobody outside it needs", () => {
+  const face = namesIn(readFileSync(join(ROOT, 'core/index.ts'), 'utf8'), /^export (?:type )?\{([^}]*)\} from/gm);
+  const users = product.filter(({ path }) => !path.startsWith('core/'));
+  const used = new Set(
+    users.flatMap(({ text }) => namesIn(text, /^import (?:type )?\{([^}]*)\} from '[./]*core\/index\.ts'/gm)),
+  );
+  expect(face.length).toBeGreaterThan(100);
+  expect(face.filter((name) => !used.has(name) && !PROMISED.has(name))).toEqual([]);
+  expect([...PROMISED].filter((name) => !face.includes(name))).toEqual([]);
 });
 
 describe('sizes', () => {
@@ -91,7 +170,7 @@ describe('manners', () => {
   test('files are named in kebab-case, and for what they hold', () => {
     const faults = filesBelow('core')
       .concat(filesBelow('electron'), filesBelow('renderer'), filesBelow('tests'))
-      .filter((path) => !path.includes('__snapshots__'))
+      .filter((path) => !path.includes('__snapshots__') && !path.endsWith('/README.md'))
       .filter((path) =>
         /[A-Z ]|(?:^|[/-])(?:utils?|helpers?|manager|misc|common)(?:[-.]|$)/.test(path.split('/').at(-1) ?? ''),
       );
@@ -155,13 +234,31 @@ describe('the rules themselves bite', () => {
     ['core/header/x.ts', "import { readFileSync } from 'node:fs';"],
     ['core/header/x.ts', "type A = import('../../electron/bridge/contract.ts').HostEvent;"],
     ['core/header/x.ts', "const a = await import('react');"],
+    ['core/header/x.ts', "import { sum } from 'd3';"],
+    ['core/header/x.ts', "import Papa from 'papaparse';"],
+    ['electron/output/x.ts', "import Papa from 'papaparse';"],
+    ['core/path/x.ts', "import { visit } from 'jsonc-parser';"],
+    ['core/spreadsheet/x.ts', "import { a } from '../header/header.ts';"],
     ['electron/store/x.ts', "import { a } from '../../renderer/bridge.ts';"],
     ['electron/store/x.ts', "import { app } from 'electron';"],
     ['electron/shell/x.ts', "import Database from 'better-sqlite3';"],
     ['electron/bridge/x.ts', "import { a } from '../store/backend.ts';"],
     ['renderer/x.ts', "import { contract } from '../electron/bridge/contract.ts';"],
     ['renderer/x.ts', "import type { A } from '../electron/store/backend.ts';"],
+    ['renderer/host/x.ts', "import { CALL_NAMES } from '../../electron/bridge/call-names.ts';"],
     ['renderer/x.ts', "import { join } from 'node:path';"],
+    ['renderer/ui/x.tsx', "import type { HeaderSession } from '../session/header-session.ts';"],
+    ['renderer/ui/fields/x.tsx', "import { askHost } from '../../host/host-bridge.ts';"],
+    ['renderer/session/x.ts', "import { Bar } from '../app/bar.tsx';"],
+    ['renderer/shelf/x.tsx', "import { HeaderList } from '../headers/header-list.tsx';"],
+    ['renderer/headers/importing/x.tsx', "import '../../shelf/shelf.css';"],
+    ['renderer/moves/x.ts', "type A = import('../bench/bench-view.ts').Drawer;"],
+    ['renderer/help/x.tsx', "const a = await import('../shape/space-area.tsx');"],
+    ['renderer/chart/x.ts', "import { describeScene } from '../view/scene/describe-scene.ts';"],
+    ['renderer/bench/x.ts', "import type { Workshop } from '../app/use-workshop.ts';"],
+    ['renderer/new-room/x.ts', "import { Button } from '../ui/button.tsx';"],
+    ['renderer/ui/x.ts', "import { start } from '../main.tsx';"],
+    ['renderer/x.tsx', "import '../renderer/shelf/shelf.css';"],
     ['renderer/bench/x.ts', "import { a } from '../../core/edits/apply-edit.ts';"],
     ['electron/bridge/x.ts', "import type { A } from '../../core/header/header.ts';"],
   ])('%s may not say %s', (path, code) => {
@@ -171,19 +268,43 @@ describe('the rules themselves bite', () => {
   test.each([
     ['core/moves/x.ts', "import { a } from '../stock/shelf-match.ts';"],
     ['core/header/x.ts', "import * as z from 'zod';"],
+    ['core/spreadsheet/x.ts', "import Papa from 'papaparse';"],
+    ['core/moves/x.ts', "import FlatQueue from 'flatqueue';"],
     ['renderer/x.ts', "import type { HostBridge } from '../electron/bridge/contract.ts';"],
+    ['renderer/commands/x.ts', "import { COMMANDS } from '../../electron/bridge/commands.ts';"],
+    ['renderer/x.tsx', "import './ui/theme.css';"],
+    ['renderer/bench/grid/x.tsx', "import { BenchScreen } from '../bench-screen.tsx';"],
+    ['renderer/bench/x.tsx', "const a = await import('../shape/space-area.tsx');"],
+    ['renderer/app/opening/x.ts', "import type { HeaderSession } from '../../session/header-session.ts';"],
     ['electron/main.ts', "import { app } from 'electron';"],
   ])('%s may say %s', (path, code) => {
     expect(fault(path, code)).toEqual([null]);
   });
 
-  test('a circle is found, and one of types alone is none', () => {
-    const files = (second: string) => [
-      parseSource('core/a.ts', "import { b } from './b.ts';"),
-      parseSource('core/b.ts', second),
-    ];
-    expect(findCircle(files("import { a } from './a.ts';"))).toEqual(['core/a.ts', 'core/b.ts', 'core/a.ts']);
-    expect(findCircle(files("import type { a } from './a.ts';"))).toBeNull();
+  test.each([
+    "import { a } from './a.ts';",
+    "import type { a } from './a.ts';",
+    "type A = import('./a.ts').A;",
+    "export type { a } from './a.ts';",
+  ])('a circle is found by %s', (second) => {
+    const files = [parseSource('core/a.ts', "import { b } from './b.ts';"), parseSource('core/b.ts', second)];
+    expect(findCircle(files)).toEqual(['core/a.ts', 'core/b.ts', 'core/a.ts']);
+  });
+
+  test('a file used by two is no circle', () => {
+    const uses = (path: string, ...used: readonly string[]) =>
+      parseSource(path, used.map((name) => `import type { ${name} } from './${name}.ts';`).join('\n'));
+    expect(findCircle([uses('core/a.ts', 'b', 'c'), uses('core/b.ts', 'c'), uses('core/c.ts')])).toBeNull();
+  });
+
+  test('every room of the page has its arrows, and they run one way', () => {
+    const rooms = new Set(product.flatMap(({ path }) => /^renderer\/([^/]+)\//.exec(path)?.[1] ?? []));
+    const table = Object.keys(RENDERER_ARROWS).filter((room) => room !== '');
+    expect(table.toSorted()).toEqual([...rooms].toSorted());
+    const asFiles = Object.entries(RENDERER_ARROWS).map(([room, used]) =>
+      parseSource(`renderer/${room}.ts`, used.map((other) => `import './${other}.ts';`).join('\n')),
+    );
+    expect(findCircle(asFiles)).toBeNull();
   });
 
   test('the length of a function is counted', () => {

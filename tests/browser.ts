@@ -59,6 +59,24 @@ function environment(executable: string): Record<string, string | undefined> {
   return { ...process.env, LD_LIBRARY_PATH: join(UNPACKED, 'al2023', 'lib') };
 }
 
+/** Slows every page down so many times, so that tests can show that they do not count on a quick machine. */
+const { EVENRUN_THROTTLE } = process.env;
+
+function throttled(browser: Browser): Browser {
+  const rate = Number(EVENRUN_THROTTLE ?? '1');
+  if (rate === 1) return browser;
+  const newContext = browser.newContext.bind(browser);
+  browser.newContext = async (options) => {
+    const context = await newContext(options);
+    context.on('page', async (page) => {
+      const session = await context.newCDPSession(page);
+      await session.send('Emulation.setCPUThrottlingRate', { rate });
+    });
+    return context;
+  };
+  return browser;
+}
+
 export interface BrowserOptions {
   readonly extraArguments?: readonly string[];
 }
@@ -66,7 +84,7 @@ export interface BrowserOptions {
 /** Starts a browser of one's own; close it when done. Off Linux, where the package does not run, it is the machine's own Chrome. */
 export async function launchBrowser({ extraArguments = [] }: BrowserOptions = {}): Promise<Browser> {
   const args = [...ARGUMENTS, ...extraArguments];
-  if (process.platform !== 'linux') return chromium.launch({ channel: 'chrome', args });
+  if (process.platform !== 'linux') return throttled(await chromium.launch({ channel: 'chrome', args }));
   const executablePath = await chromiumExecutable();
-  return chromium.launch({ executablePath, args, env: environment(executablePath) });
+  return throttled(await chromium.launch({ executablePath, args, env: environment(executablePath) }));
 }

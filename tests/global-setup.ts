@@ -18,6 +18,7 @@ async function attempt(name: string, act: () => Promise<unknown>): Promise<void>
 
 export async function setup(): Promise<void> {
   if (process.platform === 'linux') await chromiumExecutable();
-  for (const name of ['renderer', 'main', 'preload', 'host'] as const) await attempt(name, () => buildIfStale(ROOT, [name]));
+  for (const name of ['renderer', 'main', 'preload', 'host'] as const)
+    await attempt(name, () => buildIfStale(ROOT, [name]));
   await attempt('the children', buildChildren);
 }

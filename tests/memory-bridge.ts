@@ -1,19 +1,36 @@
-/** A bridge to headers in memory, for tests of the page's own logic: same answers as the store, and faults on demand. */
+/** A bridge to headers in memory, for tests of the page's own logic: faults on demand, and answers as the store's, which one suite holds both to. */
 
 import { applyEdit } from '../core/edits/apply-edit.ts';
 import { describeEdit } from '../core/edits/describe-edit.ts';
 import type { Header } from '../core/header/header.ts';
+import { newHeader } from '../core/header/new-header.ts';
 import type { Problem } from '../core/problem.ts';
 import type { StockItem } from '../core/stock/stock-item.ts';
 import type { CallName, HostBridge, Reply, RequestOf, ResponseOf } from '../electron/bridge/contract.ts';
 
 type Opened = ResponseOf<'openHeader'>;
+type Step = RequestOf<'commitSteps'>['steps'][number];
+type HistoryStep = Opened['undo'][number];
+type Action = 'undo' | 'redo';
+
+/** A header after one of its steps; the first is as it was made. */
+interface Row {
+  readonly stepId: string;
+  readonly action: 'make' | Step['action'];
+  readonly header: Header;
+  readonly step: HistoryStep | null;
+  /** The rows that an undo and a redo after this one turn back. */
+  readonly undo: number | null;
+  readonly redo: number | null;
+}
 
 interface Kept {
-  readonly opened: Opened;
-  /** Revision that each step id brought about. */
-  readonly steps: ReadonlyMap<string, number>;
+  readonly rows: readonly Row[];
+  readonly draft: Opened['draft'];
 }
+
+/** As many as the store sends. */
+const WINDOW = 64;
 
 /** What happens to the next call of a name: it never arrives, its answer is lost, or it answers with a problem. */
 export type Fault =
@@ -25,23 +42,25 @@ type Answers = { readonly [Name in CallName]?: (request: RequestOf<Name>) => Rep
 
 const fine = <Value>(value: Value) => ({ ok: true as const, value });
 const trouble = (problem: Problem) => ({ ok: false as const, problems: [problem] });
+const missing = (id: string) => trouble({ kind: 'notFound', what: 'header', id });
+const asMade = (header: Header): Row => ({ stepId: '', action: 'make', header, step: null, undo: null, redo: null });
 
 export class MemoryBridge implements HostBridge {
   readonly host = 'browser';
   /** Every call that arrived, in order. */
   readonly calls: { readonly name: CallName; readonly request: unknown }[] = [];
   stock: readonly StockItem[] = [];
+  /** By id, in the order of their last change. */
   readonly #kept = new Map<string, Kept>();
+  /** What was made by requests, by their ids. */
+  readonly #made = new Map<string, { readonly asked: string; readonly headerId: string }>();
   readonly #faults: { readonly name: CallName; readonly fault: Fault }[] = [];
   /** Calls wait here while the bridge is held. */
   #gate: { readonly opened: Promise<void>; readonly open: () => void } | null = null;
 
   constructor(...headers: readonly Header[]) {
     for (const header of headers) {
-      this.#kept.set(header.id, {
-        opened: { header, revision: 0, undo: [], redo: [], draft: null },
-        steps: new Map(),
-      });
+      this.#kept.set(header.id, { rows: [asMade(header)], draft: null });
     }
   }
 
@@ -65,7 +84,7 @@ export class MemoryBridge implements HostBridge {
   headerOf(headerId: string): Opened {
     const kept = this.#kept.get(headerId);
     if (kept === undefined) throw new Error(`No header ${headerId}`);
-    return kept.opened;
+    return openedFrom(kept);
   }
 
   forget(headerId: string): void {
@@ -92,76 +111,133 @@ export class MemoryBridge implements HostBridge {
   }
 
   readonly #answers: Answers = {
-    openHeader: ({ headerId }) => {
-      const kept = this.#kept.get(headerId);
-      return kept === undefined ? missing(headerId) : fine(kept.opened);
-    },
-    readRevision: ({ headerId }) => {
-      const kept = this.#kept.get(headerId);
-      if (kept === undefined) return missing(headerId);
-      return fine({ revision: kept.opened.revision, state: kept.opened.header.state });
-    },
-    commitSteps: (request) => this.#commit(request),
-    saveDraft: ({ headerId, draft }) => {
-      const kept = this.#kept.get(headerId);
-      if (kept === undefined) return missing(headerId);
-      this.#kept.set(headerId, { ...kept, opened: { ...kept.opened, draft } });
-      return fine({});
-    },
-    importHeader: ({ header }) => {
-      const opened: Opened = { header, revision: 0, undo: [], redo: [], draft: null };
-      this.#kept.set(header.id, { opened, steps: new Map() });
-      return fine(opened);
-    },
+    openHeader: ({ headerId }) => this.#on(headerId, (kept) => fine(openedFrom(kept))),
+    readHistory: ({ headerId, action, from }) =>
+      this.#on(headerId, ({ rows }) => {
+        const found = rows[from]?.action;
+        const isThere =
+          found === 'undo' ? action === 'redo' : found !== undefined && found !== 'make' && action === 'undo';
+        if (isThere) return fine(historyFrom(rows, action, from));
+        return trouble({ kind: 'invalidRequest', call: 'readHistory', detail: `no ${action} of step ${from}` });
+      }),
+    readRevision: ({ headerId }) =>
+      this.#on(headerId, ({ rows }) => fine({ revision: rows.length - 1, state: newest(rows).header.state })),
+    commitSteps: (request) => this.#on(request.headerId, (kept) => this.#commit(kept, request)),
+    saveDraft: ({ headerId, draft }) =>
+      this.#on(headerId, (kept) => {
+        this.#kept.set(headerId, { ...kept, draft });
+        return fine({});
+      }),
+    createHeader: (request) => this.#make(request, () => fine(newHeader({ id: '', name: request.name }))),
+    duplicateHeader: (request) =>
+      this.#make(request, () =>
+        this.#on(request.headerId, ({ rows }) => fine({ ...newest(rows).header, name: request.name })),
+      ),
+    importHeader: (request) => this.#make(request, () => fine(request.header)),
     listStock: () => fine({ stock: this.stock.map((item) => ({ item, revision: 1 })) }),
   };
 
-  #commit({ headerId, baseRevision, steps, draft }: RequestOf<'commitSteps'>): Reply<'commitSteps'> {
+  #on<Answer>(
+    headerId: string,
+    act: (kept: Kept) => Answer | ReturnType<typeof trouble>,
+  ): Answer | ReturnType<typeof trouble> {
     const kept = this.#kept.get(headerId);
-    if (kept === undefined) return missing(headerId);
-    const known = steps.filter((step) => kept.steps.has(step.stepId));
-    const expected = known.length === 0 ? baseRevision : (kept.steps.get(known.at(-1)?.stepId ?? '') ?? baseRevision);
-    const fresh = steps.slice(known.length);
-    if (fresh.length === 0) {
-      if (draft !== undefined) this.#kept.set(headerId, { ...kept, opened: { ...kept.opened, draft } });
-      return fine({ revision: expected });
+    return kept === undefined ? missing(headerId) : act(kept);
+  }
+
+  #make(
+    request: { readonly requestId: string },
+    make: () => { readonly ok: true; readonly value: Header } | ReturnType<typeof trouble>,
+  ): Reply<'openHeader'> {
+    const asked = JSON.stringify(request);
+    const before = this.#made.get(request.requestId);
+    if (before !== undefined && before.asked !== asked)
+      return trouble({
+        kind: 'invalidRequest',
+        call: 'sent again',
+        detail: `request ${request.requestId} was another`,
+      });
+    if (before !== undefined) return this.#on(before.headerId, (kept) => fine(openedFrom(kept)));
+    const made = make();
+    if (!made.ok) return made;
+    const headerId = `made-${this.#made.size + 1}`;
+    const kept: Kept = { rows: [asMade({ ...made.value, id: headerId, state: 'open' })], draft: null };
+    this.#kept.set(headerId, kept);
+    this.#made.set(request.requestId, { asked, headerId });
+    return fine(openedFrom(kept));
+  }
+
+  #commit(kept: Kept, { headerId, baseRevision, steps, draft = kept.draft }: RequestOf<'commitSteps'>) {
+    let { rows } = kept;
+    const fresh = steps.findIndex(({ stepId }, index) => rows[baseRevision + 1 + index]?.stepId !== stepId);
+    const known = fresh === -1 ? steps.length : fresh;
+    const { header } = newest(rows);
+    if (known < steps.length) {
+      if (header.state === 'finished') return trouble({ kind: 'finished', name: header.name });
+      const [expected, found] = [baseRevision + known, rows.length - 1];
+      if (found !== expected) return trouble({ kind: 'changedElsewhere', expected, found });
     }
-    if (kept.opened.header.state === 'finished') return trouble({ kind: 'finished', name: kept.opened.header.name });
-    if (kept.opened.revision !== expected) {
-      return trouble({ kind: 'changedElsewhere', expected, found: kept.opened.revision });
-    }
-    let opened = draft === undefined ? kept.opened : { ...kept.opened, draft };
-    const ids = new Map(kept.steps);
-    for (const step of fresh) {
-      const next = commitOne(opened, step);
+    for (const step of steps.slice(known)) {
+      const next = rowAfter(rows, step);
       if (!next.ok) return next;
-      opened = next.value;
-      ids.set(step.stepId, opened.revision);
+      rows = [...rows, next.value];
     }
-    this.#kept.set(headerId, { opened, steps: ids });
-    return fine({ revision: opened.revision });
+    this.#kept.set(headerId, { rows, draft });
+    return fine({ revision: known < steps.length ? rows.length - 1 : baseRevision + known });
   }
 }
 
-function missing(headerId: string) {
-  return trouble({ kind: 'notFound', what: 'header', id: headerId });
+function newest(rows: readonly Row[]): Row {
+  const row = rows.at(-1);
+  if (row === undefined) throw new Error('a header without its first row');
+  return row;
 }
 
-type Step = RequestOf<'commitSteps'>['steps'][number];
+function openedFrom({ rows, draft }: Kept): Opened {
+  const { header, undo, redo } = newest(rows);
+  const isFinished = header.state === 'finished';
+  const undone = historyFrom(rows, 'undo', isFinished ? null : undo);
+  const redone = historyFrom(rows, 'redo', isFinished ? null : redo);
+  return {
+    header,
+    revision: rows.length - 1,
+    undo: undone.steps,
+    moreUndo: undone.more,
+    redo: redone.steps,
+    moreRedo: redone.more,
+    draft,
+    damage: null,
+  };
+}
 
-function commitOne(opened: Opened, step: Step): Reply<'openHeader'> {
-  const back = step.action === 'do' ? null : (step.action === 'undo' ? opened.undo : opened.redo).at(-1);
-  if (back === undefined && step.action !== 'do') return trouble({ kind: 'nothingToUndo', action: step.action });
-  const edit = step.action === 'do' ? step.edit : step.action === 'undo' ? back?.inverse : back?.edit;
-  const applied = edit === undefined ? null : applyEdit(opened.header, edit);
-  if (applied === null || edit === undefined) return trouble({ kind: 'internal', reference: 'no edit' });
+function historyFrom(rows: readonly Row[], action: Action, from: number | null): ResponseOf<'readHistory'> {
+  const steps: HistoryStep[] = [];
+  let next = from;
+  while (next !== null && steps.length < WINDOW) {
+    const step = rows[next]?.step;
+    if (!step) throw new Error(`no step ${next}`);
+    steps.unshift(action === 'undo' ? step : { ...step, edit: step.inverse, inverse: step.edit });
+    next = rows[next - 1]?.[action] ?? null;
+  }
+  return { steps, more: next };
+}
+
+function rowAfter(rows: readonly Row[], wanted: Step): Reply<never> | { readonly ok: true; readonly value: Row } {
+  const { header, undo, redo } = newest(rows);
+  const { stepId, action } = wanted;
+  const revision = rows.length;
+  const turned = action === 'do' ? null : { undo, redo }[action];
+  const back = turned === null ? null : (rows[turned]?.step ?? null);
+  if (action !== 'do' && back === null) return trouble({ kind: 'nothingToUndo', action });
+  const edit = wanted.action === 'do' ? wanted.edit : back?.inverse;
+  if (edit === undefined) throw new Error('no edit');
+  const applied = applyEdit(header, edit);
   if (!applied.ok) return applied;
-  const after = { ...opened, header: applied.value.header, revision: opened.revision + 1 };
-  if (step.action === 'do' || back === undefined || back === null) {
-    const made = { label: describeEdit(edit, opened.header), edit, inverse: applied.value.inverse };
-    return fine({ ...after, undo: [...opened.undo, made], redo: [] });
-  }
-  return step.action === 'undo'
-    ? fine({ ...after, undo: opened.undo.slice(0, -1), redo: [...opened.redo, back] })
-    : fine({ ...after, undo: [...opened.undo, back], redo: opened.redo.slice(0, -1) });
+  const after = applied.value.header;
+  const label = back?.label ?? describeEdit(edit, header);
+  const step = { label, edit, inverse: back?.edit ?? applied.value.inverse };
+  if (turned === null) return fine({ stepId, action, header: after, step, undo: revision, redo: null });
+  const below = rows[turned - 1]?.[action === 'undo' ? 'undo' : 'redo'] ?? null;
+  const stacks = action === 'undo' ? { undo: below, redo: revision } : { undo: revision, redo: below };
+  return fine({ stepId, action, header: after, step, ...stacks });
 }

@@ -3,7 +3,7 @@
 import type { Header } from '../header/header.ts';
 import type { HeaderProblem, ProblemPath } from '../header/header-problem.ts';
 import { referenceProblems } from '../header/references.ts';
-import { schemaProblems } from '../header/schema-problems.ts';
+import { firstProblems, schemaProblems } from '../header/schema-problems.ts';
 import { failure, type Result, success } from '../result.ts';
 import { applySingle } from './apply-single.ts';
 import type { Edit, SingleEdit } from './edit.ts';
@@ -15,7 +15,7 @@ export interface Step {
   readonly inverse: Edit;
 }
 
-/** These can neither make two ids the same nor leave anything pointing at nothing. */
+/** After these no reference needs looking at: they bring in no id, and take away nothing that anything else may name. */
 const SAFE_KINDS: ReadonlySet<Edit['kind']> = new Set<Edit['kind']>([
   'setHeader',
   'movePrimary',
@@ -36,7 +36,9 @@ const SAFE_KINDS: ReadonlySet<Edit['kind']> = new Set<Edit['kind']>([
  */
 export function applyEdit(header: Header, edit: Edit): Result<Step, HeaderProblem> {
   const parsed = editSchema.safeParse(edit);
-  return parsed.success ? applyCheckedEdit(header, parsed.data) : failure(...schemaProblems(parsed.error.issues, edit));
+  return parsed.success
+    ? applyCheckedEdit(header, parsed.data)
+    : failure(...firstProblems(schemaProblems(parsed.error.issues, edit)));
 }
 
 /** As `applyEdit`, for an edit that `editSchema` has passed: a message or a row that was read through it. */

@@ -1,11 +1,12 @@
 /** Names a step in the words that stand on the undo button. */
 
 import type { Collector, Header, Obstacle, Piece, Primary, Settings } from '../header/header.ts';
+import { labelName } from '../header/names.ts';
 import { assertNever } from '../result.ts';
 import { formatAngle } from '../units/format-angle.ts';
 import { formatLength } from '../units/format-length.ts';
 import { type Length, mmOf } from '../units/length.ts';
-import type { Edit } from './edit.ts';
+import type { Edit, PrimaryFields } from './edit.ts';
 
 const SETTING_WORDS: Readonly<Record<keyof Settings, string>> = {
   target: 'target',
@@ -19,33 +20,24 @@ const SETTING_WORDS: Readonly<Record<keyof Settings, string>> = {
   wantedGap: 'wanted gap',
 };
 
-/** `edit` in a few plain words, such as "angle of piece 3, primary 2"; `header` is the header before the edit. */
+/**
+ * `edit` in a few plain words, such as "angle of piece 3, primary 2"; `header` is the header before the edit. Never longer than
+ * the label of a step may be: long names are shortened.
+ */
 export function describeEdit(edit: Edit, header: Header): string {
   switch (edit.kind) {
     case 'batch':
       return edit.label;
-    case 'setHeader':
-      return fieldWords(edit.set, { name: 'name of the header', note: 'note of the header' }, 'header');
-    case 'setSettings':
-      return fieldWords(edit.set, SETTING_WORDS, 'settings');
     case 'addPrimary':
-      return `add primary ${edit.primary.name}`;
     case 'removePrimary':
-      return `remove ${primaryWords(header, edit.primaryId)}`;
     case 'movePrimary':
-      return `move ${primaryWords(header, edit.primaryId)}`;
-    case 'setPrimary': {
-      const words = { name: 'name', tube: 'tube', port: 'port', inletId: 'inlet' };
-      return `${fieldWords(edit.set, words, 'fields')} of ${primaryWords(header, edit.primaryId)}`;
-    }
+    case 'setPrimary':
+      return primaryStep(edit, header);
     case 'addPiece':
-      return `add ${pieceWords(edit.piece, header)} to ${primaryWords(header, edit.primaryId)}`;
     case 'removePiece':
-      return `remove ${placeWords(header, edit.primaryId, edit.pieceId)}`;
     case 'movePiece':
-      return `move ${placeWords(header, edit.primaryId, edit.pieceId)}`;
     case 'replacePiece':
-      return `${changeWords(header, edit.primaryId, edit.piece)}${placeWords(header, edit.primaryId, edit.piece.id)}`;
+      return pieceStep(edit, header);
     case 'addCollector':
     case 'removeCollector':
     case 'replaceCollector':
@@ -54,10 +46,69 @@ export function describeEdit(edit: Edit, header: Header): string {
     case 'removeObstacle':
     case 'replaceObstacle':
       return obstacleStep(edit, header);
+    case 'setHeader':
+    case 'setSettings':
+    case 'finishHeader':
+    case 'reopenHeader':
+      return headerStep(edit);
+    default:
+      return assertNever(edit);
+  }
+}
+
+type EditOf<Kind extends Edit['kind']> = Extract<Edit, { readonly kind: Kind }>;
+
+function headerStep(edit: EditOf<'setHeader' | 'setSettings' | 'finishHeader' | 'reopenHeader'>): string {
+  switch (edit.kind) {
+    case 'setHeader':
+      return fieldWords(edit.set, { name: 'name of the header', note: 'note of the header' }, 'header');
+    case 'setSettings':
+      return fieldWords(edit.set, SETTING_WORDS, 'settings');
     case 'finishHeader':
       return 'finish the header';
     case 'reopenHeader':
       return 'reopen the header';
+    default:
+      return assertNever(edit);
+  }
+}
+
+const PRIMARY_FIELD_WORDS: Readonly<Record<keyof PrimaryFields, string>> = {
+  name: 'name',
+  tube: 'tube',
+  port: 'port',
+  inletId: 'inlet',
+};
+
+function primaryStep(
+  edit: EditOf<'addPrimary' | 'removePrimary' | 'movePrimary' | 'setPrimary'>,
+  header: Header,
+): string {
+  switch (edit.kind) {
+    case 'addPrimary':
+      return `add primary ${labelName(edit.primary.name)}`;
+    case 'removePrimary':
+      return `remove ${primaryWords(header, edit.primaryId)}`;
+    case 'movePrimary':
+      return `move ${primaryWords(header, edit.primaryId)}`;
+    case 'setPrimary':
+      return `${fieldWords(edit.set, PRIMARY_FIELD_WORDS, 'fields')} of ${primaryWords(header, edit.primaryId)}`;
+    default:
+      return assertNever(edit);
+  }
+}
+
+function pieceStep(edit: EditOf<'addPiece' | 'removePiece' | 'movePiece' | 'replacePiece'>, header: Header): string {
+  const { primaryId } = edit;
+  switch (edit.kind) {
+    case 'addPiece':
+      return `add ${pieceWords(edit.piece, header)} to ${primaryWords(header, primaryId)}`;
+    case 'removePiece':
+      return `remove ${placeWords(header, primaryId, edit.pieceId)}`;
+    case 'movePiece':
+      return `move ${placeWords(header, primaryId, edit.pieceId)}`;
+    case 'replacePiece':
+      return `${changeWords(header, primaryId, edit.piece)}${placeWords(header, primaryId, edit.piece.id)}`;
     default:
       return assertNever(edit);
   }
@@ -74,7 +125,7 @@ const primaryOf = (header: Header, primaryId: string): Primary | undefined =>
   header.primaries.find((primary) => primary.id === primaryId);
 
 const primaryWords = (header: Header, primaryId: string) =>
-  `primary ${primaryOf(header, primaryId)?.name ?? primaryId}`;
+  `primary ${labelName(primaryOf(header, primaryId)?.name ?? primaryId)}`;
 
 function placeWords(header: Header, primaryId: string, pieceId: string): string {
   const index = primaryOf(header, primaryId)?.pieces.findIndex((piece) => piece.id === pieceId) ?? -1;
@@ -123,18 +174,17 @@ function isSame(one: unknown, other: unknown): boolean {
 
 const isLength = (field: unknown): field is Length => typeof field === 'object' && field !== null && 'unit' in field;
 
-type EditOf<Kind extends Edit['kind']> = Extract<Edit, { readonly kind: Kind }>;
-
 function collectorStep(edit: EditOf<'addCollector' | 'removeCollector' | 'replaceCollector'>, header: Header): string {
-  if (edit.kind === 'addCollector') return `add collector ${edit.collector.name}`;
-  if (edit.kind === 'replaceCollector') return `change of collector ${edit.collector.name}`;
+  if (edit.kind === 'addCollector') return `add collector ${labelName(edit.collector.name)}`;
+  if (edit.kind === 'replaceCollector') return `change of collector ${labelName(edit.collector.name)}`;
   return `remove collector ${nameOf(header.collectors, edit.collectorId)}`;
 }
 
 function obstacleStep(edit: EditOf<'addObstacle' | 'removeObstacle' | 'replaceObstacle'>, header: Header): string {
-  if (edit.kind === 'addObstacle') return `add obstacle ${edit.obstacle.name}`;
-  if (edit.kind === 'replaceObstacle') return `change of obstacle ${edit.obstacle.name}`;
+  if (edit.kind === 'addObstacle') return `add obstacle ${labelName(edit.obstacle.name)}`;
+  if (edit.kind === 'replaceObstacle') return `change of obstacle ${labelName(edit.obstacle.name)}`;
   return `remove obstacle ${nameOf(header.obstacles, edit.obstacleId)}`;
 }
 
-const nameOf = (list: readonly (Collector | Obstacle)[], id: string) => list.find((item) => item.id === id)?.name ?? id;
+const nameOf = (list: readonly (Collector | Obstacle)[], id: string) =>
+  labelName(list.find((item) => item.id === id)?.name ?? id);

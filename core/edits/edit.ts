@@ -1,6 +1,8 @@
-/** Every way in which a header can change. */
+/** Every way in which a header can change, and how several changes become one step. */
 
 import type { Collector, Header, Obstacle, Piece, Primary, Settings } from '../header/header.ts';
+import { shortened } from '../header/names.ts';
+import { NAME_LIMIT } from '../header/schema.ts';
 
 /** Fields of a primary that can be set on their own; its pieces have edits of their own. */
 export type PrimaryFields = Omit<Primary, 'id' | 'pieces'>;
@@ -37,3 +39,15 @@ export interface BatchEdit {
 }
 
 export type Edit = SingleEdit | BatchEdit;
+
+/** Several edits as one step. A label that is longer than a step's may be is shortened. */
+export function batchOf(label: string, edits: readonly SingleEdit[]): BatchEdit {
+  return { kind: 'batch', label: shortened(label, NAME_LIMIT), edits };
+}
+
+/** As `batchOf`, but null for none, and a single edit as it is: what it says of itself is nearer than the label. */
+export function oneStep(label: string, edits: readonly SingleEdit[]): Edit | null {
+  const [first] = edits;
+  if (first === undefined) return null;
+  return edits.length === 1 ? first : batchOf(label, edits);
+}

@@ -32,6 +32,10 @@ export function describeHeaderProblem(problem: HeaderProblem): string {
       return `Place ${problem.at + 1} is past the end of ${placeWords(problem.path)}, which has ${problem.length}: choose a place up to ${problem.length + 1}.`;
     case 'tooMany':
       return `${where} would have more than ${problem.limit} entries, the most that fit: split the work over several headers or lists.`;
+    case 'moreProblems':
+      return problem.count === 1
+        ? 'There is one more problem: mend these first, then read it again.'
+        : `There are ${problem.count} more problems: mend these first, then read it again.`;
     case 'headerFinished':
       return 'The header is finished and cannot be changed: open it as a new header and work on in that copy.';
     case 'headerNotFinished':
@@ -49,6 +53,8 @@ function describeUnreadableFile(problem: ProblemOf<'unreadableFile'>): string {
       return `The file is larger than ${problem.detail}, which no header or list is: check that it is the right one.`;
     case 'tooDeep':
       return `The file nests more than ${problem.detail} levels, which no header does: check that it is the right file.`;
+    case 'tooSlow':
+      return `The file could not be read within ${problem.detail}, which every header and list is: check that it is the right one.`;
     case 'notJson':
       return `The file is damaged or cut off: it stops making sense at ${problem.detail || 'its end'}. Fetch a fresh copy, or restore a backup.`;
     case 'notUtf8':

@@ -27,6 +27,7 @@ export type HeaderProblem =
         | 'empty'
         | 'tooLarge'
         | 'tooDeep'
+        | 'tooSlow'
         | 'notJson'
         | 'notUtf8'
         | 'notAHeader'
@@ -57,5 +58,7 @@ export type HeaderProblem =
   | { readonly kind: 'stillUsed'; readonly path: ProblemPath; readonly id: string; readonly by: string }
   | { readonly kind: 'placeOutOfList'; readonly path: ProblemPath; readonly at: number; readonly length: number }
   | { readonly kind: 'tooMany'; readonly path: ProblemPath; readonly limit: number }
+  /** Stands last in a list of problems that was cut short. */
+  | { readonly kind: 'moreProblems'; readonly path: ProblemPath; readonly count: number }
   | { readonly kind: 'headerFinished'; readonly path: ProblemPath }
   | { readonly kind: 'headerNotFinished'; readonly path: ProblemPath };

@@ -2,15 +2,23 @@
 
 import type * as z from 'zod';
 import type { HeaderProblem, ProblemPath } from './header-problem.ts';
+import { shortened } from './names.ts';
 
 /** Past this many, more problems of one file help nobody. */
-const PROBLEMS_LIMIT = 100;
+const PROBLEMS_LIMIT = 50;
 
 type Issue = z.core.$ZodIssue;
 
-/** The problems of `input`, as `schema.safeParse(input)` reported them; paths start at `input`. */
+/** All problems of `input`, as `schema.safeParse(input)` reported them; paths start at `input`. */
 export function schemaProblems(issues: readonly Issue[], input: unknown): readonly HeaderProblem[] {
-  return issues.flatMap((issue) => problemsOf(issue, input)).slice(0, PROBLEMS_LIMIT);
+  return issues.flatMap((issue) => problemsOf(issue, input));
+}
+
+/** The first problems and, when there are more than anybody would read, how many more. */
+export function firstProblems(problems: readonly HeaderProblem[]): readonly HeaderProblem[] {
+  if (problems.length <= PROBLEMS_LIMIT) return problems;
+  const more: HeaderProblem = { kind: 'moreProblems', path: [], count: problems.length - PROBLEMS_LIMIT };
+  return [...problems.slice(0, PROBLEMS_LIMIT), more];
 }
 
 function problemsOf(issue: Issue, input: unknown): readonly HeaderProblem[] {
@@ -107,8 +115,10 @@ export function describeValue(value: unknown): string {
   return 'a group of fields';
 }
 
-/** Text in quotes, cut to 40 characters, with a middle dot for what cannot be shown. */
+/** Of a text that is longer than any name no more than this is looked at. */
+const LOOKED_AT = 400;
+
+/** Text in quotes, shortened to 41 characters, with a middle dot for what cannot be shown. */
 export function quoted(text: string): string {
-  const start = text.slice(0, 40).replace(UNSHOWABLE, '\u00b7');
-  return `"${start}${text.length > 40 ? '\u2026' : ''}"`;
+  return `"${shortened(text.slice(0, LOOKED_AT).replace(UNSHOWABLE, '\u00b7'), 41)}"`;
 }

@@ -32,12 +32,19 @@ export const PRIMARIES_LIMIT = 64;
 export const OBSTACLES_LIMIT = 200;
 
 /** Controls (bidirectional ones too) could make a name show as something that it is not; notes may have line ends. */
-const FORBIDDEN_CHARACTERS = /(?![\n\t])[\p{Cc}\p{Cs}\u202a-\u202e\u2066-\u2069]/u;
+export const FORBIDDEN_CHARACTERS = /(?![\n\t])[\p{Cc}\p{Cs}\u202a-\u202e\u2066-\u2069]/u;
+
+/**
+ * Text in NFC, without looking at more of it than can fit: NFC makes at most four units one, and takes time by the square of
+ * a row of accents, which a hostile file may hold by the million.
+ */
+const composed = (text: string, limit: number) =>
+  text.length > 4 * limit ? text.slice(0, limit + 1).toWellFormed() : text.normalize('NFC');
 
 const cleanText = (limit: number) =>
   z
     .string()
-    .normalize('NFC')
+    .overwrite((text) => composed(text, limit))
     .max(limit)
     .refine((text) => !FORBIDDEN_CHARACTERS.test(text), 'forbidden characters');
 

@@ -125,10 +125,14 @@ function matchOf({ primary, lengthMm, pieceLengthsMm }: Measured, band: Band | n
   };
 }
 
-/** The verdict on a length; the band's edges are in the band. */
-export function verdictOf(lengthMm: number, band: { readonly lowMm: number; readonly highMm: number }): Verdict {
+function verdictOf(lengthMm: number, band: { readonly lowMm: number; readonly highMm: number }): Verdict {
   if (lengthMm < band.lowMm - BAND_SLACK_MM) return 'short';
   return lengthMm > band.highMm + BAND_SLACK_MM ? 'long' : 'inBand';
+}
+
+/** The verdict on a deviation from the target; the band's edges are in the band. */
+export function verdictOfDeviation(deviationMm: number, tolerance: Header['settings']['tolerance']): Verdict {
+  return verdictOf(deviationMm, bandAbout(0, tolerance));
 }
 
 function meanOf(begun: readonly Measured[]): number | null {

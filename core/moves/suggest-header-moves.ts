@@ -4,7 +4,7 @@ import { applyEdits } from '../edits/apply-edit.ts';
 import type { BatchEdit, SingleEdit } from '../edits/edit.ts';
 import type { Header, Target } from '../header/header.ts';
 import { type MatchReport, matchHeader } from '../length/match-header.ts';
-import { MM_PER_INCH } from '../units/length.ts';
+import { lengthIn } from '../units/length.ts';
 import { unitOf } from '../units/length-style.ts';
 import type { Move } from './move.ts';
 import { freshIds } from './offer/fresh-ids.ts';
@@ -127,8 +127,7 @@ function targetsToTry(header: Header, match: MatchReport): readonly (Target | nu
 }
 
 function typedTarget(header: Header, mm: number): Target {
-  const unit = unitOf(header.settings.display);
-  return { kind: 'typed', length: { value: unit === 'in' ? mm / MM_PER_INCH : mm, unit } };
+  return { kind: 'typed', length: lengthIn(mm, unitOf(header.settings.display)) };
 }
 
 function* planFor(header: Header, target: Target | null, options: MoveOptions): Generator<void, HeaderPlan> {

@@ -108,7 +108,7 @@ function describeTableProblem(problem: TableProblem): string {
         ? 'An XYZ table needs at least two points, the start and the end of the tube: add the points that are missing.'
         : 'The LRA table has no rows below its heading: add one row a bend, and one for the last straight.';
     case 'tableTooLong':
-      return `The table has more than ${problem.limit} rows, the most that a primary can have pieces: check that it is the right file.`;
+      return `The table has more than ${problem.limit} rows, the most that the pieces of a primary make: check that it is the right file.`;
     case 'tableColumnMissing':
       return `The table has no column for ${problem.column}: its first row must name ${COLUMN_WORDS[problem.table]} (or _in in place of _mm).`;
     case 'tableCell':
@@ -133,8 +133,9 @@ const COLUMN_WORDS = {
 
 const EXPECTED_WORDS = {
   number: 'a number',
-  zeroOrMore: 'a number that is zero or more',
-  aboveZero: 'a number above zero',
+  coordinate: 'a number of at most a million either way',
+  zeroOrMore: 'a number that is zero or more, and at most a million,',
+  aboveZero: 'a number above zero, and at most a million,',
   angle: 'an angle above 0 and up to 360',
 } as const;
 

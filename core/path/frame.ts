@@ -4,7 +4,7 @@ import type { Direction, Place, Pose } from '../header/header.ts';
 import type { ProblemPath } from '../header/header-problem.ts';
 import { failure, type Result, success } from '../result.ts';
 import { radiansOf } from '../units/angle.ts';
-import { type LengthUnit, MM_PER_INCH, mmOf } from '../units/length.ts';
+import { type LengthUnit, lengthIn, mmOf } from '../units/length.ts';
 import type { PoseProblem } from './path-problem.ts';
 import {
   add,
@@ -50,9 +50,8 @@ export function vectorOfPlace(place: Place): Vector {
 
 /** A place in millimetres as one that is stored in `lengthUnit`. */
 export function placeOfVector(point: Vector, lengthUnit: LengthUnit): Place {
-  const divisor = lengthUnit === 'in' ? MM_PER_INCH : 1;
   // Adding zero turns -0 into 0, which files and databases keep.
-  const coordinate = (mm: number) => ({ value: mm / divisor + 0, unit: lengthUnit });
+  const coordinate = (mm: number) => lengthIn(mm + 0, lengthUnit);
   return { x: coordinate(point.x), y: coordinate(point.y), z: coordinate(point.z) };
 }
 

@@ -42,7 +42,7 @@ export type TableProblem =
       readonly row: number;
       readonly column: string;
       readonly found: string;
-      readonly expected: 'number' | 'zeroOrMore' | 'aboveZero' | 'angle';
+      readonly expected: 'number' | 'coordinate' | 'zeroOrMore' | 'aboveZero' | 'angle';
     }
   /** Two points in a row are the same place; numbers count from 1. */
   | { readonly kind: 'samePoint'; readonly point: number }

@@ -7,3 +7,9 @@ export function radiansOf(angleDeg: number): number {
 export function degreesOf(angleRad: number): number {
   return (angleRad * 180) / Math.PI;
 }
+
+/** `value` to so many decimals, halves up, never as minus zero: degrees as people say and set them. */
+export function roundedTo(value: number, decimals: 1 | 2): number {
+  const parts = 10 ** decimals;
+  return Math.round(value * parts) / parts + 0;
+}

@@ -37,6 +37,11 @@ export function formatDeviation(mm: number, style: LengthStyle): string {
   return mm > 0 && /[1-9]/.test(text) ? `+${text}` : text;
 }
 
+/** Whether a length, of either sign, is shown as nothing in this style. */
+export function isShownAsZero(mm: number, style: LengthStyle): boolean {
+  return formatLengthBare(Math.abs(mm), style) === formatLengthBare(0, style);
+}
+
 /** Feet and inches for those who ask for them: `1' 2 1/2"`, `−3/4"`, `2' 0"`. */
 export function formatFeetInches(mm: number, per: 8 | 16 | 32 | 64): string {
   if (!Number.isFinite(mm)) return NO_FIGURE;

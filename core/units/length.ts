@@ -20,6 +20,11 @@ export function mmOf(length: Length): number {
   return length.unit === 'in' ? (length.value * 127) / 5 : length.value;
 }
 
+/** Millimetres as a length in `unit`: for what is worked out, not typed. */
+export function lengthIn(mm: number, unit: LengthUnit): Length {
+  return { value: unit === 'in' ? mm / MM_PER_INCH : mm, unit };
+}
+
 export function inches(value: number): Length {
   return { value, unit: 'in' };
 }

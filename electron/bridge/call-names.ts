@@ -9,6 +9,7 @@ const NAMED: Readonly<Record<CallName, true>> = {
   listHeaders: true,
   createHeader: true,
   openHeader: true,
+  readHistory: true,
   readRevision: true,
   commitSteps: true,
   saveDraft: true,

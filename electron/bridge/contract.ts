@@ -15,6 +15,7 @@ import {
   stockItemSchema,
   textSchema,
 } from '../../core/index.ts';
+import type { CommandId } from './commands.ts';
 import { stepsSchema } from './step-schema.ts';
 
 // The domain's own types, read-only as core declares them, stand for what crosses the bridge.
@@ -24,7 +25,13 @@ const stockItem: z.ZodType<StockItem> = stockItemSchema;
 
 const nothing = z.strictObject({});
 const revision = z.int().min(0);
-const headerRef = z.strictObject({ headerId: idSchema });
+export const headerRefSchema = z.strictObject({ headerId: idSchema });
+const headerRef = headerRefSchema;
+/**
+ * Chosen by whoever asks, anew for each thing that is to be done. A request that got no answer, or was refused by a disk,
+ * is sent again under the same id: it is done once, and answered as the first time.
+ */
+const requestId = z.string().regex(/^[A-Za-z0-9_-]{8,64}$/);
 /** Times are labels for people, ISO 8601 in UTC; nothing is ordered by them. */
 const timeLabel = z.string().max(40);
 const finiteMm = z.number().min(-1e9).max(1e9);
@@ -52,11 +59,16 @@ const historyStepSchema = z.strictObject({ label: z.string(), edit: editSchema, 
 const openedHeaderSchema = z.strictObject({
   header: headerDocument,
   revision,
-  /** Oldest first; the last is what undo takes back next. */
+  /** The newest steps, oldest first; the last is what undo takes back next. */
   undo: z.array(historyStepSchema),
+  /** Where `readHistory` goes on; null: these are all. */
+  moreUndo: revision.nullable(),
   /** Oldest first; the last is what redo brings back next. */
   redo: z.array(historyStepSchema),
+  moreRedo: revision.nullable(),
   draft: draftSchema.nullable(),
+  /** What is damaged on disk; null: nothing. Such a header is as it was up to its revision, and takes no more steps. */
+  damage: problemSchema.nullable(),
 });
 
 const headerSummarySchema = z.strictObject({
@@ -135,6 +147,8 @@ const startSchema = z.discriminatedUnion('state', [
     preferences: preferencesSchema,
     /** Things the user should know, such as a data folder inside a synchronised folder. */
     notices: z.array(z.string()),
+    /** Null: all is well. Otherwise why the headers can only be looked at and exported; every call that writes answers this. */
+    cannotWrite: problemSchema.nullable(),
   }),
   z.strictObject({
     state: z.literal('cannotOpen'),
@@ -154,10 +168,15 @@ export const contract = {
     response: z.strictObject({ headers: z.array(headerSummarySchema) }),
   },
   createHeader: {
-    request: z.strictObject({ name: nameSchema, from: z.enum(['blank', 'demo']) }),
+    request: z.strictObject({ requestId, name: nameSchema, from: z.enum(['blank', 'demo']) }),
     response: openedHeaderSchema,
   },
   openHeader: { request: headerRef, response: openedHeaderSchema },
+  /** The steps that undo or redo comes to after those that are known, oldest first. */
+  readHistory: {
+    request: z.strictObject({ headerId: idSchema, action: z.enum(['undo', 'redo']), from: revision }),
+    response: z.strictObject({ steps: z.array(historyStepSchema), more: revision.nullable() }),
+  },
   /** Cheap; asked now and then to notice changes made by another window. */
   readRevision: { request: headerRef, response: z.strictObject({ revision, state: z.enum(['open', 'finished']) }) },
   /**
@@ -174,10 +193,13 @@ export const contract = {
     response: z.strictObject({ revision }),
   },
   saveDraft: { request: z.strictObject({ headerId: idSchema, draft: draftSchema.nullable() }), response: nothing },
-  duplicateHeader: { request: z.strictObject({ headerId: idSchema, name: nameSchema }), response: openedHeaderSchema },
+  duplicateHeader: {
+    request: z.strictObject({ requestId, headerId: idSchema, name: nameSchema }),
+    response: openedHeaderSchema,
+  },
   binHeader: { request: headerRef, response: nothing },
   restoreHeader: { request: headerRef, response: nothing },
-  importHeader: { request: z.strictObject({ header: headerDocument }), response: openedHeaderSchema },
+  importHeader: { request: z.strictObject({ requestId, header: headerDocument }), response: openedHeaderSchema },
   exportHeader: { request: headerRef, response: savedFileSchema },
   /** Reads a file without keeping anything of it: a header file, a parts list or a stock list. */
   previewFile: {
@@ -194,11 +216,14 @@ export const contract = {
   listStock: { request: nothing, response: z.strictObject({ stock: z.array(storedStockItemSchema) }) },
   /** `baseRevision` null adds; a number replaces the item as it was at that revision. */
   saveStockItem: {
-    request: z.strictObject({ item: stockItem, baseRevision: revision.nullable() }),
+    request: z.strictObject({ requestId, item: stockItem, baseRevision: revision.nullable() }),
     response: storedStockItemSchema,
   },
-  removeStockItem: { request: z.strictObject({ itemId: idSchema, baseRevision: revision }), response: nothing },
-  addStockItems: { request: z.strictObject({ items: z.array(stockItem).max(10_000) }), response: nothing },
+  removeStockItem: {
+    request: z.strictObject({ requestId, itemId: idSchema, baseRevision: revision }),
+    response: nothing,
+  },
+  addStockItems: { request: z.strictObject({ requestId, items: z.array(stockItem).max(10_000) }), response: nothing },
   exportStock: { request: nothing, response: savedFileSchema },
 
   searchArchive: {
@@ -221,6 +246,12 @@ export const contract = {
 
 export type CallName = keyof typeof contract;
 export type RequestOf<Name extends CallName> = z.output<(typeof contract)[Name]['request']>;
+/** Calls that are done once for an id, however often they are sent. */
+export type OnceCall = {
+  [Name in CallName]: RequestOf<Name> extends { readonly requestId: string } ? Name : never;
+}[CallName];
+/** A request before whoever sends it has given it an id. */
+export type AskedOf<Name extends CallName> = Omit<RequestOf<Name>, 'requestId'>;
 export type ResponseOf<Name extends CallName> = z.output<(typeof contract)[Name]['response']>;
 
 /** Every call answers with its response or with problems; it never rejects for an expected reason. */
@@ -230,8 +261,10 @@ export type Reply<Name extends CallName> =
 
 /** What the host tells the page without being asked. */
 export type HostEvent =
-  /** A menu item was chosen; `command` is the id of a command of the page. */
-  | { readonly kind: 'command'; readonly command: string }
+  /** A command of the page was chosen in the menu bar. */
+  | { readonly kind: 'command'; readonly command: CommandId }
+  /** A header was chosen among the recent ones of the menu bar. */
+  | { readonly kind: 'openHeader'; readonly headerId: string }
   /** The window is about to close: commit the focused field and everything held, then call `readyToClose`. */
   | { readonly kind: 'flush' }
   /** The system asked to open a file with this program. */

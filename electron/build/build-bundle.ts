@@ -4,7 +4,7 @@ import { renameSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import react from '@vitejs/plugin-react';
 import { build, type InlineConfig } from 'vite';
-import type { Bundle, BundleName } from './bundles.ts';
+import type { Bundle, BundleName } from './bundle.ts';
 
 const PAGE: InlineConfig = {
   plugins: [react()],

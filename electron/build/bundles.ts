@@ -1,19 +1,8 @@
 /** What is built, where it goes and what it is built from. */
 
 import { join } from 'node:path';
+import type { Bundle, BundleName } from './bundle.ts';
 import { isOlderThanSources } from './freshness.ts';
-
-/** The page; the desktop's main process and preload; what serves the page to a browser where there is no desktop window. */
-export type BundleName = 'renderer' | 'main' | 'preload' | 'host';
-
-export interface Bundle {
-  /** The page's folder, or the first module. */
-  readonly entry: string;
-  readonly outFolder: string;
-  /** Written last or alone, so that its age is the bundle's age. */
-  readonly outFile: string;
-  readonly sources: readonly string[];
-}
 
 const SHELL_SOURCES = ['electron', 'core', 'package-lock.json'];
 
@@ -32,16 +21,26 @@ const BUNDLES: Readonly<Record<BundleName, Bundle>> = {
     outFile: 'host.cjs',
     sources: SHELL_SOURCES,
   },
+  reader: {
+    entry: 'electron/output/preview-worker.ts',
+    outFolder: 'dist/reader',
+    outFile: 'reader.cjs',
+    sources: SHELL_SOURCES,
+  },
 };
+
+/** What a bundle starts from beside it, and cannot do without. */
+const BESIDE: Partial<Readonly<Record<BundleName, BundleName>>> = { main: 'reader', host: 'reader' };
 
 /** Where the bundle's main file stands, below the project's root. */
 export function bundleFile(root: string, name: BundleName): string {
   return join(root, BUNDLES[name].outFolder, BUNDLES[name].outFile);
 }
 
-/** Builds what is missing or older than its sources. Returns the names of what was built. */
+/** Builds what is missing or older than its sources, and what it needs beside it. Returns the names of what was built. */
 export async function buildIfStale(root: string, names: readonly BundleName[]): Promise<readonly BundleName[]> {
-  const stale = names.filter((name) => {
+  const wanted = new Set(names.flatMap((name) => [name, BESIDE[name] ?? name]));
+  const stale = [...wanted].filter((name) => {
     const sources = BUNDLES[name].sources.map((source) => join(root, source));
     return isOlderThanSources(bundleFile(root, name), sources);
   });

@@ -13,6 +13,7 @@ function packagedFiles(platform: PackagedPlatform): string[] {
     'dist/renderer/**',
     'dist/shell/**',
     'dist/preload/**',
+    'dist/reader/**',
     'package.json',
     'LICENSE',
     '!node_modules/**',

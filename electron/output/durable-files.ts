@@ -1,6 +1,7 @@
 /** Making files and their names survive a power cut. */
 
-import { closeSync, copyFileSync, fsyncSync, openSync, rmSync } from 'node:fs';
+import { closeSync, constants, copyFileSync, fsyncSync, openSync, rmSync } from 'node:fs';
+import { keepPrivate } from './private-files.ts';
 
 /** Puts what was written to the file onto the disk. */
 export function syncFile(path: string): void {
@@ -23,13 +24,18 @@ export function syncFolder(path: string): void {
   }
 }
 
-/** A whole copy on the disk, or none: what was begun is removed when it cannot be ended. */
+/**
+ * A whole copy on the disk that is its owner's alone, or none: what was begun is removed when it cannot be ended.
+ * Throws when there is something under the new name already.
+ */
 export function copyDurably(from: string, to: string): void {
   try {
-    copyFileSync(from, to);
+    copyFileSync(from, to, constants.COPYFILE_EXCL);
+    keepPrivate(to);
     syncFile(to);
   } catch (cause) {
-    rmSync(to, { force: true });
+    const isOurs = (cause as NodeJS.ErrnoException).code !== 'EEXIST';
+    if (isOurs) rmSync(to, { force: true });
     throw cause;
   }
 }

@@ -1,7 +1,8 @@
 /** The log for developers: lines of JSON in a file beside the database, kept small, never sent anywhere. */
 
-import { appendFileSync, mkdirSync, renameSync, statSync } from 'node:fs';
+import { appendFileSync, renameSync, statSync } from 'node:fs';
 import { dirname } from 'node:path';
+import { makePrivateFolder } from './private-files.ts';
 
 export interface FileLog {
   /** Adds a line. A log that cannot be written must not stop the program: the line then goes to standard error. */
@@ -17,10 +18,10 @@ export function fileLog(file: string, clock: () => Date): FileLog {
     write(entry) {
       const line = `${JSON.stringify({ at: clock().toISOString(), ...entry })}\n`;
       try {
-        mkdirSync(dirname(file), { recursive: true });
+        makePrivateFolder(dirname(file));
         const size = statSync(file, { throwIfNoEntry: false })?.size ?? 0;
         if (size + line.length > BYTES_LIMIT) renameSync(file, `${file}.1`);
-        appendFileSync(file, line);
+        appendFileSync(file, line, { mode: 0o600 });
       } catch (cause) {
         process.stderr.write(`The log ${file} cannot be written (${String(cause)}): ${line}`);
       }

@@ -5,22 +5,24 @@ import type { RequestOf } from '../bridge/contract.ts';
 import type { Answer } from '../bridge/dispatcher.ts';
 import { readCsv } from './csv.ts';
 
+export interface ChosenFile extends Pick<RequestOf<'previewFile'>, 'expect' | 'unit'> {
+  readonly bytes: Uint8Array;
+}
+
 /** A file that cannot be looked into at all is a failure; rows that cannot be read are listed in the preview. */
-export function previewFile(request: RequestOf<'previewFile'>, newId: () => string): Answer<'previewFile'> {
-  const bytes = Buffer.from(request.content, 'base64');
-  if (request.expect === 'header') {
+export function previewFile({ bytes, expect, unit }: ChosenFile, newId: () => string): Answer<'previewFile'> {
+  if (expect === 'header') {
     const header = readHeaderBytes(bytes);
     return header.ok ? success({ kind: 'header', header: header.value }) : header;
   }
   const rows = readCsv(bytes);
   if (!rows.ok) return rows;
-  const context = { unit: request.unit, newId };
-  switch (request.expect) {
+  switch (expect) {
     case 'parts':
-      return success({ kind: 'parts', ...readPartsRows(rows.value, context) });
+      return success({ kind: 'parts', ...readPartsRows(rows.value, { unit, newId }) });
     case 'stock':
-      return success({ kind: 'stock', ...readStockRows(rows.value, context) });
+      return success({ kind: 'stock', ...readStockRows(rows.value, { unit, newId }) });
     default:
-      return assertNever(request.expect);
+      return assertNever(expect);
   }
 }

@@ -50,6 +50,7 @@ export interface AppMenu {
 function actsOn(window: BrowserWindow, dataFolder: string): MenuActs {
   return {
     command: (command) => sendToPage(window, { kind: 'command', command }),
+    openHeader: (headerId) => sendToPage(window, { kind: 'openHeader', headerId }),
     openFile: () => void chooseFile(window),
     showDataFolder: () => void shell.openPath(dataFolder),
   };

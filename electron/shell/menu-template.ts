@@ -1,6 +1,8 @@
 /** What stands in the menu bar, as Electron's template; who acts on it is handed in. */
 
 import type { MenuItemConstructorOptions } from 'electron';
+import { shortened } from '../../core/index.ts';
+import { COMMANDS, type CommandEntry, type CommandId, type CommandIn, type CommandMenu } from '../bridge/commands.ts';
 
 type Item = MenuItemConstructorOptions;
 
@@ -12,7 +14,9 @@ export interface RecentHeader {
 
 export interface MenuActs {
   /** Tells the page that a command was chosen. */
-  command(id: string): void;
+  command(id: CommandId): void;
+  /** Tells the page that a recent header was chosen. */
+  openHeader(headerId: string): void;
   /** Lets the user choose a file to open. */
   openFile(): void;
   showDataFolder(): void;
@@ -23,16 +27,11 @@ export interface MenuState {
   readonly recent: readonly RecentHeader[];
 }
 
-/** The command that opens a header carries its id. */
-export function openHeaderCommand(headerId: string): string {
-  return `openHeader:${headerId}`;
-}
-
 const SEPARATOR: Item = { type: 'separator' };
 
 /** A name in a menu: `&` would underline a letter, and a name may be long. */
 function menuLabel(name: string): string {
-  const shown = name.length > 60 ? `${name.slice(0, 59)}…` : name;
+  const shown = shortened(name, 60);
   return shown.replaceAll('&', '&&');
 }
 
@@ -40,77 +39,93 @@ function recentItems(recent: readonly RecentHeader[], acts: MenuActs): Item[] {
   if (recent.length === 0) return [{ label: 'None yet', enabled: false }];
   return recent.map(({ headerId, name }) => ({
     label: menuLabel(name),
-    click: () => acts.command(openHeaderCommand(headerId)),
+    click: () => acts.openHeader(headerId),
   }));
 }
 
-/** Makes the items of the page's commands. The page hears its keys itself; the menu shows them, and acts on them on macOS only. */
-function commandItems(acts: MenuActs) {
-  return (label: string, id: string, accelerator?: string): Item => ({
-    label,
-    click: () => acts.command(id),
-    ...(accelerator === undefined ? {} : { accelerator, registerAccelerator: false }),
-  });
+/** On macOS the menu takes its keys from the page, so it has none that mean something else in a text field there: Option types signs, Command and Delete clear the line. */
+function isForMenus(chord: string): boolean {
+  return (chord.startsWith('Mod+') && chord !== 'Mod+Delete') || /^F\d+$/.test(chord);
+}
+
+/** The command's key as Electron writes it; null: the menu shows none. */
+function acceleratorOf({ keys, windowsKey }: CommandEntry, platform: NodeJS.Platform): string | null {
+  const chord = platform === 'win32' ? (windowsKey ?? keys?.[0]) : keys?.[0];
+  if (chord === undefined || !isForMenus(chord)) return null;
+  return chord.replace('Mod+', 'CmdOrCtrl+').replace('Arrow', '');
+}
+
+/** Makes items of the commands of one menu. The page hears their keys itself; the menu shows them, and acts on them on macOS only. */
+function commandItems<Menu extends CommandMenu>(acts: MenuActs, { platform }: MenuState) {
+  return (id: CommandIn<Menu>): Item => {
+    const entry = COMMANDS[id];
+    const accelerator = acceleratorOf(entry, platform);
+    return {
+      label: `${entry.name}${entry.asks === true ? '…' : ''}`,
+      click: () => acts.command(id),
+      ...(accelerator === null ? {} : { accelerator, registerAccelerator: false }),
+    };
+  };
 }
 
 function fileMenu(acts: MenuActs, state: MenuState): Item {
-  const command = commandItems(acts);
+  const command = commandItems<'file'>(acts, state);
   return {
     label: '&File',
     submenu: [
-      command('New header', 'newHeader', 'CmdOrCtrl+N'),
+      command('newHeader'),
       { label: 'Open a header file…', click: () => acts.openFile() },
       { label: 'Recent headers', submenu: recentItems(state.recent, acts) },
-      command('All headers', 'listHeaders', 'CmdOrCtrl+Shift+O'),
+      command('listHeaders'),
       SEPARATOR,
-      command('Import a header or a list…', 'importFile', 'CmdOrCtrl+O'),
-      command('Import shelf stock…', 'importStock'),
-      command('Export header…', 'exportHeader', 'CmdOrCtrl+Shift+E'),
-      command('Export shelf stock…', 'exportStock'),
-      command('Make a backup now', 'saveNow', 'CmdOrCtrl+S'),
-      command('Backups…', 'showBackups'),
+      command('importFile'),
+      command('importStock'),
+      command('exportHeader'),
+      command('exportStock'),
+      command('saveNow'),
+      command('showBackups'),
       { label: 'Show the data folder', click: () => acts.showDataFolder() },
       SEPARATOR,
-      ...(state.platform === 'darwin' ? [{ role: 'close' } as const] : preferencesAndQuit(acts)),
+      ...(state.platform === 'darwin' ? [{ role: 'close' } as const] : preferencesAndQuit(acts, state)),
     ],
   };
 }
 
-function preferencesAndQuit(acts: MenuActs): Item[] {
-  return [commandItems(acts)('Preferences', 'preferences', 'CmdOrCtrl+,'), SEPARATOR, { role: 'quit' }];
+function preferencesAndQuit(acts: MenuActs, state: MenuState): Item[] {
+  return [commandItems<'program'>(acts, state)('preferences'), SEPARATOR, { role: 'quit' }];
 }
 
-function editMenu(acts: MenuActs, { platform }: MenuState): Item {
-  const command = commandItems(acts);
+function editMenu(acts: MenuActs, state: MenuState): Item {
+  const command = commandItems<'edit'>(acts, state);
   return {
     label: '&Edit',
     submenu: [
-      command('Undo', 'undo', 'CmdOrCtrl+Z'),
-      command('Redo', 'redo', platform === 'win32' ? 'Ctrl+Y' : 'CmdOrCtrl+Shift+Z'),
+      command('undo'),
+      command('redo'),
       SEPARATOR,
       { role: 'cut' },
       { role: 'copy' },
       { role: 'paste' },
       { role: 'selectAll' },
       SEPARATOR,
-      command('Find a command…', 'findCommand', 'CmdOrCtrl+K'),
-      command('Find in the archive…', 'findInArchive', 'CmdOrCtrl+F'),
+      command('findCommand'),
+      command('findInArchive'),
     ],
   };
 }
 
-function viewMenu(acts: MenuActs): Item {
-  const command = commandItems(acts);
+function viewMenu(acts: MenuActs, state: MenuState): Item {
+  const command = commandItems<'view'>(acts, state);
   return {
     label: '&View',
     submenu: [
-      command('Bench', 'goBench', 'CmdOrCtrl+Shift+B'),
-      command('Shelf', 'goShelf', 'CmdOrCtrl+Shift+S'),
-      command('Archive', 'goArchive', 'CmdOrCtrl+Shift+A'),
+      command('goBench'),
+      command('goShelf'),
+      command('goArchive'),
       SEPARATOR,
-      command('Display unit…', 'displayUnit'),
-      command('Light or dark', 'switchTheme'),
-      command('Bench or desk size', 'switchDensity'),
+      command('displayUnit'),
+      command('switchTheme'),
+      command('switchDensity'),
       SEPARATOR,
       { role: 'resetZoom' },
       { role: 'zoomIn' },
@@ -121,86 +136,59 @@ function viewMenu(acts: MenuActs): Item {
   };
 }
 
-function headerMenu(acts: MenuActs): Item {
-  const command = commandItems(acts);
-  return {
-    label: '&Header',
-    submenu: [
-      command('Rename…', 'renameHeader'),
-      command('Duplicate', 'duplicateHeader'),
-      command('Finish…', 'finishHeader'),
-      command('Move to the bin', 'binHeader'),
-      SEPARATOR,
-      ...pieceItems(acts),
-      SEPARATOR,
-      ...primaryItems(acts),
-      SEPARATOR,
-      ...drawerItems(acts),
-    ],
-  };
+/** From the whole header to its parts, then what can be opened below the bench; null is a line between. */
+const HEADER_COMMANDS: readonly (CommandIn<'header'> | null)[] = [
+  'renameHeader',
+  'duplicateHeader',
+  'finishHeader',
+  'binHeader',
+  null,
+  'entryLine',
+  'insertPiece',
+  'duplicatePiece',
+  'changeState',
+  'lockPiece',
+  'movePieceUp',
+  'movePieceDown',
+  'angleByTape',
+  'deletePiece',
+  null,
+  'nextPrimary',
+  'previousPrimary',
+  'addPrimary',
+  'duplicatePrimary',
+  'deletePrimary',
+  null,
+  'settingsDrawer',
+  'primariesDrawer',
+  'figuresDrawer',
+  'viewDrawer',
+  'shapeDrawer',
+  'movesDrawer',
+  'keypad',
+];
+
+function headerMenu(acts: MenuActs, state: MenuState): Item {
+  const command = commandItems<'header'>(acts, state);
+  return { label: '&Header', submenu: HEADER_COMMANDS.map((id) => (id === null ? SEPARATOR : command(id))) };
 }
 
-/** Keys that mean something else while typing on macOS (Option types signs) are not shown: there the menu would take them. */
-function pieceItems(acts: MenuActs): Item[] {
-  const command = commandItems(acts);
-  return [
-    command('Go to the entry line', 'entryLine', 'CmdOrCtrl+E'),
-    command('Insert a piece', 'insertPiece', 'CmdOrCtrl+I'),
-    command('Duplicate piece', 'duplicatePiece', 'CmdOrCtrl+D'),
-    command('Change state of piece', 'changeState'),
-    command('Lock or unlock piece', 'lockPiece'),
-    command('Move piece up', 'movePieceUp'),
-    command('Move piece down', 'movePieceDown'),
-    command('Angle of bend by tape', 'angleByTape'),
-    command('Delete piece', 'deletePiece'),
-  ];
-}
-
-function primaryItems(acts: MenuActs): Item[] {
-  const command = commandItems(acts);
-  return [
-    command('Next primary', 'nextPrimary', 'CmdOrCtrl+Down'),
-    command('Previous primary', 'previousPrimary', 'CmdOrCtrl+Up'),
-    command('Add primary', 'addPrimary'),
-    command('Duplicate primary', 'duplicatePrimary'),
-    command('Delete primary', 'deletePrimary'),
-  ];
-}
-
-function drawerItems(acts: MenuActs): Item[] {
-  const command = commandItems(acts);
-  return [
-    command('Settings', 'settingsDrawer'),
-    command('Primaries', 'primariesDrawer'),
-    command('Figures', 'figuresDrawer'),
-    command('View', 'viewDrawer'),
-    command('Shape', 'shapeDrawer'),
-    command('Moves', 'movesDrawer'),
-    command('Keypad on screen', 'keypad'),
-  ];
-}
-
-function helpMenu(acts: MenuActs): Item {
-  const command = commandItems(acts);
+function helpMenu(acts: MenuActs, state: MenuState): Item {
+  const command = commandItems<'help'>(acts, state);
   return {
     role: 'help',
-    submenu: [
-      command('Help', 'showHelp', 'F1'),
-      command('Keys', 'showKeys'),
-      SEPARATOR,
-      command('About Evenrun', 'showAbout'),
-    ],
+    submenu: [command('showHelp'), command('showKeys'), SEPARATOR, commandItems<'program'>(acts, state)('showAbout')],
   };
 }
 
-function macAppMenu(acts: MenuActs): Item {
-  const command = commandItems(acts);
+function macAppMenu(acts: MenuActs, state: MenuState): Item {
+  const command = commandItems<'program'>(acts, state);
   return {
     role: 'appMenu',
     submenu: [
-      command('About Evenrun', 'showAbout'),
+      command('showAbout'),
       SEPARATOR,
-      command('Preferences…', 'preferences', 'Cmd+,'),
+      command('preferences'),
       SEPARATOR,
       { role: 'services' },
       SEPARATOR,
@@ -216,12 +204,12 @@ function macAppMenu(acts: MenuActs): Item {
 /** The whole menu bar, in the order in which people look for things. */
 export function menuTemplate(acts: MenuActs, state: MenuState): Item[] {
   return [
-    ...(state.platform === 'darwin' ? [macAppMenu(acts)] : []),
+    ...(state.platform === 'darwin' ? [macAppMenu(acts, state)] : []),
     fileMenu(acts, state),
     editMenu(acts, state),
-    viewMenu(acts),
-    headerMenu(acts),
+    viewMenu(acts, state),
+    headerMenu(acts, state),
     { role: 'windowMenu' },
-    helpMenu(acts),
+    helpMenu(acts, state),
   ];
 }

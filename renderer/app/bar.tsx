@@ -1,8 +1,9 @@
 /** The bar across the top: the header's name, the places to go, whether it is saved, and how things are shown. */
 
 import { memo, useCallback } from 'react';
+import { renameHeaderEdit, setSettingsEdit } from '../../core/index.ts';
+import type { CommandId } from '../../electron/bridge/commands.ts';
 import { DISPLAY_CHOICES, displayChoice } from '../bench/drawers/setting-choices.ts';
-import type { CommandId } from '../commands/command.ts';
 import { useCommandList, useCommandRegistry } from '../commands/command-registry.ts';
 import type { HeaderSession } from '../session/header-session.ts';
 import { useSession } from '../session/use-session.ts';
@@ -11,19 +12,24 @@ import { ActionMenu, ChoiceMenu } from '../ui/fields/choice-menu.tsx';
 import { RenameLine } from '../ui/fields/rename-line.tsx';
 import { type Screen, writeScreen } from '../ui/screen.ts';
 import { SaveMarkLine } from './save-mark-line.tsx';
-import type { Workshop } from './use-workshop.ts';
 
 interface Props {
-  readonly workshop: Pick<Workshop, 'screen' | 'session' | 'benchScreen' | 'isRenaming' | 'setRenaming'>;
+  readonly screen: Screen;
+  /** Where "Bench" leads. */
+  readonly benchScreen: Screen;
+  /** The open header's; null while none is open. */
+  readonly session: HeaderSession | null;
+  readonly isRenaming: boolean;
+  readonly setRenaming: (isRenaming: boolean) => void;
 }
 
-export function Bar({ workshop }: Props) {
-  const { session } = workshop;
+export function Bar(props: Props) {
+  const { screen, benchScreen, session } = props;
   return (
     <header className="bar screen-only">
       <span className="bar-mark">Evenrun</span>
-      <div className="bar-name">{session === null ? null : <HeaderTitle workshop={workshop} session={session} />}</div>
-      <Places workshop={workshop} />
+      <div className="bar-name">{session === null ? null : <HeaderTitle {...props} session={session} />}</div>
+      <Places screen={screen} benchScreen={benchScreen} />
       {session === null ? null : <SaveMarkLine session={session} />}
       {session === null ? null : <UnitMenu session={session} />}
       <MoreMenu />
@@ -32,13 +38,16 @@ export function Bar({ workshop }: Props) {
 }
 
 /** The bench has no other title than the name of what lies on it. */
-function HeaderTitle(props: Props & { readonly session: HeaderSession }) {
-  const name = <HeaderName {...props} />;
-  return props.workshop.screen.kind === 'bench' ? <h1>{name}</h1> : name;
+function HeaderTitle({ screen, ...rename }: NameProps & Pick<Props, 'screen'>) {
+  const name = <HeaderName {...rename} />;
+  return screen.kind === 'bench' ? <h1>{name}</h1> : name;
 }
 
-function HeaderName({ workshop, session }: Props & { readonly session: HeaderSession }) {
-  const { isRenaming, setRenaming } = workshop;
+interface NameProps extends Pick<Props, 'isRenaming' | 'setRenaming'> {
+  readonly session: HeaderSession;
+}
+
+function HeaderName({ session, isRenaming, setRenaming }: NameProps) {
   const name = useSession(session, ({ header }) => header.name);
   const state = useSession(session, ({ header }) => header.state);
   if (state === 'finished') return <span className="bar-finished">{`${name}, finished`}</span>;
@@ -51,12 +60,12 @@ function HeaderName({ workshop, session }: Props & { readonly session: HeaderSes
   }
   const rename = (next: string | null) => {
     setRenaming(false);
-    if (next !== null) session.apply({ kind: 'setHeader', set: { name: next } });
+    if (next !== null) session.apply(renameHeaderEdit(next));
   };
   return <RenameLine name={name} onDone={rename} />;
 }
 
-function Places({ workshop: { screen, benchScreen } }: Props) {
+function Places({ screen, benchScreen }: Pick<Props, 'screen' | 'benchScreen'>) {
   const link = (name: string, to: Screen, isHere: boolean) => (
     <a href={writeScreen(to)} aria-current={isHere ? 'page' : undefined}>
       {name}
@@ -86,7 +95,7 @@ function UnitMenu({ session }: { readonly session: HeaderSession }) {
       chosen={chosen}
       onChoose={(id) => {
         const display = DISPLAY_CHOICES.find((choice) => choice.id === id)?.style;
-        if (display) session.apply({ kind: 'setSettings', set: { display } });
+        if (display) session.apply(setSettingsEdit({ display }));
       }}
     >
       {name}
@@ -108,24 +117,22 @@ const MORE = [
 function MoreMenu() {
   const registry = useCommandRegistry();
   const commands = useCommandList();
-  const given = MORE.flatMap((id) => commands.filter((command) => command.id === id));
-  const run = useCallback((id: string) => registry.find(id)?.run(), [registry]);
-  return <MoreActs lines={given.map(({ id, name }) => `${id}:${name}`).join('\n')} run={run} />;
+  const names = MORE.map((id) => commands.find((command) => command.id === id)?.name ?? '').join('\n');
+  const run = useCallback((id: CommandId) => registry.find(id)?.run(), [registry]);
+  return <MoreActs names={names} run={run} />;
 }
 
 interface MoreProps {
-  /** A command a line, its id and its name: other commands change their names with every edit. */
-  readonly lines: string;
-  readonly run: (id: string) => void;
+  /** A name a line, in the order of `MORE`; as one text, because the list of commands is another after every edit. */
+  readonly names: string;
+  readonly run: (id: CommandId) => void;
 }
 
-const MoreActs = memo(function MoreActs({ lines, run }: MoreProps) {
-  const acts = lines.split('\n').flatMap((line) => {
-    const [, id, name] = /^([^:]*):(.*)$/.exec(line) ?? [];
-    return id === undefined || name === undefined ? [] : [{ id, name, run: () => run(id) }];
-  });
+const MoreActs = memo(function MoreActs({ names, run }: MoreProps) {
+  const shown = names.split('\n');
+  const acts = MORE.map((id, place) => ({ id, name: shown[place] ?? '', run: () => run(id) }));
   return (
-    <ActionMenu label="More: size, theme, help" acts={acts}>
+    <ActionMenu label="More: size, theme, help" acts={acts.filter(({ name }) => name !== '')}>
       More
     </ActionMenu>
   );

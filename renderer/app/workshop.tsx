@@ -23,7 +23,13 @@ export function Workshop({ start, onStart }: Props) {
   const isFileOver = useFileDrop(workshop.imports.offer);
   return (
     <div className="frame">
-      <Bar workshop={workshop} />
+      <Bar
+        screen={workshop.screen}
+        benchScreen={workshop.benchScreen}
+        session={workshop.session}
+        isRenaming={workshop.isRenaming}
+        setRenaming={workshop.setRenaming}
+      />
       <Screens workshop={workshop} start={start} />
       {isFileOver ? <div className="drop-note">Let go to see what is in the file</div> : null}
       <WorkshopDialogs workshop={workshop} onStart={onStart} />
@@ -34,10 +40,10 @@ export function Workshop({ start, onStart }: Props) {
 
 /** Commands, keys, title and host. On its own, because the names of undo and redo change with every edit. */
 function Listening({ workshop }: { readonly workshop: WorkshopNow }) {
-  const { imports, flush } = workshop;
+  const { imports, flush, going } = workshop;
   const runCommand = useProgramCommands(workshop);
   useCommandKeys();
   useWindowTitle(workshop.screen, workshop.session);
-  useHostEvents({ command: runCommand, flush, openFile: imports.offerGiven });
+  useHostEvents({ command: runCommand, openHeader: going.openById, flush, openFile: imports.offerGiven });
   return null;
 }

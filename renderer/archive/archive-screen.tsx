@@ -24,15 +24,7 @@ export function ArchiveScreen({ unit, onOpen, onOpened }: Props) {
   const found = useArchive(texts, unit);
   const acts = useHeaderActs();
   const firstField = useRef<HTMLInputElement>(null);
-  useCommands([
-    {
-      id: 'findInArchive',
-      name: 'Find in the archive',
-      group: 'Archive',
-      keys: ['Mod+F'],
-      run: () => firstField.current?.focus(),
-    },
-  ]);
+  useCommands([{ id: 'findInArchive', run: () => firstField.current?.focus() }]);
   const isSearching = Object.values(texts).some((text) => text.trim() !== '');
   return (
     <main className="page" id="screen" aria-busy={found.rows === null && found.words === null}>

@@ -1,4 +1,4 @@
-/** The backups there are, newest first, each with a way back to it. */
+/** The backups there are, in the order in which the store lists them (newest first), each with a way back to it. */
 
 import type { ResponseOf } from '../../electron/bridge/contract.ts';
 import { Button } from '../ui/button.tsx';
@@ -20,10 +20,9 @@ interface Props {
 
 export function BackupList({ backups, onRestore }: Props) {
   if (backups.length === 0) return <p>There are no backups in this folder yet.</p>;
-  const newestFirst = [...backups].sort((a, b) => b.takenAt.localeCompare(a.takenAt));
   return (
     <ul className="plain-list">
-      {newestFirst.map((backup) => (
+      {backups.map((backup) => (
         <li key={backup.name} className="header-row">
           <div className="header-row-main">
             <p>{showTime(backup.takenAt)}</p>

@@ -51,19 +51,25 @@ export function BackupsDialog({ beforeRestoring, onClose, onRestored }: Props) {
           <BackupList backups={backups} onRestore={setChosen} />
         </>
       ) : (
-        <>
-          <p>
-            Work done after this backup will not be in the program any more. It is not lost: the present file is set
-            aside first and stays in this list.
-          </p>
-          <div className="actions">
-            <Button onPress={() => setChosen(null)}>Keep what is there now</Button>
-            <Button look="main" onPress={() => void restore(chosen)}>
-              Restore this backup
-            </Button>
-          </div>
-        </>
+        <RestoreQuestion onKeep={() => setChosen(null)} onRestore={() => void restore(chosen)} />
       )}
     </ModalDialog>
+  );
+}
+
+function RestoreQuestion({ onKeep, onRestore }: { readonly onKeep: () => void; readonly onRestore: () => void }) {
+  return (
+    <>
+      <p>
+        Work done after this backup will not be in the program any more. It is not lost: the present file is set aside
+        first and stays in this list.
+      </p>
+      <div className="actions">
+        <Button onPress={onKeep}>Keep what is there now</Button>
+        <Button look="main" onPress={onRestore}>
+          Restore this backup
+        </Button>
+      </div>
+    </>
   );
 }

@@ -18,6 +18,7 @@ export function whatIsSafe(fault: StorageFault | null): string {
     case 'noPermission':
     case 'busy':
     case 'ioError':
+    case 'pathTooLong':
       return 'Your headers are where they were: the file was not changed. Put right what is named above, then try again.';
     case 'newerVersion':
       return 'Your headers are where they were: the file was not changed. Use the newer Evenrun that wrote it, or go back to a backup that this one can read.';

@@ -14,6 +14,7 @@ import { useBenchMoves } from '../moves/use-bench-moves.ts';
 import { benchCommands } from './bench-commands.ts';
 import { useBenchView } from './bench-view.ts';
 import { Conflicts } from './conflict-dialog.tsx';
+import { DamageNote } from './damage-note.tsx';
 import { Drawers } from './drawers/drawers.tsx';
 import { EmptyBench } from './empty-bench.tsx';
 import { cellPrimaryOfDraft } from './grid/use-cell-edits.ts';
@@ -44,10 +45,11 @@ const Bench = memo(function Bench({ session, onCopied, onFinish }: Required<Prop
   const { header, report, view, acts, primary } = bench;
   const match = report.primaries.find((candidate) => candidate.primaryId === primary?.id);
   return (
-    <main className="bench" id="screen">
+    <main className="bench" id="screen" data-header={header.id}>
       {header.state === 'finished' ? (
         <p className="frozen">This header is finished and frozen. Duplicate it to go on from here.</p>
       ) : null}
+      <DamageNote session={session} onCopied={onCopied} />
       {primary === null || match === undefined ? (
         <EmptyBench acts={acts} />
       ) : (

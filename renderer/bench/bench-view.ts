@@ -80,6 +80,13 @@ export function useBenchView(session: HeaderSession, header: Header, primaryIdAt
   };
 }
 
+/** The primary so many places further, stopping at the ends; null in a header without any. */
+export function primaryBy(header: Header, primaryId: string | null, by: number): Primary | null {
+  const from = header.primaries.findIndex((primary) => primary.id === primaryId);
+  const to = Math.min(header.primaries.length - 1, Math.max(0, from + by));
+  return header.primaries[to] ?? null;
+}
+
 /** The cell, on the last row if its own is gone. */
 export function cellWithin(cell: Cell | null, primary: Primary | null): Cell | null {
   const rows = primary?.pieces.length ?? 0;

@@ -1,7 +1,6 @@
 /** The primary in hand: its name, its length, its verdict, and how far there is to go. */
 
-import { formatLength, type LengthStyle, type MatchReport, type PrimaryMatch } from '../../core/index.ts';
-import { toGoMm } from '../chart/strip-layout.ts';
+import { formatLength, type LengthStyle, type MatchReport, type PrimaryMatch, toGoMm } from '../../core/index.ts';
 import { FigureText } from '../ui/figure-text.tsx';
 import { SpokenStatus } from '../ui/spoken-status.tsx';
 import { primaryTitle, verdictMark, verdictWords } from '../ui/words/verdict-words.ts';

@@ -8,11 +8,14 @@ import {
   type MatchReport,
   type Primary,
   type PrimaryMatch,
+  replacePieceEdit,
   type StockItem,
   tubeOf,
   unitOf,
 } from '../../core/index.ts';
 import type { HeaderSession } from '../session/header-session.ts';
+import { takesNoSteps } from '../session/session-state.ts';
+import { useSession } from '../session/use-session.ts';
 import { primaryTitle } from '../ui/words/verdict-words.ts';
 import { BEFORE_FIRST, type BenchView } from './bench-view.ts';
 import { FirstPiece } from './empty-bench.tsx';
@@ -56,7 +59,7 @@ const FIRST_LINES: Readonly<Record<LengthUnit, string>> = {
 export function PrimaryPane(props: Props) {
   const { header, primary, view, acts } = props;
   const gridRef = useRef<HTMLTableElement>(null);
-  const isFrozen = header.state === 'finished';
+  const isFrozen = useSession(props.session, takesNoSteps);
   const lastRow = primary.pieces.length - 1;
   const onAct = useStable(acts.onPiece);
   const onTape = useStable(() => view.change({ tapedPieceId: view.piece?.id ?? null }));
@@ -173,7 +176,7 @@ function Taped({ session, header, primary, view, focusEntry }: Props) {
       od={tubeOf(header, primary).od}
       unit={unitOf(header.settings.display)}
       onTake={(angleDeg) => {
-        session.apply({ kind: 'replacePiece', primaryId: primary.id, piece: { ...piece, angleDeg } });
+        session.apply(replacePieceEdit(primary, { ...piece, angleDeg }));
         close();
       }}
       onClose={close}

@@ -1,34 +1,31 @@
 /** What can be done on the bench: each act turns what is selected into edits, and moves the selection along. */
 
 import {
+  addPiecesEdit,
+  addPrimariesEdit,
+  addPrimaryEdit,
   assertNever,
   copiedPieces,
+  duplicatePieceEdit,
+  duplicatePrimaryEdit,
   type Edit,
+  movePieceEdit,
+  movePrimaryEdit,
+  nextState,
   parseQuickEntry,
   pieceFromQuick,
   type RefusedRow,
   readPastedPieces,
+  removePiecesEdit,
   removePrimaryEdit,
+  setLockedEdit,
+  setStateEdit,
   unitOf,
 } from '../../core/index.ts';
 import type { HeaderSession } from '../session/header-session.ts';
 import { useNotice } from '../ui/notices.tsx';
 import { wordsFor } from '../ui/words/problem-words.ts';
-import {
-  addPiecesEdit,
-  addPrimariesEdit,
-  addPrimaryEdit,
-  duplicatePieceEdit,
-  duplicatePrimaryEdit,
-  movePieceEdit,
-  movePrimaryEdit,
-  nextState,
-  primaryBy,
-  removePiecesEdit,
-  setLockedEdit,
-  setStateEdit,
-} from './bench-edits.ts';
-import { BEFORE_FIRST, type BenchView } from './bench-view.ts';
+import { BEFORE_FIRST, type BenchView, primaryBy } from './bench-view.ts';
 import type { PieceAct } from './grid/grid-events.ts';
 
 export interface BenchActs {

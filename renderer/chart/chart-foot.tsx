@@ -1,7 +1,7 @@
 /** Under the rows of the deviation scale: a bracket from the least to the greatest, with an open ring at the mean. */
 
-import type { MatchReport } from '../../core/index.ts';
-import { type DeviationScale, deviationExtent } from './deviation-scale.ts';
+import { deviationExtent, type MatchReport } from '../../core/index.ts';
+import type { DeviationScale } from './deviation-scale.ts';
 
 const HEIGHT_PX = 14;
 const MIDDLE_PX = 6;

@@ -1,7 +1,7 @@
 /** The magnified scale: deviation from the target about a common zero, clamped at its ends. */
 
 import * as d3 from 'd3';
-import { type LengthStyle, type MatchReport, MM_PER_INCH } from '../../core/index.ts';
+import { type LengthStyle, MM_PER_INCH } from '../../core/index.ts';
 
 /** Half of the scale, in inches and in mm: steps a fabricator reads at a glance. The last keeps 1/16 in visible. */
 const HALF_SPANS_IN = [1 / 4, 1 / 2, 1] as const;
@@ -56,24 +56,4 @@ export function deviationScale(halfMm: number, widthPx: number): DeviationScale 
     x: (deviationMm) => x(deviationMm),
     clampOf: (deviationMm) => (deviationMm < -halfMm ? 'low' : deviationMm > halfMm ? 'high' : null),
   };
-}
-
-/** Least, greatest and mean deviation in mm of all primaries with a verdict; null for fewer than two. */
-export function deviationExtent({
-  primaries,
-  meanMm,
-  targetMm,
-}: Pick<MatchReport, 'primaries' | 'meanMm' | 'targetMm'>): {
-  readonly leastMm: number;
-  readonly greatestMm: number;
-  readonly meanMm: number;
-} | null {
-  const [leastMm, greatestMm] = d3.extent(primaries, ({ verdict, deviationMm }) =>
-    verdict === null ? null : deviationMm,
-  );
-  const judged = primaries.filter(({ verdict }) => verdict !== null).length;
-  if (judged < 2 || leastMm === undefined || greatestMm === undefined || meanMm === null || targetMm === null) {
-    return null;
-  }
-  return { leastMm, greatestMm, meanMm: meanMm - targetMm };
 }

@@ -1,6 +1,6 @@
 /** The chart of one header: every primary at full length with its pieces, and its deviation magnified beside it. */
 
-import { type CSSProperties, type KeyboardEvent, memo, useId, useRef, useState } from 'react';
+import { type CSSProperties, type KeyboardEvent, memo, useId, useState } from 'react';
 import type { Header, MatchReport, Primary, PrimaryMatch } from '../../core/index.ts';
 import { SpokenStatus } from '../ui/spoken-status.tsx';
 import './chart.css';
@@ -59,26 +59,27 @@ interface RowsProps extends Props {
   readonly onRead: (read: ReadPiece | null) => void;
 }
 
-function ChartRows({ header, report, preview, primaryId, pieceId, onSelect, scales, read, onRead }: RowsProps) {
-  const list = useRef<HTMLDivElement>(null);
+/** Arrows go from piece to piece and from row to row, and the focus goes with them. */
+function keyInRows(event: KeyboardEvent<HTMLElement>, { header, primaryId, read, onRead, onSelect }: RowsProps): void {
+  const next = chartKey({ key: event.key, header, primaryId, read });
+  if (next === null || event.ctrlKey || event.altKey || event.metaKey) return;
+  event.preventDefault();
+  onRead(next.read);
+  if (next.primaryId === primaryId && !next.choose) return;
+  onSelect(next.primaryId, next.choose ? pieceIdAt(header, next.read) : null);
+  event.currentTarget.querySelector<HTMLElement>(`[data-primary="${next.primaryId}"]`)?.focus();
+}
+
+function ChartRows(props: RowsProps) {
+  const { header, report, preview, primaryId, pieceId, onSelect, scales, read, onRead } = props;
   const hatchId = useId();
-  const onKeyDown = (event: KeyboardEvent) => {
-    const next = chartKey({ key: event.key, header, primaryId, read });
-    if (next === null || event.ctrlKey || event.altKey || event.metaKey) return;
-    event.preventDefault();
-    onRead(next.read);
-    if (next.primaryId === primaryId && !next.choose) return;
-    onSelect(next.primaryId, next.choose ? pieceIdAt(header, next.read) : null);
-    list.current?.querySelector<HTMLElement>(`[data-primary="${next.primaryId}"]`)?.focus();
-  };
   return (
     <div
-      ref={list}
       className="chart-rows"
       role="listbox"
       aria-label="Primaries"
       tabIndex={-1}
-      onKeyDown={onKeyDown}
+      onKeyDown={(event) => keyInRows(event, props)}
       onPointerLeave={() => onRead(null)}
       style={{ '--rows': header.primaries.length } as CSSProperties}
     >

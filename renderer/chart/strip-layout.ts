@@ -60,12 +60,6 @@ export function fullScale(spanMm: number, widthPx: number): FullScale {
   return { spanMm, widthPx, x: (mm) => x(mm) };
 }
 
-/** How far a primary is from the target in mm, above zero only; null when it has reached it or there is no target. */
-export function toGoMm(lengthMm: number, targetMm: number | null): number | null {
-  const gapMm = targetMm === null ? 0 : targetMm - lengthMm;
-  return gapMm > 1e-6 ? gapMm : null;
-}
-
 /** Whether a text of so many characters fits a box, at a character width in CSS pixels. */
 export function fits(text: string, boxPx: number, characterPx: number): boolean {
   return text.length * characterPx + 6 <= boxPx;

@@ -2,12 +2,19 @@
 
 import * as d3 from 'd3';
 import { memo } from 'react';
-import { formatLength, formatLengthBare, type LengthStyle, type Primary, type PrimaryMatch } from '../../core/index.ts';
+import {
+  formatLength,
+  formatLengthBare,
+  type LengthStyle,
+  type Primary,
+  type PrimaryMatch,
+  toGoMm,
+} from '../../core/index.ts';
 import { FigureText, SvgFigureText } from '../ui/figure-text.tsx';
 import { deviationWords, verdictMark, verdictWords } from '../ui/words/verdict-words.ts';
 import type { ReadPiece } from './chart-keys.ts';
 import type { DeviationScale } from './deviation-scale.ts';
-import { CHARACTER_PX, type FullScale, fits, TUBE_HEIGHT, TUBE_TOP, toGoMm } from './strip-layout.ts';
+import { CHARACTER_PX, type FullScale, fits, TUBE_HEIGHT, TUBE_TOP } from './strip-layout.ts';
 import { StripPieces } from './strip-pieces.tsx';
 
 interface Props {

@@ -1,19 +1,20 @@
 /** The commands that can be given now: screens put theirs in while they are shown. */
 
 import { createContext, useContext, useEffect, useMemo, useRef, useSyncExternalStore } from 'react';
-import { COMMAND_GROUPS, type Command } from './command.ts';
+import { COMMAND_GROUPS, type CommandId } from '../../electron/bridge/commands.ts';
+import { type Command, commandOf, type OfferedCommand } from './command.ts';
 
 export interface CommandRegistry {
   /** Adds the commands until the returned function is called. A later one with the same id stands before an earlier. */
-  add(commands: readonly Command[]): () => void;
+  add(offered: readonly OfferedCommand[]): () => void;
   /** By group, then in the order they were added. The same array until something changes. */
   list(): readonly Command[];
-  find(id: string): Command | null;
+  find(id: CommandId): Command | null;
   subscribe(listener: () => void): () => void;
 }
 
 function inOrder(layers: readonly (readonly Command[])[]): readonly Command[] {
-  const byId = new Map<string, Command>();
+  const byId = new Map<CommandId, Command>();
   for (const layer of layers) for (const command of layer) byId.set(command.id, command);
   const commands = [...byId.values()];
   return COMMAND_GROUPS.flatMap((group) => commands.filter((command) => command.group === group));
@@ -29,7 +30,8 @@ export function createCommandRegistry(): CommandRegistry {
     for (const listener of listeners) listener();
   };
   return {
-    add(commands) {
+    add(offered) {
+      const commands = offered.map(commandOf);
       changeTo([...layers, commands]);
       return () => changeTo(layers.filter((layer) => layer !== commands));
     },
@@ -59,16 +61,16 @@ export function useCommandList(): readonly Command[] {
  * Offers the commands while the component is shown. `run` may close over changing state: the latest is called, and
  * the registry changes only when what is shown of a command does.
  */
-export function useCommands(commands: readonly Command[]): void {
+export function useCommands(offered: readonly OfferedCommand[]): void {
   const registry = useCommandRegistry();
-  const latest = useRef(commands);
+  const latest = useRef(offered);
   useEffect(() => {
-    latest.current = commands;
+    latest.current = offered;
   });
-  const shown = JSON.stringify(commands);
+  const shown = JSON.stringify(offered);
   const stable = useMemo(
     () =>
-      (JSON.parse(shown) as readonly Omit<Command, 'run'>[]).map((command) => ({
+      (JSON.parse(shown) as readonly Omit<OfferedCommand, 'run'>[]).map((command) => ({
         ...command,
         run: () => latest.current.find((candidate) => candidate.id === command.id)?.run(),
       })),

@@ -1,54 +1,21 @@
-/** What a command is: something a person can do, found by its name, its key or the menu bar. */
+/** What a command is on the page: its entry in the table of commands, and how to do it now. */
 
-/** Headings of the commands list, in the order they are shown. */
-export const COMMAND_GROUPS = ['Header', 'Edit', 'View', 'Go to', 'Shelf', 'Archive', 'Program'] as const;
-export type CommandGroup = (typeof COMMAND_GROUPS)[number];
+import { COMMANDS, type CommandEntry, type CommandId } from '../../electron/bridge/commands.ts';
 
-/**
- * Ids that the menu bar of the shell sends, and the search lists. A screen may add commands with ids of its own;
- * an id that nobody has registered is reported to the user in words, never ignored.
- */
-export const COMMAND_IDS = [
-  'newHeader',
-  'listHeaders',
-  'importFile',
-  'exportHeader',
-  'saveNow',
-  'renameHeader',
-  'duplicateHeader',
-  'finishHeader',
-  'binHeader',
-  'undo',
-  'redo',
-  'goBench',
-  'goShelf',
-  'goArchive',
-  'importStock',
-  'exportStock',
-  'findInArchive',
-  'findCommand',
-  'showKeys',
-  'showHelp',
-  'showBackups',
-  'showAbout',
-  'preferences',
-  'switchTheme',
-  'switchDensity',
-  'displayUnit',
-] as const;
-export type CommandId = (typeof COMMAND_IDS)[number];
-
-export interface Command {
-  /** One of `COMMAND_IDS`, or an id of the screen's own. */
-  readonly id: string;
-  /** As shown: a verb and its object, "Duplicate header". */
-  readonly name: string;
-  readonly group: CommandGroup;
-  /** Key chords such as `Mod+K` or `F1`; `Mod` is Ctrl, or Command on a Mac. The first is the one shown. */
-  readonly keys?: readonly string[];
-  /** Other words that a person may type to find it. */
-  readonly words?: string;
+/** What a screen says of a command that it can do. An id that nobody offers is reported to the user in words, never ignored. */
+export interface OfferedCommand {
+  readonly id: CommandId;
+  /** In place of the table's, where what it will do can be said more exactly: "Undo: add a bend". */
+  readonly name?: string;
   /** Why it cannot be done now, in words; absent or null when it can. */
   readonly unavailable?: string | null;
   readonly run: () => void;
+}
+
+export interface Command extends CommandEntry, OfferedCommand {
+  readonly name: string;
+}
+
+export function commandOf(offered: OfferedCommand): Command {
+  return { ...COMMANDS[offered.id], ...offered };
 }

@@ -10,12 +10,14 @@ export function hasBeginnings(text: string, typed: string): boolean {
 }
 
 /** All that a command is found by: its name, its group and its other words. */
-export function searchText(command: Command): string {
-  return `${command.name} ${command.group} ${command.words ?? ''}`;
+export function searchText({ name, group, words }: Pick<Command, 'name' | 'group' | 'words'>): string {
+  return `${name} ${group} ${words ?? ''}`;
 }
 
+type Named = Pick<Command, 'name'>;
+
 /** How near the name is to what was typed; higher is nearer. */
-function nearness({ name }: Command, typed: string): number {
+function nearness({ name }: Named, typed: string): number {
   const shown = name.toLowerCase();
   const text = typed.trim().toLowerCase();
   if (shown === text) return 3;
@@ -24,6 +26,6 @@ function nearness({ name }: Command, typed: string): number {
 }
 
 /** Those named as typed come before those that only have the words elsewhere; else in the order given. */
-export function nearestFirst(commands: readonly Command[], typed: string): readonly Command[] {
+export function nearestFirst<Found extends Named>(commands: readonly Found[], typed: string): readonly Found[] {
   return commands.toSorted((a, b) => nearness(b, typed) - nearness(a, typed));
 }

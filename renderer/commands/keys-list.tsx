@@ -1,8 +1,8 @@
 /** The list of keys: those of the commands, and those that work inside the bench and the shelf. */
 
+import { COMMAND_GROUPS } from '../../electron/bridge/commands.ts';
 import { Button } from '../ui/button.tsx';
 import { ModalDialog } from '../ui/modal-dialog.tsx';
-import { COMMAND_GROUPS } from './command.ts';
 import { useCommandList } from './command-registry.ts';
 import { showChord } from './key-chord.ts';
 import { SCREEN_KEYS } from './screen-keys.ts';

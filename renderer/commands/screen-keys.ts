@@ -1,5 +1,12 @@
 /** Keys that belong to a part of a screen rather than to a command, for the list of keys. */
 
+import { COMMANDS, type CommandId } from '../../electron/bridge/commands.ts';
+
+/** The keys of commands that also stand among those of a screen. */
+function keysOf(...ids: readonly CommandId[]): readonly string[] {
+  return ids.flatMap((id) => COMMANDS[id].keys ?? []);
+}
+
 export const SCREEN_KEYS = [
   {
     title: 'Next piece line',
@@ -20,10 +27,10 @@ export const SCREEN_KEYS = [
       { does: 'Accept and go down', chords: ['Enter'] },
       { does: 'Accept and go on', chords: ['Tab'] },
       { does: 'Leave as it was', chords: ['Escape'] },
-      { does: 'Insert a piece here', chords: ['Insert', 'Mod+I'] },
-      { does: 'Remove the piece', chords: ['Mod+Delete'] },
-      { does: 'Duplicate the piece', chords: ['Mod+D'] },
-      { does: 'Move the piece up or down', chords: ['Alt+ArrowUp', 'Alt+ArrowDown'] },
+      { does: 'Insert a piece here', chords: keysOf('insertPiece') },
+      { does: 'Remove the piece', chords: keysOf('deletePiece') },
+      { does: 'Duplicate the piece', chords: keysOf('duplicatePiece') },
+      { does: 'Move the piece up or down', chords: keysOf('movePieceUp', 'movePieceDown') },
       { does: 'Next state: planned, cut, tacked, welded', chords: ['S', 'Space'] },
       { does: 'Lock or unlock: suggested moves leave it alone', chords: ['L'] },
       { does: 'Copy, cut, paste rows', chords: ['Mod+C', 'Mod+X', 'Mod+V'] },

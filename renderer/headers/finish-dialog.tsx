@@ -1,7 +1,7 @@
 /** Finishing a header: what that means, said before it is done, because it cannot be taken back. */
 
 import { useState } from 'react';
-import { formatLength } from '../../core/index.ts';
+import { finishHeaderEdit, formatLength } from '../../core/index.ts';
 import type { HeaderSession } from '../session/header-session.ts';
 import { useSession } from '../session/use-session.ts';
 import { Button } from '../ui/button.tsx';
@@ -22,7 +22,7 @@ export function FinishDialog({ session, onClose }: Props) {
   const [words, setWords] = useState<string | null>(null);
   const notes = finishNotes(header, report);
   const finish = async () => {
-    const done = session.apply({ kind: 'finishHeader' });
+    const done = session.apply(finishHeaderEdit());
     if (!done.ok) return setWords(wordsFor(done.problems));
     onClose();
     await session.flush();

@@ -1,6 +1,7 @@
 /** The headers on the bench, latest first, with a search once there are more than one looks through. */
 
 import { useState } from 'react';
+import { renameHeaderEdit } from '../../core/index.ts';
 import { useBridge } from '../host/host-bridge.ts';
 import { useHeaderActs } from '../session/header-acts.ts';
 import type { HeaderSession } from '../session/header-session.ts';
@@ -74,7 +75,7 @@ function ActingRow({
   const here = session?.headerId === headerId ? session : null;
   const rename = async (name: string) => {
     if (here) {
-      here.apply({ kind: 'setHeader', set: { name } });
+      here.apply(renameHeaderEdit(name));
       await here.flush();
     } else {
       const answer = await renameHeader(bridge, headerId, name);

@@ -1,5 +1,6 @@
 /** Renames a header that is not open in this window. */
 
+import { renameHeaderEdit } from '../../core/index.ts';
 import type { HostBridge } from '../../electron/bridge/contract.ts';
 import { type Answer, askHost } from '../host/host-bridge.ts';
 import { freshId } from '../ui/random-id.ts';
@@ -11,6 +12,6 @@ export async function renameHeader(bridge: HostBridge, headerId: string, name: s
   return askHost(bridge, 'commitSteps', {
     headerId,
     baseRevision: now.value.revision,
-    steps: [{ action: 'do', stepId: freshId(), edit: { kind: 'setHeader', set: { name } } }],
+    steps: [{ action: 'do', stepId: freshId(), edit: renameHeaderEdit(name) }],
   });
 }

@@ -2,8 +2,9 @@
 
 import { createContext, useCallback, useContext } from 'react';
 import type { Problem } from '../../core/index.ts';
-import type { CallName, HostBridge, RequestOf, ResponseOf } from '../../electron/bridge/contract.ts';
+import type { AskedOf, CallName, HostBridge, ResponseOf } from '../../electron/bridge/contract.ts';
 import { wordsFor } from '../ui/words/problem-words.ts';
+import { withRequestId } from './request-ids.ts';
 
 export const BridgeContext = createContext<HostBridge | null>(null);
 
@@ -20,22 +21,25 @@ export type Answer<Name extends CallName> =
 const NO_ANSWER =
   'The program behind this window does not answer. What was shown as saved is safe; start Evenrun again to go on.';
 
-/** Asks the host; never rejects, also when the host is gone. */
+/** Asks the host; never rejects, also when the host is gone. What was asked before without an answer is not done twice. */
 export async function askHost<Name extends CallName>(
   bridge: HostBridge,
   name: Name,
-  request: RequestOf<Name>,
+  asked: AskedOf<Name>,
 ): Promise<Answer<Name>> {
+  const { request, answered } = withRequestId(bridge, name, asked);
   try {
     const reply = await bridge.call(name, request);
+    answered(reply.ok ? [] : reply.problems);
     return reply.ok ? reply : { ok: false, words: wordsFor(reply.problems), problems: reply.problems };
   } catch {
+    answered(null);
     return { ok: false, words: NO_ANSWER, problems: [] };
   }
 }
 
 /** `askHost` bound to the bridge above. */
-export function useAsk(): <Name extends CallName>(name: Name, request: RequestOf<Name>) => Promise<Answer<Name>> {
+export function useAsk(): <Name extends CallName>(name: Name, asked: AskedOf<Name>) => Promise<Answer<Name>> {
   const bridge = useBridge();
-  return useCallback((name, request) => askHost(bridge, name, request), [bridge]);
+  return useCallback((name, asked) => askHost(bridge, name, asked), [bridge]);
 }

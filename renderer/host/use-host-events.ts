@@ -1,11 +1,13 @@
 /** What the host tells the page: a menu item, a file from the system, the window about to close. */
 
 import { useEffect, useRef } from 'react';
+import type { CommandId } from '../../electron/bridge/commands.ts';
 import type { HostEvent } from '../../electron/bridge/contract.ts';
 import { useBridge } from './host-bridge.ts';
 
 interface Acts {
-  readonly command: (id: string) => void;
+  readonly command: (id: CommandId) => void;
+  readonly openHeader: (headerId: string) => void;
   /** Brings in all that is held; resolves when it is on disk. */
   readonly flush: () => Promise<void>;
   readonly openFile: (file: { readonly fileName: string; readonly content: string }) => void;
@@ -22,6 +24,8 @@ export function useHostEvents(acts: Acts): void {
       switch (event.kind) {
         case 'command':
           return latest.current.command(event.command);
+        case 'openHeader':
+          return latest.current.openHeader(event.headerId);
         case 'openFile':
           return latest.current.openFile(event);
         case 'flush':

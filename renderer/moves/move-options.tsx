@@ -1,6 +1,14 @@
 /** What a move may do: how many joints it breaks, how short a straight may get, how near it may come, what the shelf has. */
 
-import { formatTyped, type Header, parseLength, type StockItem, success, unitOf } from '../../core/index.ts';
+import {
+  formatTyped,
+  type Header,
+  parseLength,
+  type StockItem,
+  setSettingsEdit,
+  success,
+  unitOf,
+} from '../../core/index.ts';
 import type { HeaderSession } from '../session/header-session.ts';
 import { ChoiceField } from '../ui/fields/choice-field.tsx';
 import { LengthField, TakenField } from '../ui/fields/length-field.tsx';
@@ -37,7 +45,7 @@ export function MoveOptionsPanel({ session, header, stock, settings, onSet }: Pr
         label="Shortest straight"
         value={header.settings.shortestStraight}
         unit={unit}
-        onTake={(shortestStraight) => session.apply({ kind: 'setSettings', set: { shortestStraight } })}
+        onTake={(shortestStraight) => session.apply(setSettingsEdit({ shortestStraight }))}
       />
       <TakenField
         label={`Clearance kept, ${unit}`}

@@ -2,7 +2,7 @@
 
 import { useRef, useState } from 'react';
 import { Tab, TabList, TabPanel, Tabs } from 'react-aria-components';
-import { setLockedEdit } from '../bench/bench-edits.ts';
+import { setLockedEdit } from '../../core/index.ts';
 import { Button } from '../ui/button.tsx';
 import { useNotice } from '../ui/notices.tsx';
 import { wordsFor } from '../ui/words/problem-words.ts';

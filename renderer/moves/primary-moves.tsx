@@ -6,6 +6,7 @@ import {
   describeNoMoves,
   describeStanding,
   describeToFree,
+  freeOffer,
   type MoveOutcome,
   type ToFree,
 } from '../../core/index.ts';
@@ -13,7 +14,6 @@ import { Button } from '../ui/button.tsx';
 import { FigureText } from '../ui/figure-text.tsx';
 import { countOf } from '../ui/words/spoken.ts';
 import { primaryTitle } from '../ui/words/verdict-words.ts';
-import { freeOffer } from './free-edit.ts';
 import { askedOptions } from './move-settings.ts';
 import type { MovesProps } from './moves-props.ts';
 import { ProposalList } from './proposals/proposal-list.tsx';

@@ -1,6 +1,7 @@
 /** What can be done to a header as a whole: create, duplicate, export, bin, restore. */
 
 import { useMemo } from 'react';
+import { nameWithEnding } from '../../core/index.ts';
 import { finishExport } from '../host/files.ts';
 import { useAsk } from '../host/host-bridge.ts';
 import { useNotice } from '../ui/notices.tsx';
@@ -21,12 +22,6 @@ export interface HeaderActs {
   restore(header: HeaderAsked): Promise<boolean>;
 }
 
-/** A name within the limit, that of the header it came from first. */
-export function nameOfCopy(name: string): string {
-  const copy = ' (copy)';
-  return `${name.slice(0, 120 - copy.length)}${copy}`;
-}
-
 export function useHeaderActs(): HeaderActs {
   const ask = useAsk();
   const say = useNotice();
@@ -45,7 +40,7 @@ export function useHeaderActs(): HeaderActs {
     return {
       create: async (name, from) => opened(await ask('createHeader', { name, from })),
       duplicate: async ({ headerId, name }) =>
-        opened(await ask('duplicateHeader', { headerId, name: nameOfCopy(name) })),
+        opened(await ask('duplicateHeader', { headerId, name: nameWithEnding(name, ' (copy)') })),
       async exportFile({ headerId }) {
         const answer = await ask('exportHeader', { headerId });
         if (!answer.ok) return trouble(answer.words);

@@ -2,11 +2,13 @@
 
 import {
   applyEdit,
+  copyHeader,
   describeEdit,
   type Edit,
   failure,
   type Header,
   matchHeader,
+  nameWithEnding,
   newId,
   type Problem,
   type Result,
@@ -16,14 +18,7 @@ import type { HostBridge, Reply } from '../../electron/bridge/contract.ts';
 import { DraftKeeper } from './draft-keeper.ts';
 import { asPending, rebaseSteps } from './rebase.ts';
 import type { SessionParts } from './session-parts.ts';
-import type {
-  Conflict,
-  ConflictChoice,
-  HistoryStep,
-  OpenedHeader,
-  PendingStep,
-  SessionState,
-} from './session-state.ts';
+import type { Conflict, ConflictChoice, OpenedHeader, PendingStep, SessionState } from './session-state.ts';
 import { StepHistory } from './step-history.ts';
 import { StepQueue } from './step-queue.ts';
 
@@ -38,6 +33,9 @@ export class HeaderSession {
   readonly #listeners = new Set<() => void>();
   readonly #committers = new Set<() => void>();
   #history: StepHistory;
+  #isReadingAhead = false;
+  /** Of the request that puts this window's version beside the other as a copy; the same until it is there. */
+  #copyRequestId: string | null = null;
   #state: SessionState;
 
   constructor(opened: OpenedHeader, parts: SessionParts) {
@@ -46,7 +44,7 @@ export class HeaderSession {
     this.bridge = bridge;
     this.headerId = headerId;
     this.#parts = parts;
-    this.#history = new StepHistory(opened.undo, opened.redo);
+    this.#history = new StepHistory(opened);
     this.#drafts = new DraftKeeper(bridge, headerId, { kept: opened.draft, mayClear: () => this.#queue.isIdle });
     const events = { changed: () => this.#queueChanged(), refused: () => void this.#enterConflict() };
     this.#queue = new StepQueue({ ...parts, headerId, events, drafts: this.#drafts }, opened.revision);
@@ -58,7 +56,9 @@ export class HeaderSession {
       conflict: null,
       dropped: [],
       draft: opened.draft,
+      damage: opened.damage,
     };
+    void this.#readAhead();
   }
 
   readonly getState = (): SessionState => this.#state;
@@ -80,7 +80,9 @@ export class HeaderSession {
 
   /** Makes the change here at once and sends it; a change that core refuses changes nothing. */
   apply(edit: Edit): Result<Header, Problem> {
-    const before = this.#state.header;
+    const { header: before, damage } = this.#state;
+    // The host takes nothing more for a header that is damaged there.
+    if (damage !== null) return failure(damage);
     const applied = applyEdit(before, edit);
     if (!applied.ok) return failure(...applied.problems);
     const label = describeEdit(edit, before);
@@ -92,12 +94,12 @@ export class HeaderSession {
 
   /** Takes back the last step; false when there is none. */
   undo(): boolean {
-    return this.#travel('undo', this.#history.back());
+    return this.#travel('undo');
   }
 
   /** Makes the last step that was taken back again; false when there is none. */
   redo(): boolean {
-    return this.#travel('redo', this.#history.again());
+    return this.#travel('redo');
   }
 
   /** Remembers text that stands in a field without having been accepted; empty text forgets it. */
@@ -142,7 +144,8 @@ export class HeaderSession {
   async lookForChanges(): Promise<void> {
     const asked = this.#queue.revision;
     const settled = () => this.#queue.isIdle && this.#queue.revision === asked && this.#state.conflict === null;
-    if (!settled()) return;
+    // The host counts steps of a damaged header that cannot be shown.
+    if (!settled() || this.#state.damage !== null) return;
     const reply = await this.bridge.call('readRevision', { headerId: this.headerId }).catch(() => null);
     if (reply?.ok !== true || reply.value.revision === asked || !settled()) return;
     const opened = await this.#reopen();
@@ -180,7 +183,8 @@ export class HeaderSession {
     this.#listeners.clear();
   }
 
-  #travel(action: 'undo' | 'redo', step: HistoryStep | null): boolean {
+  #travel(action: 'undo' | 'redo'): boolean {
+    const step = this.#history.pass(action);
     if (step === null) return false;
     const { label } = step;
     const edit = action === 'undo' ? step.inverse : step.edit;
@@ -189,7 +193,23 @@ export class HeaderSession {
     if (!applied.ok) throw new Error(`The history does not fit the header: ${action} of ${label}`);
     this.#show(applied.value.header);
     this.#queue.add({ stepId: this.newId(), action, label, edit, before });
+    void this.#readAhead();
     return true;
+  }
+
+  /** Asks for earlier steps before they are needed. Without an answer the next undo asks again. */
+  async #readAhead(): Promise<void> {
+    const history = this.#history;
+    const wanted = history.wanted();
+    if (wanted === null || this.#isReadingAhead) return;
+    this.#isReadingAhead = true;
+    const request = { headerId: this.headerId, ...wanted };
+    const reply = await this.bridge.call('readHistory', request).catch(() => null);
+    this.#isReadingAhead = false;
+    if (reply?.ok !== true) return;
+    history.extend(wanted, reply.value);
+    if (history === this.#history) this.#set(this.#history.labels);
+    await this.#readAhead();
   }
 
   /** Null where the host does not answer at all. */
@@ -203,9 +223,13 @@ export class HeaderSession {
   }
 
   async #copyOf(mine: Header): Promise<OpenedHeader | null> {
-    const header: Header = { ...mine, id: this.newId(), name: `${mine.name} (mine)`.slice(0, 120), state: 'open' };
-    const reply = await this.bridge.call('importHeader', { header }).catch(() => null);
-    return reply?.ok === true ? reply.value : null;
+    const header = copyHeader(mine, { id: this.newId(), name: nameWithEnding(mine.name, ' (mine)') });
+    this.#copyRequestId ??= this.newId();
+    const request = { requestId: this.#copyRequestId, header };
+    const reply = await this.bridge.call('importHeader', request).catch(() => null);
+    if (reply?.ok !== true) return null;
+    this.#copyRequestId = null;
+    return reply.value;
   }
 
   /** Reads what is on disk and shows both; tries again until the host answers one way or the other. */
@@ -227,16 +251,17 @@ export class HeaderSession {
   /** Goes over to what is on disk, with `steps` made again on top of it. */
   #take(opened: OpenedHeader, steps: readonly PendingStep[]): void {
     const { header, made, dropped } = rebaseSteps(opened.header, steps);
-    this.#history = new StepHistory(opened.undo, opened.redo);
+    this.#history = new StepHistory(opened);
     for (const step of made) this.#history.add(step);
-    this.#show(header, { conflict: null, dropped });
+    this.#show(header, { conflict: null, dropped, damage: opened.damage });
+    void this.#readAhead();
     this.#queue.restart(
       opened.revision,
       asPending(opened.header, made, () => this.newId()),
     );
   }
 
-  #show(header: Header, more: Partial<Pick<SessionState, 'conflict' | 'dropped'>> = {}): void {
+  #show(header: Header, more: Partial<Pick<SessionState, 'conflict' | 'dropped' | 'damage'>> = {}): void {
     this.#state = { ...this.#state, ...more, header, report: matchHeader(header), ...this.#history.labels };
     // Listeners are told by the queue, which changes with every step shown.
   }

@@ -43,6 +43,13 @@ export interface SessionState {
   readonly dropped: readonly DroppedStep[];
   /** Text typed but not accepted when the header was last open; taken by the field that it belongs to. */
   readonly draft: Draft | null;
+  /** What is damaged on disk; null: nothing. Such a header is shown as far as it is sound. */
+  readonly damage: Problem | null;
+}
+
+/** Whether the header takes no more steps. */
+export function takesNoSteps({ header, damage }: Pick<SessionState, 'header' | 'damage'>): boolean {
+  return header.state === 'finished' || damage !== null;
 }
 
 /** A step made here and not yet acknowledged. `edit` is what it does to the document, whichever action it is. */

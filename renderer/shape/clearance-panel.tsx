@@ -1,7 +1,14 @@
 /** Gaps between tubes, of a tube with itself and to obstacles, with what is wanted and what is under it. */
 
 import { useMemo, useState } from 'react';
-import { type Header, type HeaderGap, headerClearances, unitOf } from '../../core/index.ts';
+import {
+  gapsInOrder,
+  type Header,
+  type HeaderGap,
+  headerClearances,
+  setSettingsEdit,
+  unitOf,
+} from '../../core/index.ts';
 import { Button } from '../ui/button.tsx';
 import { LengthField } from '../ui/fields/length-field.tsx';
 import { FigureText } from '../ui/figure-text.tsx';
@@ -9,7 +16,7 @@ import { wordsFor } from '../ui/words/problem-words.ts';
 import { countOf } from '../ui/words/spoken.ts';
 import { gapText } from '../view/scene/scene-spans.ts';
 import { useAfterPaint } from '../view/use-after-paint.ts';
-import { gapsInOrder, gapVerdict, gapWords } from './gap-words.ts';
+import { gapVerdict, gapWords } from './gap-words.ts';
 import type { ShapeProps } from './shape-props.ts';
 
 const SHOWN_AT_FIRST = 8;
@@ -28,7 +35,7 @@ export function ClearancePanel({ session, header }: ShapeProps) {
           label="Gap wanted"
           value={header.settings.wantedGap}
           unit={unitOf(header.settings.display)}
-          onTake={(wantedGap) => session.apply({ kind: 'setSettings', set: { wantedGap } })}
+          onTake={(wantedGap) => session.apply(setSettingsEdit({ wantedGap }))}
         />
         <p className="shape-finding" role="status">
           <FigureText text={leastWords(ordered, tight.length, settled)} />

@@ -10,20 +10,21 @@ import {
   formatDeviation,
   formatTypedAngle,
   type LookingFrom,
-  MM_PER_INCH,
+  lengthIn,
   mmOf,
   type PieCutBend,
   type Problem,
   parseAngle,
   parseSignedLength,
   type Result,
+  replacePieceEdit,
+  roundedTo,
   tubeOf,
   unitOf,
 } from '../../core/index.ts';
 import { Button } from '../ui/button.tsx';
 import { ChoiceField } from '../ui/fields/choice-field.tsx';
 import { ClockingDial } from '../ui/fields/clocking-dial.tsx';
-import { hundredth } from '../ui/fields/dial-steps.ts';
 import { TakenField } from '../ui/fields/length-field.tsx';
 import { TextField } from '../ui/fields/text-field.tsx';
 import { FigureText } from '../ui/figure-text.tsx';
@@ -47,7 +48,7 @@ function ClockBend(props: BendProps) {
   const number = primary.pieces.findIndex(({ id }) => id === bend.id) + 1;
   const isFirst = primary.pieces.slice(0, number - 1).every(({ kind }) => kind === 'straight');
   const clock = (clockingDeg: number): Result<unknown, Problem> =>
-    session.apply({ kind: 'replacePiece', primaryId: primary.id, piece: { ...bend, clockingDeg } });
+    session.apply(replacePieceEdit(primary, { ...bend, clockingDeg }));
   const { display } = header.settings;
   const clockingDeg = bend.clockingDeg ?? 0;
   return (
@@ -55,8 +56,8 @@ function ClockBend(props: BendProps) {
       <div className="shape-stack">
         <p className="shape-finding">
           Piece {number}:{' '}
-          {bend.clockingDeg === null ? 'clocking not recorded' : `clocked ${formatAngle(hundredth(clockingDeg))}`} from{' '}
-          {isFirst ? 'the up of the port' : 'the plane of the bend before it'}.
+          {bend.clockingDeg === null ? 'clocking not recorded' : `clocked ${formatAngle(roundedTo(clockingDeg, 2))}`}{' '}
+          from {isFirst ? 'the up of the port' : 'the plane of the bend before it'}.
         </p>
         <div className="pose-fields">
           <TakenField
@@ -97,14 +98,14 @@ function MarkField({
   const odMm = mmOf(tubeOf(header, primary).od);
   const markMm = clockingMarkMm(odMm, bend.clockingDeg ?? 0);
   // Thousandths of an inch, hundredths of a millimetre: more than a tape can say.
-  const inUnit = unit === 'in' ? (markMm / MM_PER_INCH).toFixed(3) : markMm.toFixed(2);
+  const inUnit = lengthIn(markMm, unit).value.toFixed(unit === 'in' ? 3 : 2);
   return (
     <TakenField
       label={`Mark round the tube, ${unit}`}
       stored={bend.clockingDeg === null ? '' : String(Number(inUnit))}
       take={(text) => {
         const read = parseSignedLength(text, unit);
-        return read.ok ? onClock(hundredth(clockingFromMark(odMm, mmOf(read.value)))) : read;
+        return read.ok ? onClock(roundedTo(clockingFromMark(odMm, mmOf(read.value)), 2)) : read;
       }}
     />
   );
@@ -123,7 +124,7 @@ function GaugePart({ onClock }: { readonly onClock: (deg: number) => Result<unkn
   const [beforeDeg, bendDeg] = [parseAngle(before), parseAngle(own)];
   const result =
     beforeDeg.ok && bendDeg.ok
-      ? hundredth(clockingFromGauge({ beforeDeg: beforeDeg.value, bendDeg: bendDeg.value, lookingFrom }))
+      ? roundedTo(clockingFromGauge({ beforeDeg: beforeDeg.value, bendDeg: bendDeg.value, lookingFrom }), 2)
       : null;
   const wordsOf = (text: string, read: Result<number, Problem>) =>
     text.trim() === '' || read.ok ? null : wordsFor(read.problems);

@@ -7,19 +7,23 @@ import {
   formatLength,
   type Header,
   isClosed,
+  isWorthTurning,
   jointTurnsToInlet,
   type Primary,
   parseAngle,
   primaryClosure,
+  reclockEdit,
+  roundedTo,
+  setClosureEdit,
   unitOf,
 } from '../../core/index.ts';
 import { Button } from '../ui/button.tsx';
 import { LengthField, TakenField } from '../ui/fields/length-field.tsx';
 import { FigureText } from '../ui/figure-text.tsx';
-import { closureWords, tenthDeg } from '../ui/words/closure-words.ts';
+import { closureWords } from '../ui/words/closure-words.ts';
 import { wordsFor } from '../ui/words/problem-words.ts';
 import { primaryTitle } from '../ui/words/verdict-words.ts';
-import { turnEdit, turnWords } from './banks/compare-edits.ts';
+import { turnWords } from './banks/compare-words.ts';
 import type { ShapeProps } from './shape-props.ts';
 
 export function ClosurePanel(props: ShapeProps) {
@@ -55,7 +59,7 @@ export function ClosurePanel(props: ShapeProps) {
           label="Counts as closed within"
           value={closure.gap}
           unit={unit}
-          onTake={(gap) => session.apply({ kind: 'setSettings', set: { closure: { ...closure, gap } } })}
+          onTake={(gap) => session.apply(setClosureEdit(header, { gap }))}
         />
         <TakenField
           label="and within a tilt of, degrees"
@@ -63,7 +67,7 @@ export function ClosurePanel(props: ShapeProps) {
           take={(text) => {
             const read = parseAngle(text);
             if (!read.ok) return read;
-            return session.apply({ kind: 'setSettings', set: { closure: { ...closure, tiltDeg: read.value } } });
+            return session.apply(setClosureEdit(header, { tiltDeg: read.value }));
           }}
         />
       </div>
@@ -92,7 +96,7 @@ function ClosureRow({ header, primary }: { readonly header: Header; readonly pri
       <td className="number">
         <FigureText text={formatLength(closure.value.gapMm, style)} />
       </td>
-      <td className="number">{formatAngle(tenthDeg(closure.value.tiltDeg))}</td>
+      <td className="number">{formatAngle(roundedTo(closure.value.tiltDeg, 1))}</td>
       <td>
         {isDone ? 'closed: ' : ''}
         <FigureText text={closureWords(closure.value, style)} />
@@ -101,9 +105,6 @@ function ClosureRow({ header, primary }: { readonly header: Header; readonly pri
   );
 }
 
-/** Turns smaller than this are not worth breaking a joint for. */
-const LEAST_TURN_DEG = 0.05;
-
 function BestJoint({ session, header, primary }: ShapeProps) {
   const style = header.settings.display;
   const closure = primaryClosure(header, primary);
@@ -111,15 +112,13 @@ function BestJoint({ session, header, primary }: ShapeProps) {
   const [best] = turns.ok ? turns.value : [];
   if (!closure.ok || primary.pieces.length === 0) return null;
   const title = primaryTitle(primary.name);
-  const edit = best === undefined ? null : turnEdit(primary, best);
-  const isWorth =
-    best !== undefined && Math.abs(best.turnDeg) >= LEAST_TURN_DEG && best.closureAfter.gapMm < closure.value.gapMm;
+  const edit = best === undefined || !isWorthTurning(best, closure.value) ? null : reclockEdit(primary, best);
   return (
     <section className="shape-part" aria-label={`Closure of ${title}`}>
       <p className="shape-finding">
         {title} <FigureText text={closureWords(closure.value, style)} />.
       </p>
-      {isWorth && best !== undefined && edit !== null ? (
+      {best !== undefined && edit !== null ? (
         <div className="shape-offer">
           <p>
             <FigureText text={turnWords(best, closure.value, style)} />

@@ -1,6 +1,7 @@
 /** A field of a form that is taken as a whole: text is kept as typed and read when the form is. */
 
-import { type Dispatch, type SetStateAction, useState } from 'react';
+import { type Dispatch, type ReactNode, type SetStateAction, useState } from 'react';
+import { Button } from '../ui/button.tsx';
 import { TextField } from '../ui/fields/text-field.tsx';
 
 export type Drafts<Name extends string> = Readonly<Record<Name, string>>;
@@ -38,10 +39,44 @@ export function DraftField<Name extends string>({ form, name, label, hint }: Pro
   );
 }
 
+/** What is wrong with the fields together. */
 export function FormProblem<Name extends string>({ form }: { readonly form: DraftForm<Name> }) {
   return form.problem !== null && form.problem.field === null ? (
     <p role="alert" className="field-problem">
       {form.problem.words}
     </p>
   ) : null;
+}
+
+interface FormProps<Name extends string> {
+  readonly form: DraftForm<Name>;
+  readonly label: string;
+  /** On the button that takes the form. */
+  readonly takeWords: string;
+  readonly onTake: () => void;
+  readonly onClose: () => void;
+  readonly children: ReactNode;
+}
+
+/** The form itself: its fields, what is wrong with them together, and the buttons that take it or put it away. */
+export function ShapeForm<Name extends string>(props: FormProps<Name>) {
+  return (
+    <form
+      className="shape-form"
+      aria-label={props.label}
+      onSubmit={(event) => {
+        event.preventDefault();
+        props.onTake();
+      }}
+    >
+      {props.children}
+      <FormProblem form={props.form} />
+      <div className="actions">
+        <Button look="main" type="submit">
+          {props.takeWords}
+        </Button>
+        <Button onPress={props.onClose}>Close</Button>
+      </div>
+    </form>
+  );
 }

@@ -49,9 +49,3 @@ export function gapVerdict(gap: HeaderGap): string {
   if (gap.kind === 'pair' && gap.isAtCollector) return '○ meet here, not counted';
   return gap.isTight ? '◀ under' : '● enough';
 }
-
-/** All gaps, the smallest first; those at a collector, where tubes are meant to meet, come last. */
-export function gapsInOrder(gaps: readonly HeaderGap[]): readonly HeaderGap[] {
-  const rank = (gap: HeaderGap) => (gap.kind === 'pair' && gap.isAtCollector ? 1 : 0);
-  return [...gaps].sort((a, b) => rank(a) - rank(b) || a.clearance.gapMm - b.clearance.gapMm);
-}

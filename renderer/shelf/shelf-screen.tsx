@@ -1,7 +1,7 @@
 /** The shelf: the shop's bend stock and straights, entered by keyboard or from a CSV file. */
 
 import { useState } from 'react';
-import type { LengthUnit, StockItem } from '../../core/index.ts';
+import { compareStockItems, type LengthUnit, type StockItem } from '../../core/index.ts';
 import { useCommands } from '../commands/command-registry.ts';
 import { finishExport } from '../host/files.ts';
 import { useAsk } from '../host/host-bridge.ts';
@@ -11,7 +11,7 @@ import { TextField } from '../ui/fields/text-field.tsx';
 import { useNotice } from '../ui/notices.tsx';
 import { itemWords } from '../ui/words/item-words.ts';
 import type { ShelfKeeper } from './shelf-keeper.ts';
-import { compareItems, hasWords } from './shelf-order.ts';
+import { hasWords } from './shelf-search.ts';
 import { ShelfTable } from './shelf-table.tsx';
 import { useShelf } from './use-shelf.ts';
 import './shelf.css';
@@ -57,11 +57,11 @@ export function ShelfScreen(props: Props) {
   const exportStock = useExport();
   const [unit, setUnit] = useState(props.unit);
   const [words, setWords] = useState('');
-  useCommands([{ id: 'exportStock', name: 'Export the shelf', group: 'Shelf', words: 'csv file', run: exportStock }]);
+  useCommands([{ id: 'exportStock', run: exportStock }]);
   const shown = (kind: StockItem['kind']) =>
     (state.stock ?? [])
       .filter(({ item }) => item.kind === kind && hasWords(item, words))
-      .sort((a, b) => compareItems(a.item, b.item));
+      .sort((a, b) => compareStockItems(a.item, b.item));
   const table = { unit, keeper, onRemove: remove };
   return (
     <main className="page page-wide" id="screen" aria-busy={state.stock === null && state.words === null}>

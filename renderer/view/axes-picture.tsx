@@ -5,7 +5,7 @@ import { svgPath, tenth } from './annotations/annotations.ts';
 import { projector, type ViewCamera } from './camera/view-camera.ts';
 import { bodyOutline, mouthOutline } from './scene/body-outline.ts';
 import type { SceneBody, SceneMouth } from './scene/scene.ts';
-import './view.css';
+import './axes-picture.css';
 
 const SIZE = { widthPx: 260, heightPx: 190 } as const;
 const CAMERA: ViewCamera = { target: { x: 10, y: 15, z: 5 }, azimuthDeg: 52, elevationDeg: 24, heightMm: 190 };

@@ -1,6 +1,6 @@
 /** The header in space with what it takes to look at it: standard views, turning, a section, and flat views instead. */
 
-import { useCallback, useEffect, useMemo, useState } from 'react';
+import { type ReactNode, useCallback, useEffect, useMemo, useState } from 'react';
 import { flushSync } from 'react-dom';
 import { type Header, headerClearances } from '../../core/index.ts';
 import { Button } from '../ui/button.tsx';
@@ -48,15 +48,7 @@ export function ViewPanel({ header, preview, primaryId, pieceId, onPick }: Props
         onSection={setSection}
         onFlat={setIsFlat}
       />
-      <div
-        className="view-picture"
-        ref={ref}
-        data-tubes={scene.tubes.length}
-        data-pieces={scene.tubes.reduce((sum, tube) => sum + tube.pieces.length, 0)}
-        data-gaps={scene.spans.filter(({ kind }) => kind === 'gap').length}
-        data-before={scene.before.length}
-        data-shows={showsFlat ? 'flat' : 'solid'}
-      >
+      <Picture frameRef={ref} scene={scene} showsFlat={showsFlat}>
         {size.widthPx === 0 ? null : showsFlat ? (
           <FlatViews
             scene={scene}
@@ -77,9 +69,33 @@ export function ViewPanel({ header, preview, primaryId, pieceId, onPick }: Props
             onLost={lose}
           />
         )}
-      </div>
+      </Picture>
       <ViewNotes scene={scene} isLost={isLost} onRetry={retry} />
     </section>
+  );
+}
+
+interface PictureProps {
+  readonly frameRef: (element: Element | null) => (() => void) | undefined;
+  readonly scene: Scene;
+  readonly showsFlat: boolean;
+  readonly children: ReactNode;
+}
+
+/** The frame of the picture; what is drawn in it stands in its attributes, for those who cannot look. */
+function Picture({ frameRef, scene, showsFlat, children }: PictureProps) {
+  return (
+    <div
+      className="view-picture"
+      ref={frameRef}
+      data-tubes={scene.tubes.length}
+      data-pieces={scene.tubes.reduce((sum, tube) => sum + tube.pieces.length, 0)}
+      data-gaps={scene.spans.filter(({ kind }) => kind === 'gap').length}
+      data-before={scene.before.length}
+      data-shows={showsFlat ? 'flat' : 'solid'}
+    >
+      {children}
+    </div>
   );
 }
 

@@ -4,16 +4,10 @@ import { performance } from 'node:perf_hooks';
 import * as THREE from 'three';
 import { MeshBVH } from 'three-mesh-bvh';
 import { newHeader } from '../../core/header/new-header.ts';
-import {
-  bodyClearance,
-  millimetres,
-  type Pose,
-  type Primary,
-  type TubeBody,
-  tracePrimary,
-  tubeBody,
-} from '../../core/index.ts';
+import { type Pose, type Primary, tracePrimary } from '../../core/index.ts';
+import { bodyClearance, type TubeBody, tubeBody } from '../../core/path/clearance/clearance.ts';
 import { distance, type Vector } from '../../core/path/vector.ts';
+import { millimetres } from '../../core/units/length.ts';
 import { type Measure, quantile, type RunSize } from '../measure.ts';
 import { largeHeader } from './large-header.ts';
 import { tubeMesh } from './tube-mesh.ts';

@@ -5,29 +5,20 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { performance } from 'node:perf_hooks';
 import { applyEdit } from '../../core/edits/apply-edit.ts';
-import type { Edit } from '../../core/edits/edit.ts';
-import type { Header, Piece } from '../../core/header/header.ts';
-import { inches } from '../../core/units/length.ts';
 import { type Measure, quantile, type RunSize } from '../measure.ts';
 import { openBackend } from '../trust/backend-under-test.ts';
 import { seededRandom } from '../trust/seeded-random.ts';
+import { retypedPiece } from './typed-edit.ts';
 
-const GOAL_RATIO = 1.5;
+const GOAL_RATIO = 1.4;
+/** The disk is not the same from one minute to the next: the middle one of these runs counts. */
+const RUNS = 5;
 const WARM_UP = 20;
 const PAGE_BYTES = 4096;
 
 interface Samples {
   readonly editMs: readonly number[];
   readonly bareMs: readonly number[];
-}
-
-/** What a person does most: one piece of the header gets another size. */
-function retypedPiece(header: Header, turn: number): Edit {
-  const primary = header.primaries[turn % header.primaries.length];
-  const piece = primary?.pieces[turn % primary.pieces.length];
-  if (primary === undefined || piece === undefined) throw new Error('the demo header has lost its pieces');
-  const sizes = piece.kind === 'straight' ? { length: inches(1 + (turn % 64) / 16) } : { angleDeg: 15 + (turn % 90) };
-  return { kind: 'replacePiece', primaryId: primary.id, piece: { ...piece, ...sizes } as Piece };
 }
 
 /** Edits and bare writes take turns, so that a busy disk is equally busy for both. */
@@ -62,18 +53,32 @@ async function takeSamples(folder: string, count: number): Promise<Samples> {
   return { editMs, bareMs };
 }
 
-export async function measureDurableEdit(size: RunSize): Promise<readonly Measure[]> {
+interface RunOfEdits {
+  readonly edit95: number;
+  readonly bare95: number;
+}
+
+async function oneRun(count: number): Promise<RunOfEdits> {
   const folder = mkdtempSync(join(tmpdir(), 'evenrun-p6-'));
   try {
-    const { editMs, bareMs } = await takeSamples(folder, size === 'long' ? 2000 : 300);
-    const edit95 = quantile(editMs, 0.95);
-    const bare95 = quantile(bareMs, 0.95);
-    const value = edit95 / bare95;
-    const what =
-      `durable edit through the dispatcher, 95th percentile ${edit95.toFixed(2)} ms, against a bare 4 KiB append and ` +
-      `fsync in turns on the same disk, ${bare95.toFixed(2)} ms; ${editMs.length} of each`;
-    return [{ id: 'P6', what, value, unit: 'x', goal: `<= ${GOAL_RATIO}`, ok: value <= GOAL_RATIO }];
+    const { editMs, bareMs } = await takeSamples(folder, count);
+    return { edit95: quantile(editMs, 0.95), bare95: quantile(bareMs, 0.95) };
   } finally {
     rmSync(folder, { recursive: true });
   }
+}
+
+export async function measureDurableEdit(size: RunSize): Promise<readonly Measure[]> {
+  const count = size === 'long' ? 2000 : 300;
+  const runs: RunOfEdits[] = [];
+  for (let run = 0; run < RUNS; run += 1) runs.push(await oneRun(count));
+  const ratio = ({ edit95, bare95 }: RunOfEdits) => edit95 / bare95;
+  const value = quantile(runs.map(ratio), 0.5);
+  const each = runs.map(
+    (run) => `${run.edit95.toFixed(2)} ms against ${run.bare95.toFixed(2)} (${ratio(run).toFixed(2)})`,
+  );
+  const what =
+    'durable edit through the dispatcher against a bare 4 KiB append and fsync in turns on the same disk, 95th ' +
+    `percentiles of ${count}, median of ${RUNS} runs: ${each.join(', ')}`;
+  return [{ id: 'P6', what, value, unit: 'x', goal: `<= ${GOAL_RATIO}`, ok: value <= GOAL_RATIO }];
 }

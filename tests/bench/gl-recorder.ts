@@ -88,8 +88,7 @@ export function installGlCounter(): void {
     return context;
   } as typeof getContext;
 
-  const counter: GlCounterInPage = { counts: () => ({ ...counts }), onDraw };
-  Object.assign(globalThis, { glCounter: counter });
+  Object.assign(globalThis, { glCounter: { counts: () => ({ ...counts }), onDraw } satisfies GlCounterInPage });
 }
 
 /** To be given to `addInitScript` after `installGlCounter`; puts the recorder under `globalThis.redrawRecorder`. */

@@ -6,6 +6,7 @@ import { measureChartSpeed } from './chart-speed.ts';
 import { measureClearance } from './clearance-speed.ts';
 import { measureMatchHeader } from './core-speed.ts';
 import { measureDurableEdit } from './durable-edit.ts';
+import { measureJournal } from './journal-size.ts';
 import { measureKeystrokes } from './keystrokes.ts';
 import { measureAgainstHighs, measureMissedMoves, measureMoves } from './moves-speed.ts';
 import { measureStartUp } from './start-up.ts';
@@ -16,6 +17,7 @@ const RUNS: readonly MeasureRun[] = [
   { ids: ['P1b'], run: (size) => Promise.resolve(measureMatchHeader(size)) },
   { ids: ['P3', 'P3b'], run: async (size) => measureClearance(size) },
   { ids: ['P6'], run: measureDurableEdit },
+  { ids: ['J1', 'J2', 'J2 open'], run: measureJournal },
   { ids: ['P8', 'P8 list'], run: measureStartUp },
   { ids: ['P9', 'P9 idle', 'P9 leaks'], run: measureViewRedraw },
   { ids: ['K1'], run: measureKeystrokes },

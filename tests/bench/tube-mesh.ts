@@ -1,7 +1,8 @@
 /** The outside of a tube as a fine mesh, for the distance search that ours is compared with. */
 
 import * as THREE from 'three';
-import { binormalOf, pointAt, type TubePath } from '../../core/index.ts';
+import { binormalOf, pointAt } from '../../core/index.ts';
+import type { TubePath } from '../../core/path/trace-primary.ts';
 import { addScaled, cross, unit, type Vector } from '../../core/path/vector.ts';
 
 /** Most that chords may sag, mm. Round the tube and along a bend add up, and so do two tubes: 0.01 mm in all. */

@@ -14,24 +14,12 @@ import { openBackend, type TestBackend } from '../trust/backend-under-test.ts';
 import { CallGate } from './call-gate.ts';
 import { chooseHost, type HostWishes } from './choose-host.ts';
 import { raiseDesktop } from './electron-under-test.ts';
-import { watchFaults } from './watch-faults.ts';
+import type { AppUnderTest, RunningApp } from './running-app.ts';
+import { type Faults, watchFaults } from './watch-faults.ts';
+
+export type { AppUnderTest } from './running-app.ts';
 
 const ROOT = fileURLToPath(new URL('../..', import.meta.url));
-
-/** What must stay empty in every end-to-end test. */
-export interface Faults {
-  readonly policyViolations: string[];
-  readonly foreignRequests: string[];
-  readonly pageErrors: string[];
-}
-
-/** One life of the program: backend and host, until they are stopped. */
-export interface RunningApp {
-  readonly backend: TestBackend;
-  readonly host: LoopbackHost;
-  readonly gate: CallGate;
-  stop(): Promise<void>;
-}
 
 export async function startApp(folder: string): Promise<RunningApp> {
   await buildIfStale(ROOT, ['renderer']);
@@ -58,18 +46,6 @@ export async function openWindow(
   page.on('filechooser', () => undefined);
   await page.goto(host.address);
   return { page, faults };
-}
-
-export interface AppUnderTest extends RunningApp {
-  readonly folder: string;
-  readonly browser: Browser;
-  readonly context: BrowserContext;
-  readonly page: Page;
-  readonly faults: Faults;
-  /** Stops backend and host and starts them again on the same files, with a new window. */
-  restart(): Promise<AppUnderTest>;
-  /** Ends all, and removes the files. */
-  end(): Promise<void>;
 }
 
 export interface AppOptions extends Pick<HostWishes, 'host'> {

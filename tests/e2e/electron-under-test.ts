@@ -5,8 +5,8 @@ import { _electron, type ElectronApplication, type Page } from 'playwright-core'
 import { buildIfStale } from '../../electron/build/bundles.ts';
 import { APP_ORIGIN } from '../../electron/shell/app-address.ts';
 import type { TestBackend } from '../trust/backend-under-test.ts';
-import type { AppUnderTest, Faults } from './app-under-test.ts';
-import { watchFaults } from './watch-faults.ts';
+import type { AppUnderTest } from './running-app.ts';
+import { type Faults, watchFaults } from './watch-faults.ts';
 
 const ROOT = fileURLToPath(new URL('../..', import.meta.url));
 

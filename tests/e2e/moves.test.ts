@@ -4,19 +4,15 @@ import type { Locator, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
 import type { Header, Piece } from '../../core/header/header.ts';
 import { type AppUnderTest, launchApp } from './app-under-test.ts';
-import { findingsOf } from './axe-findings.ts';
-import { command, enterLine, entryLine, expectNoFaults, openDemo } from './page-parts.ts';
+import { command, enterLine, entryLine, expectNoFaults, openBench, openDemo } from './page-parts.ts';
 
 let app: AppUnderTest;
 let headerId = '';
 beforeAll(async () => {
-  app = await launchApp();
+  app = await launchApp({ host: 'loopback' });
 });
 afterAll(async () => await app.end());
 beforeEach(async () => {
-  await app.page.goto('about:blank');
-  await app.page.goto(app.host.address);
-  await app.page.locator('#screen').waitFor();
   headerId = await openDemo(app);
 });
 afterEach(() => expectNoFaults(app.faults));
@@ -28,12 +24,7 @@ async function stored(): Promise<Header> {
 async function changed(change: (header: Header) => Header): Promise<void> {
   const made = await app.backend.must('importHeader', { header: { ...change(await stored()), id: 'changed' } });
   headerId = made.header.id;
-  await app.page.evaluate((id) => {
-    location.hash = `#/bench/${id}`;
-  }, headerId);
-  await app.page.locator('main.bench').waitFor();
-  await expect.poll(() => app.page.evaluate(() => location.hash)).toContain(headerId);
-  await app.page.waitForTimeout(200);
+  await openBench(app.page, headerId);
 }
 
 async function openMoves(page: Page): Promise<Locator> {
@@ -237,21 +228,4 @@ test('a window without workers says so', async () => {
   await page.getByRole('button', { name: /^Moves for primary/ }).click();
   await page.getByText('it has no second thread').waitFor();
   await page.close();
-});
-
-test('axe finds nothing on the panel, in either theme', async () => {
-  const { page } = app;
-  for (const theme of ['light', 'dark'] as const) {
-    await app.backend.must('savePreferences', { preferences: { theme, density: 'bench' } });
-    await page.reload();
-    await entryLine(page).waitFor();
-    const list = await openMoves(page);
-    await list.getByRole('option').first().click();
-    expect(await findingsOf(app, `moves, ${theme}`)).toEqual([]);
-    for (const tab of ['All primaries out of band', 'What a move may do']) {
-      await page.getByRole('tab', { name: tab }).click();
-      await page.waitForTimeout(400);
-      expect(await findingsOf(app, `${tab}, ${theme}`)).toEqual([]);
-    }
-  }
 });

@@ -2,7 +2,8 @@
 
 import type { Locator, Page } from 'playwright-core';
 import { expect } from 'vitest';
-import type { AppUnderTest, Faults } from './app-under-test.ts';
+import type { AppUnderTest } from './running-app.ts';
+import type { Faults } from './watch-faults.ts';
 
 export function entryLine(page: Page): Locator {
   return page.getByRole('combobox', { name: 'Next piece' });
@@ -29,6 +30,14 @@ export async function goTo(page: Page, hash: string): Promise<void> {
   }, hash);
 }
 
+/** Goes to a header's bench and ends once that bench is there, and not the one of the header before. */
+export async function openBench(page: Page, headerId: string): Promise<void> {
+  await goTo(page, `#/bench/${headerId}`);
+  await page.locator(`main.bench[data-header="${headerId}"]`).waitFor();
+  // Keys are heard from the frame after the one that shows the screen on.
+  await framesDrawn(page);
+}
+
 /** Runs a command through the search box, as a person without a pointer would. */
 export async function command(page: Page, name: string): Promise<void> {
   await page.keyboard.press('Control+k');
@@ -37,10 +46,32 @@ export async function command(page: Page, name: string): Promise<void> {
   await page.keyboard.press('Enter');
 }
 
-/** Puts the demo header in place and opens it on the bench. */
+/** Resolves once the page has drawn so many frames; two, and what stands in it now is surely drawn. */
+export async function framesDrawn(page: Page, count = 2): Promise<void> {
+  await page.evaluate(async (wanted) => {
+    for (let drawn = 0; drawn < wanted; drawn += 1) await new Promise((resolve) => requestAnimationFrame(resolve));
+  }, count);
+}
+
+/** Resolves once letters have their font, nothing moves any more and the page is drawn. */
+export async function settled(page: Page): Promise<void> {
+  await page.evaluate(async () => {
+    await document.fonts.ready;
+    const isEnding = (one: Animation) => one.effect?.getComputedTiming().endTime !== Number.POSITIVE_INFINITY;
+    await Promise.allSettled(
+      document
+        .getAnimations()
+        .filter(isEnding)
+        .map(({ finished }) => finished),
+    );
+  });
+  await framesDrawn(page);
+}
+
+/** Puts the demo header and opens it on the bench. */
 export async function openDemo(app: AppUnderTest): Promise<string> {
   const { header } = await app.backend.must('createHeader', { name: 'Hill-climb four', from: 'demo' });
-  await goTo(app.page, `#/bench/${header.id}`);
+  await openBench(app.page, header.id);
   await entryLine(app.page).waitFor();
   return header.id;
 }

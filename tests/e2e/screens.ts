@@ -3,12 +3,12 @@
 import type { Page } from 'playwright-core';
 import type { ResponseOf } from '../../electron/bridge/contract.ts';
 import type { AppUnderTest } from './app-under-test.ts';
-import { command, entryLine, goTo } from './page-parts.ts';
+import { command, entryLine, goTo, openBench } from './page-parts.ts';
 
 export interface ScreenUnderTest {
   readonly name: string;
-  /** Brings the screen up in a page that shows any other; what it leaves behind is undone by a reload. */
-  readonly show: (page: Page) => Promise<void>;
+  /** Brings the screen up, all of it, in a page just loaded; what it leaves behind is undone by a reload. */
+  readonly show: (page: Page, furnished: Furnished) => Promise<void>;
 }
 
 /** Headers in every condition that a screen can show. */
@@ -42,28 +42,25 @@ export async function furnish(backend: AppUnderTest['backend']): Promise<Furnish
   return { openId: open.header.id, emptyId: empty.header.id, finishedId: finished.header.id };
 }
 
-async function onBench(page: Page, headerId: string): Promise<void> {
-  await goTo(page, `#/bench/${headerId}`);
-  await page.locator('main.bench').waitFor();
-  // Keys are heard from the frame after the one that shows the screen on.
-  await page.evaluate(() => new Promise((resolve) => setTimeout(resolve, 100)));
-}
-
-async function pressOnBench(page: Page, headerId: string, button: string): Promise<void> {
-  await onBench(page, headerId);
-  await page.getByRole('button', { name: button, exact: true }).click();
+/** Opens a drawer of the bench; `content` is in it once it is wholly there. */
+async function openDrawer(page: Page, headerId: string, name: string, content: string): Promise<void> {
+  await openBench(page, headerId);
+  await page.getByRole('button', { name, exact: true }).click();
+  await page.locator(content).first().waitFor();
 }
 
 /** Moves for the primary that is short, with the first of them shown in the chart. */
 async function showMoves(page: Page, headerId: string, tab: string | null = null): Promise<void> {
-  await onBench(page, headerId);
+  await openBench(page, headerId);
   await page.keyboard.press('Alt+3');
   await page.getByRole('button', { name: 'Moves for primary 3', exact: true }).click();
   await page
     .getByRole('option', { name: /of tube added/ })
     .first()
     .click();
-  if (tab !== null) await page.getByRole('tab', { name: tab }).click();
+  if (tab === null) return;
+  await page.getByRole('tab', { name: tab }).click();
+  await page.getByRole('tabpanel', { name: tab }).waitFor();
 }
 
 async function showHeaderMoves(page: Page, headerId: string): Promise<void> {
@@ -71,20 +68,14 @@ async function showHeaderMoves(page: Page, headerId: string): Promise<void> {
   await page.getByRole('option', { name: /Keep the target/ }).click();
 }
 
-interface DialogUnderTest {
-  /** Of the command that opens it. */
-  readonly name: string;
-  readonly title: RegExp;
-}
-
-async function openDialog(page: Page, headerId: string, { name, title }: DialogUnderTest): Promise<void> {
-  await onBench(page, headerId);
+async function openDialog(page: Page, headerId: string, name: string, title: RegExp): Promise<void> {
+  await openBench(page, headerId);
   await command(page, name);
   await page.getByRole('dialog', { name: title }).waitFor();
 }
 
 async function offerFile(page: Page, headerId: string): Promise<void> {
-  await onBench(page, headerId);
+  await openBench(page, headerId);
   const chooser = page.waitForEvent('filechooser');
   await page.keyboard.press('Control+o');
   const buffer = Buffer.from('primary,kind,length\n1,straight,2 1/4\n1,straight,3 5/\n');
@@ -93,45 +84,59 @@ async function offerFile(page: Page, headerId: string): Promise<void> {
 }
 
 async function showEntryProblem(page: Page, headerId: string): Promise<void> {
-  await onBench(page, headerId);
+  await openBench(page, headerId);
   await entryLine(page).focus();
   await page.keyboard.type('3 5/');
   await page.keyboard.press('Enter');
   await page.getByRole('alert').waitFor();
 }
 
-export function allScreens({ openId, emptyId, finishedId }: Furnished): readonly ScreenUnderTest[] {
-  const place = (name: string, hash: string): ScreenUnderTest => ({ name, show: (page) => goTo(page, hash) });
-  const drawer = (name: string): ScreenUnderTest => ({ name, show: (page) => pressOnBench(page, openId, name) });
-  const dialog = (name: string, title: RegExp): ScreenUnderTest => ({
-    name,
-    show: (page) => openDialog(page, openId, { name, title }),
-  });
-  return [
-    place('headers', '#/headers'),
-    { name: 'bench', show: (page) => onBench(page, openId) },
-    { name: 'empty bench', show: (page) => onBench(page, emptyId) },
-    { name: 'finished header', show: (page) => onBench(page, finishedId) },
-    { name: 'entry that cannot be read', show: (page) => showEntryProblem(page, openId) },
-    drawer('Settings'),
-    drawer('Primaries'),
-    drawer('Figures'),
-    drawer('Keypad'),
-    drawer('View'),
-    drawer('Shape'),
-    { name: 'Moves', show: (page) => showMoves(page, openId) },
-    { name: 'Moves for all primaries', show: (page) => showHeaderMoves(page, openId) },
-    { name: 'What a move may do', show: (page) => showMoves(page, openId, 'What a move may do') },
-    place('missing header', '#/bench/no-such-header'),
-    place('shelf', '#/shelf'),
-    place('archive', '#/archive'),
-    place('help', '#/help'),
-    { name: 'command search', show: (page) => onBench(page, openId).then(() => page.keyboard.press('Control+k')) },
-    { name: 'import', show: (page) => offerFile(page, openId) },
-    dialog('New header', /new header/i),
-    dialog('Finish this header', /^Finish /),
-    dialog('Preferences', /preferences/i),
-    dialog('Backups', /backups/i),
-    dialog('Keys', /keys/i),
-  ];
+async function searchCommands(page: Page, headerId: string): Promise<void> {
+  await openBench(page, headerId);
+  await page.keyboard.press('Control+k');
+  await page.getByRole('dialog').waitFor();
 }
+
+function place(name: string, hash: string, heading: string | RegExp): ScreenUnderTest {
+  const show = async (page: Page) => {
+    await goTo(page, hash);
+    await page.getByRole('heading', { level: 1, name: heading }).waitFor();
+  };
+  return { name, show };
+}
+
+function drawer(name: string, content: string): ScreenUnderTest {
+  return { name, show: (page, { openId }) => openDrawer(page, openId, name, content) };
+}
+
+function dialog(name: string, title: RegExp): ScreenUnderTest {
+  return { name, show: (page, { openId }) => openDialog(page, openId, name, title) };
+}
+
+export const SCREENS: readonly ScreenUnderTest[] = [
+  place('headers', '#/headers', 'Headers'),
+  { name: 'bench', show: (page, { openId }) => openBench(page, openId) },
+  { name: 'empty bench', show: (page, { emptyId }) => openBench(page, emptyId) },
+  { name: 'finished header', show: (page, { finishedId }) => openBench(page, finishedId) },
+  { name: 'entry that cannot be read', show: (page, { openId }) => showEntryProblem(page, openId) },
+  drawer('Settings', '.settings'),
+  drawer('Primaries', '.primaries'),
+  drawer('Figures', '.figures:not(.visually-hidden)'),
+  drawer('Keypad', '.pad-key'),
+  drawer('View', '.solid-canvas[data-frames]'),
+  drawer('Shape', '[role="tabpanel"]'),
+  { name: 'Moves', show: (page, { openId }) => showMoves(page, openId) },
+  { name: 'Moves for all primaries', show: (page, { openId }) => showHeaderMoves(page, openId) },
+  { name: 'What a move may do', show: (page, { openId }) => showMoves(page, openId, 'What a move may do') },
+  place('missing header', '#/bench/no-such-header', 'This header could not be opened'),
+  place('shelf', '#/shelf', 'Shelf'),
+  place('archive', '#/archive', 'Archive'),
+  place('help', '#/help', /./),
+  { name: 'command search', show: (page, { openId }) => searchCommands(page, openId) },
+  { name: 'import', show: (page, { openId }) => offerFile(page, openId) },
+  dialog('New header', /new header/i),
+  dialog('Finish this header', /^Finish /),
+  dialog('Preferences', /preferences/i),
+  dialog('Backups', /backups/i),
+  dialog('Keys', /keys/i),
+];

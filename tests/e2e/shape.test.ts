@@ -1,12 +1,12 @@
 /** Shape in the page as it is built: poses by keyboard, the picture that follows, and what stands in for it without WebGL. */
 
-import { AxeBuilder } from '@axe-core/playwright';
 import type { Locator, Page } from 'playwright-core';
-import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest';
+import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
 import type { Header } from '../../core/header/header.ts';
 import { launchBrowser } from '../browser.ts';
 import { type AppUnderTest, launchApp } from './app-under-test.ts';
-import { enterLine, entryLine, expectNoFaults, openDemo } from './page-parts.ts';
+import { enterLine, entryLine, expectNoFaults, framesDrawn, openDemo } from './page-parts.ts';
+import { frames, openDrawer, press, redrawn, showTab, still } from './shape-parts.ts';
 
 let app: AppUnderTest;
 let headerId = '';
@@ -14,31 +14,10 @@ beforeAll(async () => {
   app = await launchApp({ host: 'loopback' });
 });
 afterAll(async () => await app.end());
-/** Whatever a test before this one left open is gone. */
-beforeEach(async () => {
-  await app.page.goto('about:blank');
-  await app.page.goto(app.host.address);
-  await app.page.locator('#screen').waitFor();
-});
+afterEach(() => expectNoFaults(app.faults));
 
 async function stored(): Promise<Header> {
   return (await app.backend.must('openHeader', { headerId })).header;
-}
-
-async function press(page: Page, name: string): Promise<void> {
-  await page.getByRole('button', { name, exact: true }).first().click();
-}
-
-async function showTab(page: Page, name: string): Promise<void> {
-  await page.getByRole('tab', { name }).click();
-  await page.getByRole('tabpanel', { name }).waitFor();
-}
-
-/** Opens a drawer of the bench, or closes it and opens it anew. */
-async function openDrawer(page: Page, name: 'View' | 'Shape'): Promise<void> {
-  const button = page.getByRole('button', { name, exact: true });
-  if ((await button.getAttribute('aria-expanded')) !== 'true') await button.click();
-  await page.locator('.view-picture').waitFor();
 }
 
 async function tabTo(page: Page, target: Locator): Promise<void> {
@@ -55,13 +34,8 @@ async function retype(page: Page, text: string): Promise<void> {
   await page.keyboard.press('Enter');
 }
 
-async function frames(page: Page): Promise<number> {
-  return Number(await page.locator('.solid-canvas').getAttribute('data-frames'));
-}
-
 /** The picture itself, as the eye gets it. */
 async function picture(page: Page): Promise<string> {
-  await page.waitForTimeout(250);
   return (await page.locator('.solid-view').screenshot()).toString('base64');
 }
 
@@ -101,7 +75,6 @@ describe('poses by keyboard', () => {
     await entryLine(page).focus();
     await enterLine(page, '1');
     await expect.poll(() => page.locator('.primary-length').textContent()).not.toBe(before);
-    expectNoFaults(app.faults);
   });
 
   test('a row of ports and a collector by pattern are one step each', async () => {
@@ -121,7 +94,6 @@ describe('poses by keyboard', () => {
     await page.keyboard.press('Control+z');
     await page.keyboard.press('Control+z');
     await expect.poll(async () => (await stored()).primaries[1]?.port?.at.x.value).toBe(-4.25);
-    expectNoFaults(app.faults);
   });
 });
 
@@ -130,32 +102,31 @@ describe('the picture', () => {
     headerId = await openDemo(app);
     const { page } = app;
     await openDrawer(page, 'View');
-    await page.locator('.solid-canvas[data-frames]').waitFor({ state: 'attached' });
+    await still(page);
     const before = await picture(page);
     const count = Number(await page.locator('.view-picture').getAttribute('data-pieces'));
     await entryLine(page).focus();
-    await enterLine(page, '6');
-    await expect.poll(() => page.locator('.view-picture').getAttribute('data-pieces')).toBe(String(count + 1));
+    await redrawn(page, () => enterLine(page, '6'));
+    expect(await page.locator('.view-picture').getAttribute('data-pieces')).toBe(String(count + 1));
     const longer = await picture(page);
     expect(longer).not.toBe(before);
 
     await page.getByRole('application').focus();
-    await page.keyboard.press('ArrowLeft');
+    await redrawn(page, () => page.keyboard.press('ArrowLeft'));
     expect(await picture(page)).not.toBe(longer);
     const drawn = await frames(page);
-    await page.waitForTimeout(600);
+    await framesDrawn(page, 30);
     expect(await frames(page)).toBe(drawn);
     await press(page, 'Front');
     await expect.poll(() => frames(page)).toBe(drawn + 1);
-    expectNoFaults(app.faults);
   });
 
   test('a press on a tube chooses its piece, and a section hides what is cut away', async () => {
     headerId = await openDemo(app);
     const { page } = app;
     await openDrawer(page, 'View');
-    await press(page, 'Side');
-    await page.waitForTimeout(200);
+    await still(page);
+    await redrawn(page, () => press(page, 'Side'));
     const box = await page.locator('.solid-view').boundingBox();
     if (box === null) throw new Error('the picture has a place');
     let chosen = 0;
@@ -165,10 +136,10 @@ describe('the picture', () => {
     }
     expect(chosen).toBe(1);
     await press(page, 'Turn and cut');
+    await still(page);
     const whole = await picture(page);
-    await page.getByLabel('Section').selectOption({ label: 'Cut across outboard' });
+    await redrawn(page, () => page.getByLabel('Section').selectOption({ label: 'Cut across outboard' }));
     expect(await picture(page)).not.toBe(whole);
-    expectNoFaults(app.faults);
   });
 
   test('flat views stand in when the graphics go away, and come back on asking; they are what prints', async () => {
@@ -186,7 +157,6 @@ describe('the picture', () => {
     await expect.poll(() => page.locator('.flat-view').count()).toBe(3);
     await page.emulateMedia({ media: 'screen' });
     await expect.poll(() => page.locator('.solid-canvas').count()).toBe(1);
-    expectNoFaults(app.faults);
   });
 });
 
@@ -233,7 +203,6 @@ describe('panels', () => {
     await page.getByLabel('Reading on this bend').fill('57.5');
     await press(page, 'Put into row');
     await expect.poll(clocking).toBe(45);
-    expectNoFaults(app.faults);
   });
 
   test('a table is read in place of the pieces, or refused in words', async () => {
@@ -250,7 +219,6 @@ describe('panels', () => {
     await expect
       .poll(async () => (await stored()).primaries[0]?.pieces.map(({ kind }) => kind))
       .toEqual(['straight', 'bend', 'straight', 'bend', 'straight']);
-    expectNoFaults(app.faults);
   });
 
   test('a mirrored copy clocked 5 degrees wrong is found and mended', async () => {
@@ -278,47 +246,5 @@ describe('panels', () => {
     await press(page, 'Re-clock piece 4');
     await page.getByText('No piece differs').waitFor();
     await banks.getByText(/against Primary 1: nothing differs/).waitFor();
-    expectNoFaults(app.faults);
   });
-});
-
-describe('axe finds nothing', () => {
-  const tabs = ['Ports and inlets', 'Clocking', 'Closure', 'Clearance', 'Obstacles', 'Tables', 'Other bank'];
-  for (const [theme, density] of [
-    ['light', 'bench'],
-    ['dark', 'desk'],
-  ] as const) {
-    test(`on any panel, ${theme}, ${density}`, async () => {
-      await app.backend.must('savePreferences', { preferences: { theme, density } });
-      await app.page.reload();
-      await app.page.locator('#screen').waitFor();
-      headerId = await openDemo(app);
-      const { page } = app;
-      await page.locator('[data-row="1"][data-column="2"]').focus();
-      await openDrawer(page, 'Shape');
-      const findings: string[] = [];
-      const look = async (name: string) => {
-        await page.waitForTimeout(150);
-        const { violations } = await new AxeBuilder({ page }).setLegacyMode(true).analyze();
-        findings.push(
-          ...violations.map(
-            ({ id, nodes }) => `${name}: ${id} at ${nodes.map(({ target }) => target.join(' ')).join(', ')}`,
-          ),
-        );
-      };
-      for (const tab of tabs) {
-        await showTab(page, tab);
-        if (tab === 'Ports and inlets') await press(page, 'Collector by pattern');
-        if (tab === 'Obstacles') for (const add of ['Add box', 'Add cylinder', 'Add plane']) await press(page, add);
-        await look(tab);
-      }
-      await openDrawer(page, 'View');
-      await press(page, 'Turn and cut');
-      await page.getByLabel('Section').selectOption({ label: 'Cut across up' });
-      await look('view with a section');
-      await press(page, 'Flat views');
-      await look('flat views');
-      expect(findings).toEqual([]);
-    });
-  }
 });

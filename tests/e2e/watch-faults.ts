@@ -1,7 +1,13 @@
 /** Writes down what a page does that it must not: policy violations, foreign requests, errors. */
 
 import type { Page } from 'playwright-core';
-import type { Faults } from './app-under-test.ts';
+
+/** What must stay empty in every end-to-end test. */
+export interface Faults {
+  readonly policyViolations: string[];
+  readonly foreignRequests: string[];
+  readonly pageErrors: string[];
+}
 
 function isForeign(url: string, own: string): boolean {
   return !url.startsWith(own) && !url.startsWith('data:') && !url.startsWith('blob:') && url !== 'about:blank';

@@ -2,7 +2,7 @@
 
 import { Vector3 } from 'three';
 import { beforeAll, describe, expect, test } from 'vitest';
-import { fromXyz } from '../../core/path/tables/xyz.ts';
+import { fromXyz } from '../../core/path/tables/from-xyz.ts';
 import { pathLengthMm, tracePrimary } from '../../core/path/trace-primary.ts';
 import {
   ALONG_X,

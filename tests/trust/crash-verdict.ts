@@ -55,6 +55,7 @@ async function reopenedFaults(folder: string, headers: readonly HeaderOnDisk[]):
     for (const { id, revision, digest } of headers) {
       const opened = await backend.call('openHeader', { headerId: id });
       if (!opened.ok) faults.push(`the program cannot open ${id}: ${JSON.stringify(opened.problems)}`);
+      else if (opened.value.damage !== null) faults.push(`damaged: ${JSON.stringify(opened.value.damage)}`);
       else if (opened.value.revision !== revision)
         faults.push(`revision ${opened.value.revision}, on disk ${revision}`);
       else if (digestOf(opened.value.header) !== digest) faults.push('the two readers see different documents');

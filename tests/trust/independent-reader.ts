@@ -72,11 +72,18 @@ function headerIn(document: string): PlainHeader {
   return parsed.header ?? parsed;
 }
 
-interface EditRow {
-  readonly place: number;
+interface JournalRow {
+  readonly revision: number;
   readonly step_id: string;
   readonly edit: string;
-  readonly row_revisions: string | null;
+  readonly before: number;
+  readonly checksum: number;
+}
+
+interface SnapshotRow {
+  readonly revision: number;
+  readonly chain: number;
+  readonly document: string;
 }
 
 interface DraftRow {
@@ -84,78 +91,52 @@ interface DraftRow {
   readonly text: string;
 }
 
-interface HeaderRow {
-  readonly id: string;
-  readonly number: number;
-  readonly revision: number;
-  readonly primaries: string;
-}
-
-/** The steps of the header with this number have the places from the first on; a place is the first and the revision. */
-const firstPlace = (number: number) => number * 2 ** 32;
-
-/** A header from its own row, that of its frame and those of its primaries; its newest step says how new each is. */
-function assembled(
-  db: DatabaseSync,
-  row: HeaderRow,
-  newest: EditRow | undefined,
-): { readonly header: PlainHeader; readonly torn: readonly string[] } {
+/** Every link from the first document on, and every snapshot against the steps that lead to it. */
+function readOne(db: DatabaseSync, id: string): DiskReading {
   const rows = db
-    .prepare('SELECT id, revision, document FROM primaries WHERE header_id = ?')
-    .all(row.id) as unknown as {
-    id: string;
-    revision: number;
-    document: string;
-  }[];
-  const frame = db.prepare('SELECT revision, document FROM frames WHERE header_id = ?').get(row.id) as
-    | { revision: number; document: string }
-    | undefined;
-  const listed = JSON.parse(row.primaries) as readonly string[];
-  const [own, ofFrame, ...revisions] =
-    newest === undefined ? [0, 0, ...listed.map(() => 0)] : (JSON.parse(newest.row_revisions ?? '[]') as number[]);
-  const found = listed.map((id, at) => rows.find((each) => each.id === id && each.revision === revisions[at]));
-  const isWhole =
-    row.revision === own &&
-    frame?.revision === ofFrame &&
-    revisions.length === listed.length &&
-    rows.length === listed.length &&
-    found.every((each) => each !== undefined);
-  const primaries = found.flatMap((each) => (each === undefined ? [] : [JSON.parse(each.document) as PlainPrimary]));
-  const header = { ...headerIn(frame?.document ?? '{"note":""}'), primaries };
-  return { header, torn: isWhole ? [] : [`${row.id}: its rows are not those that its newest step names`] };
-}
-
-function readOne(db: DatabaseSync, row: HeaderRow): DiskReading {
-  const { id, number } = row;
-  const base = db.prepare('SELECT document FROM bases WHERE header_id = ?').get(id) as { document: string } | undefined;
-  const edits = db
-    .prepare('SELECT place, step_id, edit, row_revisions FROM edits WHERE place >= ? AND place < ? ORDER BY place')
-    .all(firstPlace(number), firstPlace(number + 1)) as unknown as EditRow[];
-  const revision = edits.length;
-  const { header, torn: apart } = assembled(db, row, edits.at(-1));
+    .prepare('SELECT revision, step_id, edit, before, checksum FROM journal WHERE header_id = ? ORDER BY revision')
+    .all(id) as unknown as JournalRow[];
+  const snapshots = db
+    .prepare('SELECT revision, chain, document FROM snapshots WHERE header_id = ? ORDER BY revision')
+    .all(id) as unknown as SnapshotRow[];
   const corrupt: string[] = [];
-  const torn: string[] = [...apart];
+  const torn: string[] = [];
+  const [first] = snapshots;
+  if (first?.revision !== 0) return { headers: [], corrupt: [`${id}: no first document`], torn };
+  let header = headerIn(first.document);
+  for (const [revision, row] of rows.entries()) {
+    const before = revision === 0 ? signedCrc(first.document) : rows[revision - 1]?.checksum;
+    if (row.revision !== revision) corrupt.push(`${id}: the journal has a gap at ${revision}`);
+    if (row.before !== before) corrupt.push(`${id}: step ${revision} does not follow the one before it`);
+    if (revision > 0) header = replayed(header, JSON.parse(row.edit) as PlainEdit);
+    const snapshot = snapshots.find((each) => each.revision === revision);
+    if (snapshot && snapshot.chain !== row.checksum) corrupt.push(`${id}: another step led to snapshot ${revision}`);
+    if (snapshot && digestOf(headerIn(snapshot.document)) !== digestOf(header))
+      torn.push(`${id}: the journal does not lead to snapshot ${revision}`);
+  }
+  const last = rows.at(-1);
+  if ((snapshots.at(-1)?.revision ?? 0) > (last?.revision ?? -1))
+    torn.push(`${id}: a snapshot of a step that is not there`);
   const mark = header.primaries[0]?.pieces[0]?.note;
   if (header.note.startsWith('step ') || (mark ?? '').startsWith('step ')) {
     if (mark !== header.note) torn.push(`${id}: the header says "${header.note}", its first piece "${mark}"`);
   }
   const draft = db.prepare('SELECT field, text FROM drafts WHERE header_id = ?').get(id) as DraftRow | undefined;
-  const last = edits.at(-1)?.step_id;
-  if (draft?.field === DRAFT_OF_STEP && draft.text !== last)
-    torn.push(`${id}: the draft of ${draft.text} with ${last}`);
-  if (edits.some((step, index) => step.place !== firstPlace(number) + index + 1))
-    corrupt.push(`${id}: the journal has a gap`);
-  if (base === undefined) corrupt.push(`${id}: no first document`);
-  else {
-    const replay = edits.reduce(
-      (now, row) => replayed(now, JSON.parse(row.edit) as PlainEdit),
-      headerIn(base.document),
-    );
-    if (digestOf(replay) !== digestOf(header)) torn.push(`${id}: the journal does not lead to the document`);
-  }
-  const stepIds = edits.map((row) => row.step_id);
+  if (draft?.field === DRAFT_OF_STEP && draft.text !== last?.step_id)
+    torn.push(`${id}: the draft of ${draft.text} with ${last?.step_id}`);
+  const stepIds = rows.slice(1).map((row) => row.step_id);
   if (new Set(stepIds).size !== stepIds.length) corrupt.push(`${id}: a step is there twice`);
-  return { headers: [{ id, revision, digest: digestOf(header), stepIds }], corrupt, torn };
+  return { headers: [{ id, revision: rows.length - 1, digest: digestOf(header), stepIds }], corrupt, torn };
+}
+
+/** CRC-32 as a signed number, bit by bit (ITU-T V.42). */
+function signedCrc(text: string): number {
+  let crc = -1;
+  for (const byte of Buffer.from(text)) {
+    crc ^= byte;
+    for (let bit = 0; bit < 8; bit += 1) crc = (crc >>> 1) ^ (crc & 1 ? 0xedb8_8320 : 0);
+  }
+  return ~crc;
 }
 
 function readDatabase(db: DatabaseSync): DiskReading {
@@ -170,8 +151,8 @@ function readDatabase(db: DatabaseSync): DiskReading {
   ];
   const hasTables = db.prepare("SELECT 1 FROM sqlite_schema WHERE name = 'headers'").get() !== undefined;
   if (!hasTables) return { headers: [], corrupt, torn: [] };
-  const rows = db.prepare('SELECT id, number, revision, primaries FROM headers').all() as unknown as HeaderRow[];
-  const each = rows.map((row) => readOne(db, row));
+  const rows = db.prepare('SELECT id FROM headers').all() as unknown as { readonly id: string }[];
+  const each = rows.map(({ id }) => readOne(db, id));
   return {
     headers: each.flatMap((one) => one.headers),
     corrupt: [...corrupt, ...each.flatMap((one) => one.corrupt)],

@@ -4,6 +4,7 @@ import { type Measure, type MeasureRun, notMeasured, type RunSize } from '../mea
 import { powerCutShim } from './compile-shim.ts';
 import { faultsOf, type Tally } from './crash-verdict.ts';
 import { countOnDisk } from './disk-counts.ts';
+import { damageJournals } from './journal-damage.ts';
 import { runKills } from './kill-runs.ts';
 import { checkLivePragmas } from './live-pragmas.ts';
 import { tryNewerFiles } from './newer-file.ts';
@@ -104,10 +105,22 @@ async function settings(): Promise<readonly Measure[]> {
   return [first, syncs];
 }
 
+async function damagedRows(size: RunSize): Promise<readonly Measure[]> {
+  const found = await damageJournals(size === 'long' ? 1000 : 60, SEED);
+  const kinds = Object.entries(found.kinds).map(([kind, count]) => `${count} ${kind}`);
+  const what =
+    `single rows of the journal damaged ${found.tries} times (${kinds.join(', ')}): each is found when its header is ` +
+    'opened, which is shown as far as it is sound and takes no more steps, while all other headers go on';
+  const words = [what, ...found.faults.slice(0, 4)].join('; ');
+  const value = found.faults.length;
+  return [{ id: 'J3', what: words, value, unit: 'faults', goal: '0', ok: value === 0 && kinds.length === 4 }];
+}
+
 export const STORAGE_RUNS = [
   { ids: ['R1'], run: kills },
   { ids: ['R2', 'R2 at NORMAL'], run: powerCuts },
   { ids: ['R11'], run: twoWriters },
   { ids: ['R15'], run: newerFiles },
+  { ids: ['J3'], run: damagedRows },
   { ids: ['R26', 'R26 syncs'], run: settings },
 ] as const satisfies readonly MeasureRun[];

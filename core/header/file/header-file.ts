@@ -3,11 +3,10 @@
 import { failure, type Result, success } from '../../result.ts';
 import type { Header } from '../header.ts';
 import type { HeaderProblem } from '../header-problem.ts';
-import { referenceProblems } from '../references.ts';
 import { headerSchema } from '../schema.ts';
-import { describeValue, schemaProblems } from '../schema-problems.ts';
-import { FILE_SIZE_LIMIT, guardJson } from './guard-json.ts';
-import { jsonFault } from './json-fault.ts';
+import { describeValue, firstProblems } from '../schema-problems.ts';
+import { checkHeader } from './check-header.ts';
+import { FILE_SIZE_LIMIT, readJson } from './read-json.ts';
 
 export const HEADER_FORMAT = 'evenrun-header';
 /** Raised when a file of the new shape could be misread by an older program. */
@@ -25,11 +24,9 @@ declare const TextDecoder: new (
  * Never throws: whatever is wrong comes back as problems whose paths start at the header.
  */
 export function readHeader(json: string): Result<Header, HeaderProblem> {
-  const guarded = guardJson(json);
-  if (!guarded.ok) return failure(...guarded.problems.map(fromHeaderOn));
-  const parsed = parseJson(guarded.value);
-  if (!parsed.ok) return parsed;
-  const content = contentOf(parsed.value);
+  const file = readJson(json);
+  if (!file.ok) return failure(...file.problems.map(fromHeaderOn));
+  const content = contentOf(file.value);
   return content.ok ? checkHeader(content.value) : content;
 }
 
@@ -61,36 +58,17 @@ function decodeUtf8(bytes: Uint8Array): string | null {
   }
 }
 
-/** Checks a value that is said to be a header, such as one that came out of a database. Never throws. */
-export function checkHeader(value: unknown): Result<Header, HeaderProblem> {
-  const parsed = headerSchema.safeParse(value);
-  if (!parsed.success) return failure(...schemaProblems(parsed.error.issues, value));
-  const problems = referenceProblems(parsed.data);
-  return problems.length === 0 ? success(parsed.data) : failure(...problems);
-}
-
 /**
- * The header as the text of a file: two spaces of indent, keys in the order of the schema, a line end at the end.
- * Equal headers give equal text. `header` must be valid, as every header from readHeader or applyEdit is.
+ * The header as the text of a file: two spaces of indent, keys in the order of the schema, a line end at the end. Equal
+ * headers give equal text. `header` must be valid, as every header from readHeader or applyEdit is.
+ *
+ * A header of tens of thousands of pieces would come out larger than readHeader takes, half of it indent; it is written
+ * without. Past that only notes of millions of letters lead.
  */
 export function writeHeader(header: Header): string {
-  const ordered = headerSchema.parse(header);
-  return `${JSON.stringify({ format: HEADER_FORMAT, version: HEADER_FORMAT_VERSION, header: ordered }, null, 2)}\n`;
-}
-
-function parseJson(text: string): Result<unknown, HeaderProblem> {
-  try {
-    return success(JSON.parse(text));
-  } catch {
-    return failure({ kind: 'unreadableFile', reason: 'notJson', path: [], detail: placeOfFault(text) });
-  }
-}
-
-function placeOfFault(text: string): string {
-  const before = text.slice(0, jsonFault(text) ?? text.length);
-  if (before.length === text.length) return 'its end';
-  const lineStart = before.lastIndexOf('\n') + 1;
-  return `line ${before.split('\n').length}, column ${before.length - lineStart + 1}`;
+  const file = { format: HEADER_FORMAT, version: HEADER_FORMAT_VERSION, header: headerSchema.parse(header) };
+  const text = `${JSON.stringify(file, null, 2)}\n`;
+  return text.length <= FILE_SIZE_LIMIT ? text : `${JSON.stringify(file)}\n`;
 }
 
 /** Looks at format and version before anything else: a newer file must not be judged by this version's rules. */
@@ -109,7 +87,8 @@ function contentOf(file: unknown): Result<unknown, HeaderProblem> {
     return failure({ kind: 'newerFormat', path: ['version'], found: version, supported: HEADER_FORMAT_VERSION });
   }
   const unknown = [...fields.keys()].filter((key) => key !== 'format' && key !== 'version' && key !== 'header');
-  if (unknown.length > 0)
-    return failure(...unknown.map((key): HeaderProblem => ({ kind: 'unknownField', path: [key] })));
+  if (unknown.length > 0) {
+    return failure(...firstProblems(unknown.map((key): HeaderProblem => ({ kind: 'unknownField', path: [key] }))));
+  }
   return success(fields.get('header'));
 }

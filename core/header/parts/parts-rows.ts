@@ -11,7 +11,8 @@ import { failure, type Result, success } from '../../result.ts';
 import type { LengthUnit } from '../../units/length.ts';
 import type { Header, Piece, Primary } from '../header.ts';
 import type { HeaderProblem } from '../header-problem.ts';
-import { nameSchema, PIECES_LIMIT, PRIMARIES_LIMIT } from '../schema.ts';
+import { shortened } from '../names.ts';
+import { NAME_LIMIT, nameSchema, PIECES_LIMIT, PRIMARIES_LIMIT } from '../schema.ts';
 import { quoted, schemaProblems } from '../schema-problems.ts';
 import { type CellContext, type CellProblem, PIECE_COLUMNS, pieceCells, readPieceCells } from './piece-cells.ts';
 
@@ -166,8 +167,14 @@ function distinctNames(names: readonly string[]): readonly string[] {
   const taken = new Set<string>();
   return names.map((name) => {
     let distinct = name.trim();
-    for (let number = 2; taken.has(distinct); number += 1) distinct = `${name.trim()} (${number})`;
+    for (let number = 2; taken.has(distinct); number += 1) distinct = numbered(name.trim(), number);
     taken.add(distinct);
     return distinct;
   });
+}
+
+/** A long name is shortened, so that with its number it is still a name. */
+function numbered(name: string, number: number): string {
+  const ending = ` (${number})`;
+  return `${shortened(name, NAME_LIMIT - ending.length)}${ending}`;
 }

@@ -6,6 +6,8 @@
  *   without headings   kind, size, clr, clocking, pies, state, note; size is the length of a straight, the angle of a bend
  */
 
+import { readPastedRows } from '../../spreadsheet/read-rows.ts';
+import { clipboardText } from '../../spreadsheet/write-rows.ts';
 import type { Length } from '../../units/length.ts';
 import type { Piece } from '../header.ts';
 import {
@@ -38,7 +40,7 @@ export function readPastedPieces(text: string, context: PasteContext): PastedPie
     const problem = { kind: 'unreadableFile', reason: 'tooLarge', path: [], detail: '5 MiB' } as const;
     return { pieces: [], refused: [{ line: 1, column: null, problem }] };
   }
-  const rows = tabbedRows(text);
+  const rows = readPastedRows(text, { mostRows: ROWS_LIMIT + 2 });
   const firstRow = rows.find((row) => row.some((cell) => cell.trim() !== '')) ?? [];
   if (rows.length > ROWS_LIMIT + 1) return tooManyRows();
   if (firstRow.some((cell) => columnNamed(cell) !== null && columnNamed(cell) !== 'primary')) {
@@ -107,43 +109,5 @@ function readCells(
 
 /** Pieces as text for the clipboard, with headings; `readPastedPieces` gives the same pieces back, but for their ids. */
 export function copiedPieces(pieces: readonly Piece[], context: Pick<PasteContext, 'unit'>): string {
-  const rows = [PIECE_COLUMNS, ...pieces.map((piece) => pieceCells(piece, context.unit))];
-  return rows.map((row) => `${row.map(tabbedCell).join('\t')}\n`).join('');
-}
-
-const tabbedCell = (cell: string) => (/[\t\n"]/.test(cell) ? `"${cell.replaceAll('"', '""')}"` : cell);
-
-/**
- * Splits text as spreadsheets put it on the clipboard. A cell that opens with a quote and closes with one before the
- * next tab or line end is unquoted; any other quote is an inch mark and stays. Linear in the text.
- */
-export function tabbedRows(text: string): readonly (readonly string[])[] {
-  const plain = text.replaceAll('\r\n', '\n').replaceAll('\r', '\n');
-  const rows: string[][] = [];
-  let row: string[] = [];
-  for (let at = 0; at <= plain.length; ) {
-    const closing = plain[at] === '"' ? closingQuote(plain, at) : -1;
-    const end = closing < 0 ? endOfCell(plain, at) : closing + 1;
-    row.push(closing < 0 ? plain.slice(at, end) : plain.slice(at + 1, closing).replaceAll('""', '"'));
-    if (plain[end] !== '\t') {
-      rows.push(row);
-      row = [];
-    }
-    at = end + 1;
-  }
-  return rows;
-}
-
-function endOfCell(text: string, from: number): number {
-  let end = from;
-  while (end < text.length && text[end] !== '\t' && text[end] !== '\n') end += 1;
-  return end;
-}
-
-/** Where the quoted cell that opens at `from` closes; -1 when its first single quote is not at the end of a cell. */
-function closingQuote(text: string, from: number): number {
-  let at = text.indexOf('"', from + 1);
-  while (at >= 0 && text[at + 1] === '"') at = text.indexOf('"', at + 2);
-  const next = at < 0 ? 'none' : text[at + 1];
-  return next === undefined || next === '\t' || next === '\n' ? at : -1;
+  return clipboardText([PIECE_COLUMNS, ...pieces.map((piece) => pieceCells(piece, context.unit))]);
 }

@@ -1,10 +1,11 @@
 /** Moves in which a few joints come apart and everything there may turn: what is left when straights alone will not do. */
 
+import FlatQueue from 'flatqueue';
 import { enterMove, settledValues, withFewerJoints } from '../offer/enter-move.ts';
 import type { Variable } from '../problem/variable.ts';
 import { LEAST_STEP, largestKeyWith } from '../ranking/cost.ts';
 import type { Search } from '../search.ts';
-import { MOST_SCREWS } from '../turning/end-motion.ts';
+import { MOST_SCREWS, type Screw } from '../turning/end-motion.ts';
 import { LinearPicture } from '../turning/linear-picture.ts';
 import { missAt } from '../turning/miss.ts';
 
@@ -73,48 +74,80 @@ export function* searchOpenedJoints(search: Search, { leads, others }: JointVari
 /** The sets of one price that are worth trying: as they are, and with all bends that come free re-clocked. */
 function* promisingOf(context: Context, sets: ChangeSets, key: number): Generator<void, readonly Promising[]> {
   const { best } = context.search;
-  const bare: Promising[] = [];
-  const freed: Promising[] = [];
+  const bare = new MostPromising(context, BARE_DOUBT);
+  const freed = new MostPromising(context, 1);
   // Re-clockings on top cost something each. At the limit they help only where others can be left out for them.
   const mayAdd = key + LEAST_STEP <= best.keyLimit() || sets.length < MANY_SETS;
   for (const [at, chosen] of sets.entries()) {
     if (at % SLICE === 0) yield;
     const all = mayAdd ? withFreeClockings(context, chosen) : chosen;
-    if (chosen.length === MOST_CHANGES || all.length === chosen.length) addPromising(bare, context, chosen, BARE_DOUBT);
-    if (all.length > chosen.length) addPromising(freed, context, all, 1);
+    if (chosen.length === MOST_CHANGES || all.length === chosen.length) bare.consider(chosen);
+    if (all.length > chosen.length) freed.consider(all);
   }
-  return [...mostPromising(bare), ...mostPromising(freed)];
+  return [...bare.inOrder(), ...freed.inOrder()];
 }
 
 interface Promising {
   /** In order along the tube. */
   readonly all: readonly Variable[];
-  /** What the end misses after the step that the linear picture asks for, in tolerances. */
-  readonly left: number;
 }
 
-function addPromising(
-  list: Promising[],
-  { search: { aim }, picture, variables }: Context,
-  chosen: readonly number[],
-  most: number,
-): void {
-  if (picture.doubt(chosen) > most) return;
-  const steps = chosen
-    .map((index, at) => ({ variable: variables[index] as Variable, by: picture.step(at, index) }))
-    .sort((a, b) => a.variable.screw.order - b.variable.screw.order);
-  const screws = steps.map(({ variable }) => variable.screw);
-  const values = steps.map(({ variable: { start, present, low, high }, by }) =>
-    Math.min(high - present, Math.max(low - present, start - present + by)),
-  );
+/** The sets of one list that look best; only for those is anything built. */
+class MostPromising {
+  private readonly context: Context;
+  private readonly mostDoubt: number;
+  /** The worst of those kept on top, by what the end misses after the step that the linear picture asks for, in tolerances. */
+  private readonly kept = new FlatQueue<readonly number[]>();
+
+  constructor(context: Context, mostDoubt: number) {
+    this.context = context;
+    this.mostDoubt = mostDoubt;
+  }
+
+  consider(chosen: readonly number[]): void {
+    const { picture } = this.context;
+    if (picture.doubt(chosen) > this.mostDoubt) return;
+    const left = leftAfterStep(this.context, chosen);
+    if (this.kept.length === MOST_PER_LEVEL) {
+      if (-left <= (this.kept.peekValue() as number)) return;
+      this.kept.pop();
+    }
+    this.kept.push(chosen, -left);
+  }
+
+  /** The most promising first. */
+  inOrder(): readonly Promising[] {
+    const { variables } = this.context;
+    const found: Promising[] = [];
+    for (let chosen = this.kept.pop(); chosen !== undefined; chosen = this.kept.pop()) {
+      const all = chosen.map((index) => variables[index] as Variable);
+      found.push({ all: all.sort((a, b) => a.screw.order - b.screw.order) });
+    }
+    return found.reverse();
+  }
+}
+
+const stepScrews: Screw[] = [];
+const stepValues = new Float64Array(MOST_SCREWS);
+
+/** What the end misses after the step that the last look at the linear picture asks for, in tolerances. */
+function leftAfterStep({ search: { aim }, picture, variables }: Context, chosen: readonly number[]): number {
+  stepScrews.length = 0;
+  for (const [at, index] of chosen.entries()) {
+    const { start, present, low, high, screw } = variables[index] as Variable;
+    const value = Math.min(high - present, Math.max(low - present, start - present + picture.step(at, index)));
+    // Screws go in order along the tube; chosen are mostly in it already.
+    let to = stepScrews.length;
+    for (; to > 0 && (stepScrews[to - 1] as Screw).order > screw.order; to -= 1) {
+      stepScrews[to] = stepScrews[to - 1] as Screw;
+      stepValues[to] = stepValues[to - 1] as number;
+    }
+    stepScrews[to] = screw;
+    stepValues[to] = value;
+  }
   const { limits } = aim.ends;
-  const miss = missAt(aim, screws, values);
-  const left = (miss.gapMm + miss.outsideMm) / limits.gapMm + miss.tiltDeg / limits.tiltDeg;
-  list.push({ all: steps.map(({ variable }) => variable), left });
-}
-
-function mostPromising(list: Promising[]): readonly Promising[] {
-  return list.sort((a, b) => a.left - b.left).slice(0, MOST_PER_LEVEL);
+  const miss = missAt(aim, stepScrews, stepValues);
+  return (miss.gapMm + miss.outsideMm) / limits.gapMm + miss.tiltDeg / limits.tiltDeg;
 }
 
 type ChangeSets = (readonly number[])[];
@@ -174,7 +207,7 @@ function withFreeClockings({ search: { tally }, variables, clockings }: Context,
     if (all.length >= MOST_SCREWS) break;
     const { demand, isHeld } = variables[clocking] as Variable;
     if (isHeld || demand.kind !== 'oneOf' || chosen.includes(clocking)) continue;
-    if (tally.isOpenIn(demand)) all.push(clocking);
+    if (tally.isOpenIn(demand.first, demand.last)) all.push(clocking);
   }
   for (let last = chosen.length - 1; last >= 0; last -= 1) tally.pop(variables[chosen[last] as number] as Variable);
   return all;

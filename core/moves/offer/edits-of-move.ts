@@ -1,7 +1,8 @@
 /** A move's changes as edits of the header. */
 
-import type { BatchEdit, SingleEdit } from '../../edits/edit.ts';
+import { type BatchEdit, batchOf, type SingleEdit } from '../../edits/edit.ts';
 import type { Piece, PieceState, Primary } from '../../header/header.ts';
+import { labelName } from '../../header/names.ts';
 import { type Length, mmOf } from '../../units/length.ts';
 import type { MoveChange } from '../move.ts';
 import type { MoveProblem } from '../problem/move-problem.ts';
@@ -37,12 +38,7 @@ export function editFor(
     else replaced.set(piece.id, changedPiece(replaced.get(piece.id) ?? piece, change));
   }
   for (const piece of replaced.values()) edits.push({ kind: 'replacePiece', primaryId, piece });
-  return { kind: 'batch', label: `move on primary ${shortName(primary.name)}`, edits };
-}
-
-function shortName(name: string): string {
-  const letters = [...name];
-  return letters.length <= 40 ? name : `${letters.slice(0, 40).join('')}\u2026`;
+  return batchOf(`move on primary ${labelName(primary.name)}`, edits);
 }
 
 function straightPiece(id: string, length: Length): Piece {

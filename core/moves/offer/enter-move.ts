@@ -4,7 +4,7 @@ import type { Setting } from '../problem/setting.ts';
 import { touchOf, type Variable, valueLimits } from '../problem/variable.ts';
 import { kindOf, stockNeeds, tubeAddedMm } from '../ranking/candidate.ts';
 import { keyOf, type Search } from '../search.ts';
-import { isMet, missAt } from '../turning/miss.ts';
+import { isMet, lengthAt, missAt } from '../turning/miss.ts';
 import { settle } from '../turning/settle.ts';
 import { changesOf } from './move-changes.ts';
 import { roundToSaw } from './saw-steps.ts';
@@ -37,9 +37,10 @@ export function withFewerJoints(search: Search, variables: readonly Variable[], 
   return now;
 }
 
-/** Rounds exact values and takes the move in; false when no rounding works. */
+/** Rounds exact values and takes the move in if it can be among the best; false when no rounding works. */
 export function enterMove(search: Search, variables: readonly Variable[], values: ArrayLike<number>): boolean {
   const { problem, aim, seen } = search;
+  if (!mayEnter(search, variables, values)) return true;
   const rounding = { style: problem.header.settings.display, isOff: problem.rounding === 'none' };
   const rounded = roundToSaw(aim, { variables, values }, rounding);
   if (rounded === null) {
@@ -51,7 +52,20 @@ export function enterMove(search: Search, variables: readonly Variable[], values
   return settings.length > 0;
 }
 
-function isChange({ variable: { kind, isFixed }, value }: Setting): boolean {
+/** By its exact values, since rounding takes longer than finding them. */
+function mayEnter(search: Search, variables: readonly Variable[], values: ArrayLike<number>): boolean {
+  const { problem, aim, best } = search;
+  const exact = variables.map((variable, i) => ({ variable, value: values[i] as number })).filter(isChange);
+  const key = keyOf(
+    search,
+    exact.map(({ variable, value }) => touchOf(variable, value)),
+  );
+  const screws = variables.map(({ screw }) => screw);
+  const offMm = Math.abs(lengthAt(aim, screws, values) - aim.window.aimMm);
+  return best.mayEnter(key, tubeAddedMm(problem, exact) + problem.closeness.offTarget * offMm);
+}
+
+function isChange({ variable: { kind, isFixed }, value }: Pick<Setting, 'variable' | 'value'>): boolean {
   return isFixed || kind === 'letIn' || kind === 'swap' || Math.abs(value) > 1e-6;
 }
 

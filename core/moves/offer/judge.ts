@@ -9,9 +9,14 @@ import { freshIds } from './fresh-ids.ts';
 import { kickSides } from './kick-sides.ts';
 import { type Gaps, gapsOf, leastOf, type Neighbours, neighboursOf, tightenedTo } from './neighbours.ts';
 
-/** A candidate that stands up. */
+/** A candidate that stands up, as far as it was looked at. */
 export interface Judged {
   readonly candidate: Candidate;
+  /** Null: not built yet. */
+  readonly move: Move | null;
+}
+
+export interface Offered extends Judged {
   readonly move: Move;
 }
 
@@ -25,18 +30,20 @@ export class Judge {
     this.problem = problem;
   }
 
-  /** Null when the proof fails or, where a gap is to be kept, when the move does not keep it. */
+  /**
+   * Null when a gap is to be kept and the move does not keep it. Where none is, whatever closes and lands in the band may come in; the
+   * proof is for those that are offered, since it takes longer than finding them.
+   */
   readonly judge = (candidate: Candidate): Judged | null => {
     if ((this.problem.options.clearanceKeptMm ?? null) !== null) return this.clearest(candidate);
-    const built = buildMove(this.problem, candidate, freshIds(this.problem));
-    return built === null ? null : { candidate, move: built.move };
+    return { candidate, move: null };
   };
 
   /** The move with the gaps that it leaves; a kick goes to the side with most room. Null: none of its sides keeps the gap. */
-  clearest(candidate: Candidate): Judged | null {
+  clearest(candidate: Candidate): Offered | null {
     const { neighbours, before } = this.surroundings();
     const keptMm = this.problem.options.clearanceKeptMm ?? null;
-    let best: Judged | null = null;
+    let best: Offered | null = null;
     for (const changes of sidesOf(candidate.changes)) {
       const sided = { ...candidate, changes };
       const built = buildMove(this.problem, sided, freshIds(this.problem));
@@ -71,7 +78,7 @@ export class Judge {
   }
 }
 
-function roomOf({ move }: Judged): number {
+function roomOf({ move }: Offered): number {
   return move.clearanceAfterMm ?? Number.POSITIVE_INFINITY;
 }
 

@@ -4,6 +4,7 @@ import type { Move } from '../move.ts';
 import type { Candidate } from '../ranking/candidate.ts';
 import { compareCosts } from '../ranking/cost.ts';
 import type { Search } from '../search.ts';
+import type { Offered } from './judge.ts';
 
 export interface Offer {
   readonly moves: readonly Move[];
@@ -13,10 +14,11 @@ export interface Offer {
 
 /** Cheapest first; of those that cost the same the one with more room. */
 export function offerMoves({ best, limits, judge }: Search): Offer {
-  const offered = best.found.slice(0, limits.most).flatMap(({ candidate }) => {
-    const judged = judge.clearest(candidate);
-    return judged === null ? [] : [judged];
-  });
+  const offered: Offered[] = [];
+  for (const { candidate } of best.found) {
+    const one = offered.length < limits.most ? judge.clearest(candidate) : null;
+    if (one !== null) offered.push(one);
+  }
   offered.sort((a, b) => compareCosts(a.candidate.cost, b.candidate.cost));
   return { moves: offered.map(({ move }) => move), candidates: offered.map(({ candidate }) => candidate) };
 }

@@ -52,6 +52,13 @@ export class BestMoves {
     return keyParts(key).joints <= this.kept.mostJoints && (last === undefined || key <= last.candidate.key);
   }
 
+  /** Whether a move with this key and about so much tube can get in: asked before it is rounded, which may save a little tube. */
+  mayEnter(key: number, tubeMm: number): boolean {
+    const last = this.moves[this.kept.most - 1]?.candidate;
+    if (last === undefined || key < last.key) return this.isWorthWhile(key);
+    return key === last.key && tubeMm <= last.cost.tubeMm + ROUNDING_MM;
+  }
+
   /** Takes a move in if it is good enough. */
   take({ offMm, ...move }: Newcomer): void {
     if (!this.kept.kinds.includes(move.kind) || !this.isWorthWhile(move.key)) return;
@@ -76,6 +83,9 @@ export class BestMoves {
     this.moves.length = Math.min(this.moves.length, 2 * this.kept.most);
   }
 }
+
+/** What rounding to a saw may change about the tube that a move takes, and about the length that it comes to. */
+const ROUNDING_MM = 8;
 
 type Sized = Pick<Candidate, 'key' | 'slots'>;
 

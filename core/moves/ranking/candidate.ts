@@ -47,7 +47,7 @@ export function kindOf(settings: readonly Setting[]): MoveKind {
 }
 
 /** See `cost.ts`. */
-export function tubeAddedMm(problem: MoveProblem, settings: readonly Setting[]): number {
+export function tubeAddedMm(problem: MoveProblem, settings: readonly Pick<Setting, 'variable' | 'value'>[]): number {
   let addedMm = 0;
   for (const { variable, value } of settings) {
     const { kind, screw, pieceIndex } = variable;

@@ -1,6 +1,6 @@
-/** The price of a set of changes, kept up to date as changes come and go. */
+/** The price of a set of changes, kept up to date as changes come and go. In plain arrays: it is asked a million times in one search. */
 
-import { type JointDemand, type JointState, moreJoints } from '../problem/joints.ts';
+import type { JointDemand, JointState } from '../problem/joints.ts';
 import { BEND_STEP, CUT_STEP, HELD_STEP, JOINT_STEP } from './cost.ts';
 
 /** What decides about the cost of changing something, before its values are known. */
@@ -13,10 +13,8 @@ export interface Touch {
   readonly bends?: number;
 }
 
-interface Stretch {
-  readonly first: number;
-  readonly last: number;
-}
+/** More changes than any set has; as many as bits of a number, too. */
+const MOST_STRETCHES = 30;
 
 /**
  * Held, bends, joints, cuts and adjusted of a set of changes in one number that sorts as they do, last in first out. The joints
@@ -24,16 +22,16 @@ interface Stretch {
  * between two others that are changed: two joints become one.
  */
 export class CostTally {
-  private readonly states: readonly JointState[];
   private readonly prices: Float64Array;
   /** How many of the changes in hand take each joint apart. */
   private readonly freed: Uint8Array;
-  /** One joint of each must come apart, kept in the order of their far ends. */
-  private readonly stretches: Stretch[] = [];
+  /** One joint of each must come apart. */
+  private readonly firsts = new Int32Array(MOST_STRETCHES);
+  private readonly lasts = new Int32Array(MOST_STRETCHES);
+  private stretches = 0;
   private sum = 0;
 
   constructor(states: readonly JointState[]) {
-    this.states = states;
     // Entries more for the joint behind the last piece, the inlet, which is free.
     this.prices = new Float64Array(states.length + 2);
     this.freed = new Uint8Array(states.length + 2);
@@ -41,11 +39,12 @@ export class CostTally {
   }
 
   push(touch: Touch): void {
-    this.sum += this.ownPrice(touch);
     const { demand } = touch;
+    this.sum += this.ownPrice(touch);
     if (demand.kind === 'oneOf') {
-      const at = this.stretches.findLastIndex(({ last }) => last <= demand.last) + 1;
-      this.stretches.splice(at, 0, demand);
+      this.firsts[this.stretches] = demand.first;
+      this.lasts[this.stretches] = demand.last;
+      this.stretches += 1;
       return;
     }
     this.free(firstJointOf(demand));
@@ -54,10 +53,10 @@ export class CostTally {
 
   /** Takes back the last `push`, which must have been of this. */
   pop(touch: Touch): void {
-    this.sum -= this.ownPrice(touch);
     const { demand } = touch;
+    this.sum -= this.ownPrice(touch);
     if (demand.kind === 'oneOf') {
-      this.stretches.splice(this.stretches.lastIndexOf(demand), 1);
+      this.stretches -= 1;
       return;
     }
     this.restore(firstJointOf(demand));
@@ -65,7 +64,7 @@ export class CostTally {
   }
 
   get key(): number {
-    return this.stretches.length === 0 ? this.sum : this.sum + this.stretchesPrice();
+    return this.stretches === 0 ? this.sum : this.sum + this.stretchesPrice();
   }
 
   /** Key of these changes on top of those in hand. */
@@ -76,30 +75,46 @@ export class CostTally {
     return key;
   }
 
-  /** Whether a joint of the stretch is open or comes apart anyway. */
-  isOpenIn(stretch: Stretch): boolean {
-    const before = this.key;
-    const touch: Touch = { demand: { kind: 'oneOf', ...stretch }, isHeld: false, cuts: 0, adjusted: 0 };
-    this.push(touch);
-    const isOpen = this.key === before;
-    this.pop(touch);
+  /** Whether a joint from `first` to `last` is open or comes apart anyway. */
+  isOpenIn(first: number, last: number): boolean {
+    for (let joint = first; joint <= last; joint += 1) {
+      if (this.freed[joint] !== 0 || this.prices[joint] === 0) return true;
+    }
+    if (this.stretches === 0) return false;
+    const before = this.stretchesPrice();
+    this.firsts[this.stretches] = first;
+    this.lasts[this.stretches] = last;
+    this.stretches += 1;
+    const isOpen = this.stretchesPrice() === before;
+    this.stretches -= 1;
     return isOpen;
   }
 
   private ownPrice({ demand, isHeld, cuts, adjusted, bends = 0 }: Touch): number {
-    const joints = moreJoints(demand, this.states);
-    return (isHeld ? HELD_STEP : 0) + bends * BEND_STEP + joints * JOINT_STEP + cuts * CUT_STEP + adjusted;
+    const price = (isHeld ? HELD_STEP : 0) + bends * BEND_STEP + cuts * CUT_STEP + adjusted;
+    if (demand.kind === 'oneOf') return price;
+    if (demand.kind !== 'gone') return price + demand.more * JOINT_STEP;
+    const { pieceIndex } = demand;
+    const isJoined = this.prices[pieceIndex] !== 0 || this.prices[pieceIndex + 1] !== 0;
+    return isJoined ? price - JOINT_STEP : price;
   }
 
-  /** What the stretches add: each that has no open joint yet is opened at its last tacked one. */
+  /** What the stretches add, by their far ends: each that has no open joint yet is opened at its last tacked one. */
   private stretchesPrice(): number {
     let price = 0;
-    // Only joints opened here: those before the last of them cannot help a stretch that ends later.
+    let seen = 0;
+    // Of joints opened here only the last can help a stretch that ends later.
     let lastOpened = -1;
-    for (let i = 0; i < this.stretches.length; i += 1) {
-      const { first, last } = this.stretches[i] as Stretch;
+    for (let round = 0; round < this.stretches; round += 1) {
+      let next = -1;
+      for (let i = 0; i < this.stretches; i += 1) {
+        const isEarlier = next < 0 || (this.lasts[i] as number) < (this.lasts[next] as number);
+        if (((seen >> i) & 1) === 0 && isEarlier) next = i;
+      }
+      seen |= 1 << next;
+      const first = this.firsts[next] as number;
       if (first <= lastOpened) continue;
-      const joint = this.cheapest(first, last);
+      const joint = this.cheapest(first, this.lasts[next] as number);
       const least = this.freed[joint] === 0 ? (this.prices[joint] as number) : 0;
       price += least;
       if (least > 0) lastOpened = joint;
@@ -107,13 +122,16 @@ export class CostTally {
     return price;
   }
 
-  /** The joint of a stretch that comes apart most cheaply; of equals the last. */
+  /** The joint from `first` to `last` that comes apart most cheaply; of equals the last. */
   private cheapest(first: number, last: number): number {
     let best = last;
     let least = Number.POSITIVE_INFINITY;
     for (let joint = last; joint >= first && least > 0; joint -= 1) {
       const price = this.freed[joint] === 0 ? (this.prices[joint] as number) : 0;
-      if (price < least) [best, least] = [joint, price];
+      if (price < least) {
+        best = joint;
+        least = price;
+      }
     }
     return best;
   }

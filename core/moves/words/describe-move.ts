@@ -6,6 +6,7 @@ import { formatAngle } from '../../units/format-angle.ts';
 import { formatLength } from '../../units/format-length.ts';
 import { type Length, mmOf } from '../../units/length.ts';
 import type { LengthStyle } from '../../units/length-style.ts';
+import { ordinalWord } from '../../units/ordinal.ts';
 import type { Move, MoveChange } from '../move.ts';
 
 interface Speaker {
@@ -99,23 +100,12 @@ function fineStyle(mm: number, display: LengthStyle): LengthStyle {
   return display.kind === 'mm' ? { kind: 'mm', places: 2 } : { kind: 'decimalInch', places: 3 };
 }
 
-const ENDINGS: Readonly<Record<number, string>> = { 1: 'st', 2: 'nd', 3: 'rd' };
-const ORDINALS = ['first', 'second', 'third', 'fourth', 'fifth', 'sixth', 'seventh', 'eighth', 'ninth', 'tenth'];
-
-function ordinal(number: number): string {
-  const word = ORDINALS[number - 1];
-  if (word !== undefined) return word;
-  // 11th to 13th, but 21st, 22nd, 23rd.
-  const ending = Math.floor(number / 10) % 10 === 1 ? undefined : ENDINGS[number % 10];
-  return `${number}${ending ?? 'th'}`;
-}
-
 function bendsBefore(index: number, { pieces }: Speaker): number {
   return pieces.slice(0, index).filter(({ kind }) => kind !== 'straight').length;
 }
 
 function bendName(index: number, speaker: Speaker): string {
-  return `the ${ordinal(bendsBefore(index, speaker) + 1)} bend`;
+  return `the ${ordinalWord(bendsBefore(index, speaker) + 1)} bend`;
 }
 
 /** "after the second bend"; with the piece's number where two straights stand between the same bends. */
@@ -129,7 +119,7 @@ function whichStraight(index: number, speaker: Speaker): string {
 
 function afterBend(before: number, bends: number): string {
   if (before === 0) return 'before the first bend';
-  return before === bends ? 'after the last bend' : `after the ${ordinal(before)} bend`;
+  return before === bends ? 'after the last bend' : `after the ${ordinalWord(before)} bend`;
 }
 
 function whichJoint(joint: number, speaker: Speaker): string {
@@ -138,7 +128,7 @@ function whichJoint(joint: number, speaker: Speaker): string {
   if (joint >= pieces.length) return 'at the collector';
   const before = bendsBefore(joint, speaker);
   if (pieces[joint - 1]?.kind !== 'straight' && pieces[joint]?.kind !== 'straight') {
-    return `between the ${ordinal(before)} and the ${ordinal(before + 1)} bend`;
+    return `between the ${ordinalWord(before)} and the ${ordinalWord(before + 1)} bend`;
   }
   return `between pieces ${joint} and ${joint + 1}`;
 }

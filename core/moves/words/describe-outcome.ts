@@ -2,6 +2,7 @@
 
 import { describePathProblem } from '../../path/describe-path-problem.ts';
 import { assertNever } from '../../result.ts';
+import { roundedTo } from '../../units/angle.ts';
 import { formatAngle } from '../../units/format-angle.ts';
 import { formatLength } from '../../units/format-length.ts';
 import type { LengthStyle } from '../../units/length-style.ts';
@@ -15,7 +16,7 @@ export function describeStanding(
   const cause = unknown === null ? '' : ` ${describePathProblem(unknown)}`;
   if (endReference === 'none') return `Where the end lies is not known, so moves are on length alone.${cause}`;
   if (closure !== null && !isClosed) {
-    const miss = `${formatLength(closure.gapMm, style)} and ${formatAngle(Math.round(closure.tiltDeg * 10) / 10)}`;
+    const miss = `${formatLength(closure.gapMm, style)} and ${formatAngle(roundedTo(closure.tiltDeg, 1))}`;
     return `The end misses its inlet by ${miss}: until that is mended the length says little. Moves mend both.`;
   }
   return unknown === null ? null : `Moves keep the end where it is now.${cause}`;
@@ -56,7 +57,7 @@ export function describeNoMoves(reason: NoMoveReason, style: LengthStyle): strin
 
 /** "The nearest came to 3.2 mm of the inlet, tilted 0.4°, at 34 5/8 in." */
 export function describeNearest({ gapMm, tiltDeg, lengthMm }: NearestMiss, style: LengthStyle): string {
-  const tilt = formatAngle(Math.round(tiltDeg * 10) / 10);
+  const tilt = formatAngle(roundedTo(tiltDeg, 1));
   return `The nearest came within ${formatLength(gapMm, style)} of the inlet, tilted ${tilt}, at ${formatLength(lengthMm, style)}.`;
 }
 

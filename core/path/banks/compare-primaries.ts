@@ -3,23 +3,17 @@
 import type { Piece, Primary } from '../../header/header.ts';
 import { failure, type Result, success } from '../../result.ts';
 import { mmOf } from '../../units/length.ts';
-import { type Closure, closureOf } from '../ends/closure.ts';
-import { type JointTurn, missMm, singleJointTurns } from '../ends/single-joint.ts';
+import { type Closure, closureMissMm, closureOf } from '../ends/closure.ts';
+import { type JointTurn, singleJointTurns } from '../ends/single-joint.ts';
 import { DEFAULT_PORT, type Frame, frameOfPose } from '../frame.ts';
 import type { PathProblem } from '../path-problem.ts';
 import { traceFrom } from '../trace-primary.ts';
 import { wrapDeg } from '../vector.ts';
 import { alignPieces, type PiecePairing } from './align-pieces.ts';
-import { mirrorPiece } from './mirror.ts';
-
-export type DifferenceKind = 'kind' | 'missing' | 'extra' | 'length' | 'clr' | 'angle' | 'clocking' | 'pies';
+import { type DifferenceKind, type DifferencePlace, mendedPieces, mendingOf, modelOf } from './mending.ts';
 
 /** One way in which one piece differs. */
-export interface PieceDifference {
-  readonly kind: DifferenceKind;
-  /** Places in the two primaries, from 0; null where a primary has no such piece. */
-  readonly indexInReference: number | null;
-  readonly indexInOther: number | null;
+export interface PieceDifference extends DifferencePlace {
   /** Other minus reference, in millimetres or degrees; null where there is nothing to subtract. */
   readonly by: number | null;
   /** Closure of the other primary at the reference's end once this piece is made as in the reference; null: not known. */
@@ -60,9 +54,8 @@ export function comparePrimaries(
   const port = other.port === null ? null : frameOfPose(other.port, ['primaries', other.id, 'port']);
   if (port !== null && !port.ok) return failure(...port.problems);
   const start = port === null ? DEFAULT_PORT : port.value;
-  const mirrored = { ...reference, pieces: reference.pieces.map((piece) => mirrorPiece(piece)) };
   const isMirrored = options.isMirrored ?? handMissDeg(reference, other) < -SAME_DEG;
-  const model = isMirrored ? mirrored : reference;
+  const model = modelOf(reference, isMirrored);
   const wanted = traceFrom(model, start);
   const actual = traceFrom(other, start);
   const isKnown = wanted.problem === null && actual.problem === null;
@@ -75,20 +68,20 @@ export function comparePrimaries(
       closureAfterMending: end && mendedClosure({ model, other, start, end }, difference),
     }));
   if (end === null) return success({ isMirrored, differences, closure: null, bestJoint: null, bestMending: null });
-  const hasMiss = missMm(actual.path.end, end) > SAME_MM;
+  const closure = closureOf(actual.path.end, end);
+  const hasMiss = closureMissMm(closure) > SAME_MM;
   return success({
     isMirrored,
     differences,
-    closure: closureOf(actual.path.end, end),
+    closure,
     bestJoint: hasMiss ? (singleJointTurns(other, start, end)[0] ?? null) : null,
-    bestMending: hasMiss ? bestMending(differences, closureOf(actual.path.end, end)) : null,
+    bestMending: hasMiss ? bestMending(differences, closure) : null,
   });
 }
 
 /** By how many degrees more the clockings differ, summed, if `other` is of the other hand; negative when it likely is. */
 export function handMissDeg(reference: Primary, other: Primary): number {
-  const mirrored = { ...reference, pieces: reference.pieces.map((piece) => mirrorPiece(piece)) };
-  return clockingMiss(mirrored, other) - clockingMiss(reference, other);
+  return clockingMiss(modelOf(reference, true), other) - clockingMiss(reference, other);
 }
 
 /** Sum of the differences of clocking over pieces in the same place, in degrees. */
@@ -149,53 +142,22 @@ interface MendingContext {
 
 /** Closure of the other primary with this one difference taken away. */
 function mendedClosure(context: MendingContext, difference: PlainDifference): Closure | null {
-  const pieces = mendedPieces(context, difference);
+  const mending = mendingOf(context.model, context.other, difference);
+  if (mending === null) return null;
+  const pieces = mendedPieces(context.other.pieces, mending);
   const { path, problem } = traceFrom({ ...context.other, pieces }, context.start);
   return problem === null ? closureOf(path.end, context.end) : null;
 }
 
-function mendedPieces({ model, other }: MendingContext, difference: PlainDifference): readonly Piece[] {
-  const { indexInReference, indexInOther, kind } = difference;
-  const right = indexInReference === null ? undefined : model.pieces[indexInReference];
-  if (right === undefined) return other.pieces.filter((_, index) => index !== indexInOther);
-  if (indexInOther === null) {
-    const at = insertionPlace(model, other, indexInReference ?? 0);
-    return other.pieces.toSpliced(at, 0, right);
-  }
-  return other.pieces.map((piece, index) => (index === indexInOther ? mendPiece(piece, right, kind) : piece));
-}
-
-/** Where in the other primary a piece that it lacks belongs: after the partner of the piece before it. */
-function insertionPlace(model: Primary, other: Primary, indexInReference: number): number {
-  const before = alignPieces(model.pieces, other.pieces).findLast(
-    ([one, two]) => one !== null && two !== null && one < indexInReference,
-  );
-  return before === undefined ? 0 : (before[1] ?? 0) + 1;
-}
-
-/** The piece with the one measure in question taken from the reference. */
-function mendPiece(piece: Piece, right: Piece, kind: DifferenceKind): Piece {
-  if (piece.kind === 'straight' || right.kind === 'straight' || kind === 'kind') return right;
-  if (kind === 'clr') return { ...piece, clr: right.clr };
-  if (kind === 'angle') return { ...piece, angleDeg: right.angleDeg };
-  if (kind === 'clocking') return { ...piece, clockingDeg: right.clockingDeg };
-  return right;
-}
-
 function bestMending(differences: readonly PieceDifference[], before: Closure): PieceDifference | null {
   let best: PieceDifference | null = null;
-  let bestMiss = closureMiss(before);
+  let bestMiss = closureMissMm(before);
   for (const difference of differences) {
     if (difference.closureAfterMending === null) continue;
-    const miss = closureMiss(difference.closureAfterMending);
+    const miss = closureMissMm(difference.closureAfterMending);
     if (miss >= bestMiss) continue;
     best = difference;
     bestMiss = miss;
   }
   return best;
-}
-
-/** Gap in millimetres, with a degree of tilt weighed as the gap it makes over 100 mm. */
-function closureMiss(closure: Closure): number {
-  return Math.hypot(closure.gapMm, 100 * 2 * Math.sin((closure.tiltDeg * Math.PI) / 360));
 }

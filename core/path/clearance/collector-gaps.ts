@@ -11,7 +11,7 @@ import { placeOn } from './settle-nearest.ts';
  */
 export const APPROACH_DIAMETERS = 4;
 
-/** Steps towards the end of an approach are at least this long, in millimetres; the approach is so much too long at most. */
+/** The walk back along an approach takes steps of at least this many millimetres, so its length comes out too long by that at most. */
 const SMALLEST_STEP_MM = 0.01;
 
 export interface CollectorGaps {

@@ -80,6 +80,12 @@ function placedPrimary(header: Header, primary: Primary, body: TubeBody): Placed
   return { primary, body, collectorId: collectorOf(header, primary)?.id ?? null };
 }
 
+/** All gaps, the smallest first; those at a collector, where tubes are meant to meet, come last. */
+export function gapsInOrder(gaps: readonly HeaderGap[]): readonly HeaderGap[] {
+  const rank = (gap: HeaderGap) => (gap.kind === 'pair' && gap.isAtCollector ? 1 : 0);
+  return [...gaps].sort((a, b) => rank(a) - rank(b) || a.clearance.gapMm - b.clearance.gapMm);
+}
+
 /** A gap that is just as wanted is not tight for the rounding in its last digits. */
 function isUnder(gapMm: number, wantedMm: number): boolean {
   return gapMm < wantedMm - 1e-6;

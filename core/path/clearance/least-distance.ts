@@ -1,6 +1,6 @@
 /** The least distance between two sets of stretches, proven by a lower bound rather than sampled. */
 
-import { LowestFirst } from './lowest-first.ts';
+import FlatQueue from 'flatqueue';
 import { nearestOnSegments } from './nearest-on-segments.ts';
 import { apartAt, type NearestPlaces, settleNearest } from './settle-nearest.ts';
 import { halvesOf, type Stretch } from './stretch.ts';
@@ -16,8 +16,8 @@ export interface LeastDistance extends NearestPlaces {
 export const PROVEN_WITHIN_MM = 1e-6;
 
 /**
- * Where the distance is the same all along (bends one outside the other) every part of them must be looked into. After so
- * many looks the proof may stay `PROVEN_AT_WORST_MM` away; the distance found is at its exact bottom all the same.
+ * Where two tubes run side by side the distance is the same all along, and no part of them can be left out early. After this many
+ * looks it is enough to prove the distance to within `PROVEN_AT_WORST_MM`; what was found is settled exactly all the same.
  */
 const PATIENCE = 1500;
 export const PROVEN_AT_WORST_MM = 0.004;
@@ -88,7 +88,7 @@ function nearestSpheres(pairs: StretchPairs): readonly [Stretch, Stretch] | null
 }
 
 class Search {
-  private readonly waiting = new LowestFirst<Candidate>();
+  private readonly waiting = new FlatQueue<Candidate>();
   private best: Omit<LeastDistance, 'provenMm'>;
 
   constructor(a: Stretch, b: Stretch) {
@@ -110,18 +110,18 @@ class Search {
     if (distanceMm < this.best.distanceMm) {
       this.best = { a, b, ...settleNearest(a, b, { alongA, alongB, distanceMm }) };
     }
-    if (a.slackMm + b.slackMm > 0) this.waiting.push(Math.max(boundMm, knownMm), { a, b });
+    if (a.slackMm + b.slackMm > 0) this.waiting.push({ a, b }, Math.max(boundMm, knownMm));
   }
 
   run(): LeastDistance {
     let looks = 0;
-    for (let next = this.waiting.pop(); next !== null; next = this.waiting.pop()) {
+    for (let boundMm = this.waiting.peekValue(); boundMm !== undefined; boundMm = this.waiting.peekValue()) {
       looks += 1;
       const allowedMm = looks > PATIENCE ? PROVEN_AT_WORST_MM : PROVEN_WITHIN_MM;
       // No distance is below zero, so tubes that cross need no further proof.
-      const lowestMm = Math.max(0, next.key);
+      const lowestMm = Math.max(0, boundMm);
       if (lowestMm >= this.best.distanceMm - allowedMm || looks > MOST_LOOKS) return this.answer(lowestMm);
-      this.halve(next.value, next.key);
+      this.halve(this.waiting.pop() as Candidate, boundMm);
     }
     return this.answer(this.best.distanceMm - PROVEN_WITHIN_MM);
   }

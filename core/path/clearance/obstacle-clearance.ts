@@ -1,5 +1,6 @@
 /** Least gap between a tube and a simple body: a box, a cylinder or the far side of a plane. */
 
+import FlatQueue from 'flatqueue';
 import type { Obstacle } from '../../header/header.ts';
 import { assertNever } from '../../result.ts';
 import { mmOf } from '../../units/length.ts';
@@ -7,7 +8,6 @@ import { unitDirection, vectorOfPlace } from '../frame.ts';
 import { add, addScaled, dot, magnitude, scale, subtract, type Vector } from '../vector.ts';
 import type { TubeBody } from './clearance.ts';
 import { PROVEN_AT_WORST_MM, PROVEN_WITHIN_MM } from './least-distance.ts';
-import { LowestFirst } from './lowest-first.ts';
 import { placeOn } from './settle-nearest.ts';
 import { halvesOf, type Stretch } from './stretch.ts';
 
@@ -63,7 +63,7 @@ interface Found {
 const PATIENCE = 300;
 
 function nearestToBody(stretches: readonly Stretch[], body: ConvexBody): Found | null {
-  const waiting = new LowestFirst<Stretch>();
+  const waiting = new FlatQueue<Stretch>();
   let best: Omit<Found, 'errorMm'> | null = null;
   const consider = (stretch: Stretch) => {
     const leastMm = body(stretch.middle).distanceMm - stretch.reachMm;
@@ -74,7 +74,7 @@ function nearestToBody(stretches: readonly Stretch[], body: ConvexBody): Found |
     const { distanceMm } = body(centre);
     if (best === null || distanceMm < best.distanceMm) best = { stretch, centre, distanceMm };
     const boundMm = body(core).distanceMm - stretch.slackMm;
-    if (stretch.slackMm > 0 && boundMm < best.distanceMm - PROVEN_WITHIN_MM) waiting.push(boundMm, stretch);
+    if (stretch.slackMm > 0 && boundMm < best.distanceMm - PROVEN_WITHIN_MM) waiting.push(stretch, boundMm);
   };
   for (const stretch of stretches) consider(stretch);
   return provenBest(waiting, consider, () => best);
@@ -82,19 +82,19 @@ function nearestToBody(stretches: readonly Stretch[], body: ConvexBody): Found |
 
 /** Halves what could still be nearer until nothing can. */
 function provenBest(
-  waiting: LowestFirst<Stretch>,
+  waiting: FlatQueue<Stretch>,
   consider: (stretch: Stretch) => void,
   bestSoFar: () => Omit<Found, 'errorMm'> | null,
 ): Found | null {
   let looks = 0;
-  for (let next = waiting.pop(); next !== null; next = waiting.pop()) {
+  for (let boundMm = waiting.peekValue(); boundMm !== undefined; boundMm = waiting.peekValue()) {
     looks += 1;
     const best = bestSoFar();
     const allowedMm = looks > PATIENCE ? PROVEN_AT_WORST_MM : PROVEN_WITHIN_MM;
-    if (best !== null && next.key >= best.distanceMm - allowedMm) {
-      return { ...best, errorMm: Math.max(PROVEN_WITHIN_MM, best.distanceMm - next.key) };
+    if (best !== null && boundMm >= best.distanceMm - allowedMm) {
+      return { ...best, errorMm: Math.max(PROVEN_WITHIN_MM, best.distanceMm - boundMm) };
     }
-    for (const half of halvesOf(next.value)) consider(half);
+    for (const half of halvesOf(waiting.pop() as Stretch)) consider(half);
   }
   const best = bestSoFar();
   return best === null ? null : { ...best, errorMm: PROVEN_WITHIN_MM };

@@ -1,4 +1,4 @@
-/** Settles a guess at the nearest points of two stretches into the exact bottom of its hollow. */
+/** Moves a guess at the nearest points of two stretches to where their distance is least thereabouts. */
 
 import type { Span } from '../trace-primary.ts';
 import { addScaled, dot, subtract, type Vector } from '../vector.ts';
@@ -47,11 +47,12 @@ const MOST_STEPS = 40;
 const SMALLEST_STEP_MM = 1e-12;
 
 /**
- * Newton's method on half the squared distance over both places, kept within the two root stretches.
+ * Newton's method on half the squared distance over both places, kept within the stretches that the two were
+ * halved out of.
  *
- * Where the second derivatives do not make a hollow, the curvature terms are dropped (Gauss-Newton), which always points
+ * Where the distance does not curve upwards both ways the curvature terms are dropped (Gauss-Newton), which always points
  * downhill; a step that does not go down is halved. The result is never farther apart than the guess, and usually exact to
- * rounding. It is only ever used as an upper bound, so that nothing hangs on its having found the deepest hollow.
+ * rounding. It is only ever used as an upper bound, so that nothing hangs on its having found the least distance of all.
  */
 export function settleNearest(a: Stretch, b: Stretch, guess: NearestPlaces): NearestPlaces {
   let best = guess;

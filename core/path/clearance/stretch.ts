@@ -12,7 +12,7 @@ export interface Stretch {
   readonly span: Span;
   readonly fromMm: number;
   readonly toMm: number;
-  /** The part that an answer may be sought in when this stretch is looked into: that of the undivided stretch. */
+  /** Ends of the stretch that this one was halved out of, along the span: a nearest point may slide that far while it settles. */
   readonly rootFromMm: number;
   readonly rootToMm: number;
   readonly coreStart: Vector;
@@ -25,7 +25,7 @@ export interface Stretch {
   /** Degrees that the tube has turned from the port to the two ends of the stretch. */
   readonly turnedFromDeg: number;
   readonly turnedToDeg: number;
-  /** Both halves once someone has asked for them; they serve every pair that this tube is in. */
+  /** Both halves, worked out when first asked for and kept: a tube is held against many others. Null until then. */
   halves: readonly [Stretch, Stretch] | null;
 }
 

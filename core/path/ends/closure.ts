@@ -1,6 +1,6 @@
 /** How far a primary's end misses its collector inlet. */
 
-import { degreesOf } from '../../units/angle.ts';
+import { degreesOf, radiansOf } from '../../units/angle.ts';
 import type { Frame } from '../frame.ts';
 import { angleBetweenRad, dot, magnitude, squareTo, subtract, type Vector } from '../vector.ts';
 
@@ -29,6 +29,17 @@ export function closureOf(end: Frame, inlet: Frame): Closure {
     alongMm: dot(gap, inlet.tangent),
     asideMm: magnitude(squareTo(inlet.tangent, gap)),
   };
+}
+
+/** How far from the end a tilt is weighed: one radian of it counts as this many millimetres of gap. */
+export const TILT_ARM_MM = 100;
+
+/**
+ * Gap and tilt in one figure, in millimetres: the gap, squared up with how far apart two pointers of 100 mm along the directions
+ * of end and inlet would be at their tips.
+ */
+export function closureMissMm({ gapMm, tiltDeg }: Closure): number {
+  return Math.hypot(gapMm, 2 * TILT_ARM_MM * Math.sin(radiansOf(tiltDeg) / 2));
 }
 
 /** How much a closure may be off and still count as closed, in millimetres and degrees; slips along the inlet's axis. */

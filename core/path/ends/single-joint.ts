@@ -7,7 +7,7 @@ import type { Frame } from '../frame.ts';
 import type { PathProblem } from '../path-problem.ts';
 import { traceFrom } from '../trace-primary.ts';
 import { add, cross, dot, squareTo, subtract, turnAbout, type Vector } from '../vector.ts';
-import { type Closure, closureOf } from './closure.ts';
+import { type Closure, closureMissMm, closureOf, TILT_ARM_MM } from './closure.ts';
 import { inletFrame, placedPath } from './inlet-pose.ts';
 
 /** Turning everything from one bend onwards about the tube's axis at the joint before it. */
@@ -17,12 +17,9 @@ export interface JointTurn {
   /** To be added to that bend's clocking, in degrees over (-180, 180]. */
   readonly turnDeg: number;
   readonly closureAfter: Closure;
-  /** What is left of the miss after the turn, in millimetres; see `singleJointTurns` for how tilt counts. */
+  /** What is left of the miss after the turn, as `closureMissMm` counts it. */
   readonly leftMm: number;
 }
-
-/** How far from the end a tilt is weighed: one radian of it counts as this many millimetres of gap. */
-const TILT_ARM_MM = 100;
 
 /**
  * For every bend of a primary, the one turn at the joint before it that brings the end nearest to `wanted`; best first.
@@ -38,11 +35,27 @@ export function singleJointTurns(primary: Primary, start: Frame, wanted: Frame):
     const joint = path.joints[pieceIndex];
     if (piece.kind === 'straight' || joint === undefined) return [];
     const turnRad = bestTurnRad(joint, path.end, wanted);
-    const end = turnedEnd(joint, path.end, turnRad);
-    const closureAfter = closureOf(end, wanted);
-    return [{ pieceIndex, pieceId: piece.id, turnDeg: degreesOf(turnRad), closureAfter, leftMm: missMm(end, wanted) }];
+    const closureAfter = closureOf(turnedEnd(joint, path.end, turnRad), wanted);
+    const leftMm = closureMissMm(closureAfter);
+    return [{ pieceIndex, pieceId: piece.id, turnDeg: degreesOf(turnRad), closureAfter, leftMm }];
   });
   return turns.sort((a, b) => a.leftMm - b.leftMm);
+}
+
+/** A joint accounts for a miss when turning it leaves less than this part. */
+const EXPLAINED_PART = 0.1;
+
+/** Whether the miss of `before` is the doing of this one joint. */
+export function explainsMiss(turn: JointTurn, before: Closure): boolean {
+  return turn.leftMm < EXPLAINED_PART * closureMissMm(before);
+}
+
+/** Turns smaller than this are not worth breaking a joint for. */
+const LEAST_TURN_DEG = 0.05;
+
+/** Whether the turn brings the end nearer by more than a joint is worth. */
+export function isWorthTurning(turn: JointTurn, before: Closure): boolean {
+  return Math.abs(turn.turnDeg) >= LEAST_TURN_DEG && turn.closureAfter.gapMm < before.gapMm;
 }
 
 /** `singleJointTurns` for a primary in its header, towards its own inlet. Problems name what is not known yet. */
@@ -81,11 +94,4 @@ function turnedEnd(joint: Frame, end: Frame, turnRad: number): Frame {
     tangent: turned(end.tangent),
     normal: turned(end.normal),
   };
-}
-
-/** Gap and tilt in one figure, in millimetres. */
-export function missMm(end: Frame, wanted: Frame): number {
-  const gap = subtract(wanted.point, end.point);
-  const tilt = subtract(wanted.tangent, end.tangent);
-  return Math.sqrt(dot(gap, gap) + TILT_ARM_MM * TILT_ARM_MM * dot(tilt, tilt));
 }

@@ -1,5 +1,7 @@
 /** The two tables that bending shops exchange, and what is worth saying about a conversion. */
 
+import { PIECES_LIMIT } from '../../header/schema.ts';
+
 /** One bend of an LRA table. */
 export interface LraRow {
   /** Straight before the bend, tangent point to tangent point, zero or more. */
@@ -42,5 +44,7 @@ export type TableNote =
   /** The point lies on the line between its neighbours to within 0.001 degree: there is no bend, and it is left out. */
   | { readonly kind: 'pointOnStraight'; readonly point: number };
 
-/** No table is longer than this: the same limit as for the pieces of a primary. */
-export const TABLE_ROWS_LIMIT = 500;
+/** No LRA table has more bends than this: as many as a primary may have pieces. */
+export const TABLE_ROWS_LIMIT = PIECES_LIMIT;
+/** No XYZ table has more points than this: one for each bend of such a primary, and its two ends. */
+export const TABLE_POINTS_LIMIT = PIECES_LIMIT + 2;

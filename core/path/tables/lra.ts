@@ -6,13 +6,17 @@ import { millimetres, mmOf } from '../../units/length.ts';
 import { DEFAULT_PORT } from '../frame.ts';
 import type { PathProblem, TableProblem } from '../path-problem.ts';
 import { traceFrom } from '../trace-primary.ts';
-import { type LraRow, type LraTable, TABLE_ROWS_LIMIT, type TableNote } from './bending-table.ts';
+import type { LraRow, LraTable, TableNote } from './bending-table.ts';
+import { lraProblems } from './table-limits.ts';
 
 /**
  * The LRA table of a primary, with notes on what it cannot say. Straights in a row are added up; a first bend without clocking
- * gets rotation 0. Exact: nothing is computed but sums. Problems: those of `tracePrimary` without a port.
+ * gets rotation 0. Exact: nothing is computed but sums. Problems: those of `tracePrimary` without a port, and lengths
+ * that `fromLra` would not take back.
  */
-export function toLra(primary: Primary): Result<{ table: LraTable; notes: readonly TableNote[] }, PathProblem> {
+export function toLra(
+  primary: Primary,
+): Result<{ table: LraTable; notes: readonly TableNote[] }, PathProblem | TableProblem> {
   const { problem } = traceFrom(primary, DEFAULT_PORT, true);
   if (problem !== null) return failure(problem);
   const rows: LraRow[] = [];
@@ -28,12 +32,15 @@ export function toLra(primary: Primary): Result<{ table: LraTable; notes: readon
     rows.push({ lengthMm, rotationDeg: clockingDeg ?? 0, angleDeg, clrMm: mmOf(piece.clr) });
     lengthMm = 0;
   }
-  return success({ table: { rows, lastLengthMm: lengthMm }, notes });
+  const table = { rows, lastLengthMm: lengthMm };
+  const problems = lraProblems(table);
+  return problems.length > 0 ? failure(...problems) : success({ table, notes });
 }
 
 /**
  * The pieces that an LRA table describes, in millimetres and planned; straights of length zero are left out. `newId` gives
- * each piece its identity. Refused: a length below zero, a CLR not above zero, an angle not above 0 and up to 360.
+ * each piece its identity. Refused: a length below zero, a CLR not above zero, either above `LENGTH_LIMIT`, an angle not
+ * above 0 and up to 360.
  */
 export function fromLra(table: LraTable, newId: () => string): Result<readonly Piece[], TableProblem> {
   const problems = lraProblems(table);
@@ -55,24 +62,3 @@ export function plannedBend(row: Omit<LraRow, 'lengthMm'>, id: string): Bend {
   const shape = { clr: millimetres(row.clrMm), angleDeg: row.angleDeg, clockingDeg: row.rotationDeg };
   return { kind: 'bend', id, state: 'planned', locked: false, note: '', ...shape };
 }
-
-function lraProblems(table: LraTable): readonly TableProblem[] {
-  if (table.rows.length > TABLE_ROWS_LIMIT) return [{ kind: 'tableTooLong', table: 'lra', limit: TABLE_ROWS_LIMIT }];
-  const problems: TableProblem[] = [];
-  const check = (isSound: boolean, cell: { row: number; column: string; found: number; expected: CellExpectation }) => {
-    if (!isSound) problems.push({ kind: 'tableCell', table: 'lra', ...cell, found: String(cell.found) });
-  };
-  const isLength = (mm: number) => mm >= 0 && mm < Number.POSITIVE_INFINITY;
-  for (const [index, { lengthMm, rotationDeg, angleDeg, clrMm }] of table.rows.entries()) {
-    const row = index + 1;
-    check(isLength(lengthMm), { row, column: 'length', found: lengthMm, expected: 'zeroOrMore' });
-    check(Math.abs(rotationDeg) <= 360, { row, column: 'rotation', found: rotationDeg, expected: 'number' });
-    check(angleDeg > 0 && angleDeg <= 360, { row, column: 'angle', found: angleDeg, expected: 'angle' });
-    check(isLength(clrMm) && clrMm > 0, { row, column: 'clr', found: clrMm, expected: 'aboveZero' });
-  }
-  const last = { row: table.rows.length + 1, column: 'length', found: table.lastLengthMm };
-  check(isLength(table.lastLengthMm), { ...last, expected: 'zeroOrMore' });
-  return problems;
-}
-
-type CellExpectation = Extract<TableProblem, { kind: 'tableCell' }>['expected'];

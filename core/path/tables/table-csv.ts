@@ -1,9 +1,20 @@
 /** LRA and XYZ tables as CSV text, out and in. */
 
+import type { HeaderProblem } from '../../header/header-problem.ts';
 import { failure, type Result, success } from '../../result.ts';
+import { readNumberRows } from '../../spreadsheet/read-rows.ts';
+import { csvText } from '../../spreadsheet/write-rows.ts';
 import { MM_PER_INCH } from '../../units/length.ts';
+import { clipped } from '../../units/read-quantity.ts';
 import type { TableProblem } from '../path-problem.ts';
-import { type LraRow, type LraTable, TABLE_ROWS_LIMIT, type XyzPoint, type XyzTable } from './bending-table.ts';
+import {
+  type LraRow,
+  type LraTable,
+  TABLE_POINTS_LIMIT,
+  TABLE_ROWS_LIMIT,
+  type XyzPoint,
+  type XyzTable,
+} from './bending-table.ts';
 
 /*
  * The LRA file has the columns `length_mm, rotation_deg, angle_deg, clr_mm`: one row a bend, in order of travel, then a row
@@ -13,12 +24,13 @@ import { type LraRow, type LraTable, TABLE_ROWS_LIMIT, type XyzPoint, type XyzTa
  */
 
 type TableName = 'lra' | 'xyz';
+type ReadProblem = TableProblem | HeaderProblem;
 
-const LINE_END = '\r\n';
+type Cells = readonly (number | null)[];
 
 export function lraCsv(table: LraTable): string {
   const rows = table.rows.map(({ lengthMm, rotationDeg, angleDeg, clrMm }) => [lengthMm, rotationDeg, angleDeg, clrMm]);
-  return csvText(
+  return numbersText(
     ['length_mm', 'rotation_deg', 'angle_deg', 'clr_mm'],
     [...rows, [table.lastLengthMm, null, null, null]],
   );
@@ -26,17 +38,18 @@ export function lraCsv(table: LraTable): string {
 
 export function xyzCsv(table: XyzTable): string {
   const rows = table.points.map(({ xMm, yMm, zMm, clrMm }) => [xMm, yMm, zMm, clrMm]);
-  return csvText(['x_mm', 'y_mm', 'z_mm', 'clr_mm'], rows);
+  return numbersText(['x_mm', 'y_mm', 'z_mm', 'clr_mm'], rows);
 }
 
-function csvText(heading: readonly string[], rows: readonly (readonly (number | null)[])[]): string {
-  const cells = (row: readonly (number | null)[]) =>
-    row.map((cell) => (cell === null ? '' : String(cell + 0))).join(',');
-  return [heading.join(','), ...rows.map(cells), ''].join(LINE_END);
+/** Without a byte order mark: there is nothing but digits in it, and bending programs are strict about the first column. */
+function numbersText(heading: readonly string[], rows: readonly Cells[]): string {
+  // Adding zero makes a negative zero plain.
+  const texts = rows.map((row) => row.map((cell) => (cell === null ? '' : String(cell + 0))));
+  return csvText([heading, ...texts], { hasMark: false });
 }
 
 /** Reads an LRA file; ranges are checked by `fromLra`. A last row with a bend in it stands for a tube without a last straight. */
-export function readLraCsv(text: string): Result<LraTable, TableProblem> {
+export function readLraCsv(text: string): Result<LraTable, ReadProblem> {
   const read = readColumns(text, 'lra', ['length', 'rotation', 'angle', 'clr']);
   if (!read.ok) return read;
   const rows: LraRow[] = [];
@@ -57,7 +70,7 @@ export function readLraCsv(text: string): Result<LraTable, TableProblem> {
 }
 
 /** Reads an XYZ file; the geometry is checked by `fromXyz`. */
-export function readXyzCsv(text: string): Result<XyzTable, TableProblem> {
+export function readXyzCsv(text: string): Result<XyzTable, ReadProblem> {
   const read = readColumns(text, 'xyz', ['x', 'y', 'z', 'clr']);
   if (!read.ok) return read;
   const points: XyzPoint[] = [];
@@ -74,51 +87,46 @@ function emptyCell(table: TableName, row: number, column: string): TableProblem 
   return { kind: 'tableCell', table, row, column, found: '', expected: 'number' };
 }
 
+/** A table of 500 rows with all digits is a tenth of this, whatever else its columns hold. In UTF-16 units. */
+const TEXT_LIMIT = 1024 * 1024;
+/** Rows that may be empty; those that hold something are counted against the limit of the table. */
+const LINES_LIMIT = 10_000;
+
+/** Below the heading; an LRA table ends with a row for the last straight. */
+const MOST_ROWS = { lra: TABLE_ROWS_LIMIT + 1, xyz: TABLE_POINTS_LIMIT } as const;
+
 /** Rows of numbers (null: empty cell) in the order of the columns asked for; lengths in millimetres. */
-function readColumns(
-  text: string,
-  table: TableName,
-  wanted: readonly string[],
-): Result<readonly (readonly (number | null)[])[], TableProblem> {
-  const lines = text.replace(/^\ufeff/, '').split(/\r\n|\n|\r/);
-  const filled = lines.filter((line) => line.replace(/[\s,;]/g, '') !== '');
-  if (filled.length > TABLE_ROWS_LIMIT + 2) return failure({ kind: 'tableTooLong', table, limit: TABLE_ROWS_LIMIT });
-  const heading = filled[0] ?? '';
-  const separator = [';', '\t'].find((candidate) => heading.includes(candidate)) ?? ',';
-  const names = cellsOf(heading, separator).map((name) => name.toLowerCase());
+function readColumns(text: string, table: TableName, wanted: readonly string[]): Result<readonly Cells[], ReadProblem> {
+  if (text.length > TEXT_LIMIT) {
+    return failure({ kind: 'unreadableFile', reason: 'tooLarge', path: [], detail: '1 MiB' });
+  }
+  const lines = readNumberRows(text, { mostRows: LINES_LIMIT + 1 }).map((row) => row.map(plainCell));
+  const [heading = [], ...rows] = lines.filter((row) => row.some((cell) => cell !== ''));
+  if (rows.length > MOST_ROWS[table] || lines.length > LINES_LIMIT) {
+    const limit = table === 'lra' ? TABLE_ROWS_LIMIT : TABLE_POINTS_LIMIT;
+    return failure({ kind: 'tableTooLong', table, limit });
+  }
+  const names = heading.map((name) => name.toLowerCase());
   const columns = wanted.map((column) => findColumn(names, column));
   const missing = columns.indexOf(null);
   if (missing >= 0) return failure({ kind: 'tableColumnMissing', table, column: wanted[missing] ?? '' });
-  if (filled.length < 2) return failure({ kind: 'tableTooShort', table, rows: 0 });
-  const rows: (number | null)[][] = [];
-  for (const [index, line] of filled.slice(1).entries()) {
-    const cells = cellsOf(line, separator);
-    const row = columns.map((column) => numberIn(cells[column?.at ?? -1] ?? '', column?.scale ?? 1));
-    const bad = row.findIndex((cell) => cell !== null && Number.isNaN(cell));
-    if (bad >= 0) {
-      const found = (cells[columns[bad]?.at ?? -1] ?? '').slice(0, 64);
-      return failure({
-        kind: 'tableCell',
-        table,
-        row: index + 1,
-        column: wanted[bad] ?? '',
-        found,
-        expected: 'number',
-      });
-    }
-    rows.push(row);
+  if (rows.length === 0) return failure({ kind: 'tableTooShort', table, rows: 0 });
+  const numbers = rows.map((row) => columns.map((column) => numberIn(row[column?.at ?? -1] ?? '', column?.scale ?? 1)));
+  for (const [index, row] of numbers.entries()) {
+    const bad = row.findIndex((cell) => Number.isNaN(cell));
+    if (bad < 0) continue;
+    const found = clipped(rows[index]?.[columns[bad]?.at ?? -1] ?? '');
+    return failure({ kind: 'tableCell', table, row: index + 1, column: wanted[bad] ?? '', found, expected: 'number' });
   }
-  return success(rows);
+  return success(numbers);
 }
 
-function cellsOf(line: string, separator: string): readonly string[] {
-  return line.split(separator).map((cell) =>
-    cell
-      .trim()
-      .replace(/^"(.*)"$/, '$1')
-      .trim(),
-  );
-}
+/** Some programs put quotes even where a space before them makes them part of the cell. */
+const plainCell = (cell: string) =>
+  cell
+    .trim()
+    .replace(/^"(.*)"$/, '$1')
+    .trim();
 
 /** Where a column is, and what its numbers are multiplied by; angles are always in degrees. */
 function findColumn(names: readonly string[], column: string): { at: number; scale: number } | null {

@@ -2,10 +2,11 @@
 
 import type Database from 'better-sqlite3';
 import * as z from 'zod';
-import { type Header, lengthStyleSchema, matchHeader, mmOf, type Tube, tubeOf } from '../../../core/index.ts';
+import { buildFigures, type Header, lengthStyleSchema, mmOf } from '../../../core/index.ts';
 import type { RequestOf, ResponseOf } from '../../bridge/contract.ts';
-import { type Covered, sealed } from '../rows/checksums.ts';
-import { cellOf, intactRow } from '../rows/read-row.ts';
+import { LAST_PLACE } from '../header/header-list.ts';
+import { type Covered, isIntact, sealed } from '../rows/checksums.ts';
+import { cellOf } from '../rows/read-row.ts';
 
 export type ArchiveRow = ResponseOf<'searchArchive'>['rows'][number];
 
@@ -47,12 +48,15 @@ export function archiveTable(db: Database.Database) {
        AND (@targetLowMm IS NULL OR target_mm BETWEEN @targetLowMm AND @targetHighMm)
        AND NOT EXISTS (SELECT 1 FROM json_each(@words) AS word WHERE instr(archive.words, word.value) = 0)
        AND archive.header_id NOT IN (SELECT header_id FROM bin)
-     ORDER BY headers.touched DESC, headers.id`,
+     ORDER BY ${LAST_PLACE} DESC`,
   );
   return {
     add: (header: Header, finishedAt: string): unknown => insert.run(sealed('archive', figuresOf(header, finishedAt))),
-    /** Every word must occur in name, note or material; ranges include their ends. Newest first. */
-    search: (request: RequestOf<'searchArchive'>): ArchiveRow[] =>
+    /**
+     * Every word must occur in name, note or material; ranges include their ends. Newest first. The figures of a damaged
+     * row are worked out again from its header, if that can be read.
+     */
+    search: (request: RequestOf<'searchArchive'>, headerOf: (id: string) => Header | null): ArchiveRow[] =>
       search
         .all({
           words: JSON.stringify(folded(request.words).split(/\s+/).filter(Boolean)),
@@ -60,11 +64,13 @@ export function archiveTable(db: Database.Database) {
           ...rangeOf('od', request.odMm),
           ...rangeOf('target', request.targetMm),
         })
-        .map((row) => archiveRow(intactRow('archive', row))),
+        .flatMap((row) => (isIntact('archive', row) ? archiveRow(row) : workedOut(row, headerOf(row.header_id)))),
   };
 }
 
-export type Archive = ReturnType<typeof archiveTable>;
+function workedOut(row: StoredRow, header: Header | null): ArchiveRow[] {
+  return header === null ? [] : [archiveRow(figuresOf(header, row.finished_at))];
+}
 
 function rangeOf(name: 'od' | 'target', range: { lowMm: number; highMm: number } | null) {
   return {
@@ -74,16 +80,7 @@ function rangeOf(name: 'od' | 'target', range: { lowMm: number; highMm: number }
 }
 
 function figuresOf(header: Header, finishedAt: string) {
-  const report = matchHeader(header);
-  const tube = mainTube(header);
-  const primaries: ArchiveRow['primaries'] = header.primaries.map((primary, index) => ({
-    name: primary.name,
-    lengthMm: report.primaries[index]?.lengthMm ?? 0,
-    pieces: primary.pieces.map((piece, place) => ({
-      kind: piece.kind,
-      lengthMm: report.primaries[index]?.pieceLengthsMm[place] ?? 0,
-    })),
-  }));
+  const { tube, targetMm, meanMm, spreadMm, primaries } = buildFigures(header);
   return {
     header_id: header.id,
     name: header.name,
@@ -92,29 +89,13 @@ function figuresOf(header: Header, finishedAt: string) {
     display: JSON.stringify(header.settings.display),
     material: tube.material,
     od_mm: mmOf(tube.od),
-    // A header finished without any pieces has no lengths: they are zero.
-    target_mm: report.targetMm ?? 0,
-    mean_mm: report.meanMm ?? 0,
-    spread_mm: report.spreadMm ?? 0,
-    primary_count: header.primaries.length,
+    target_mm: targetMm,
+    mean_mm: meanMm,
+    spread_mm: spreadMm,
+    primary_count: primaries.length,
     words: folded([header.name, header.note, tube.material].join('\n')),
     primaries: JSON.stringify(primaries),
   };
-}
-
-/** The tube that most primaries are made of; the first such where several are. */
-function mainTube(header: Header): Tube {
-  const counts = new Map<string, { readonly tube: Tube; count: number }>();
-  for (const primary of header.primaries) {
-    const tube = tubeOf(header, primary);
-    const key = `${tube.material}|${mmOf(tube.od)}|${mmOf(tube.wall)}`;
-    const entry = counts.get(key) ?? { tube, count: 0 };
-    entry.count += 1;
-    counts.set(key, entry);
-  }
-  const [first, ...others] = counts.values();
-  if (!first) return header.settings.tube;
-  return others.reduce((best, entry) => (entry.count > best.count ? entry : best), first).tube;
 }
 
 /** Letters without case and accents, so that a search finds what was meant. */
@@ -122,7 +103,7 @@ function folded(text: string): string {
   return text.normalize('NFKD').replaceAll(/\p{M}/gu, '').toLowerCase();
 }
 
-function archiveRow(row: StoredRow): ArchiveRow {
+function archiveRow(row: Omit<StoredRow, 'primary_count' | 'words' | 'checksum'>): ArchiveRow {
   return {
     headerId: row.header_id,
     name: row.name,

@@ -1,13 +1,15 @@
 /** Puts a backup in the place of the live database, which is set aside whole, never repaired or thrown away. */
 
-import { existsSync, linkSync, renameSync, rmSync, statSync } from 'node:fs';
+import { linkSync, renameSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { failure, type Problem, type Result, success } from '../../../core/index.ts';
 import { copyDurably, syncFolder } from '../../output/durable-files.ts';
-import type { DataFolder } from '../file/data-folder.ts';
+import { BELONGS_TO_IT, BESIDE, type DataFolder, folderProblem } from '../file/data-folder.ts';
 import { storageProblem, storageProblemOf } from '../file/faults.ts';
-import { checkCopy, listBackups, makeSelfContained, nextBackup, rotate } from './backups.ts';
+import { freeName, moveAside, whatStandsAt } from '../file/names-in-use.ts';
+import { listBackups, nextBackup, rotate } from './backups.ts';
+import { checkCopy, makeSelfContained } from './check-copy.ts';
 
 interface Wanted {
   readonly name: string;
@@ -18,43 +20,49 @@ interface Wanted {
 
 /**
  * The live database must be closed in this process. The backup is copied and checked before the live file is touched;
- * the last step is one rename, so a crash leaves the one or the other. Problems: notFound, and storage faults.
+ * the last step is one rename, so a crash leaves the one or the other. A folder or a link that stands in the place of a
+ * file keeps what it holds, under another name. Problems: notFound, and storage faults.
  */
-export function restoreBackup(
-  place: DataFolder,
-  { name, now, wasOpen }: Wanted,
-): Result<Record<never, never>, Problem> {
-  if (!listBackups(place).some((backup) => backup.name === name)) {
-    return failure({ kind: 'notFound', what: 'backup', id: name });
-  }
-  const copy = `${place.databaseFile}.restoring`;
-  let at = join(place.backupsFolder, name);
+export function restoreBackup(place: DataFolder, wanted: Wanted): Result<Record<never, never>, Problem> {
+  const live = place.databaseFile;
+  const copy = `${live}.restoring`;
+  let at = join(place.backupsFolder, wanted.name);
   try {
-    takeCopy(at, copy);
-    at = place.databaseFile;
-    if (wasOpen && isOpenElsewhere(at))
-      return failure(storageProblem('busy', at, 'another window or process has it open'));
-    setAside(place, now);
-    // A log left beside the new file would be replayed into it. The old one was set aside with its database.
-    for (const end of ['-wal', '-shm']) rmSync(at + end, { force: true });
-    renameSync(copy, at);
-    syncFolder(place.folder);
-    rotate(place);
-    return success({});
+    const trouble = folderProblem(place);
+    if (trouble) return failure(trouble);
+    if (!listBackups(place).some((backup) => backup.name === wanted.name))
+      return failure({ kind: 'notFound', what: 'backup', id: wanted.name });
+    clearAway(copy);
+    try {
+      takeCopy(at, copy);
+      at = live;
+      if (wanted.wasOpen && isOpenElsewhere(live))
+        return failure(storageProblem('busy', live, 'another window or process has it open'));
+      setAside(place, wanted.now);
+      renameSync(copy, live);
+      syncFolder(place.folder);
+      rotate(place);
+      return success({});
+    } finally {
+      clearAway(copy);
+    }
   } catch (cause) {
     const problem = storageProblemOf(cause, at);
     if (problem === null) throw cause;
     return failure(problem);
-  } finally {
-    for (const end of ['', '-wal', '-shm', '-journal']) rmSync(copy + end, { force: true });
   }
 }
 
 function takeCopy(from: string, to: string): void {
   copyDurably(from, to);
-  if (existsSync(`${from}-wal`)) copyDurably(`${from}-wal`, `${to}-wal`);
+  for (const end of BELONGS_TO_IT) if (whatStandsAt(from + end) === 'file') copyDurably(from + end, to + end);
   makeSelfContained(to);
   checkCopy(to);
+}
+
+/** What a copy that did not become the live file left behind, now or in a run that was cut off. */
+function clearAway(copy: string): void {
+  for (const end of ['', ...BESIDE]) freeName(copy + end);
 }
 
 /** A database leaves WAL mode only for the sole connection to it. */
@@ -72,21 +80,39 @@ function isOpenElsewhere(file: string): boolean {
   }
 }
 
-/** A second name for the same content needs no room on a full disk; where there are no links, a copy. */
+/**
+ * Gives the live file a second name among the backups, with its log or journal; then its first name alone is left, to be
+ * taken by another file. A log or journal beside that would be played into it.
+ */
 function setAside(place: DataFolder, now: Date): void {
-  if (!existsSync(place.databaseFile)) return;
-  const aside = nextBackup(place, 'setAside', now);
-  for (const end of ['', '-wal']) {
-    const live = place.databaseFile + end;
-    if (!existsSync(live) || statSync(live).size === 0) continue;
-    try {
-      linkSync(live, aside + end);
-    } catch (cause) {
-      if (!canCopyInstead(cause)) throw cause;
-      copyDurably(live, aside + end);
-    }
+  const live = place.databaseFile;
+  const isFile = holdsSomething(live);
+  if (isFile) {
+    const aside = nextBackup(place, 'setAside', now);
+    for (const end of ['', ...BELONGS_TO_IT]) if (holdsSomething(live + end)) linkOrCopy(live + end, aside + end);
+    syncFolder(place.backupsFolder);
   }
-  syncFolder(place.backupsFolder);
+  for (const end of BESIDE) {
+    // Without its database a log cannot be a backup, but may be all that is left of one.
+    if (!isFile && end !== '-shm' && holdsSomething(live + end)) moveAside(live + end);
+    else freeName(live + end);
+  }
+  if (!isFile) freeName(live);
+  syncFolder(place.folder);
+}
+
+function holdsSomething(path: string): boolean {
+  return whatStandsAt(path) === 'file' && statSync(path).size > 0;
+}
+
+/** A second name for the same content needs no room on a full disk; where there are no links, a copy. */
+function linkOrCopy(from: string, to: string): void {
+  try {
+    linkSync(from, to);
+  } catch (cause) {
+    if (!canCopyInstead(cause)) throw cause;
+    copyDurably(from, to);
+  }
 }
 
 function canCopyInstead(cause: unknown): boolean {

@@ -1,27 +1,49 @@
-/** The calls that make a header from another: a duplicate, or one that comes from a file; and the one that writes the file. */
+/** The calls that make a header: a new one, a duplicate, or one that comes from a file; and the one that writes the file. */
 
-import { checkHeader, copyHeader, HEADER_FILE_EXTENSION, success, writeHeader } from '../../../core/index.ts';
+import {
+  checkHeader,
+  copyHeader,
+  demoHeader,
+  HEADER_FILE_EXTENSION,
+  type Header,
+  newHeader,
+  type Problem,
+  type Result,
+  safeFileName,
+  success,
+  writeHeader,
+} from '../../../core/index.ts';
+import { headerRefSchema } from '../../bridge/contract.ts';
 import type { Handlers } from '../../bridge/dispatcher.ts';
-import { safeFileName } from '../../output/file-names.ts';
-import { keepHeader, readWhole } from '../header/opened-header.ts';
+import { keepHeader } from '../header/keep-header.ts';
+import { type OpenedHeader, openedHeader, readWhole } from '../header/opened-header.ts';
+import { readHeader } from '../header/read-header.ts';
+import type { Tables } from '../tables.ts';
 import type { CallContext } from './call-context.ts';
 
-type CopyCalls = Pick<Handlers, 'duplicateHeader' | 'importHeader' | 'exportHeader'>;
+type CopyCalls = Pick<Handlers, 'createHeader' | 'duplicateHeader' | 'importHeader' | 'exportHeader'>;
 
 export function copyCalls({ connection, host, clock, newId }: CallContext): CopyCalls {
+  /** Once for a request, however often it is sent; opens what it made as that is now. */
+  const keepOnce = (request: Request, make: (tables: Tables) => Result<Header, Problem>) =>
+    connection.use((tables) => keptOnce(tables, request, { make: () => make(tables), changedAt: clock() }));
   return {
-    duplicateHeader: ({ headerId, name }) =>
-      connection.use((tables) => {
-        const stored = readWhole(tables, headerId);
-        if (!stored.ok) return stored;
-        return keepHeader(tables, copyHeader(stored.value.header, { id: newId(), name }), clock());
+    createHeader: (request) =>
+      keepOnce(request, () => {
+        const { name, from } = request;
+        const id = newId();
+        return success(from === 'demo' ? { ...demoHeader(id), name } : newHeader({ id, name }));
       }),
-    importHeader: ({ header }) =>
-      connection.use((tables) => {
+    duplicateHeader: (request) =>
+      keepOnce(request, (tables) => {
+        const stored = readHeader(tables, request.headerId);
+        return stored.ok ? success(copyHeader(stored.value.header, { id: newId(), name: request.name })) : stored;
+      }),
+    importHeader: (request) =>
+      keepOnce(request, () => {
         // The contract checks values; that every reference leads somewhere is checked here.
-        const checked = checkHeader(header);
-        if (!checked.ok) return checked;
-        return keepHeader(tables, copyHeader(checked.value, { id: newId(), name: header.name }), clock());
+        const checked = checkHeader(request.header);
+        return checked.ok ? success(copyHeader(checked.value, { id: newId(), name: request.header.name })) : checked;
       }),
     async exportHeader({ headerId }) {
       const stored = connection.use((tables) => readWhole(tables, headerId));
@@ -31,4 +53,24 @@ export function copyCalls({ connection, host, clock, newId }: CallContext): Copy
       return success(await host.saveFile(fileName, 'application/json', writeHeader(header)));
     },
   };
+}
+
+interface Request {
+  readonly requestId: string;
+}
+interface Making {
+  readonly make: () => Result<Header, Problem>;
+  readonly changedAt: Date;
+}
+
+function keptOnce(tables: Tables, request: Request, { make, changedAt }: Making): Result<OpenedHeader, Problem> {
+  return tables.inTransaction<OpenedHeader, Problem>(() => {
+    const kept = tables.requests.once(request, headerRefSchema, () => {
+      const made = make();
+      if (!made.ok) return made;
+      keepHeader(tables, made.value, { stepId: request.requestId, changedAt });
+      return success({ headerId: made.value.id });
+    });
+    return kept.ok ? openedHeader(tables, kept.value.headerId) : kept;
+  });
 }

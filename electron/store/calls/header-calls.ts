@@ -1,19 +1,18 @@
 /** The calls about headers in the database: lists, opening, steps, drafts, the bin and the archive. */
 
-import { demoHeader, newHeader, type Problem, success } from '../../../core/index.ts';
-import type { ResponseOf } from '../../bridge/contract.ts';
+import { failure, type Problem, success } from '../../../core/index.ts';
 import type { Handlers } from '../../bridge/dispatcher.ts';
 import { commitSteps } from '../header/commit-steps.ts';
-import type { HeaderListRow } from '../header/header-table.ts';
-import { keepHeader, notFound, openedHeader } from '../header/opened-header.ts';
+import { type History, historyFrom, isTurnedBackBy } from '../header/history.ts';
+import { notFound, openedHeader, readWhole } from '../header/opened-header.ts';
 import type { Tables } from '../tables.ts';
 import type { CallContext } from './call-context.ts';
 
 type HeaderCalls = Pick<
   Handlers,
   | 'listHeaders'
-  | 'createHeader'
   | 'openHeader'
+  | 'readHistory'
   | 'readRevision'
   | 'commitSteps'
   | 'saveDraft'
@@ -22,52 +21,49 @@ type HeaderCalls = Pick<
   | 'searchArchive'
 >;
 
-export function headerCalls({ connection, clock, now, newId }: CallContext): HeaderCalls {
-  /** Runs on a header that is there, in a transaction. */
-  const onHeader = <Value>(headerId: string, act: (tables: Tables) => Value) =>
+export function headerCalls({ connection, clock, now }: CallContext): HeaderCalls {
+  /** Does something for a header that is there, in a transaction. */
+  const onHeader = (headerId: string, act: (tables: Tables) => unknown) =>
     connection.use((tables) =>
-      tables.inTransaction<Value, Problem>(() =>
-        tables.headers.stamp(headerId) ? success(act(tables)) : notFound(headerId),
-      ),
+      tables.inTransaction<Record<never, never>, Problem>(() => {
+        if (!tables.journal.newest(headerId)) return notFound(headerId);
+        act(tables);
+        return success({});
+      }),
     );
   return {
-    listHeaders: ({ place }) => connection.read((tables) => ({ headers: tables.headers.list(place).map(summaryOf) })),
-    createHeader: ({ name, from }) =>
-      connection.use((tables) => {
-        const id = newId();
-        return keepHeader(tables, from === 'demo' ? { ...demoHeader(id), name } : newHeader({ id, name }), clock());
-      }),
+    listHeaders: ({ place }) => connection.read(({ headers }) => ({ headers: headers.list(place) })),
     openHeader: ({ headerId }) =>
       connection.use((tables) => {
         const opened = tables.inTransaction(() => openedHeader(tables, headerId), 'DEFERRED');
         // A courtesy: a disk that has no room for it does not keep a header from being opened.
-        if (opened.ok) connection.read(({ preferences }) => preferences.rememberHeader(headerId));
+        if (opened.ok) connection.use(({ preferences }) => success(preferences.rememberHeader(headerId)));
         return opened;
       }),
+    readHistory: (request) =>
+      connection.use(({ journal, inTransaction }) =>
+        inTransaction<History, Problem>(() => {
+          const { headerId, action, from } = request;
+          if (!journal.newest(headerId)) return notFound(headerId);
+          if (isTurnedBackBy(journal, request)) return success(historyFrom(journal, request));
+          return failure({ kind: 'invalidRequest', call: 'readHistory', detail: `no ${action} of step ${from}` });
+        }, 'DEFERRED'),
+      ),
     readRevision: ({ headerId }) =>
-      connection.use((tables) => {
-        const stamp = tables.headers.stamp(headerId);
-        return stamp ? success({ revision: stamp.revision, state: stamp.state }) : notFound(headerId);
+      connection.use(({ journal }) => {
+        const newest = journal.newest(headerId);
+        return newest ? success({ revision: newest.revision, state: newest.state }) : notFound(headerId);
       }),
     commitSteps: (request) => connection.use((tables) => commitSteps(tables, request, clock())),
-    saveDraft: ({ headerId, draft }) => onHeader(headerId, ({ drafts }) => nothing(drafts.save(headerId, draft))),
-    binHeader: ({ headerId }) => onHeader(headerId, ({ bin }) => nothing(bin.put(headerId, now()))),
-    restoreHeader: ({ headerId }) => onHeader(headerId, ({ bin }) => nothing(bin.takeOut(headerId))),
-    searchArchive: (request) => connection.read((tables) => ({ rows: tables.archive.search(request) })),
+    saveDraft: ({ headerId, draft }) => onHeader(headerId, ({ drafts }) => drafts.save(headerId, draft)),
+    binHeader: ({ headerId }) => onHeader(headerId, ({ bin }) => bin.put(headerId, now())),
+    restoreHeader: ({ headerId }) => onHeader(headerId, ({ bin }) => bin.takeOut(headerId)),
+    searchArchive: (request) =>
+      connection.read((tables) => ({
+        rows: tables.archive.search(request, (headerId) => {
+          const read = readWhole(tables, headerId);
+          return read.ok ? read.value.header : null;
+        }),
+      })),
   };
 }
-
-function summaryOf(row: HeaderListRow): ResponseOf<'listHeaders'>['headers'][number] {
-  return {
-    headerId: row.id,
-    name: row.name,
-    state: row.state,
-    revision: row.revision,
-    primaryCount: row.primary_count,
-    pieceCount: row.piece_count,
-    changedAt: new Date(row.changed_at).toISOString(),
-  };
-}
-
-/** The empty answer of a call that only does something. */
-const nothing = (_done: unknown) => ({});

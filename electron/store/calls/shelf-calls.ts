@@ -1,36 +1,47 @@
 /** The calls about stock: the list, one item at a time, many from a file, and out to a file. */
 
-import { type Problem, type Result, stockRows, success } from '../../../core/index.ts';
+import type * as z from 'zod';
+import { csvText, type Problem, type Result, stockRows, success } from '../../../core/index.ts';
+import { contract } from '../../bridge/contract.ts';
 import type { Handlers } from '../../bridge/dispatcher.ts';
-import { writeCsv } from '../../output/csv.ts';
+import type { Stock } from '../shelf/stock-table.ts';
 import type { CallContext } from './call-context.ts';
 
 type ShelfCalls = Pick<Handlers, 'listStock' | 'saveStockItem' | 'removeStockItem' | 'addStockItems' | 'exportStock'>;
 
 export function shelfCalls({ connection, host }: CallContext): ShelfCalls {
+  /** Once for a request, however often it is sent. */
+  const changeOnce = <Answer>(
+    request: { readonly requestId: string },
+    answers: z.ZodType<Answer>,
+    change: (stock: Stock) => Result<Answer, Problem>,
+  ) =>
+    connection.use(({ stock, requests, inTransaction }) =>
+      inTransaction(() => requests.once(request, answers, () => change(stock))),
+    );
   return {
     listStock: () => connection.read(({ stock }) => ({ stock: stock.list() })),
-    saveStockItem: ({ item, baseRevision }) =>
-      connection.use(({ stock, inTransaction }) =>
-        inTransaction(() => (baseRevision === null ? stock.add(item) : stock.replace(item, baseRevision))),
+    saveStockItem: (request) =>
+      changeOnce(request, contract.saveStockItem.response, (stock) =>
+        request.baseRevision === null ? stock.add(request.item) : stock.replace(request.item, request.baseRevision),
       ),
-    removeStockItem: ({ itemId, baseRevision }) =>
-      connection.use(({ stock, inTransaction }) => inTransaction(() => stock.remove(itemId, baseRevision))),
+    removeStockItem: (request) =>
+      changeOnce(request, contract.removeStockItem.response, (stock) =>
+        stock.remove(request.itemId, request.baseRevision),
+      ),
     /** All items, or none. */
-    addStockItems: ({ items }) =>
-      connection.use(({ stock, inTransaction }) =>
-        inTransaction<Record<never, never>, Problem>(() => {
-          for (const item of items) {
-            const added: Result<unknown, Problem> = stock.add(item);
-            if (!added.ok) return added;
-          }
-          return success({});
-        }),
-      ),
+    addStockItems: (request) =>
+      changeOnce(request, contract.addStockItems.response, (stock) => {
+        for (const item of request.items) {
+          const added = stock.add(item);
+          if (!added.ok) return added;
+        }
+        return success({});
+      }),
     async exportStock() {
       const items = connection.read(({ stock }) => stock.list().map(({ item }) => item));
       if (!items.ok) return items;
-      return success(await host.saveFile('stock.csv', 'text/csv', writeCsv(stockRows(items.value))));
+      return success(await host.saveFile('stock.csv', 'text/csv', csvText(stockRows(items.value))));
     },
   };
 }

@@ -1,25 +1,23 @@
 /** The calls about the database itself: starting, preferences, backups and what to do when it cannot be opened. */
 
-import { join } from 'node:path';
-import Database from 'better-sqlite3';
 import { failure, type Problem, type Result, success } from '../../../core/index.ts';
 import type { ResponseOf } from '../../bridge/contract.ts';
 import type { Handlers, ReadOnly } from '../../bridge/dispatcher.ts';
-import { type Backup, copyChecks, kindForNow, listBackups, makeBackup } from '../backups/backups.ts';
+import { backUp, backUpIfChanged } from '../backups/back-up.ts';
+import { type Backup, listBackups } from '../backups/backups.ts';
 import { restoreBackup } from '../backups/restore-backup.ts';
-import { betweenCalls } from '../backups/steps.ts';
+import type { DataFolder } from '../file/data-folder.ts';
 import { storageProblemOf } from '../file/faults.ts';
-import { setReaderPragmas } from '../file/pragmas.ts';
-import { rowChecks } from '../rows/checksums.ts';
 import type { CallContext } from './call-context.ts';
 
 type UpkeepCalls = Pick<Handlers, 'start' | 'savePreferences' | 'listBackups' | 'makeBackup' | 'restoreBackup'>;
 type Started = ReadOnly<ResponseOf<'start'>>;
+type ShownBackup = ResponseOf<'makeBackup'>;
 
 export interface Upkeep {
   readonly calls: UpkeepCalls;
   /** Backs up what was entered since the newest backup, if anything was. */
-  backUpIfChanged(): Promise<Result<null, Problem>>;
+  backUpIfChanged(): Promise<Result<unknown, Problem>>;
   /** Settles when no backup is being made or restored. */
   idle(): Promise<unknown>;
 }
@@ -37,12 +35,19 @@ export function upkeep(context: CallContext): Upkeep {
     calls: {
       start: () => success(started(context)),
       savePreferences: ({ preferences }) =>
-        connection.read((tables) => {
+        connection.use((tables) => {
           tables.preferences.save(preferences);
-          return {};
+          return success({});
         }),
-      listBackups: () => success({ backups: listBackups(place).map(shownBackup) }),
-      makeBackup: () => inTurn(() => backUp(context)),
+      listBackups: () => {
+        const shown = shownBackups(place);
+        return shown.ok ? success({ backups: shown.value }) : shown;
+      },
+      makeBackup: () =>
+        inTurn(async () => {
+          const made = await backUp(context);
+          return made.ok ? success(shownBackup(made.value)) : made;
+        }),
       restoreBackup: ({ name }) => inTurn(() => restore(context, name)),
     },
     backUpIfChanged: () => inTurn(() => backUpIfChanged(context)),
@@ -50,79 +55,32 @@ export function upkeep(context: CallContext): Upkeep {
   };
 }
 
-function started({ connection, place, version }: CallContext): Started {
+function started(context: CallContext): Started {
+  const { connection, place, version } = context;
   const opened = connection.open();
-  const common = { version, dataFolder: place.folder };
-  if (!opened.ok) {
-    const [problem] = opened.problems;
-    return {
-      state: 'cannotOpen',
-      ...common,
-      problem: problem as Problem,
-      backups: listBackups(place).map(shownBackup),
-    };
-  }
+  if (!opened.ok) return cannotOpen(context, opened.problems);
   const read = connection.read((tables) => tables.preferences.read());
-  if (read.ok) return { state: 'ready', ...common, ...read.value, notices: opened.value.notices };
-  const [problem] = read.problems;
-  return { state: 'cannotOpen', ...common, problem: problem as Problem, backups: listBackups(place).map(shownBackup) };
+  if (!read.ok) return cannotOpen(context, read.problems);
+  const { notices, cannotWrite } = opened.value;
+  return { state: 'ready', version, dataFolder: place.folder, ...read.value, notices, cannotWrite };
 }
 
-async function backUp(context: CallContext): Promise<Result<ResponseOf<'makeBackup'>, Problem>> {
-  const { connection, place, clock } = context;
-  const db = connection.read((tables) => tables.db);
-  if (!db.ok) return db;
-  try {
-    const now = clock();
-    return success(shownBackup(await makeBackup(db.value, place, { kind: kindForNow(place, now), now })));
-  } catch (cause) {
-    const problem = storageProblemOf(cause, place.backupsFolder);
-    if (problem === null) throw cause;
-    return failure(problem);
-  }
-}
-
-async function backUpIfChanged(context: CallContext): Promise<Result<null, Problem>> {
-  const present = await presentFingerprint(context);
-  if (!present.ok) return present;
-  if ((await newestFingerprint(context)) === present.value) return success(null);
-  const made = await backUp(context);
-  return made.ok ? success(null) : made;
-}
-
-/** Over a connection of its own: a read that lasts while edits come in must not stand in their way. */
-async function presentFingerprint({ connection, place }: CallContext): Promise<Result<string, Problem>> {
-  const opened = connection.open();
-  if (!opened.ok) return opened;
-  const reader = new Database(place.databaseFile, { readonly: true });
-  try {
-    setReaderPragmas(reader);
-    reader.exec('BEGIN');
-    return success((await betweenCalls(rowChecks(reader))).fingerprint);
-  } catch (cause) {
-    const problem = storageProblemOf(cause, place.databaseFile);
-    if (problem === null) throw cause;
-    return failure(problem);
-  } finally {
-    reader.close();
-  }
-}
-
-/** Null: there is no backup, or the newest is not sound, so another is due. */
-async function newestFingerprint({ place }: CallContext): Promise<string | null> {
-  const newest = listBackups(place).find((backup) => backup.kind !== 'setAside');
-  if (!newest) return null;
-  try {
-    return await betweenCalls(copyChecks(join(place.backupsFolder, newest.name)));
-  } catch (cause) {
-    if (storageProblemOf(cause, newest.name) === null) throw cause;
-    return null;
-  }
+function cannotOpen({ place, version }: CallContext, problems: readonly Problem[]): Started {
+  const shown = shownBackups(place);
+  const [problem] = problems;
+  return {
+    state: 'cannotOpen',
+    version,
+    dataFolder: place.folder,
+    problem: problem as Problem,
+    // Where they cannot be read either, what keeps the database from being opened is what must be put right first.
+    backups: shown.ok ? shown.value : [],
+  };
 }
 
 function restore(context: CallContext, name: string): Result<Started, Problem> {
   const { connection, place, clock } = context;
-  const wasOpen = connection.isOpen;
+  const wasOpen = connection.isWritable;
   connection.close();
   const restored = restoreBackup(place, { name, now: clock(), wasOpen });
   // Whatever came of it, the program goes on with the database that is now in place.
@@ -130,6 +88,16 @@ function restore(context: CallContext, name: string): Result<Started, Problem> {
   return restored.ok ? success(now) : restored;
 }
 
-function shownBackup({ name, kind, takenAt, bytes }: Backup): ResponseOf<'makeBackup'> {
+function shownBackups(place: DataFolder): Result<ShownBackup[], Problem> {
+  try {
+    return success(listBackups(place).map(shownBackup));
+  } catch (cause) {
+    const problem = storageProblemOf(cause, place.backupsFolder);
+    if (problem === null) throw cause;
+    return failure(problem);
+  }
+}
+
+function shownBackup({ name, kind, takenAt, bytes }: Backup): ShownBackup {
   return { name, kind, takenAt, bytes };
 }

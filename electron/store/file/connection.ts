@@ -1,24 +1,30 @@
 /** The open database as the rest of the store sees it: lost after a failing disk, checked before it is trusted again. */
 
+import type Database from 'better-sqlite3';
 import { failure, type Result, type StorageFault, type StorageProblem, success } from '../../../core/index.ts';
 import type { Tables } from '../tables.ts';
 import type { DataFolder } from './data-folder.ts';
-import { storageProblemOf } from './faults.ts';
+import { isWriteRefused, storageProblemOf } from './faults.ts';
 import { type OpenedDatabase, openDatabase } from './open-database.ts';
+import { openForLooking } from './open-for-looking.ts';
 
 /** After these the file, or what the operating system holds of it, may not be what SQLite believes. */
 const SUSPECT: readonly StorageFault[] = ['ioError', 'corrupt'];
 /** These do not pass by themselves: only an explicit start, or a restored backup, tries again. */
-const LASTING: readonly StorageFault[] = ['corrupt', 'newerVersion', 'notOurs', 'missing'];
+const LASTING: readonly StorageFault[] = ['corrupt', 'newerVersion', 'notOurs', 'missing', 'pathTooLong'];
 
 export interface Connection {
-  /** Opens unless it is open. The problem is remembered, and answers every `use` until it can have passed. */
+  /**
+   * Opens, unless it is open and takes writes. A database that cannot be written is opened to be looked at, until `open`
+   * is called again and finds that it can. The problem is remembered, and answers every `use` until it can have passed.
+   */
   open(): Result<OpenedDatabase, StorageProblem>;
   /** Runs `act` on the open database; opens it first when a failing disk had closed it. */
   use<Value, Trouble>(act: (tables: Tables) => Result<Value, Trouble>): Result<Value, Trouble | StorageProblem>;
-  /** As `use`, for what cannot be refused. */
+  /** As `use`, for what only looks and cannot be refused. Throws when it writes after all. */
   read<Value>(look: (tables: Tables) => Value): Result<Value, StorageProblem>;
-  readonly isOpen: boolean;
+  /** It is open, and not only to be looked at. */
+  readonly isWritable: boolean;
   close(): void;
 }
 
@@ -28,14 +34,20 @@ type Standing =
 
 export function createConnection(place: DataFolder, clock: () => Date): Connection {
   let standing: Standing = { kind: 'closed', problem: null };
+  const isWritable = () => standing.kind === 'open' && standing.opened.cannotWrite === null;
+
+  function settle(result: Result<OpenedDatabase, StorageProblem>): Result<OpenedDatabase, StorageProblem> {
+    if (result.ok) standing = { kind: 'open', opened: result.value };
+    else close(result.problems[0] ?? null);
+    return result;
+  }
 
   function open(): Result<OpenedDatabase, StorageProblem> {
-    if (standing.kind === 'open') return { ok: true, value: standing.opened };
+    if (standing.kind === 'open' && isWritable()) return success(standing.opened);
+    close(null);
     const result = openDatabase(place, clock());
-    standing = result.ok
-      ? { kind: 'open', opened: result.value }
-      : { kind: 'closed', problem: result.problems[0] ?? null };
-    return result;
+    const [problem] = result.ok ? [] : result.problems;
+    return settle(problem ? openForLooking(place, problem) : result);
   }
 
   function close(problem: StorageProblem | null): void {
@@ -44,31 +56,52 @@ export function createConnection(place: DataFolder, clock: () => Date): Connecti
     if (was.kind === 'open') was.opened.tables.db.close();
   }
 
+  /** A problem met while it was open, or on the way to opening it again. */
+  function take(cause: unknown): StorageProblem {
+    const cannotWrite = standing.kind === 'open' ? standing.opened.cannotWrite : null;
+    if (cannotWrite !== null && isWriteRefused(cause)) return cannotWrite;
+    const problem = storageProblemOf(cause, place.databaseFile);
+    if (problem === null) throw cause;
+    // Nothing more is acknowledged over this connection: what the disk holds is read anew, and checked.
+    if (isSuspect(problem)) close(problem);
+    return problem;
+  }
+
   function use<Value, Trouble>(
     act: (tables: Tables) => Result<Value, Trouble>,
   ): Result<Value, Trouble | StorageProblem> {
     if (standing.kind === 'closed' && standing.problem && isLasting(standing.problem)) return failure(standing.problem);
+    // Not to be looked at only: who has begun to write must not go on with what a full disk lets be read.
+    const opened = standing.kind === 'open' ? success(standing.opened) : settle(openDatabase(place, clock()));
+    if (!opened.ok) return opened;
     try {
-      const opened = open();
-      return opened.ok ? act(opened.value.tables) : opened;
+      return act(opened.value.tables);
     } catch (cause) {
-      const problem = storageProblemOf(cause, place.databaseFile);
-      if (problem === null) throw cause;
-      // Nothing more is acknowledged over this connection: what the disk holds is read anew, and checked.
-      if (isSuspect(problem)) close(problem);
-      return failure(problem);
+      return failure(take(cause));
     }
   }
 
   return {
     open,
     use,
-    read: (look) => use((tables) => success(look(tables))),
-    get isOpen() {
-      return standing.kind === 'open';
+    read: (look) => use((tables) => success(withoutWriting(tables.db, () => look(tables)))),
+    get isWritable() {
+      return isWritable();
     },
     close: () => close(null),
   };
+}
+
+/** SQLite holds it to that. */
+function withoutWriting<Value>(db: Database.Database, look: () => Value): Value {
+  db.pragma('query_only = ON');
+  try {
+    return look();
+  } catch (cause) {
+    throw isWriteRefused(cause) ? new Error('what should only read has tried to write', { cause }) : cause;
+  } finally {
+    if (db.open) db.pragma('query_only = OFF');
+  }
 }
 
 const isSuspect = (problem: StorageProblem) => problem.kind === 'storage' && SUSPECT.includes(problem.fault);

@@ -1,9 +1,11 @@
 /** Where everything that the store keeps lies, and whether that is a place to keep it. */
 
-import { existsSync, lstatSync, mkdirSync } from 'node:fs';
+import { existsSync, readdirSync } from 'node:fs';
 import { dirname, join, resolve, sep } from 'node:path';
 import type { StorageProblem } from '../../../core/index.ts';
+import { keepPrivate, makePrivateFolder } from '../../output/private-files.ts';
 import { storageProblem } from './faults.ts';
+import { whatStandsAt } from './names-in-use.ts';
 
 export interface DataFolder {
   readonly folder: string;
@@ -11,34 +13,71 @@ export interface DataFolder {
   readonly backupsFolder: string;
 }
 
+/** What SQLite puts after a database's name for the files beside it: log, log index, rollback journal. */
+export const BESIDE = ['-wal', '-shm', '-journal'] as const;
+
+/** Of these, what holds entries of its own, and so goes wherever its database goes. */
+export const BELONGS_TO_IT = ['-wal', '-journal'] as const;
+
+/** SQLite takes paths of up to 512 bytes, and a backup that is being made has a name of up to 90 inside the folder. */
+const LONGEST_FOLDER_BYTES = 420;
+
 export function dataFolder(path: string): DataFolder {
   const folder = resolve(path);
   return { folder, databaseFile: join(folder, 'evenrun.sqlite'), backupsFolder: join(folder, 'backups') };
 }
 
 /**
- * Makes the folder when it is missing. Refuses links and anything that is not a plain file: a database reached by two
- * names has two journals, and loses entries. Throws what the file system throws.
+ * Makes the folder when it is missing. Refuses links and anything that is not a plain file in a plain folder: a database
+ * reached by two names has two journals, and loses entries. Throws what the file system throws.
  */
-export function checkDataFolder({ folder, databaseFile }: DataFolder): StorageProblem | null {
-  mkdirSync(folder, { recursive: true });
-  if (lstatSync(folder).isSymbolicLink())
-    return storageProblem('notOurs', folder, 'the data folder is a symbolic link');
-  const file = lstatSync(databaseFile, { throwIfNoEntry: false });
-  if (file?.isSymbolicLink()) return storageProblem('notOurs', databaseFile, 'the file is a symbolic link');
-  if (file && !file.isFile()) return storageProblem('notOurs', databaseFile, 'not a plain file');
+export function checkDataFolder(place: DataFolder): StorageProblem | null {
+  const { folder, databaseFile } = place;
+  const trouble = folderProblem(place);
+  if (trouble) return trouble;
+  if (whatStandsAt(folder) === 'nothing') makePrivateFolder(folder);
+  for (const file of [databaseFile, ...BESIDE.map((end) => databaseFile + end)]) {
+    const found = whatStandsAt(file);
+    if (found === 'link') return storageProblem('notOurs', file, 'the file is a symbolic link');
+    if (found !== 'nothing' && found !== 'file') return storageProblem('notOurs', file, 'not a plain file');
+  }
   return null;
 }
+
+/** As checkDataFolder, for the folder alone, and makes nothing. */
+export function folderProblem({ folder }: DataFolder): StorageProblem | null {
+  const bytes = Buffer.byteLength(folder);
+  if (bytes > LONGEST_FOLDER_BYTES)
+    return storageProblem('pathTooLong', folder, `${bytes} bytes; ${LONGEST_FOLDER_BYTES} are the most`);
+  const found = whatStandsAt(folder);
+  if (found === 'link') return storageProblem('notOurs', folder, 'the data folder is a symbolic link');
+  if (found !== 'nothing' && found !== 'folder') return storageProblem('notOurs', folder, 'this is not a folder');
+  return null;
+}
+
+/** Takes from other users of the machine what they could do with folders and files made by an earlier version or by hand. */
+export function keepFolderPrivate({ folder, backupsFolder }: DataFolder): void {
+  for (const each of [folder, backupsFolder]) {
+    if (whatStandsAt(each) !== 'folder') continue;
+    keepPrivate(each);
+    for (const entry of readdirSync(each, { withFileTypes: true }))
+      if (entry.isFile() && OUR_NAMES.test(entry.name)) keepPrivate(join(each, entry.name));
+  }
+}
+
+/** The database, what stands beside it, its backups, and the logs. */
+const OUR_NAMES = /^(?:evenrun[.-]|crashes\.log)/;
 
 /** Folders that a program keeps equal on several machines, by the names that they are given. */
 const SYNCHRONISED_NAMES =
   /^(dropbox|onedrive\b.*|google ?drive|my drive|icloud ?drive|mobile documents|nextcloud|owncloud|pclouddrive|syncthing)$/i;
 
-/** A sentence for the user when the folder seems to be synchronised; such programs copy a live database apart. */
-export function synchronisedFolderNotice(folder: string): string | null {
+/** What the user should know of the place: that it seems to be synchronised. Such programs copy a live database apart. */
+export function noticesAbout({ folder }: DataFolder): readonly string[] {
   const name = folder.split(sep).find((part) => SYNCHRONISED_NAMES.test(part)) ?? syncMarkerAbove(folder);
-  if (name === null) return null;
-  return `The data folder lies inside a synchronised folder (${name}). Synchronising while the program runs can damage the database: keep it on this computer's own disk, and copy backups instead.`;
+  if (name === null) return [];
+  const notice = `The data folder lies inside a synchronised folder (${name}). Synchronising while the program runs can damage the database: keep it on this computer's own disk, and copy backups instead.`;
+  return [notice];
 }
 
 /** Syncthing marks the top of each folder that it keeps. */

@@ -4,10 +4,18 @@ import { accessSync, constants, existsSync } from 'node:fs';
 import { dirname } from 'node:path';
 import Database from 'better-sqlite3';
 import type { StorageFault, StorageProblem } from '../../../core/index.ts';
+import { wordsOf } from '../../output/file-log.ts';
 
 /** A row that is there but is not what the program writes: thrown by row readers, caught by `storageProblemOf`. */
 export class DamagedRow extends Error {
   override readonly name = 'DamagedRow';
+  /** Of the one header that it concerns; undefined: more may be wrong. */
+  readonly headerId: string | undefined;
+
+  constructor(message: string, { headerId, cause }: { readonly headerId?: string; readonly cause?: unknown } = {}) {
+    super(message, { cause });
+    this.headerId = headerId;
+  }
 }
 
 /** Prefixes of SQLite's extended result codes; the first that fits counts. */
@@ -36,7 +44,11 @@ const SYSTEM_FAULTS: Readonly<Record<string, StorageFault>> = {
   ENOENT: 'missing',
   ENOTDIR: 'missing',
   EBUSY: 'busy',
-  EIO: 'ioError',
+  ENAMETOOLONG: 'pathTooLong',
+  // Something else stands where a file or a folder of ours should.
+  EISDIR: 'notOurs',
+  EEXIST: 'notOurs',
+  ELOOP: 'notOurs',
 };
 
 export function storageProblem(fault: StorageFault, file: string, detail: string): StorageProblem {
@@ -45,7 +57,12 @@ export function storageProblem(fault: StorageFault, file: string, detail: string
 
 /** The problem behind something thrown while working on `file`; null when it is not the disk's or the database's doing. */
 export function storageProblemOf(cause: unknown, file: string): StorageProblem | null {
-  if (cause instanceof DamagedRow) return storageProblem('corrupt', file, cause.message);
+  if (cause instanceof DamagedRow) {
+    const { headerId, message } = cause;
+    return headerId === undefined
+      ? storageProblem('corrupt', file, message)
+      : { kind: 'damagedHeader', headerId, detail: message };
+  }
   if (cause instanceof Database.SqliteError) {
     const detail = `${cause.code}: ${cause.message}`;
     if (cause.code.startsWith('SQLITE_CANTOPEN')) return storageProblem(whyNotWritten(file) ?? 'ioError', file, detail);
@@ -55,8 +72,22 @@ export function storageProblemOf(cause: unknown, file: string): StorageProblem |
     return fault === undefined ? null : storageProblem(fault, file, detail);
   }
   const code = systemCode(cause);
-  const fault = code === null ? undefined : SYSTEM_FAULTS[code];
-  return fault === undefined ? null : storageProblem(fault, file, String((cause as Error).message));
+  return code === null
+    ? null
+    : storageProblem(SYSTEM_FAULTS[code] ?? 'ioError', file, String((cause as Error).message));
+}
+
+/**
+ * As storageProblemOf, for the moment of opening, when nothing thrown may leave the user without the way to the backups:
+ * what is neither the disk's nor a known fault of the database comes of what stands in the file.
+ */
+export function openingProblemOf(cause: unknown, file: string): StorageProblem {
+  return storageProblemOf(cause, file) ?? storageProblem('corrupt', file, wordsOf(cause));
+}
+
+/** SQLite would not write: the file, its folder or the connection is for reading only. */
+export function isWriteRefused(cause: unknown): boolean {
+  return cause instanceof Database.SqliteError && cause.code.startsWith('SQLITE_READONLY');
 }
 
 /** SQLite says "unable to open" or "readonly" for many reasons; the file system knows which. Null: it sees none. */
@@ -73,7 +104,9 @@ function whyNotWritten(file: string): StorageFault | null {
   return null;
 }
 
+/** Null: not an answer of the operating system. */
 function systemCode(cause: unknown): string | null {
-  const code = cause instanceof Error ? (cause as NodeJS.ErrnoException).code : undefined;
-  return typeof code === 'string' ? code : null;
+  if (!(cause instanceof Error)) return null;
+  const { code, syscall } = cause as NodeJS.ErrnoException;
+  return typeof code === 'string' && syscall !== undefined ? code : null;
 }

@@ -25,6 +25,8 @@ export function identityProblem(identity: Identity, file: string): StorageProble
   if (identity.isEmpty && identity.applicationId === 0 && identity.version === 0) return null;
   if (identity.applicationId !== APPLICATION_ID)
     return storageProblem('notOurs', file, 'another program made this file');
+  // The number comes to a file with its tables, and is at least 1 from then on.
+  if (identity.version < 1) return storageProblem('corrupt', file, `its version number is ${identity.version}`);
   if (identity.version <= SCHEMA_VERSION) return null;
   const detail = `the file is of version ${identity.version}, this program reads up to ${SCHEMA_VERSION}`;
   return storageProblem('newerVersion', file, detail);

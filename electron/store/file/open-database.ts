@@ -1,19 +1,19 @@
 /** The one place that opens the live database: nothing is written before the file is known to be ours and readable. */
 
-import { rmSync, statSync } from 'node:fs';
-import { join } from 'node:path';
+import { statSync } from 'node:fs';
 import Database from 'better-sqlite3';
 import { failure, type Result, type StorageProblem, success } from '../../../core/index.ts';
-import { backUpBeforeMigration, listBackups } from '../backups/backups.ts';
-import { checkDatabase } from '../rows/check-database.ts';
+import { beginPrivateFile } from '../../output/private-files.ts';
+import { backUpBeforeMigration } from '../backups/make-backup.ts';
+import { checkDatabase, damageNotices } from '../rows/check-database.ts';
 import { migrate, SCHEMA_VERSION } from '../schema/migrations.ts';
 import { lastFullCheck, upkeepTable } from '../small-tables.ts';
 import { openTables, type Tables } from '../tables.ts';
-import { checkDataFolder, type DataFolder, synchronisedFolderNotice } from './data-folder.ts';
-import { storageProblem, storageProblemOf } from './faults.ts';
+import { isNothing, lostProblem, separateFromAside } from './beside-backups.ts';
+import { checkDataFolder, type DataFolder, keepFolderPrivate, noticesAbout } from './data-folder.ts';
+import { openingProblemOf, storageProblem } from './faults.ts';
 import { identityProblem, readIdentity } from './identity.ts';
 import { playBackJournal } from './leftover-journal.ts';
-import { takeRoomForLog } from './log-room.ts';
 import { pragmaMismatches, setPragmas, setReaderPragmas } from './pragmas.ts';
 
 export interface OpenedDatabase {
@@ -22,22 +22,27 @@ export interface OpenedDatabase {
   readonly notices: readonly string[];
   /** What the user's entries came to when they were checked. */
   readonly fingerprint: string;
+  /** Null: takes writes. Otherwise why not; it can be looked at, and everything that writes is refused. */
+  readonly cannotWrite: StorageProblem | null;
 }
 
 const WEEK_MS = 7 * 24 * 3600 * 1000;
 
 /**
  * Looks at the file through a connection that cannot write, and only then opens, migrates and proves it. A file that is
- * refused is left byte for byte as it was. Whatever stands in the way is a problem; only defects of the program are thrown.
+ * refused is left byte for byte as it was. Whatever stands in the way is a problem, and nothing is thrown: the problem leads to the backups.
  */
 export function openDatabase(place: DataFolder, now: Date): Result<OpenedDatabase, StorageProblem> {
   let db: Database.Database | null = null;
   try {
-    const refusal = checkDataFolder(place) ?? missingProblem(place);
+    const refusal = checkDataFolder(place) ?? (isNothing(place.databaseFile) ? lostProblem(place) : null);
     if (refusal) return failure(refusal);
+    keepFolderPrivate(place);
     separateFromAside(place);
     const looked = lookWithoutWriting(place, now);
     if (!looked.ok) return looked;
+    // SQLite gives its other files the mode of this one.
+    if (looked.value.version === 0) beginPrivateFile(place.databaseFile);
     db = new Database(place.databaseFile);
     setPragmas(db);
     const opened = bringUp(db, place, { ...looked.value, now });
@@ -45,25 +50,7 @@ export function openDatabase(place: DataFolder, now: Date): Result<OpenedDatabas
     return opened;
   } catch (cause) {
     db?.close();
-    const problem = storageProblemOf(cause, place.databaseFile);
-    if (problem === null) throw cause;
-    return failure(problem);
-  }
-}
-
-/** A database that is gone while its backups are there was lost, not never made. */
-function missingProblem(place: DataFolder): StorageProblem | null {
-  if (sizeOf(place.databaseFile) > 0 || listBackups(place).length === 0) return null;
-  return storageProblem('missing', place.databaseFile, 'the file is missing or empty, though backups of it exist');
-}
-
-/** A crash while a backup was being restored can leave the live file with a second name; a database must have one. */
-function separateFromAside(place: DataFolder): void {
-  const live = statSync(place.databaseFile, { throwIfNoEntry: false });
-  if (!live || live.nlink < 2) return;
-  for (const { name } of listBackups(place)) {
-    const aside = join(place.backupsFolder, name);
-    if (statSync(aside).ino === live.ino) rmSync(aside);
+    return failure(openingProblemOf(cause, place.databaseFile));
   }
 }
 
@@ -74,29 +61,32 @@ interface Looked {
   readonly fullCheckAt: string;
   /** Null: of an older version, so there was nothing yet to check rows by. */
   readonly fingerprint: string | null;
+  /** As `Soundness` has it. */
+  readonly ofHeaders: readonly string[];
 }
 
 /** Identity first, then, when it is of this version, its soundness. A readonly connection leaves the log alone too. */
 function lookWithoutWriting(place: DataFolder, now: Date): Result<Looked, StorageProblem> {
   const file = place.databaseFile;
-  const unchecked = { version: 0, fullCheckAt: now.toISOString(), fingerprint: null };
+  const unchecked = { version: 0, fullCheckAt: now.toISOString(), fingerprint: null, ofHeaders: [] };
   const unplayable = playBackJournal(file);
   if (unplayable) return failure(unplayable);
-  if (sizeOf(file) === 0) return success(unchecked);
+  if (isNothing(file)) return success(unchecked);
   // A clean end leaves no log, so one with something in it tells of an end that was not, or of another process.
   const wasUnclean = sizeOf(`${file}-wal`) > 0;
   const reader = new Database(file, { readonly: true });
   try {
     setReaderPragmas(reader);
     const identity = readIdentity(reader);
-    const stranger = identityProblem(identity, file);
+    const stranger = identityProblem(identity, file) ?? (identity.isEmpty ? lostProblem(place) : null);
     if (stranger) return failure(stranger);
     if (identity.version < SCHEMA_VERSION) return success({ ...unchecked, version: identity.version });
     const lastFull = lastFullCheck(reader);
     const isFull = wasUnclean || isOverdue(lastFull, now);
-    const { findings, fingerprint } = checkDatabase(reader, isFull);
+    const { findings, ofHeaders, fingerprint } = checkDatabase(reader, isFull);
     if (findings.length > 0) return failure(storageProblem('corrupt', file, findings.join('; ')));
-    return success({ version: identity.version, fullCheckAt: isFull ? now.toISOString() : lastFull, fingerprint });
+    const fullCheckAt = isFull ? now.toISOString() : lastFull;
+    return success({ version: identity.version, fullCheckAt, fingerprint, ofHeaders });
   } finally {
     reader.close();
   }
@@ -117,13 +107,12 @@ function bringUp(
     if (migrated.findings.length > 0) return failure(storageProblem('corrupt', file, migrated.findings.join('; ')));
     fingerprint = migrated.fingerprint;
   }
-  takeRoomForLog(db);
   upkeepTable(db).countOpening(found.fullCheckAt);
   // Only now: the library changes `synchronous` back with the first write of a connection.
   const mismatches = pragmaMismatches(db);
   if (mismatches.length > 0) return failure(storageProblem('ioError', file, mismatches.join('; ')));
-  const notice = synchronisedFolderNotice(place.folder);
-  return success({ tables: openTables(db), notices: notice === null ? [] : [notice], fingerprint });
+  const notices = [...noticesAbout(place), ...damageNotices(found.ofHeaders)];
+  return success({ tables: openTables(db), notices, fingerprint, cannotWrite: null });
 }
 
 /** A clock that was set back must not put the check off for years. */

@@ -1,40 +1,39 @@
-/** A header as the page opens it, and how a new one gets into the database. */
+/** A header as the page opens it. */
 
-import { failure, type Header, type Problem, type Result, success } from '../../../core/index.ts';
+import { failure, type Problem, type Result, success } from '../../../core/index.ts';
 import type { ResponseOf } from '../../bridge/contract.ts';
 import type { ReadOnly } from '../../bridge/dispatcher.ts';
 import type { Tables } from '../tables.ts';
-import type { StoredHeader } from './header-table.ts';
+import { historyFrom } from './history.ts';
+import { type ReadHeader, readHeader } from './read-header.ts';
 
-type OpenedHeader = ReadOnly<ResponseOf<'openHeader'>>;
+export type OpenedHeader = ReadOnly<ResponseOf<'openHeader'>>;
 
-/** Stores a header that is new to the database, and opens it. */
-export function keepHeader(tables: Tables, header: Header, changedAt: Date): Result<OpenedHeader, Problem> {
-  return tables.inTransaction<OpenedHeader, Problem>(() => {
-    tables.standings.clear();
-    tables.headers.insert(header, changedAt);
-    tables.journal.keepBase(header);
-    tables.preferences.rememberHeader(header.id);
-    return openedHeader(tables, header.id);
+/** With the steps that can be undone and redone next, and what was typed but not accepted. In a transaction. */
+export function openedHeader(tables: Tables, headerId: string): Result<OpenedHeader, Problem> {
+  const read = readHeader(tables, headerId);
+  if (!read.ok) return read;
+  const { header, revision, damage } = read.value;
+  const draft = tables.drafts.find(headerId);
+  // A finished or damaged header has no way back: work goes on in a copy.
+  const isLocked = header.state === 'finished' || damage !== null;
+  const undo = historyFrom(tables.journal, { headerId, action: 'undo', from: isLocked ? null : read.value.undoNext });
+  const redo = historyFrom(tables.journal, { headerId, action: 'redo', from: isLocked ? null : read.value.redoNext });
+  return success({
+    header,
+    revision,
+    undo: undo.steps,
+    moreUndo: undo.more,
+    redo: redo.steps,
+    moreRedo: redo.more,
+    draft,
+    damage: damage === null ? null : { kind: 'damagedHeader', headerId, detail: damage },
   });
 }
 
-/** The header as the page gets it: with all that can be undone and redone, and what was typed but not accepted. */
-export function openedHeader(tables: Tables, headerId: string): Result<OpenedHeader, Problem> {
-  const stored = tables.headers.read(headerId);
-  if (!stored) return notFound(headerId);
-  const { header, revision } = stored;
-  // A finished header has no way back: work goes on in a copy.
-  const history = header.state === 'finished' ? { undo: [], redo: [] } : tables.journal.history(headerId);
-  return success({ header, revision, ...history, draft: tables.drafts.find(headerId) });
-}
-
-/** A header outside of any other transaction: its rows must fit each other. */
-export function readWhole(tables: Tables, headerId: string): Result<StoredHeader, Problem> {
-  return tables.inTransaction<StoredHeader, Problem>(() => {
-    const stored = tables.headers.read(headerId);
-    return stored ? success(stored) : notFound(headerId);
-  }, 'DEFERRED');
+/** A header outside of any other transaction: its rows must fit each other. Damaged, it is read as far as it is sound. */
+export function readWhole(tables: Tables, headerId: string): Result<ReadHeader, Problem> {
+  return tables.inTransaction(() => readHeader(tables, headerId), 'DEFERRED');
 }
 
 export function notFound(id: string) {

@@ -6,33 +6,27 @@ import type { Steps } from '../backups/steps.ts';
 
 /** Columns of every table that its row's checksum covers, in the order in which they are read. */
 const COVERED = {
-  headers: [
-    'id',
-    'number',
-    'name',
-    'state',
-    'revision',
-    'touched',
-    'primary_count',
-    'piece_count',
-    'changed_at',
-    'primaries',
-  ],
-  frames: ['header_id', 'revision', 'document'],
-  primaries: ['header_id', 'id', 'revision', 'document'],
-  bases: ['header_id', 'document'],
-  edits: [
+  headers: ['id'],
+  journal: [
     'place',
+    'header_id',
+    'revision',
     'step_id',
     'action',
     'of_revision',
+    'undo_next',
+    'redo_next',
     'label',
     'edit',
     'inverse',
     'changed_at',
+    'name',
+    'state',
+    'primary_count',
     'piece_count',
-    'row_revisions',
+    'before',
   ],
+  snapshots: ['header_id', 'edit_meaning', 'revision', 'chain', 'document'],
   archive: [
     'header_id',
     'name',
@@ -51,6 +45,7 @@ const COVERED = {
   bin: ['header_id', 'binned_at'],
   drafts: ['header_id', 'field', 'text'],
   stock: ['place', 'id', 'revision', 'item'],
+  requests: ['place', 'id', 'asked', 'answer'],
   preferences: ['id', 'theme', 'density', 'last_header_id'],
   upkeep: ['id', 'opened', 'full_check_at'],
 } as const;
@@ -61,18 +56,31 @@ type Cell = string | number | null;
 export type Covered<Name extends Table> = Readonly<Record<(typeof COVERED)[Name][number], Cell>>;
 
 /** What the user would miss: tables whose change makes a new backup worth keeping. */
-const CONTENT: readonly Table[] = ['headers', 'frames', 'primaries', 'bases', 'edits', 'archive', 'bin', 'stock'];
+const CONTENT: readonly Table[] = ['headers', 'journal', 'archive', 'bin', 'stock'];
 
-/**
- * A CRC-32 (ITU-T V.42) of the cells with their types: any single flipped bit and any burst up to 32 bits changes it. As
- * a signed number, which SQLite keeps in four bytes; half of the unsigned ones need six, and a row that keeps its size is
- * overwritten in place.
- */
+/** Tables of which a damaged row concerns one header and nothing else. */
+const OF_ONE_HEADER: readonly string[] = [
+  'journal',
+  'snapshots',
+  'archive',
+  'bin',
+  'drafts',
+] satisfies readonly Table[];
+
+/** Whether damage in this table leaves all other headers as they are. */
+export const isOfOneHeader = (table: string): boolean => OF_ONE_HEADER.includes(table);
+
+/** A CRC-32 (ITU-T V.42), signed: any single flipped bit and any burst up to 32 bits of a text changes it. */
+export function textChecksum(text: string): number {
+  return crc32(text) | 0;
+}
+
+/** Of the cells of a row with their types, under the name of its table. */
 export function checksumOf(table: Table, cells: readonly Cell[]): number {
   let text: string = table;
   for (const cell of cells)
     text += cell === null ? '\u001f-' : typeof cell === 'number' ? `\u001f#${cell}` : `\u001f$${cell}`;
-  return crc32(text) | 0;
+  return textChecksum(text);
 }
 
 /** The row with its checksum, ready to be bound to a statement with named parameters. */
@@ -95,17 +103,14 @@ export function cellsOf<Name extends Table>(table: Name, row: Covered<Name>): Ce
 
 /** Whether a row read back is as it was written. */
 export function isIntact<Name extends Table>(table: Name, row: Covered<Name> & { readonly checksum: number }): boolean {
-  return isSame(checksumOf(table, cellsOf(table, row)), row.checksum);
-}
-
-/** The first databases hold their checksums unsigned. */
-function isSame(computed: number, stored: number): boolean {
-  return stored === computed || stored === computed >>> 0;
+  return checksumOf(table, cellsOf(table, row)) === row.checksum;
 }
 
 export interface RowFindings {
-  /** The tables with a damaged row, in words. */
+  /** The tables with a damaged row, in words, save those whose rows concern one header each. */
   readonly damaged: readonly string[];
+  /** As `damaged`, of what concerns single headers. */
+  readonly ofHeaders: readonly string[];
   /** One figure for all that the user entered. */
   readonly fingerprint: string;
 }
@@ -116,6 +121,7 @@ const ROWS_A_STEP = 64;
 /** Reads every row of every table; stops for breath now and then. */
 export function* rowChecks(db: Database.Database): Steps<RowFindings> {
   const damaged: string[] = [];
+  const ofHeaders: string[] = [];
   const figures: number[] = [];
   for (const table of Object.keys(COVERED) as Table[]) {
     const columns = COVERED[table];
@@ -126,13 +132,16 @@ export function* rowChecks(db: Database.Database): Steps<RowFindings> {
     let bad = 0;
     for (const row of rows.iterate() as IterableIterator<Cell[]>) {
       const stored = row.pop();
-      if (!isSame(checksumOf(table, row), Number(stored))) bad += 1;
+      if (checksumOf(table, row) !== stored) bad += 1;
       count += 1;
       sum = (sum + Number(stored)) % 0x1_0000_0000;
       if (count % ROWS_A_STEP === 0) yield;
     }
-    if (bad > 0) damaged.push(`${table}: ${bad} of ${count} rows do not match their checksum`);
+    if (bad > 0)
+      (isOfOneHeader(table) ? ofHeaders : damaged).push(
+        `${table}: ${bad} of ${count} rows do not match their checksum`,
+      );
     if (CONTENT.includes(table)) figures.push(count, sum);
   }
-  return { damaged, fingerprint: figures.join('-') };
+  return { damaged, ofHeaders, fingerprint: figures.join('-') };
 }

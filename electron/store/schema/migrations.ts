@@ -1,23 +1,10 @@
-/** The numbered, append-only steps that bring a database of any released version to the present schema. */
+/** Brings a database of any released version to the present schema. */
 
 import type Database from 'better-sqlite3';
-import { SCHEMA_V1 } from './schema-v1.ts';
-import { splitDocuments } from './schema-v2.ts';
-import { separateFrames } from './schema-v3.ts';
-import { placeSteps } from './schema-v4.ts';
-import { moveFiguresToSteps } from './schema-v5.ts';
+import { MIGRATIONS } from './migration-list.ts';
 
 /** Marks the file as this program's: the letters "Evrn" (SQLite file header, offset 68). */
 export const APPLICATION_ID = 0x4576_726e;
-
-/** Migration n, counted from 1, takes a database from `user_version` n - 1 to n. */
-const MIGRATIONS: readonly ((db: Database.Database) => void)[] = [
-  (db) => db.exec(SCHEMA_V1),
-  splitDocuments,
-  separateFrames,
-  placeSteps,
-  moveFiguresToSteps,
-];
 
 /** The `user_version` that this program writes and the highest that it reads. */
 export const SCHEMA_VERSION = MIGRATIONS.length;

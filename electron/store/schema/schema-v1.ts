@@ -1,44 +1,88 @@
-/** The first released schema, as SQL; append-only: a change to the tables is a new migration, never a change here. */
+/** Version 1 of the schema: a header is its journal. A change of it is a new version, never an edit of this text. */
 
 /**
- * Why the tables look as they do: those that must not change are WITHOUT ROWID and have triggers before insert as well,
- * since `INSERT OR REPLACE` removes the old row without firing a delete trigger. Orders come from counters (`touched`,
- * `revision`), never from the clock. Every row carries a checksum over its other columns, since SQLite's own checks
- * do not notice a changed value. `document` stands last so that lists do not read through it.
+ * Every row carries a checksum over its other columns. Times are milliseconds since 1970 (UTC), as far as JavaScript's
+ * dates reach, and are labels for people: what is ordered is ordered by `place` or `revision`.
+ *
+ * `journal` has a row for the making of each header (revision 0) and one for each step after it. Only appending is
+ * possible, and only to an open header whose last row is the one that the new row says it follows. `before` is the
+ * checksum of that row; in a first row it is the checksum of the document that the header was made with. `of_revision`
+ * is the row that an undo or redo turns back, `undo_next` and `redo_next` those that an undo or redo after this row would.
+ *
+ * `snapshots` has whole documents. `chain` is the checksum of the journal's row at that revision, `edit_meaning` says
+ * what the steps after it mean.
+ *
+ * `requests` has the latest requests that make something, so that one sent again is answered as the first time.
  */
 export const SCHEMA_V1 = `
 CREATE TABLE headers (
   id TEXT NOT NULL PRIMARY KEY CHECK (length(id) BETWEEN 1 AND 64),
-  name TEXT NOT NULL CHECK (length(name) BETWEEN 1 AND 120),
-  state TEXT NOT NULL CHECK (state IN ('open', 'finished')),
-  revision INTEGER NOT NULL CHECK (revision >= 0),
-  touched INTEGER NOT NULL CHECK (touched >= 1),
-  primary_count INTEGER NOT NULL CHECK (primary_count >= 0),
-  piece_count INTEGER NOT NULL CHECK (piece_count >= 0),
-  changed_at TEXT NOT NULL CHECK (length(changed_at) <= 40),
-  checksum INTEGER NOT NULL,
-  document TEXT NOT NULL CHECK (length(document) > 1)
-) STRICT, WITHOUT ROWID;
-CREATE INDEX headers_by_touched ON headers (touched);
-
-CREATE TABLE bases (
-  header_id TEXT NOT NULL PRIMARY KEY REFERENCES headers (id) DEFERRABLE INITIALLY DEFERRED,
-  checksum INTEGER NOT NULL,
-  document TEXT NOT NULL CHECK (length(document) > 1)
+  checksum INTEGER NOT NULL
 ) STRICT, WITHOUT ROWID;
 
-CREATE TABLE edits (
+CREATE TABLE journal (
+  place INTEGER NOT NULL PRIMARY KEY CHECK (place >= 1),
   header_id TEXT NOT NULL REFERENCES headers (id),
-  revision INTEGER NOT NULL CHECK (revision >= 1),
-  step_id TEXT NOT NULL UNIQUE CHECK (length(step_id) BETWEEN 8 AND 64),
-  action TEXT NOT NULL CHECK (action IN ('do', 'undo', 'redo')),
-  of_revision INTEGER CHECK ((of_revision IS NULL) = (action = 'do') AND of_revision < revision),
+  revision INTEGER NOT NULL CHECK (revision >= 0),
+  step_id TEXT NOT NULL CHECK (length(step_id) BETWEEN 8 AND 64),
+  action TEXT NOT NULL CHECK (action IN ('make', 'do', 'undo', 'redo')),
+  of_revision INTEGER CHECK (of_revision BETWEEN 1 AND revision - 1),
+  undo_next INTEGER CHECK (undo_next BETWEEN 1 AND revision),
+  redo_next INTEGER CHECK (redo_next BETWEEN 1 AND revision),
   label TEXT NOT NULL,
   edit TEXT NOT NULL CHECK (json_valid(edit)),
   inverse TEXT NOT NULL CHECK (json_valid(inverse)),
+  changed_at INTEGER NOT NULL CHECK (abs(changed_at) <= 8640000000000000),
+  name TEXT NOT NULL CHECK (length(name) BETWEEN 1 AND 120),
+  state TEXT NOT NULL CHECK (state IN ('open', 'finished')),
+  primary_count INTEGER NOT NULL CHECK (primary_count >= 0),
+  piece_count INTEGER NOT NULL CHECK (piece_count >= 0),
+  before INTEGER NOT NULL,
   checksum INTEGER NOT NULL,
-  PRIMARY KEY (header_id, revision)
-) STRICT, WITHOUT ROWID;
+  UNIQUE (header_id, revision),
+  CHECK ((action = 'make') = (revision = 0)),
+  CHECK ((action IN ('undo', 'redo')) = (of_revision IS NOT NULL))
+) STRICT;
+
+CREATE TRIGGER journal_only_append BEFORE INSERT ON journal
+WHEN NEW.place <= (SELECT max(place) FROM journal)
+  OR EXISTS (SELECT 1 FROM journal WHERE header_id = NEW.header_id AND revision >= NEW.revision)
+  OR NEW.revision > 0 AND NOT EXISTS (SELECT 1 FROM journal WHERE header_id = NEW.header_id
+    AND revision = NEW.revision - 1 AND checksum = NEW.before AND state = 'open')
+BEGIN SELECT RAISE(ABORT, 'the journal is append-only, and that of a finished header is closed'); END;
+CREATE TRIGGER journal_no_update BEFORE UPDATE ON journal
+BEGIN SELECT RAISE(ABORT, 'the journal is append-only'); END;
+CREATE TRIGGER journal_no_delete BEFORE DELETE ON journal
+BEGIN SELECT RAISE(ABORT, 'the journal is append-only'); END;
+
+CREATE TABLE snapshots (
+  header_id TEXT NOT NULL REFERENCES headers (id),
+  edit_meaning INTEGER NOT NULL CHECK (edit_meaning >= 1),
+  revision INTEGER NOT NULL CHECK (revision >= 0),
+  chain INTEGER NOT NULL,
+  document TEXT NOT NULL CHECK (json_valid(document)),
+  checksum INTEGER NOT NULL,
+  PRIMARY KEY (header_id, edit_meaning, revision)
+) STRICT;
+
+CREATE TRIGGER snapshots_only_append BEFORE INSERT ON snapshots
+WHEN EXISTS (SELECT 1 FROM snapshots WHERE header_id = NEW.header_id
+    AND (edit_meaning > NEW.edit_meaning OR edit_meaning = NEW.edit_meaning AND revision >= NEW.revision))
+  OR EXISTS (SELECT 1 FROM snapshots WHERE rowid = NEW.rowid)
+  OR NOT EXISTS (SELECT 1 FROM journal WHERE header_id = NEW.header_id AND revision = NEW.revision
+    AND checksum = NEW.chain)
+BEGIN SELECT RAISE(ABORT, 'a snapshot is of a step, and none is replaced'); END;
+CREATE TRIGGER snapshots_no_update BEFORE UPDATE ON snapshots
+BEGIN SELECT RAISE(ABORT, 'snapshots are kept'); END;
+CREATE TRIGGER snapshots_no_delete BEFORE DELETE ON snapshots
+BEGIN SELECT RAISE(ABORT, 'snapshots are kept'); END;
+
+CREATE TRIGGER headers_no_update BEFORE UPDATE ON headers
+BEGIN SELECT RAISE(ABORT, 'headers are kept'); END;
+CREATE TRIGGER headers_no_delete BEFORE DELETE ON headers
+BEGIN SELECT RAISE(ABORT, 'headers are kept'); END;
+CREATE TRIGGER headers_no_replace BEFORE INSERT ON headers WHEN EXISTS (SELECT 1 FROM headers WHERE id = NEW.id)
+BEGIN SELECT RAISE(ABORT, 'headers are kept'); END;
 
 CREATE TABLE archive (
   header_id TEXT NOT NULL PRIMARY KEY REFERENCES headers (id),
@@ -56,6 +100,14 @@ CREATE TABLE archive (
   primaries TEXT NOT NULL CHECK (json_valid(primaries)),
   checksum INTEGER NOT NULL
 ) STRICT, WITHOUT ROWID;
+
+CREATE TRIGGER archive_no_update BEFORE UPDATE ON archive
+BEGIN SELECT RAISE(ABORT, 'the archive keeps what was finished'); END;
+CREATE TRIGGER archive_no_delete BEFORE DELETE ON archive
+BEGIN SELECT RAISE(ABORT, 'the archive keeps what was finished'); END;
+CREATE TRIGGER archive_no_replace BEFORE INSERT ON archive
+WHEN EXISTS (SELECT 1 FROM archive WHERE header_id = NEW.header_id)
+BEGIN SELECT RAISE(ABORT, 'the archive keeps what was finished'); END;
 
 CREATE TABLE bin (
   header_id TEXT NOT NULL PRIMARY KEY REFERENCES headers (id),
@@ -78,6 +130,14 @@ CREATE TABLE stock (
   checksum INTEGER NOT NULL
 ) STRICT;
 
+CREATE TABLE requests (
+  place INTEGER NOT NULL PRIMARY KEY,
+  id TEXT NOT NULL UNIQUE CHECK (length(id) BETWEEN 8 AND 64),
+  asked INTEGER NOT NULL,
+  answer TEXT NOT NULL CHECK (json_valid(answer)),
+  checksum INTEGER NOT NULL
+) STRICT;
+
 CREATE TABLE preferences (
   id INTEGER NOT NULL PRIMARY KEY CHECK (id = 1),
   theme TEXT NOT NULL CHECK (theme IN ('system', 'light', 'dark')),
@@ -92,41 +152,4 @@ CREATE TABLE upkeep (
   full_check_at TEXT NOT NULL CHECK (length(full_check_at) <= 40),
   checksum INTEGER NOT NULL
 ) STRICT;
-
-CREATE TRIGGER headers_finished_no_update BEFORE UPDATE ON headers WHEN OLD.state = 'finished'
-BEGIN SELECT RAISE(ABORT, 'a finished header cannot change'); END;
-CREATE TRIGGER headers_update_in_step BEFORE UPDATE ON headers WHEN NEW.id <> OLD.id OR NEW.revision <= OLD.revision
-BEGIN SELECT RAISE(ABORT, 'a header keeps its id, and its revision grows'); END;
-CREATE TRIGGER headers_no_delete BEFORE DELETE ON headers
-BEGIN SELECT RAISE(ABORT, 'headers are never deleted'); END;
-CREATE TRIGGER headers_no_replace BEFORE INSERT ON headers WHEN EXISTS (SELECT 1 FROM headers WHERE id = NEW.id)
-BEGIN SELECT RAISE(ABORT, 'a header is never replaced'); END;
-
-CREATE TRIGGER bases_no_update BEFORE UPDATE ON bases
-BEGIN SELECT RAISE(ABORT, 'the first document of a header is kept'); END;
-CREATE TRIGGER bases_no_delete BEFORE DELETE ON bases
-BEGIN SELECT RAISE(ABORT, 'the first document of a header is kept'); END;
-CREATE TRIGGER bases_no_replace BEFORE INSERT ON bases WHEN EXISTS (SELECT 1 FROM bases WHERE header_id = NEW.header_id)
-BEGIN SELECT RAISE(ABORT, 'the first document of a header is kept'); END;
-
-CREATE TRIGGER edits_no_update BEFORE UPDATE ON edits
-BEGIN SELECT RAISE(ABORT, 'the journal is append-only'); END;
-CREATE TRIGGER edits_no_delete BEFORE DELETE ON edits
-BEGIN SELECT RAISE(ABORT, 'the journal is append-only'); END;
-CREATE TRIGGER edits_only_append BEFORE INSERT ON edits
-WHEN NEW.revision <= (SELECT revision FROM headers WHERE id = NEW.header_id)
-  OR EXISTS (SELECT 1 FROM edits WHERE header_id = NEW.header_id AND revision = NEW.revision)
-  OR EXISTS (SELECT 1 FROM edits WHERE step_id = NEW.step_id)
-BEGIN SELECT RAISE(ABORT, 'the journal is append-only'); END;
-CREATE TRIGGER edits_not_when_finished BEFORE INSERT ON edits
-WHEN (SELECT state FROM headers WHERE id = NEW.header_id) = 'finished'
-BEGIN SELECT RAISE(ABORT, 'a finished header cannot change'); END;
-
-CREATE TRIGGER archive_no_update BEFORE UPDATE ON archive
-BEGIN SELECT RAISE(ABORT, 'the archive keeps what was finished'); END;
-CREATE TRIGGER archive_no_delete BEFORE DELETE ON archive
-BEGIN SELECT RAISE(ABORT, 'the archive keeps what was finished'); END;
-CREATE TRIGGER archive_no_replace BEFORE INSERT ON archive
-WHEN EXISTS (SELECT 1 FROM archive WHERE header_id = NEW.header_id)
-BEGIN SELECT RAISE(ABORT, 'the archive keeps what was finished'); END;
 `;

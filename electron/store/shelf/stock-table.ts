@@ -48,12 +48,8 @@ export function stockTable(db: Database.Database) {
   }
 
   return {
-    list: (): StoredStockItem[] =>
-      sql.all.all().map((row) => ({
-        item: cellOf(stockItemSchema, intactRow('stock', row).item, `stock item ${row.id}`),
-        revision: row.revision,
-      })),
-    /** Refused when an item of that id is there: it may have been added by a request whose answer was lost. */
+    list: (): StoredStockItem[] => sql.all.all().map(storedIn),
+    /** Refused when an item of that id is there. */
     add(item: StockItem): Result<StoredStockItem, Problem> {
       const found = sql.find.get(item.id);
       if (found) return failure({ kind: 'changedElsewhere', expected: 0, found: found.revision });
@@ -70,6 +66,11 @@ export function stockTable(db: Database.Database) {
       return success({});
     },
   };
+}
+
+function storedIn(row: StockRow): StoredStockItem {
+  const { id, revision, item } = intactRow('stock', row);
+  return { item: cellOf(stockItemSchema, item, `stock item ${id}`), revision };
 }
 
 export type Stock = ReturnType<typeof stockTable>;

@@ -1,6 +1,6 @@
 /** Commands about the open header as a whole. */
 
-import type { Command } from '../../commands/command.ts';
+import type { OfferedCommand } from '../../commands/command.ts';
 import { exportUnsaved } from '../../headers/export-unsaved.ts';
 import type { HeaderActs, HeaderAsked } from '../../session/header-acts.ts';
 import type { Notice } from '../../ui/notices.tsx';
@@ -15,38 +15,15 @@ interface Context {
   readonly say: (notice: Notice) => void;
 }
 
-export function headerCommands(context: Context): readonly Command[] {
+export function headerCommands(context: Context): readonly OfferedCommand[] {
   return [...startCommands(context), ...openHeaderCommands(context)];
 }
 
-const group = 'Header';
-
-function startCommands({ workshop }: Context): readonly Command[] {
+function startCommands({ workshop }: Context): readonly OfferedCommand[] {
   return [
-    {
-      id: 'newHeader',
-      name: 'New header',
-      group,
-      keys: ['Mod+N'],
-      words: 'create start',
-      run: () => workshop.setDialog('newHeader'),
-    },
-    {
-      id: 'listHeaders',
-      name: 'All headers',
-      group,
-      keys: ['Mod+Shift+O'],
-      words: 'open recent bin',
-      run: () => workshop.goTo({ kind: 'headers' }),
-    },
-    {
-      id: 'importFile',
-      name: 'Import a file',
-      group,
-      keys: ['Mod+O'],
-      words: 'open json csv parts',
-      run: () => workshop.imports.ask('header'),
-    },
+    { id: 'newHeader', run: () => workshop.setDialog('newHeader') },
+    { id: 'listHeaders', run: () => workshop.goTo({ kind: 'headers' }) },
+    { id: 'importFile', run: () => workshop.imports.ask('header') },
   ];
 }
 
@@ -71,7 +48,7 @@ function exportOpen(context: Context): () => void {
   };
 }
 
-function openHeaderCommands(context: Context): readonly Command[] {
+function openHeaderCommands(context: Context): readonly OfferedCommand[] {
   const { workshop, acts } = context;
   const unavailable = workshop.session === null ? NO_HEADER : null;
   const frozen = unavailable ?? (context.isFinished ? FINISHED : null);
@@ -85,45 +62,10 @@ function openHeaderCommands(context: Context): readonly Command[] {
     workshop.goTo({ kind: 'headers' });
   };
   return [
-    {
-      id: 'exportHeader',
-      name: 'Export this header',
-      group,
-      keys: ['Mod+Shift+E'],
-      words: 'save as file json',
-      unavailable,
-      run: exportOpen(context),
-    },
-    {
-      id: 'renameHeader',
-      name: 'Rename this header',
-      group,
-      unavailable: frozen,
-      run: () => workshop.setRenaming(true),
-    },
-    {
-      id: 'duplicateHeader',
-      name: 'Duplicate this header',
-      group,
-      words: 'copy',
-      unavailable,
-      run: afterFlush(context, duplicate),
-    },
-    {
-      id: 'finishHeader',
-      name: 'Finish this header',
-      group,
-      words: 'archive freeze done',
-      unavailable: frozen ?? context.notFinish,
-      run: () => workshop.setDialog('finish'),
-    },
-    {
-      id: 'binHeader',
-      name: 'Move this header to the bin',
-      group,
-      words: 'delete remove',
-      unavailable,
-      run: afterFlush(context, bin),
-    },
+    { id: 'exportHeader', unavailable, run: exportOpen(context) },
+    { id: 'renameHeader', unavailable: frozen, run: () => workshop.setRenaming(true) },
+    { id: 'duplicateHeader', unavailable, run: afterFlush(context, duplicate) },
+    { id: 'finishHeader', unavailable: frozen ?? context.notFinish, run: () => workshop.setDialog('finish') },
+    { id: 'binHeader', unavailable, run: afterFlush(context, bin) },
   ];
 }

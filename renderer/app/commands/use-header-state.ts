@@ -2,7 +2,7 @@
 
 import { useSyncExternalStore } from 'react';
 import type { HeaderSession } from '../../session/header-session.ts';
-import type { SessionState } from '../../session/session-state.ts';
+import { type SessionState, takesNoSteps } from '../../session/session-state.ts';
 import { whyNotFinish } from '../../ui/words/finish-notes.ts';
 
 export interface HeaderState {
@@ -22,7 +22,7 @@ export function useHeaderState(session: HeaderSession | null): HeaderState {
     name: usePart(session, (state) => state.header.name) ?? NONE.name,
     undoLabel: usePart(session, (state) => state.undoLabel) ?? NONE.undoLabel,
     redoLabel: usePart(session, (state) => state.redoLabel) ?? NONE.redoLabel,
-    isFinished: usePart(session, (state) => state.header.state === 'finished') ?? NONE.isFinished,
+    isFinished: usePart(session, takesNoSteps) ?? NONE.isFinished,
     notFinish: usePart(session, (state) => whyNotFinish(state.header)) ?? NONE.notFinish,
   };
 }

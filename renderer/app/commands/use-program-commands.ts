@@ -1,6 +1,7 @@
 /** The commands that work everywhere in the program, and running one by its id. */
 
 import { useCallback } from 'react';
+import type { CommandId } from '../../../electron/bridge/commands.ts';
 import { useCommandRegistry, useCommands } from '../../commands/command-registry.ts';
 import { useAsk } from '../../host/host-bridge.ts';
 import { useHeaderActs } from '../../session/header-acts.ts';
@@ -13,7 +14,7 @@ import { useHeaderState } from './use-header-state.ts';
 const GONE_COMMAND = 'That cannot be done on this screen.';
 
 /** Offers the commands; returns the way to run any of them by id, as the menu bar does. */
-export function useProgramCommands(workshop: Workshop): (id: string) => void {
+export function useProgramCommands(workshop: Workshop): (id: CommandId) => void {
   const registry = useCommandRegistry();
   const acts = useHeaderActs();
   const ask = useAsk();
@@ -27,27 +28,17 @@ export function useProgramCommands(workshop: Workshop): (id: string) => void {
   useCommands([
     ...headerCommands({ workshop, acts, say, isFinished: state.isFinished, notFinish: state.notFinish }),
     ...editCommands(workshop, state),
-    {
-      id: 'saveNow',
-      name: 'Make a backup now',
-      group: 'Program',
-      keys: ['Mod+S'],
-      words: 'save',
-      run: () => void workshop.flush().then(backUp),
-    },
+    { id: 'saveNow', run: () => void workshop.flush().then(backUp) },
     ...viewCommands(workshop, state.isFinished),
     ...placeCommands(workshop),
   ]);
-  const { openById } = workshop.going;
   return useCallback(
-    (id: string) => {
-      const [, headerId] = /^openHeader:(.+)$/.exec(id) ?? [];
-      if (headerId !== undefined) return openById(headerId);
+    (id: CommandId) => {
       const command = registry.find(id);
       const reason = command === null ? GONE_COMMAND : (command.unavailable ?? null);
       if (reason === null) command?.run();
       else say({ text: command === null ? reason : `${command.name}: ${reason}` });
     },
-    [registry, say, openById],
+    [registry, say],
   );
 }

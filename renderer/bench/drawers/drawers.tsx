@@ -2,6 +2,7 @@
 
 import { memo } from 'react';
 import type { HeaderSession } from '../../session/header-session.ts';
+import { takesNoSteps } from '../../session/session-state.ts';
 import { useSession } from '../../session/use-session.ts';
 import { Button } from '../../ui/button.tsx';
 import { whyNotFinish } from '../../ui/words/finish-notes.ts';
@@ -32,7 +33,7 @@ interface DrawersProps {
 export function Drawers({ session, view, acts, onFinish }: DrawersProps) {
   const header = useSession(session, (state) => state.header);
   const report = useSession(session, (state) => state.report);
-  const isFrozen = header.state === 'finished';
+  const isFrozen = useSession(session, takesNoSteps);
   const addPrimary = useStable(acts.addPrimary);
   return (
     <section className="drawers" aria-label="Header settings and figures">

@@ -1,6 +1,6 @@
 /** The primaries of the header as a list: rename, put in order, copy, remove, add. */
 
-import { failure, type Header } from '../../../core/index.ts';
+import { failure, type Header, type Primary, renamePrimaryEdit } from '../../../core/index.ts';
 import type { HeaderSession } from '../../session/header-session.ts';
 import { Button } from '../../ui/button.tsx';
 import { TakenField } from '../../ui/fields/length-field.tsx';
@@ -14,56 +14,62 @@ interface Props {
 }
 
 export function PrimariesPanel({ session, header, acts }: Props) {
-  const rename = (primaryId: string, text: string) => {
-    const name = text.trim();
-    if (name !== '') return session.apply({ kind: 'setPrimary', primaryId, set: { name } });
-    return failure({
-      kind: 'invalidValue' as const,
-      path: ['primaries', 'name'],
-      expected: 'a name',
-      found: 'nothing',
-    });
-  };
   return (
     <div className="primaries">
       <ul className="primary-list">
-        {header.primaries.map((primary, index) => {
-          const title = primaryTitle(primary.name);
-          return (
-            <li key={primary.id} className="primary-line">
-              <TakenField
-                label={`Name of ${title}`}
-                stored={primary.name}
-                holdsWords
-                take={(text) => rename(primary.id, text)}
-              />
-              <div className="actions">
-                <Button
-                  aria-label={`Move ${title} up`}
-                  isDisabled={index === 0}
-                  onPress={() => acts.movePrimary(primary.id, -1)}
-                >
-                  Up
-                </Button>
-                <Button
-                  aria-label={`Move ${title} down`}
-                  isDisabled={index === header.primaries.length - 1}
-                  onPress={() => acts.movePrimary(primary.id, 1)}
-                >
-                  Down
-                </Button>
-                <Button aria-label={`Duplicate ${title}`} onPress={() => acts.duplicatePrimary(primary.id)}>
-                  Duplicate
-                </Button>
-                <Button aria-label={`Delete ${title}`} onPress={() => acts.removePrimary(primary.id)}>
-                  Delete
-                </Button>
-              </div>
-            </li>
-          );
-        })}
+        {header.primaries.map((primary, index) => (
+          <PrimaryLine
+            key={primary.id}
+            primary={primary}
+            isFirst={index === 0}
+            isLast={index === header.primaries.length - 1}
+            session={session}
+            acts={acts}
+          />
+        ))}
       </ul>
       <Button onPress={acts.addPrimary}>Add primary</Button>
     </div>
+  );
+}
+
+function rename(session: HeaderSession, primaryId: string, text: string) {
+  const name = text.trim();
+  if (name !== '') return session.apply(renamePrimaryEdit(primaryId, name));
+  return failure({ kind: 'invalidValue' as const, path: ['primaries', 'name'], expected: 'a name', found: 'nothing' });
+}
+
+interface LineProps extends Pick<Props, 'session' | 'acts'> {
+  readonly primary: Primary;
+  readonly isFirst: boolean;
+  readonly isLast: boolean;
+}
+
+function PrimaryLine({ primary, isFirst, isLast, session, acts }: LineProps) {
+  const { id } = primary;
+  const title = primaryTitle(primary.name);
+  return (
+    <li className="primary-line">
+      <TakenField
+        label={`Name of ${title}`}
+        stored={primary.name}
+        holdsWords
+        take={(text) => rename(session, id, text)}
+      />
+      <div className="actions">
+        <Button aria-label={`Move ${title} up`} isDisabled={isFirst} onPress={() => acts.movePrimary(id, -1)}>
+          Up
+        </Button>
+        <Button aria-label={`Move ${title} down`} isDisabled={isLast} onPress={() => acts.movePrimary(id, 1)}>
+          Down
+        </Button>
+        <Button aria-label={`Duplicate ${title}`} onPress={() => acts.duplicatePrimary(id)}>
+          Duplicate
+        </Button>
+        <Button aria-label={`Delete ${title}`} onPress={() => acts.removePrimary(id)}>
+          Delete
+        </Button>
+      </div>
+    </li>
   );
 }

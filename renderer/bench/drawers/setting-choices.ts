@@ -1,13 +1,6 @@
 /** What can be chosen for the target and for showing lengths, and how a choice becomes a setting. */
 
-import {
-  type Length,
-  type LengthStyle,
-  type LengthUnit,
-  type MatchReport,
-  MM_PER_INCH,
-  type Target,
-} from '../../../core/index.ts';
+import { type LengthStyle, type LengthUnit, type MatchReport, roundTarget, type Target } from '../../../core/index.ts';
 
 export type TargetChoice = 'longest' | 'mean' | 'typed' | `primary:${string}`;
 
@@ -23,24 +16,17 @@ interface TargetContext {
   readonly before: Target;
 }
 
-/** A typed target starts from the target in force, to the sixteenth or the millimetre; there must be some length. */
+/** A typed target starts from the one in force. */
 export function targetOf(choice: TargetChoice, { report, unit, before }: TargetContext): Target {
   switch (choice) {
     case 'longest':
     case 'mean':
       return { kind: choice };
     case 'typed':
-      return before.kind === 'typed' ? before : { kind: 'typed', length: roundedLength(report.targetMm, unit) };
+      return before.kind === 'typed' ? before : { kind: 'typed', length: roundTarget(report, unit) };
     default:
       return { kind: 'primary', primaryId: choice.slice('primary:'.length) };
   }
-}
-
-function roundedLength(mm: number | null, unit: LengthUnit): Length {
-  const lengthMm = mm === null || mm <= 0 ? 36 * MM_PER_INCH : mm;
-  return unit === 'mm'
-    ? { value: Math.max(1, Math.round(lengthMm)), unit }
-    : { value: Math.max(1, Math.round((lengthMm / MM_PER_INCH) * 16)) / 16, unit };
 }
 
 export type DisplayChoice = (typeof DISPLAY_CHOICES)[number]['id'];

@@ -7,6 +7,9 @@ import {
   type Problem,
   type Result,
   type Settings,
+  setSettingsEdit,
+  setToleranceEdit,
+  setTubeEdit,
   unitOf,
 } from '../../../core/index.ts';
 import type { HeaderSession } from '../../session/header-session.ts';
@@ -24,8 +27,7 @@ interface Props {
 export function SettingsPanel({ session, header, report }: Props) {
   const { settings } = header;
   const unit = unitOf(settings.display);
-  const set = (change: Partial<Settings>): Result<unknown, Problem> =>
-    session.apply({ kind: 'setSettings', set: change });
+  const set = (change: Partial<Settings>): Result<unknown, Problem> => session.apply(setSettingsEdit(change));
   return (
     <div className="settings">
       <TargetFields session={session} header={header} report={report} />
@@ -33,13 +35,13 @@ export function SettingsPanel({ session, header, report }: Props) {
         label="Accepted below"
         value={settings.tolerance.minus}
         unit={unit}
-        onTake={(minus) => set({ tolerance: { ...settings.tolerance, minus } })}
+        onTake={(minus) => session.apply(setToleranceEdit(header, { minus }))}
       />
       <LengthField
         label="Accepted above"
         value={settings.tolerance.plus}
         unit={unit}
-        onTake={(plus) => set({ tolerance: { ...settings.tolerance, plus } })}
+        onTake={(plus) => session.apply(setToleranceEdit(header, { plus }))}
       />
       <ChoiceField
         label="Lengths shown in"
@@ -77,7 +79,7 @@ function TargetFields({ session, header, report }: Props) {
         choices={[...TARGET_CHOICES, ...primaryChoices]}
         chosen={chosen}
         onChoose={(choice) => {
-          session.apply({ kind: 'setSettings', set: { target: targetOf(choice, { report, unit, before: target }) } });
+          session.apply(setSettingsEdit({ target: targetOf(choice, { report, unit, before: target }) }));
         }}
       />
       {target.kind === 'typed' ? (
@@ -85,7 +87,7 @@ function TargetFields({ session, header, report }: Props) {
           label="Target length"
           value={target.length}
           unit={unit}
-          onTake={(length) => session.apply({ kind: 'setSettings', set: { target: { kind: 'typed', length } } })}
+          onTake={(length) => session.apply(setSettingsEdit({ target: { kind: 'typed', length } }))}
         />
       ) : null}
     </>
@@ -95,8 +97,7 @@ function TargetFields({ session, header, report }: Props) {
 function TubeFields({ session, header }: Omit<Props, 'report'>) {
   const { tube, display } = header.settings;
   const unit = unitOf(display);
-  const set = (change: Partial<typeof tube>) =>
-    session.apply({ kind: 'setSettings', set: { tube: { ...tube, ...change } } });
+  const set = (change: Partial<typeof tube>) => session.apply(setTubeEdit(header, change));
   return (
     <>
       <TakenField

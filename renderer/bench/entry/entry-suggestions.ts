@@ -1,6 +1,6 @@
 /** What the entry line offers while it is typed in: the CLRs that lie on the shelf. */
 
-import { formatTyped, type Length, type LengthUnit, mmOf } from '../../../core/index.ts';
+import { formatTyped, type Length, type LengthUnit } from '../../../core/index.ts';
 
 export interface Suggestion {
   /** The whole line as it becomes. */
@@ -12,14 +12,11 @@ export interface Suggestion {
 /** The last `r` of a bend that is being typed, with what follows it. */
 const CLR_BEGUN = /^(.*\b[bp][^;]*?)r([^;a-z]*)$/i;
 
-/** CLRs for the `r` that the line ends in; none elsewhere, nor where the line already ends in one of them. */
+/** Those of `clrs`, in their order, that fit the `r` that the line ends in; none elsewhere, nor where the line already ends in one of them. */
 export function suggestClrs(text: string, clrs: readonly Length[], unit: LengthUnit): readonly Suggestion[] {
   const [, head, begun = ''] = CLR_BEGUN.exec(text) ?? [];
   if (head === undefined) return [];
   const typed = begun.trim();
-  const offered = [...clrs]
-    .sort((a, b) => mmOf(a) - mmOf(b))
-    .map((clr) => formatTyped(clr, unit))
-    .filter((clr) => clr.startsWith(typed));
+  const offered = clrs.map((clr) => formatTyped(clr, unit)).filter((clr) => clr.startsWith(typed));
   return offered.includes(typed) ? [] : offered.map((clr) => ({ text: `${head}r${clr}`, label: `r${clr}` }));
 }

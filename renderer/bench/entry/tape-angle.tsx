@@ -16,6 +16,7 @@ import {
   type Problem,
   parseLength,
   type Result,
+  roundedTo,
   success,
 } from '../../../core/index.ts';
 import { Button } from '../../ui/button.tsx';
@@ -48,7 +49,7 @@ export function angleByTape({ way, text, unit, clr, od }: TapedBend): Result<num
     way === 'chord'
       ? angleFromChord({ clrMm: bend.clrMm, chordMm: measuredMm })
       : (way === 'outsideArc' ? angleFromOutsideArc : angleFromInsideArc)({ ...bend, arcMm: measuredMm });
-  return angle.ok ? success(Math.round(angle.value * 100) / 100) : failure(...angle.problems);
+  return angle.ok ? success(roundedTo(angle.value, 2)) : failure(...angle.problems);
 }
 
 interface Props {
@@ -84,21 +85,7 @@ export function TapeAngle({ piece, index, od, unit, onTake, onClose }: Props) {
       <h3>
         Piece {index + 1}: angle by tape (now {formatAngle(piece.angleDeg)})
       </h3>
-      <fieldset className="tape-ways">
-        <legend className="visually-hidden">What was measured</legend>
-        {WAYS.map((candidate) => (
-          <label key={candidate.way} className="choice">
-            <input
-              type="radio"
-              name="tape-way"
-              checked={candidate.way === way}
-              onChange={() => setWay(candidate.way)}
-            />
-            {candidate.name}
-          </label>
-        ))}
-      </fieldset>
-      <p className="tape-hint">{WAYS.find((candidate) => candidate.way === way)?.hint}</p>
+      <TapeWays way={way} onChoose={setWay} />
       <div className="tape-line">
         <TextField
           label={`Tape reads, ${unit}`}
@@ -117,5 +104,27 @@ export function TapeAngle({ piece, index, od, unit, onTake, onClose }: Props) {
         <Button onPress={onClose}>Close</Button>
       </div>
     </section>
+  );
+}
+
+function TapeWays({ way, onChoose }: { readonly way: TapeWay; readonly onChoose: (way: TapeWay) => void }) {
+  return (
+    <>
+      <fieldset className="tape-ways">
+        <legend className="visually-hidden">What was measured</legend>
+        {WAYS.map((candidate) => (
+          <label key={candidate.way} className="choice">
+            <input
+              type="radio"
+              name="tape-way"
+              checked={candidate.way === way}
+              onChange={() => onChoose(candidate.way)}
+            />
+            {candidate.name}
+          </label>
+        ))}
+      </fieldset>
+      <p className="tape-hint">{WAYS.find((candidate) => candidate.way === way)?.hint}</p>
+    </>
   );
 }

@@ -1,5 +1,7 @@
 /** What each key means in the piece grid, after the grid pattern of the W3C ARIA Authoring Practices Guide. */
 
+import { COMMANDS, type CommandId } from '../../../electron/bridge/commands.ts';
+import { matchesChord } from '../../commands/key-chord.ts';
 import { COLUMNS } from './piece-columns.ts';
 
 export interface Cell {
@@ -69,7 +71,8 @@ export function cellAfter(press: KeyPress, at: Cell, size: GridSize): Cell | nul
 
 /** Meaning of a key on a cell that is not being edited; null: not the grid's business. */
 export function actOnCell(press: KeyPress, at: Cell, size: GridSize): GridAct | null {
-  if (press.alt) return actWithAlt(press);
+  const act = commandAct(press);
+  if (act !== null || press.alt) return act;
   if (press.ctrl) return actWithCtrl(press, at, size);
   const goal = cellAfter(press, at, size);
   if (goal !== null && press.shift) return { kind: 'extend', from: at.row, to: goal };
@@ -79,8 +82,6 @@ export function actOnCell(press: KeyPress, at: Cell, size: GridSize): GridAct | 
     case 'Enter':
     case 'F2':
       return { kind: 'edit', text: null };
-    case 'Insert':
-      return { kind: 'insert' };
     case ' ':
     case 's':
     case 'S':
@@ -96,9 +97,20 @@ export function actOnCell(press: KeyPress, at: Cell, size: GridSize): GridAct | 
   }
 }
 
-function actWithAlt(press: KeyPress): GridAct | null {
-  if (press.key === 'ArrowUp') return { kind: 'move', by: -1 };
-  return press.key === 'ArrowDown' ? { kind: 'move', by: 1 } : null;
+/** Commands that the grid does itself, so that the cell in hand keeps the focus. */
+const PIECE_COMMANDS: readonly (readonly [CommandId, GridAct])[] = [
+  ['insertPiece', { kind: 'insert' }],
+  ['deletePiece', { kind: 'remove' }],
+  ['duplicatePiece', { kind: 'duplicate' }],
+  ['movePieceUp', { kind: 'move', by: -1 }],
+  ['movePieceDown', { kind: 'move', by: 1 }],
+];
+
+function commandAct({ key, ctrl, alt, shift }: KeyPress): GridAct | null {
+  // Ctrl and Command are one modifier to the grid.
+  const press = { key, ctrlKey: ctrl, metaKey: false, altKey: alt, shiftKey: shift };
+  const isPressed = (id: CommandId) => COMMANDS[id].keys?.some((chord) => matchesChord(chord, press, false)) === true;
+  return PIECE_COMMANDS.find(([id]) => isPressed(id))?.[1] ?? null;
 }
 
 function actWithCtrl(press: KeyPress, at: Cell, size: GridSize): GridAct | null {
@@ -108,19 +120,12 @@ function actWithCtrl(press: KeyPress, at: Cell, size: GridSize): GridAct | null 
       const to = cellAfter(press, at, size);
       return to === null ? null : { kind: 'go', to };
     }
-    case 'Delete':
     // The key that Apple's keyboards call delete.
     case 'Backspace':
       return { kind: 'remove' };
     case 'a':
     case 'A':
       return { kind: 'extend', from: 0, to: { row: size.rows - 1, column: at.column } };
-    case 'i':
-    case 'I':
-      return { kind: 'insert' };
-    case 'd':
-    case 'D':
-      return { kind: 'duplicate' };
     case 'c':
       return { kind: 'copy' };
     case 'x':

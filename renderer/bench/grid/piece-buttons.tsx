@@ -1,10 +1,9 @@
 /** The grid's commands as buttons, for hands that are not at a keyboard. */
 
 import { memo } from 'react';
-import type { PieceState } from '../../../core/index.ts';
+import { nextState, type PieceState } from '../../../core/index.ts';
 import { Button } from '../../ui/button.tsx';
 import { ActionMenu } from '../../ui/fields/choice-menu.tsx';
-import { nextState } from '../bench-edits.ts';
 import type { PieceAct } from './grid-events.ts';
 
 interface Props {

@@ -1,10 +1,10 @@
 /** Cells being typed into: text stays in its cell until it is taken or given up, whatever else is done meanwhile. */
 
 import { useCallback, useState } from 'react';
-import { type Primary, unitOf } from '../../../core/index.ts';
+import { type Primary, replacePieceEdit, unitOf } from '../../../core/index.ts';
 import type { HeaderSession } from '../../session/header-session.ts';
 import { wordsFor } from '../../ui/words/problem-words.ts';
-import { COLUMNS, type Column, editText, isEditable, readCell } from './piece-columns.ts';
+import { type CellContext, COLUMNS, type Column, editText, isEditable, readCell } from './piece-columns.ts';
 import type { CellEdit } from './piece-row.tsx';
 import { keepUnread, unreadCells } from './unread-cells.ts';
 
@@ -47,9 +47,15 @@ export interface CellEdits {
   readonly restore: (pieceId: string) => void;
 }
 
-export function useCellEdits(session: HeaderSession, primary: Primary): CellEdits {
-  const [edits, setEdits] = useState(() => editsAtStart(session, primary));
+/** How text in a cell is read and shown now. */
+function reading(session: HeaderSession): CellContext {
+  const { display, clr } = session.getState().header.settings;
+  return { unit: unitOf(display), clr };
+}
 
+/** The edits, and putting another in place of a row's; null takes it away. */
+function useKeptEdits(session: HeaderSession, primary: Primary) {
+  const [edits, setEdits] = useState(() => editsAtStart(session, primary));
   const put = useCallback(
     (pieceId: string, edit: CellEdit | null) => {
       // The grid may be going away: what is in its state then is gone with it.
@@ -63,25 +69,26 @@ export function useCellEdits(session: HeaderSession, primary: Primary): CellEdit
     },
     [session, primary.id],
   );
+  return { edits, put };
+}
 
+export function useCellEdits(session: HeaderSession, primary: Primary): CellEdits {
+  const { edits, put } = useKeptEdits(session, primary);
   const pieceNow = (pieceId: string) =>
     session
       .getState()
       .header.primaries.find((candidate) => candidate.id === primary.id)
       ?.pieces.find((candidate) => candidate.id === pieceId);
-
   const close = (pieceId: string) => {
     put(pieceId, null);
     session.typed(cellFieldName(pieceId, ''), '');
   };
-
   return {
     edits,
     begin(pieceId, column, text) {
       const piece = pieceNow(pieceId);
       if (piece === undefined || !isEditable(piece, column)) return false;
-      const { display, clr } = session.getState().header.settings;
-      const stored = editText(piece, column, { unit: unitOf(display), clr });
+      const stored = editText(piece, column, reading(session));
       put(pieceId, { column, text: text ?? stored, isOverwriting: text !== null, problem: null });
       return true;
     },
@@ -89,14 +96,10 @@ export function useCellEdits(session: HeaderSession, primary: Primary): CellEdit
       const edit = edits.get(pieceId);
       const piece = pieceNow(pieceId);
       if (edit === undefined || piece === undefined) return true;
-      const { display, clr } = session.getState().header.settings;
-      const context = { unit: unitOf(display), clr };
+      const context = reading(session);
       const isUnchanged = text.trim() === editText(piece, edit.column, context);
       const read = readCell(piece, edit.column, { text, context });
-      const taken =
-        !read.ok || isUnchanged
-          ? read
-          : session.apply({ kind: 'replacePiece', primaryId: primary.id, piece: read.value });
+      const taken = !read.ok || isUnchanged ? read : session.apply(replacePieceEdit(primary, read.value));
       if (taken.ok) close(pieceId);
       else put(pieceId, { ...edit, text, problem: wordsFor(taken.problems) });
       return taken.ok;

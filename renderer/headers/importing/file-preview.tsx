@@ -6,13 +6,13 @@ import {
   type Header,
   type LengthStyle,
   mmOf,
+  namesInHeader,
   type Primary,
   primaryLength,
 } from '../../../core/index.ts';
 import { StripPreview, stripsOf } from '../../ui/strip-preview.tsx';
 import { countOf } from '../../ui/words/spoken.ts';
 import type { Preview } from './given-preview.ts';
-import { namesInHeader } from './parts-into-header.ts';
 import { StockPreview } from './stock-preview.tsx';
 
 type Refused = Extract<Preview, { kind: 'parts' }>['refused'];

@@ -1,19 +1,17 @@
 /** Bringing a file in: from a dialog, dropped on the window, or handed over by the system; always looked at first. */
 
 import { useCallback, useMemo, useState } from 'react';
-import { type Header, type LengthUnit, newHeader, unitOf } from '../../../core/index.ts';
+import { addPartsEdit, type Header, type LengthUnit, nameFromText, newHeader, unitOf } from '../../../core/index.ts';
 import { askForFile, FILE_LIMIT_BYTES, type GivenFile, readGivenFile } from '../../host/files.ts';
 import { useAsk } from '../../host/host-bridge.ts';
 import type { HeaderSession } from '../../session/header-session.ts';
 import type { OpenedHeader } from '../../session/session-state.ts';
 import { useNotice } from '../../ui/notices.tsx';
-import { freshId } from '../../ui/random-id.ts';
 import type { Screen } from '../../ui/screen.ts';
 import { wordsFor } from '../../ui/words/problem-words.ts';
 import { countOf } from '../../ui/words/spoken.ts';
 import type { Destination, Expected, Preview } from './given-preview.ts';
 import { guessKind } from './import-dialog.tsx';
-import { addPartsEdit } from './parts-into-header.ts';
 
 interface Context {
   readonly session: HeaderSession | null;
@@ -45,19 +43,15 @@ const ACCEPTED: Readonly<Record<Expected, string>> = {
 
 /** The name of a file without its ending, as the name of what is made of it. */
 export function nameFromFile(fileName: string): string {
-  return (
-    fileName
-      .replace(/\.[^.]*$/, '')
-      .trim()
-      .slice(0, 120) || 'Imported parts'
-  );
+  return nameFromText(fileName.replace(/\.[^.]*$/, ''), 'Imported parts');
 }
 
 export function headerOfParts(
   preview: Extract<Preview, { kind: 'parts' }>,
-  { fileName, unit, id }: { readonly fileName: string; readonly unit: LengthUnit; readonly id: string },
+  { fileName, unit }: { readonly fileName: string; readonly unit: LengthUnit },
 ): Header {
-  const header = newHeader({ id, name: nameFromFile(fileName) });
+  // The host gives it an id of its own; with one here, the same list brought in again would be another request.
+  const header = newHeader({ id: 'parts', name: nameFromFile(fileName) });
   const display = unit === 'mm' ? ({ kind: 'mm', places: 1 } as const) : header.settings.display;
   return { ...header, settings: { ...header.settings, display }, primaries: preview.primaries };
 }
@@ -97,9 +91,7 @@ function useAccept({ onOpened, goTo }: Context, done: () => void) {
         return null;
       }
       const header =
-        preview.kind === 'header'
-          ? preview.header
-          : headerOfParts(preview, { fileName: given.fileName, unit, id: freshId() });
+        preview.kind === 'header' ? preview.header : headerOfParts(preview, { fileName: given.fileName, unit });
       const answer = await ask('importHeader', { header });
       if (!answer.ok) return answer.words;
       done();

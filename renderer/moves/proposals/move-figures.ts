@@ -1,25 +1,24 @@
 /** The figures of a move in words: what comes out, and what it costs. */
 
 import {
-  BAND_SLACK_MM,
   formatAngle,
   formatDeviation,
+  formatGap,
   formatLength,
   type Header,
+  isShownAsZero,
   type LengthStyle,
   type Move,
   mmOf,
+  roundedTo,
   type Standing,
   type StockNeed,
-  type Verdict,
+  verdictOfDeviation,
 } from '../../../core/index.ts';
 import { closureWords } from '../../ui/words/closure-words.ts';
 import { countOf } from '../../ui/words/spoken.ts';
 import { verdictMark } from '../../ui/words/verdict-words.ts';
 import type { ProposalFigure } from './proposal.ts';
-
-/** Less tube than this is none: it is what rounding leaves. */
-const LEAST_ADDED_MM = 0.05;
 
 interface Context {
   readonly header: Header;
@@ -29,7 +28,8 @@ interface Context {
 /** In order: length, verdict, bends added, joints, cuts, tube, end, clearance, shelf. */
 export function moveFigures(move: Move, { header, before }: Context): readonly ProposalFigure[] {
   const style = header.settings.display;
-  const verdict = verdictAfter(move, header);
+  // The band stands about the target that the deviation is from.
+  const verdict = verdictOfDeviation(move.deviationMm, header.settings.tolerance);
   return [
     { text: formatLength(move.lengthMm, style) },
     { text: `${formatDeviation(move.deviationMm, style)} ${verdictMark(verdict).word}`, verdict },
@@ -51,17 +51,11 @@ export function bendFigures(count: number): readonly ProposalFigure[] {
 }
 
 export function costFigures(newCuts: number, tubeAddedMm: number, style: LengthStyle): readonly ProposalFigure[] {
-  const isAdded = tubeAddedMm > LEAST_ADDED_MM;
+  const isAdded = tubeAddedMm > 0 && !isShownAsZero(tubeAddedMm, style);
   return [
     { text: newCuts === 0 ? 'no cut' : countOf(newCuts, 'cut') },
     { text: isAdded ? `${formatLength(tubeAddedMm, style)} of tube added` : 'no tube added' },
   ];
-}
-
-/** The band stands about the target that the deviation is from. */
-function verdictAfter({ deviationMm }: Move, { settings }: Header): Verdict {
-  if (deviationMm < -mmOf(settings.tolerance.minus) - BAND_SLACK_MM) return 'short';
-  return deviationMm > mmOf(settings.tolerance.plus) + BAND_SLACK_MM ? 'long' : 'inBand';
 }
 
 function endFigures(move: Move, before: Standing, style: LengthStyle): readonly ProposalFigure[] {
@@ -70,7 +64,7 @@ function endFigures(move: Move, before: Standing, style: LengthStyle): readonly 
     return endShiftAtMostMm === null ? [] : [{ text: `end shifts ${formatLength(endShiftAtMostMm, style)} at most` }];
   }
   if (before.endReference === 'inlet') return [{ text: closureWords(closureAfter, style) }];
-  const tiltDeg = Math.round(closureAfter.tiltDeg * 10) / 10;
+  const tiltDeg = roundedTo(closureAfter.tiltDeg, 1);
   return [{ text: `end shifts ${formatLength(closureAfter.gapMm, style)}, turns ${formatAngle(tiltDeg)}` }];
 }
 
@@ -79,14 +73,9 @@ function clearanceFigures(
   style: LengthStyle,
 ): readonly ProposalFigure[] {
   if (clearanceAfterMm === null) return [];
-  const after = gapText(clearanceAfterMm, style);
-  const now = clearanceBeforeMm === null ? after : gapText(clearanceBeforeMm, style);
+  const after = formatGap(clearanceAfterMm, style);
+  const now = clearanceBeforeMm === null ? after : formatGap(clearanceBeforeMm, style);
   return [{ text: `least clearance ${after}${now === after ? '' : `, now ${now}`}` }];
-}
-
-/** Two tubes that run into each other have a gap below zero. */
-function gapText(mm: number, style: LengthStyle): string {
-  return mm < 0 ? `${formatLength(-mm, style)} inside` : formatLength(mm, style);
 }
 
 function stockFigures(needs: readonly StockNeed[], style: LengthStyle): readonly ProposalFigure[] {

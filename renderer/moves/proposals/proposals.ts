@@ -7,6 +7,7 @@ import {
   type Header,
   type HeaderMovesOutcome,
   type HeaderPlan,
+  isMean,
   type MatchReport,
   type Move,
   type MoveOutcome,
@@ -79,7 +80,7 @@ function targetSentence({ target, targetMm, primaries }: HeaderPlan, header: Hea
   const moved = primaries.length === 0 ? 'no primary to change' : `change ${count}`;
   if (target === null) return `Keep the target of ${length}, ${moved}`;
   const source = header.primaries.find(({ id }) => target.kind === 'primary' && id === target.primaryId);
-  const mean = report.meanMm !== null && Math.abs(targetMm - report.meanMm) < 0.01 ? ', the mean' : '';
+  const mean = isMean(targetMm, report) ? ', the mean' : '';
   const whose = source === undefined ? mean : `, the length of ${primaryTitle(source.name)}`;
   return `Move the target to ${length}${whose}, ${moved}`;
 }

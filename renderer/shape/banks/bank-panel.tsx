@@ -46,8 +46,8 @@ function MirrorPart({ session, header, primary }: ShapeProps) {
       normal: { x: axis === 'x' ? 1 : 0, y: axis === 'y' ? 1 : 0, z: axis === 'z' ? 1 : 0 },
     };
     const ids = header.primaries.filter(({ id }) => chosen.has(id)).map(({ id }) => id);
-    const names = { newId: () => session.newId(), rename: (name: string) => `${name} mirrored`.slice(0, 120) };
-    const edit = isCopy ? mirroredCopy(header, ids, { plane, names }) : mirrorBank(header, ids, plane);
+    const newId = () => session.newId();
+    const edit = isCopy ? mirroredCopy(header, ids, { plane, newId }) : mirrorBank(header, ids, plane);
     const done = edit.ok ? session.apply(edit.value) : edit;
     form.setProblem(done.ok ? null : { field: null, words: wordsFor(done.problems) });
   };

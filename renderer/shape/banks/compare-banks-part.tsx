@@ -6,7 +6,7 @@ import { FigureText } from '../../ui/figure-text.tsx';
 import { wordsFor } from '../../ui/words/problem-words.ts';
 import { primaryTitle } from '../../ui/words/verdict-words.ts';
 import type { ShapeProps } from '../shape-props.ts';
-import { againstWords, differenceWords, turnWords } from './compare-edits.ts';
+import { againstWords, differenceWords, turnWords } from './compare-words.ts';
 import { PrimaryChoices } from './primary-choices.tsx';
 
 /** The bank that is right, and the one to compare with it: ids of primaries. */

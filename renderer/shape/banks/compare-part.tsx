@@ -1,7 +1,7 @@
 /** Two primaries piece by piece: what differs, which joint explains the miss, and what mending it does. */
 
 import { useState } from 'react';
-import { comparePrimaries, type LengthStyle } from '../../../core/index.ts';
+import { type Compared, comparePrimaries, type LengthStyle, mendEdit, reclockEdit } from '../../../core/index.ts';
 import { Button } from '../../ui/button.tsx';
 import { ChoiceField } from '../../ui/fields/choice-field.tsx';
 import { FigureText } from '../../ui/figure-text.tsx';
@@ -9,7 +9,7 @@ import { closureWords } from '../../ui/words/closure-words.ts';
 import { wordsFor } from '../../ui/words/problem-words.ts';
 import { primaryTitle } from '../../ui/words/verdict-words.ts';
 import type { ShapeProps } from '../shape-props.ts';
-import { againstWords, type Compared, differenceWords, mendEdit, turnEdit, turnWords } from './compare-edits.ts';
+import { againstWords, differenceWords, turnWords } from './compare-words.ts';
 
 export function ComparePart({ session, header, primary }: ShapeProps) {
   const others = header.primaries.filter(({ id }) => id !== primary.id);
@@ -57,7 +57,7 @@ function Findings({ compared, session, style }: FindingsProps) {
   if (differences.length === 0) {
     return <p className="shape-finding">{hand}No piece differs.</p>;
   }
-  const turn = bestJoint === null ? null : turnEdit(other, bestJoint);
+  const turn = bestJoint === null ? null : reclockEdit(other, bestJoint);
   return (
     <>
       <p className="shape-finding">

@@ -2,6 +2,10 @@
 
 import { useState } from 'react';
 import {
+  collectorPatternEdit,
+  DIRECTIONS,
+  type DirectionWord,
+  firstInletPose,
   formatTyped,
   type Header,
   type InletPattern,
@@ -10,14 +14,12 @@ import {
   parseLength,
   parseSignedLength,
   unitOf,
+  upFor,
 } from '../../../core/index.ts';
-import { Button } from '../../ui/button.tsx';
 import { ChoiceField } from '../../ui/fields/choice-field.tsx';
 import { wordsFor } from '../../ui/words/problem-words.ts';
-import { DraftField, FormProblem, useDraftForm } from '../draft-field.tsx';
+import { DraftField, ShapeForm, useDraftForm } from '../draft-field.tsx';
 import type { ShapeProps } from '../shape-props.ts';
-import { DIRECTIONS, type DirectionWord, upFor } from './direction-text.ts';
-import { collectorPatternEdit, firstInletPose } from './ends-edits.ts';
 
 const PATTERNS = [
   { id: 'sideBySide2', name: '2 into 1, side by side', pattern: 'sideBySide', count: 2 },
@@ -72,14 +74,7 @@ export function CollectorForm({ session, header, onDone }: ShapeProps & { readon
     else form.setProblem({ field: null, words: wordsFor(done.problems) });
   };
   return (
-    <form
-      className="shape-form"
-      aria-label="Collector by pattern"
-      onSubmit={(event) => {
-        event.preventDefault();
-        take();
-      }}
-    >
+    <ShapeForm form={form} label="Collector by pattern" takeWords="Add collector" onTake={take} onClose={onDone}>
       <div className="pose-fields">
         <ChoiceField<PatternId> label="Pattern" choices={PATTERNS} chosen={patternId} onChoose={setPatternId} />
         <DraftField form={form} name="od" label={`Inlet tube OD, ${unit}`} />
@@ -93,13 +88,6 @@ export function CollectorForm({ session, header, onDone }: ShapeProps & { readon
         <input type="checkbox" checked={isFilled} onChange={(event) => setIsFilled(event.target.checked)} />
         Primaries without an inlet end in these, in order
       </label>
-      <FormProblem form={form} />
-      <div className="actions">
-        <Button look="main" type="submit">
-          Add collector
-        </Button>
-        <Button onPress={onDone}>Close</Button>
-      </div>
-    </form>
+    </ShapeForm>
   );
 }

@@ -1,7 +1,20 @@
 /** Ports and inlets: where the primary in hand starts and where it must end. */
 
 import { useState } from 'react';
-import { type Collector, collectorOf, findInlet, type Inlet, unitOf } from '../../../core/index.ts';
+import {
+  addInletEdit,
+  assignInletEdit,
+  type Collector,
+  collectorOf,
+  findInlet,
+  firstInletPose,
+  firstPort,
+  type Inlet,
+  removeInletEdit,
+  replaceInletEdit,
+  setPortEdit,
+  unitOf,
+} from '../../../core/index.ts';
 import { Button } from '../../ui/button.tsx';
 import { ChoiceField } from '../../ui/fields/choice-field.tsx';
 import { LengthField } from '../../ui/fields/length-field.tsx';
@@ -10,15 +23,6 @@ import { primaryTitle } from '../../ui/words/verdict-words.ts';
 import { AxesPicture } from '../../view/axes-picture.tsx';
 import type { ShapeProps } from '../shape-props.ts';
 import { CollectorForm } from './collector-form.tsx';
-import {
-  addInletEdit,
-  assignInletEdit,
-  firstInletPose,
-  firstPort,
-  removeInletEdit,
-  replaceInletEdit,
-  setPortEdit,
-} from './ends-edits.ts';
 import { PoseFields } from './pose-fields.tsx';
 import { RowForm } from './row-form.tsx';
 

@@ -1,18 +1,22 @@
 /** A place in the header frame as three typed lengths, and a direction as words or numbers. */
 
 import {
+  DIRECTIONS,
   type Direction,
+  type DirectionWord,
+  directionWord,
+  formatDirection,
   formatTyped,
   type LengthUnit,
   type Place,
   type Problem,
   type ProblemPath,
+  parseDirection,
   parseSignedLength,
   type Result,
 } from '../../../core/index.ts';
 import { ChoiceField } from '../../ui/fields/choice-field.tsx';
 import { TakenField } from '../../ui/fields/length-field.tsx';
-import { DIRECTIONS, type DirectionWord, directionWord, formatDirection, parseDirection } from './direction-text.ts';
 
 const AXES = [
   ['x', 'forward'],

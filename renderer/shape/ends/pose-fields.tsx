@@ -7,8 +7,8 @@ import {
   type Pose,
   type Problem,
   type Result,
+  upFor,
 } from '../../../core/index.ts';
-import { upFor } from './direction-text.ts';
 import { DirectionFields, PlaceFields } from './place-fields.tsx';
 
 interface Props {

@@ -1,18 +1,40 @@
 /** Ports at a spacing along a head: one step for all primaries instead of a pose for each. */
 
 import { useState } from 'react';
-import { type Direction, type Length, parseLength, unitOf } from '../../../core/index.ts';
-import { Button } from '../../ui/button.tsx';
+import {
+  DIRECTIONS,
+  type Direction,
+  type DirectionWord,
+  failure,
+  firstPort,
+  type Length,
+  type LengthUnit,
+  type Problem,
+  parseLength,
+  portRowEdit,
+  type Result,
+  success,
+  unitOf,
+} from '../../../core/index.ts';
 import { ChoiceField } from '../../ui/fields/choice-field.tsx';
 import { wordsFor } from '../../ui/words/problem-words.ts';
 import { primaryTitle } from '../../ui/words/verdict-words.ts';
-import { DraftField, FormProblem, useDraftForm } from '../draft-field.tsx';
+import { DraftField, ShapeForm, useDraftForm } from '../draft-field.tsx';
 import type { ShapeProps } from '../shape-props.ts';
-import { DIRECTIONS, type DirectionWord } from './direction-text.ts';
-import { firstPort, portRowEdit } from './ends-edits.ts';
 
 const WORDS = DIRECTIONS.map(([word]) => ({ id: word, name: word }));
 const USUAL_SPACING = { in: '4', mm: '100' } as const;
+
+/** One length, or several with a semicolon or a comma between. */
+function readSpacings(text: string, unit: LengthUnit): Result<readonly Length[], Problem> {
+  const spacings: Length[] = [];
+  for (const part of text.split(/[;,]/)) {
+    const read = parseLength(part, unit);
+    if (!read.ok) return failure(...read.problems);
+    spacings.push(read.value);
+  }
+  return success(spacings);
+}
 
 export function RowForm({ session, header, onDone }: ShapeProps & { readonly onDone: () => void }) {
   const unit = unitOf(header.settings.display);
@@ -21,17 +43,13 @@ export function RowForm({ session, header, onDone }: ShapeProps & { readonly onD
   const [first, ...others] = header.primaries;
   if (first === undefined) return null;
   const take = () => {
-    const spacings: Length[] = [];
-    for (const text of form.texts.spacings.split(/[;,]/)) {
-      const read = parseLength(text, unit);
-      if (!read.ok) {
-        form.setProblem({ field: 'spacings', words: wordsFor(read.problems) });
-        return;
-      }
-      spacings.push(read.value);
+    const read = readSpacings(form.texts.spacings, unit);
+    if (!read.ok) {
+      form.setProblem({ field: 'spacings', words: wordsFor(read.problems) });
+      return;
     }
     // The last spacing goes on for the ports that none was typed for.
-    const all = others.map((_, index) => spacings[index] ?? spacings[spacings.length - 1] ?? { value: 0, unit });
+    const all = others.map((_, index) => read.value[index] ?? read.value.at(-1) ?? { value: 0, unit });
     const way: Direction = DIRECTIONS.find(([word]) => word === along)?.[1] ?? { x: -1, y: 0, z: 0 };
     const edit = portRowEdit(header.primaries, { first: first.port ?? firstPort(unit), along: way, spacings: all });
     const done = edit.ok ? session.apply(edit.value) : edit;
@@ -39,13 +57,12 @@ export function RowForm({ session, header, onDone }: ShapeProps & { readonly onD
     else form.setProblem({ field: null, words: wordsFor(done.problems) });
   };
   return (
-    <form
-      className="shape-form"
-      aria-label="Row of ports"
-      onSubmit={(event) => {
-        event.preventDefault();
-        take();
-      }}
+    <ShapeForm
+      form={form}
+      label="Row of ports"
+      takeWords={`Place ${header.primaries.length} ports`}
+      onTake={take}
+      onClose={onDone}
     >
       <p>
         All ports like that of {primaryTitle(first.name)}
@@ -60,13 +77,6 @@ export function RowForm({ session, header, onDone }: ShapeProps & { readonly onD
         />
         <ChoiceField label="The row runs" choices={WORDS} chosen={along} onChoose={setAlong} />
       </div>
-      <FormProblem form={form} />
-      <div className="actions">
-        <Button look="main" type="submit">
-          Place {header.primaries.length} ports
-        </Button>
-        <Button onPress={onDone}>Close</Button>
-      </div>
-    </form>
+    </ShapeForm>
   );
 }

@@ -1,37 +1,34 @@
 /** Obstacles that tubes must keep clear of: a rail, a steering shaft, a wheel well. */
 
 import {
+  addObstacleEdit,
   assertNever,
   failure,
   type LengthUnit,
+  OBSTACLE_KINDS,
   type Obstacle,
   type Problem,
   type Result,
+  removeObstacleEdit,
+  replaceObstacleEdit,
   unitOf,
 } from '../../../core/index.ts';
 import { Button } from '../../ui/button.tsx';
 import { LengthField, TakenField } from '../../ui/fields/length-field.tsx';
 import { DirectionFields, PlaceFields } from '../ends/place-fields.tsx';
 import type { ShapeProps } from '../shape-props.ts';
-import { newObstacle, OBSTACLE_KINDS } from './obstacle-edits.ts';
 
 export function ObstaclesPanel({ session, header }: ShapeProps) {
   const unit = unitOf(header.settings.display);
   return (
     <div className="shape-stack">
       <div className="actions">
-        {OBSTACLE_KINDS.map(({ kind, add }) => (
+        {OBSTACLE_KINDS.map(({ kind, name }) => (
           <Button
             key={kind}
-            onPress={() =>
-              session.apply({
-                kind: 'addObstacle',
-                obstacle: newObstacle(kind, header, { id: session.newId(), unit }),
-                at: header.obstacles.length,
-              })
-            }
+            onPress={() => session.apply(addObstacleEdit(header, kind, { id: session.newId(), unit }))}
           >
-            {add}
+            Add {name.toLowerCase()}
           </Button>
         ))}
       </div>
@@ -44,9 +41,9 @@ export function ObstaclesPanel({ session, header }: ShapeProps) {
           <ObstacleFields
             obstacle={obstacle}
             unit={unit}
-            onTake={(changed) => session.apply({ kind: 'replaceObstacle', obstacle: changed })}
+            onTake={(changed) => session.apply(replaceObstacleEdit(changed))}
           />
-          <Button look="quiet" onPress={() => session.apply({ kind: 'removeObstacle', obstacleId: obstacle.id })}>
+          <Button look="quiet" onPress={() => session.apply(removeObstacleEdit(obstacle.id))}>
             Remove {obstacle.name}
           </Button>
         </section>

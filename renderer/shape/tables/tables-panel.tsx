@@ -1,7 +1,7 @@
 /** LRA and XYZ tables of the primary in hand: shown, copied, saved, and read in. */
 
 import { useState } from 'react';
-import { unitOf } from '../../../core/index.ts';
+import { safeFileName, type TableKind, tableEdit, unitOf } from '../../../core/index.ts';
 import { askForFile, downloadText } from '../../host/files.ts';
 import { Button } from '../../ui/button.tsx';
 import { ChoiceField } from '../../ui/fields/choice-field.tsx';
@@ -10,7 +10,7 @@ import { useNotice } from '../../ui/notices.tsx';
 import { wordsFor } from '../../ui/words/problem-words.ts';
 import { primaryTitle } from '../../ui/words/verdict-words.ts';
 import type { ShapeProps } from '../shape-props.ts';
-import { type ShownTable, shownTable, type TableKind, tableEdit } from './table-edits.ts';
+import { noteWords, type ShownTable, shownTable } from './table-text.ts';
 
 const KINDS = [
   { id: 'lra', name: 'LRA, rotations' },
@@ -37,11 +37,6 @@ export function TablesPanel(props: ShapeProps) {
   );
 }
 
-/** Letters, digits, hyphens and underscores only: safe on every system. */
-function fileName(name: string): string {
-  return `${name.replace(/[^\p{L}\p{N}_-]+/gu, '-').slice(0, 80)}.csv`;
-}
-
 function ShownPart({ table, name }: { readonly table: ShownTable; readonly name: string }) {
   const notice = useNotice();
   const copy = async () => {
@@ -53,41 +48,13 @@ function ShownPart({ table, name }: { readonly table: ShownTable; readonly name:
   };
   return (
     <>
-      <div className="table-scroll">
-        <table className="table">
-          <thead>
-            <tr>
-              <th scope="col">#</th>
-              {table.columns.map((column) => (
-                <th key={column} scope="col" className="number">
-                  {column}
-                </th>
-              ))}
-            </tr>
-          </thead>
-          <tbody>
-            {table.rows.map((row, index) => (
-              // biome-ignore lint/suspicious/noArrayIndexKey: rows of a table have no identity but their place
-              <tr key={index}>
-                <th scope="row">{index + 1}</th>
-                {row.map((cell, column) => (
-                  <td key={table.columns[column]} className="number">
-                    <FigureText text={cell} />
-                  </td>
-                ))}
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </div>
-      {table.notes.map((note) => (
-        <p key={note} className="view-note">
-          {note}
-        </p>
-      ))}
+      <Cells table={table} />
+      <Notes notes={table.notes} />
       <div className="actions">
         <Button onPress={() => void copy()}>Copy table</Button>
-        <Button onPress={() => downloadText({ fileName: fileName(name), mediaType: 'text/csv', text: table.csv })}>
+        <Button
+          onPress={() => downloadText({ fileName: safeFileName(name, '.csv'), mediaType: 'text/csv', text: table.csv })}
+        >
           Save as CSV
         </Button>
       </div>
@@ -95,8 +62,45 @@ function ShownPart({ table, name }: { readonly table: ShownTable; readonly name:
   );
 }
 
-/** No table of 500 rows is longer. */
-const TEXT_LIMIT = 200_000;
+function Cells({ table }: { readonly table: ShownTable }) {
+  return (
+    <div className="table-scroll">
+      <table className="table">
+        <thead>
+          <tr>
+            <th scope="col">#</th>
+            {table.columns.map((column) => (
+              <th key={column} scope="col" className="number">
+                {column}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {table.rows.map((row, index) => (
+            // biome-ignore lint/suspicious/noArrayIndexKey: rows of a table have no identity but their place
+            <tr key={index}>
+              <th scope="row">{index + 1}</th>
+              {row.map((cell, column) => (
+                <td key={table.columns[column]} className="number">
+                  <FigureText text={cell} />
+                </td>
+              ))}
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </div>
+  );
+}
+
+function Notes({ notes }: { readonly notes: readonly string[] }) {
+  return notes.map((note) => (
+    <p key={note} className="view-note">
+      {note}
+    </p>
+  ));
+}
 
 function ReadPart({ session, header, primary, kind }: ShapeProps & { readonly kind: TableKind }) {
   const [text, setText] = useState('');
@@ -105,10 +109,10 @@ function ReadPart({ session, header, primary, kind }: ShapeProps & { readonly ki
   const fieldId = `table-${kind}`;
   const read = (given: string) => {
     const unit = unitOf(header.settings.display);
-    const made = tableEdit(kind, given.slice(0, TEXT_LIMIT), { primary, unit, newId: () => session.newId() });
+    const made = tableEdit(kind, given, { primary, unit, newId: () => session.newId() });
     const done = made.ok ? session.apply(made.value.edit) : made;
     setProblem(done.ok ? null : wordsFor(done.problems));
-    setNotes(made.ok ? made.value.notes : []);
+    setNotes(made.ok ? made.value.notes.map(noteWords) : []);
     setText(done.ok ? '' : given);
   };
   const open = async () => {
@@ -136,11 +140,7 @@ function ReadPart({ session, header, primary, kind }: ShapeProps & { readonly ki
           {problem}
         </p>
       )}
-      {notes.map((note) => (
-        <p key={note} className="view-note">
-          {note}
-        </p>
-      ))}
+      <Notes notes={notes} />
       <div className="actions">
         <Button onPress={() => read(text)} isDisabled={text.trim() === ''}>
           Put in place of pieces

@@ -19,17 +19,17 @@ const TICKS_DEG = Array.from({ length: 24 }, (_, index) => index * 15);
 /** Keys pressed within this time are one turn. */
 const REST_MS = 700;
 
-export function ClockingDial({ label, clockingDeg, onSettle }: Props) {
+/** The clocking shown while the dial is turned; a turn comes to rest when it is let go, or when no key has followed for a moment. */
+function useTurning(clockingDeg: number, onSettle: (clockingDeg: number) => void) {
   /** Null while the dial stands as stored. */
-  const [turned, setTurned] = useState<number | null>(null);
+  const [turned, turn] = useState<number | null>(null);
   const settle = useRef(onSettle);
   settle.current = onSettle;
-  const shown = turned ?? clockingDeg;
   const isHeld = useRef(false);
   useEffect(() => {
     if (turned === null || isHeld.current) return undefined;
     const timer = setTimeout(() => {
-      setTurned(null);
+      turn(null);
       settle.current(turned);
     }, REST_MS);
     return () => clearTimeout(timer);
@@ -37,12 +37,17 @@ export function ClockingDial({ label, clockingDeg, onSettle }: Props) {
   const rest = () => {
     isHeld.current = false;
     if (turned === null) return;
-    setTurned(null);
+    turn(null);
     settle.current(turned);
   };
+  return { shown: turned ?? clockingDeg, turn, isHeld, rest };
+}
+
+export function ClockingDial({ label, clockingDeg, onSettle }: Props) {
+  const { shown, turn, isHeld, rest } = useTurning(clockingDeg, onSettle);
   const turnTo = (event: PointerEvent<HTMLElement>) => {
     const box = event.currentTarget.getBoundingClientRect();
-    setTurned(clockingAtPlace(event.clientX - box.left - box.width / 2, event.clientY - box.top - box.height / 2));
+    turn(clockingAtPlace(event.clientX - box.left - box.width / 2, event.clientY - box.top - box.height / 2));
   };
   return (
     <div
@@ -60,7 +65,7 @@ export function ClockingDial({ label, clockingDeg, onSettle }: Props) {
         if (next === null || event.ctrlKey || event.altKey || event.metaKey) return;
         event.preventDefault();
         event.stopPropagation();
-        setTurned(next);
+        turn(next);
       }}
       onBlur={rest}
       onPointerDown={(event) => {

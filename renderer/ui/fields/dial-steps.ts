@@ -1,6 +1,6 @@
 /** What keys and pointers make of a clocking dial. */
 
-import { degreesOf, wrapDeg } from '../../../core/index.ts';
+import { degreesOf, roundedTo, wrapDeg } from '../../../core/index.ts';
 
 const KEY_STEPS: ReadonlyMap<string, number> = new Map([
   ['ArrowRight', 1],
@@ -17,14 +17,10 @@ export function clockingAfterKey(clockingDeg: number, key: string, isFine: boole
   if (key === 'End') return 180;
   const step = KEY_STEPS.get(key);
   if (step === undefined) return null;
-  return hundredth(wrapDeg(clockingDeg + (isFine ? step / 10 : step)));
+  return roundedTo(wrapDeg(clockingDeg + (isFine ? step / 10 : step)), 2);
 }
 
 /** The clocking that a place on the dial stands for, in whole degrees: 0 at the top, clockwise positive, from the middle. */
 export function clockingAtPlace(right: number, down: number): number {
   return Math.round(wrapDeg(degreesOf(Math.atan2(right, -down)))) + 0;
-}
-
-export function hundredth(value: number): number {
-  return Math.round(value * 100) / 100 + 0;
 }

@@ -1,16 +1,13 @@
 /** How an end misses its inlet, in words that a person can act on. */
 
-import { type Closure, formatAngle, formatLength, formatLengthBare, type LengthStyle } from '../../../core/index.ts';
-
-/** Whether a length is shown as nothing at this fineness. */
-export function isShownAsZero(mm: number, style: LengthStyle): boolean {
-  return formatLengthBare(Math.abs(mm), style) === formatLengthBare(0, style);
-}
-
-/** Degrees to a tenth: finer than anyone can clock a tube by hand. */
-export function tenthDeg(angleDeg: number): number {
-  return Math.round(angleDeg * 10) / 10 + 0;
-}
+import {
+  type Closure,
+  formatAngle,
+  formatLength,
+  isShownAsZero,
+  type LengthStyle,
+  roundedTo,
+} from '../../../core/index.ts';
 
 /** "ends 3/16 in short of the inlet and 1/8 in to the side, 0.4° off". */
 export function closureWords(closure: Closure, style: LengthStyle): string {
@@ -21,6 +18,6 @@ export function closureWords(closure: Closure, style: LengthStyle): string {
   const aside = isShownAsZero(asideMm, style) ? null : `${formatLength(asideMm, style)} to the side`;
   const places = [along, aside].filter((words) => words !== null);
   const place = places.length === 0 ? 'in the inlet' : places.join(' and ');
-  const tilt = tenthDeg(tiltDeg);
+  const tilt = roundedTo(tiltDeg, 1);
   return `ends ${place}, ${tilt === 0 ? 'square' : `${formatAngle(tilt)} off`}`;
 }

@@ -1,7 +1,8 @@
 /** What a person should know of a header before it is frozen. */
 
-import { formatLength, type Header, type MatchReport, type PrimaryMatch } from '../../../core/index.ts';
+import type { Header, MatchReport } from '../../../core/index.ts';
 import { countOf } from './spoken.ts';
+import { verdictWords } from './verdict-words.ts';
 
 /** A sentence for each thing that looks unfinished; none when all is welded and in the band. */
 export function finishNotes(header: Header, report: MatchReport): readonly string[] {
@@ -11,7 +12,7 @@ export function finishNotes(header: Header, report: MatchReport): readonly strin
   return [
     ...(header.primaries.length === 0 ? ['It has no primaries.'] : []),
     ...empty.map((primary) => `Primary ${primary.name} has no pieces.`),
-    ...outside.map((match) => outsideWords(match, header)),
+    ...outside.map((match) => `Primary ${match.name} is ${verdictWords(match, header.settings.display)}.`),
     ...(unwelded.length > 0 ? [`${countOf(unwelded.length, 'piece')} not marked as welded.`] : []),
   ];
 }
@@ -19,9 +20,4 @@ export function finishNotes(header: Header, report: MatchReport): readonly strin
 /** Why a header cannot be finished at all, in words; null when it can. */
 export function whyNotFinish(header: Header): string | null {
   return header.primaries.some(({ pieces }) => pieces.length > 0) ? null : 'There are no pieces to finish yet.';
-}
-
-function outsideWords(match: PrimaryMatch, header: Header): string {
-  const offBy = formatLength(Math.abs(match.deviationMm ?? 0), header.settings.display);
-  return `Primary ${match.name} is ${offBy} ${match.verdict === 'short' ? 'short' : 'long'}.`;
 }

@@ -8,6 +8,8 @@ const TURN_DEG_PER_PX = 0.4;
 const WHEEL_ZOOM = 1.0015;
 /** A press that moves less than this is a choice and not a turn. */
 const CHOICE_PX = 5;
+/** The middle and the right button, as `PointerEvent.buttons` counts them. */
+const MOVING_BUTTONS = 4 | 2;
 
 interface Place {
   readonly x: number;
@@ -41,10 +43,6 @@ export function useViewGestures(reach: Reach): ViewGestures {
 
   useWheel(element, latest);
 
-  const placeOf = (event: PointerEvent<HTMLElement>): Place => {
-    const box = event.currentTarget.getBoundingClientRect();
-    return { x: event.clientX - box.left, y: event.clientY - box.top };
-  };
   const lift = (event: PointerEvent<HTMLElement>) => {
     fingers.current.delete(event.pointerId);
   };
@@ -62,16 +60,14 @@ export function useViewGestures(reach: Reach): ViewGestures {
       const before = fingers.current.get(event.pointerId);
       if (before === undefined) return;
       const now = placeOf(event);
-      const others = [...fingers.current].filter(([id]) => id !== event.pointerId).map(([, place]) => place);
+      const [other] = [...fingers.current].flatMap(([id, place]) => (id === event.pointerId ? [] : [place]));
       fingers.current.set(event.pointerId, now);
       travelled.current += Math.hypot(now.x - before.x, now.y - before.y);
       const { camera, size, onCamera } = latest.current;
-      const [other] = others;
-      const isPan = event.shiftKey || (event.buttons & 6) !== 0;
-      // A second event may come before the next drawing; it goes on from this one's camera.
       const next = other
         ? pinched(camera, size, { before, now, other })
-        : dragged(camera, size, { before, now, isPan });
+        : dragged(camera, size, { before, now, isPan: event.shiftKey || (event.buttons & MOVING_BUTTONS) !== 0 });
+      // A second event may come before the next drawing; it goes on from this one's camera.
       latest.current = { ...latest.current, camera: next };
       onCamera(next);
     },
@@ -81,15 +77,22 @@ export function useViewGestures(reach: Reach): ViewGestures {
       if (isChoice) latest.current.onChoose(placeOf(event));
     },
     onPointerCancel: lift,
-    onKeyDown(event) {
-      if (event.ctrlKey || event.altKey || event.metaKey) return;
-      const next = cameraAfterKey(latest.current.camera, { key: event.key, shift: event.shiftKey });
-      if (next === null) return;
-      event.preventDefault();
-      event.stopPropagation();
-      latest.current.onCamera(next);
-    },
+    onKeyDown: (event) => keyDown(event, latest.current),
   };
+}
+
+function keyDown(event: KeyboardEvent<HTMLElement>, { camera, onCamera }: Reach): void {
+  if (event.ctrlKey || event.altKey || event.metaKey) return;
+  const next = cameraAfterKey(camera, { key: event.key, shift: event.shiftKey });
+  if (next === null) return;
+  event.preventDefault();
+  event.stopPropagation();
+  onCamera(next);
+}
+
+function placeOf(event: PointerEvent<HTMLElement>): Place {
+  const box = event.currentTarget.getBoundingClientRect();
+  return { x: event.clientX - box.left, y: event.clientY - box.top };
 }
 
 /** The page must not scroll under the wheel, which only a listener of one's own can prevent. */

@@ -5,6 +5,7 @@ import {
   assertNever,
   closureLimits,
   findInlet,
+  formatGap,
   formatLength,
   type Header,
   type HeaderGap,
@@ -43,8 +44,7 @@ export function gapSpans(gaps: readonly HeaderGap[], header: Header): readonly S
 /** "3/16 in"; "1/8 in inside" where the two run into each other; "just under 1/4 in" where rounding would hide that it is tight. */
 export function gapText({ clearance: { gapMm }, isTight }: HeaderGap, header: Header): string {
   const { display, wantedGap } = header.settings;
-  const text = formatLength(Math.abs(gapMm), display);
-  if (gapMm < 0) return `${text} inside`;
+  const text = formatGap(gapMm, display);
   return isTight && text === formatLength(mmOf(wantedGap), display) ? `just under ${text}` : text;
 }
 

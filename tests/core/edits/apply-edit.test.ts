@@ -2,19 +2,19 @@
 
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { applyEdits } from '../../../core/edits/apply-edit.ts';
 import {
   applyEdit,
-  applyEdits,
   checkHeader,
   demoHeader,
   type Edit,
   type Header,
   type HeaderProblem,
-  inches,
   type Piece,
   removePrimaryEdit,
   writeHeader,
 } from '../../../core/index.ts';
+import { inches } from '../../../core/units/length.ts';
 import { editArbitrary } from '../../generators/edits.ts';
 import { bigHeader, headerArbitrary } from '../../generators/headers.ts';
 

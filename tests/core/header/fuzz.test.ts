@@ -3,16 +3,16 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
+import { partsRows } from '../../../core/header/parts/parts-rows.ts';
 import {
+  csvText,
   demoHeader,
   describeProblem,
-  inches,
   type Problem,
   parseAngle,
   parseLength,
   parseQuickEntry,
   parseSignedLength,
-  partsRows,
   type Result,
   readHeader,
   readHeaderBytes,
@@ -20,7 +20,8 @@ import {
   readPastedPieces,
   writeHeader,
 } from '../../../core/index.ts';
-import { readCsv, writeCsv } from '../../../electron/output/csv.ts';
+import { inches } from '../../../core/units/length.ts';
+import { readCsv } from '../../../electron/output/csv.ts';
 import { seededRandom } from '../../trust/seeded-random.ts';
 import { mutantJson, mutantRows, mutantText, typedText } from './mutants.ts';
 
@@ -143,7 +144,7 @@ test('broken versions of the refused files', () => {
 test(`${CASES} broken parts lists (seed ${SEED})`, { timeout: TEST_LIMIT_MS }, () => {
   const random = seededRandom(SEED + 2);
   const rows = partsRows(demoHeader('demo'), 'in').slice(0, 12);
-  const csv = writeCsv(rows);
+  const csv = csvText(rows);
   const tabbed = rows.map((row) => row.slice(1).join('\t')).join('\n');
   let refused = 0;
   for (let index = 0; index < CASES; index += 1) {
@@ -233,9 +234,17 @@ const WORST: readonly string[] = [
   '0',
   'deg',
   '\u00b0',
+  '"x ',
+  '\u0301\u0316',
 ]
   .flatMap((part) => tail.map((end) => repeated(part) + end))
-  .concat(repeated('1').replace(/^/, 'b'), `b${repeated(' ')}x`, `p90${repeated(' ')}x5`, `"${repeated('""')}x`);
+  .concat(
+    repeated('1').replace(/^/, 'b'),
+    `b${repeated(' ')}x`,
+    `p90${repeated(' ')}x5`,
+    `"${repeated('""')}x`,
+    `${repeated('"x').slice(0, 5000)}${' '.repeat(5000)}\t`,
+  );
 
 test('the worst strings of 10,000 characters are read in under 5 ms', () => {
   const all = [

@@ -4,8 +4,10 @@ import { describe, expect, test } from 'vitest';
 import type { Piece, Primary } from '../../../core/header/header.ts';
 import { poseOfFrame } from '../../../core/path/frame.ts';
 import type { LraTable, XyzPoint } from '../../../core/path/tables/bending-table.ts';
+import { fromXyz } from '../../../core/path/tables/from-xyz.ts';
 import { fromLra, toLra } from '../../../core/path/tables/lra.ts';
-import { fromXyz, toXyz } from '../../../core/path/tables/xyz.ts';
+import { lraCsv, readLraCsv, readXyzCsv, xyzCsv } from '../../../core/path/tables/table-csv.ts';
+import { toXyz } from '../../../core/path/tables/to-xyz.ts';
 import { tracePrimary } from '../../../core/path/trace-primary.ts';
 import { wrapDeg } from '../../../core/path/vector.ts';
 import { expectWithin, expectWithinDeg } from '../../tolerance.ts';
@@ -68,6 +70,9 @@ describe('LRA', () => {
     ['angle', 'angle', { angleDeg: 400 }],
     ['clr', 'aboveZero', { clrMm: 0 }],
     ['clr', 'aboveZero', { clrMm: Number.POSITIVE_INFINITY }],
+    ['length', 'zeroOrMore', { lengthMm: 1e308 }],
+    ['length', 'zeroOrMore', { lengthMm: 1_000_000.1 }],
+    ['clr', 'aboveZero', { clrMm: 1e308 }],
   ])('a row with a bad %s is refused and pointed at', (column, expected, bad) => {
     const row = { lengthMm: 10, rotationDeg: 0, angleDeg: 90, clrMm: 80 };
     const refused = fromLra({ rows: [row, { ...row, ...bad }], lastLengthMm: 0 }, newId);
@@ -217,4 +222,39 @@ test('a table of pieces keeps each piece planned and under a new id', () => {
     ['bend', 'planned'],
   ]);
   expect(new Set(pieces.map(({ id }) => id)).size).toBe(2);
+});
+
+describe('the limits of the document', () => {
+  test.each([
+    ['x', { xMm: 1e308 }],
+    ['y', { yMm: -1e308 }],
+    ['z', { zMm: Number.NaN }],
+    ['z', { zMm: Number.NEGATIVE_INFINITY }],
+    ['clr', { clrMm: 1e308 }],
+  ])('a point whose %s no header can hold is refused and pointed at', (column, bad) => {
+    const points = [at(0, 0, 0), { ...at(500, 0, 0, 80), ...bad }, at(500, 500, 0)];
+    expect(problemOf(fromXyz({ points }, newId))).toMatchObject({ kind: 'tableCell', row: 2, column });
+  });
+
+  test('500 bends are written as points and read back as 500 bends', () => {
+    const bends = Array.from({ length: 500 }, (_, index) => bend(50, 10, index % 2 === 0 ? 0 : 180));
+    const points = foundValue(toXyz(primaryOf(bends), null)).table.points;
+    expect(points.length).toBe(502);
+    const read = foundValue(fromXyz(foundValue(readXyzCsv(xyzCsv({ points }))), newId));
+    expect(read.pieces.length).toBe(500);
+    const lra = foundValue(toLra(primaryOf(bends))).table;
+    expect(foundValue(fromLra(foundValue(readLraCsv(lraCsv(lra))), newId)).length).toBe(500);
+  });
+
+  test('what could not be read back is not written', () => {
+    // 251 bends of 180 are listed as 502; each straight between two is one more piece.
+    const turns = Array.from({ length: 251 }, () => bend(50, 180, 90));
+    expect(problemOf(toXyz(primaryOf(turns), null))).toMatchObject({ kind: 'tableTooLong', limit: 502 });
+    const spaced = Array.from({ length: 249 }, () => [bend(50, 180, 90), straight(10)]).flat();
+    expect(problemOf(toXyz(primaryOf(spaced), null))).toMatchObject({ kind: 'tableTooLong', limit: 500 });
+    // Two straights in a row are one in a table, here of two kilometres.
+    const far = primaryOf([straight(1e6), straight(1e6), bend(50, 90, 0)]);
+    expect(problemOf(toLra(far))).toMatchObject({ kind: 'tableCell', table: 'lra', column: 'length' });
+    expect(problemOf(toXyz(far, null))).toMatchObject({ kind: 'tableCell', table: 'xyz', column: 'y' });
+  });
 });

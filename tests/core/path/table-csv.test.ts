@@ -79,6 +79,31 @@ describe('CSV', () => {
     });
   });
 
+  test('what is too long to be a table is refused whole, never cut', () => {
+    const wide = `length_mm,rotation_deg,angle_deg,clr_mm,note\n${`1,2,3,4,${'x'.repeat(2500)}\n`.repeat(500)}`;
+    expect(problemOf(readLraCsv(wide))).toMatchObject({ kind: 'unreadableFile', reason: 'tooLarge' });
+    const blank = `length_mm,rotation_deg,angle_deg,clr_mm\n${'\n'.repeat(20_000)}5,,,\n`;
+    expect(problemOf(readLraCsv(blank))).toMatchObject({ kind: 'tableTooLong' });
+  });
+
+  test('the longest tables are read: 500 bends and a last straight, 502 points', () => {
+    const rows = Array.from({ length: 500 }, () => ({
+      lengthMm: 1e6,
+      rotationDeg: -360,
+      angleDeg: 1 / 3,
+      clrMm: 1e-300,
+    }));
+    const lra = { rows, lastLengthMm: 1e6 };
+    expect(foundValue(readLraCsv(lraCsv(lra)))).toEqual(lra);
+    const points = Array.from({ length: 502 }, (_, index) => at(-1e6 + index / 3, 1e6, index, 0.1 + 0.2));
+    expect(foundValue(readXyzCsv(xyzCsv({ points })))).toEqual({ points });
+    expect(problemOf(readXyzCsv(xyzCsv({ points: [...points, at(0, 0, 0)] })))).toEqual({
+      kind: 'tableTooLong',
+      table: 'xyz',
+      limit: 502,
+    });
+  });
+
   test('random bytes never throw (seed 47)', () => {
     const random = seededRandom(47);
     const alphabet = 'length_mm,rotation_deg,angle_deg,clr_mm;\t"\r\n0123456789.-+eE=xyz\u0000';

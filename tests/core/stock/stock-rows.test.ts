@@ -2,6 +2,8 @@
 
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { readCsvRows } from '../../../core/spreadsheet/read-rows.ts';
+import { csvText } from '../../../core/spreadsheet/write-rows.ts';
 import { describeStockProblem } from '../../../core/stock/describe-stock-problem.ts';
 import { type ReadStock, readStockRows } from '../../../core/stock/read-stock-rows.ts';
 import { STOCK_COLUMNS } from '../../../core/stock/stock-columns.ts';
@@ -96,6 +98,23 @@ describe('a stock list', () => {
       }),
       { numRuns: 2000 },
     );
+  });
+
+  test('comes back from its file at its limits, with names and notes that would be formulas', () => {
+    const limit: StockItem = {
+      ...STRAIGHT,
+      material: `=${'\u20ac"'.repeat(59)}x`,
+      note: `-\n"${"'=,;\t".repeat(399)}x`,
+    };
+    const least = { value: 1e-40, unit: 'in' } as const;
+    const most = { value: 1e6, unit: 'mm' } as const;
+    const items: StockItem[] = [
+      { ...limit, id: 'new-1', od: most, wall: least, length: most, count: 100_000 },
+      { ...BEND, id: 'new-2', material: '+304', note: '-1', clr: least, angleDeg: 1e-40, legs: [least, most] },
+    ];
+    const { rows, openQuote } = readCsvRows(csvText(stockRows(items)), { mostRows: 10 });
+    expect(openQuote).toBe(null);
+    expect(read(rows)).toEqual({ items, refused: [] });
   });
 
   test('may have its columns in any order and spelling, and leave out what it does not use', () => {

@@ -8,6 +8,7 @@ import {
   formatFeetInches,
   formatLength,
   formatLengthBare,
+  isShownAsZero,
 } from '../../../core/units/format-length.ts';
 import { formatTyped } from '../../../core/units/format-typed.ts';
 import { inches, type Length, MM_PER_INCH, mmOf } from '../../../core/units/length.ts';
@@ -174,4 +175,12 @@ describe('what is typed, kept, written and read again stays what it was', () => 
   ])('%o is written %s', (length, text) => {
     expect(formatTyped(length)).toBe(text);
   });
+});
+
+test('a length is shown as nothing when it rounds to nothing, whatever its sign', () => {
+  const sixteenths = { kind: 'fraction', per: 16 } as const;
+  const zero = [0, 0.7, -0.7].map((mm) => isShownAsZero(mm, sixteenths));
+  expect(zero).toEqual([true, true, true]);
+  expect([0.8, -0.8].map((mm) => isShownAsZero(mm, sixteenths))).toEqual([false, false]);
+  expect(isShownAsZero(0.06, { kind: 'mm', places: 1 })).toBe(false);
 });

@@ -3,7 +3,8 @@
 import fc from 'fast-check';
 import Papa from 'papaparse';
 import { describe, expect, test } from 'vitest';
-import { readCsv, writeCsv } from '../../../electron/output/csv.ts';
+import { csvText } from '../../../core/index.ts';
+import { readCsv } from '../../../electron/output/csv.ts';
 
 const { EVENRUN_LONG } = process.env;
 
@@ -35,13 +36,13 @@ describe('what a spreadsheet could run', () => {
     "'=1",
     '-1/8 in',
   ])('%j is text, and comes back as it was', (cell) => {
-    const text = writeCsv([[cell, 'end']]);
+    const text = csvText([[cell, 'end']]);
     expect(text).toMatch(/^\ufeff"'/);
     expect(rowsOf(text)[0]).toEqual([cell, 'end']);
   });
 
   test.each(['-5.00', '+3', '0', '12.5', '-.5'])('the number %s stays a number', (cell) => {
-    expect(writeCsv([[cell]])).toBe(`\ufeff${cell}\r\n`);
+    expect(csvText([[cell]])).toBe(`\ufeff${cell}\r\n`);
   });
 
   test('no written cell begins, for a spreadsheet, with a sign of a formula', () => {
@@ -50,7 +51,7 @@ describe('what a spreadsheet could run', () => {
         fc.array(fc.string({ unit: fc.constantFrom(...'=+-@\t\r\n\'", ;ab1＝') }), { minLength: 2 }),
         (row) => {
           // Another program's parser sees the cells as a spreadsheet would.
-          const seen = Papa.parse<string[]>(writeCsv([row]).slice(1), { delimiter: ',' }).data[0] ?? [];
+          const seen = Papa.parse<string[]>(csvText([row]).slice(1), { delimiter: ',' }).data[0] ?? [];
           for (const cell of seen)
             if (!/^[+-]?[\d.]+$/.test(cell)) expect(cell).not.toMatch(/^(?:[\t\r\n]|\s*[=+\-@＝＋－＠])/);
         },
@@ -66,7 +67,7 @@ test('any rows of two cells or more are read back as they were written', () => {
   const heading = ['first', 'second', 'third'];
   fc.assert(
     fc.property(fc.array(fc.tuple(cell, cell, cell), { minLength: 1, maxLength: 8 }), (rows) => {
-      const read = rowsOf(writeCsv([heading, ...rows]));
+      const read = rowsOf(csvText([heading, ...rows]));
       expect(read.slice(0, rows.length + 1)).toEqual([heading, ...rows]);
     }),
     { numRuns: 3000, seed: 2 },
@@ -93,6 +94,8 @@ describe('what is read', () => {
   test('limits: 5 MiB, 10,000 rows, 64 columns', () => {
     expect(reasonOf(new Uint8Array(5 * 1024 * 1024 + 1))).toMatchObject({ reason: 'tooLarge' });
     expect(rowsOf(`a,b\n${'1,2\n'.repeat(9999)}1,2`)).toHaveLength(10_001);
+    expect(rowsOf(`a,b\n${'1,2\n'.repeat(10_000)}`)).toHaveLength(10_001);
+    expect(rowsOf(csvText([['a', 'b'], ...Array<string[]>(10_000).fill(['1', '2'])]))).toHaveLength(10_001);
     expect(reasonOf(bytes(`a,b\n${'1,2\n'.repeat(10_000)}1,2`))).toEqual({
       kind: 'tooMany',
       path: ['rows'],

@@ -1,21 +1,10 @@
-/** Files that leave the program: names that every system takes, writing that is whole or not at all, a small log. */
+/** Files that leave the program: writing that is whole or not at all, a small log. */
 
-import {
-  existsSync,
-  mkdirSync,
-  mkdtempSync,
-  readdirSync,
-  readFileSync,
-  rmSync,
-  statSync,
-  writeFileSync,
-} from 'node:fs';
+import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { basename, join } from 'node:path';
-import fc from 'fast-check';
+import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { fileLog, wordsOf } from '../../../electron/output/file-log.ts';
-import { safeFileName } from '../../../electron/output/file-names.ts';
 import { writeFileAtomically } from '../../../electron/output/write-file-atomically.ts';
 
 let folder = '';
@@ -23,41 +12,6 @@ beforeEach(() => {
   folder = mkdtempSync(join(tmpdir(), 'evenrun-files-'));
 });
 afterEach(() => rmSync(folder, { recursive: true, force: true }));
-
-describe('names', () => {
-  test.each([
-    ['Hill-climb four', 'Hill-climb four.csv'],
-    ['../../etc/passwd', 'etc passwd.csv'],
-    ['a/b\\c:d*e?f"g<h>i|j', 'a b c d e f g h i j.csv'],
-    ['con', '_con.csv'],
-    ['COM1.old', '_COM1.old.csv'],
-    ['.hidden', 'hidden.csv'],
-    ['ends. . ', 'ends.csv'],
-    ['   ', 'untitled.csv'],
-    ['\u202egpj.exe', 'gpj.exe.csv'],
-    ['Krümmer Nº 4', 'Krümmer Nº 4.csv'],
-  ])('%j gives %j', (name, wanted) => expect(safeFileName(name, '.csv')).toBe(wanted));
-
-  test('whatever the name, a file of it can be made in its folder and found there', () => {
-    const name = fc.oneof(
-      fc.string({ unit: 'binary', maxLength: 120 }),
-      fc.string({ unit: fc.constantFrom(...'./\\ :\0\n管é'), maxLength: 120 }),
-      fc.string({ unit: 'grapheme', minLength: 100, maxLength: 120 }),
-    );
-    fc.assert(
-      fc.property(name, (text) => {
-        const made = safeFileName(text, '.evenrun.json');
-        expect(Buffer.byteLength(made)).toBeLessThanOrEqual(200);
-        expect(basename(made)).toBe(made);
-        expect(made).not.toMatch(/^[. ]|[. ]$/);
-        writeFileSync(join(folder, made), '');
-        expect(existsSync(join(folder, made))).toBe(true);
-      }),
-      { numRuns: 2000, seed: 4 },
-    );
-    expect(readdirSync(folder).length).toBeGreaterThan(500);
-  });
-});
 
 describe('writing', () => {
   test('gives the file its whole new content, and leaves nothing else', () => {

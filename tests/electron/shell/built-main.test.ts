@@ -93,7 +93,11 @@ describe('calls', () => {
       ok: true,
       value: { state: 'ready', version: '9.9.9' },
     });
-    const made = (await callFromPage(run, 'createHeader', { name: 'Tow rig & co', from: 'demo' })) as OpenedHeaderReply;
+    const made = (await callFromPage(run, 'createHeader', {
+      requestId: 'tow-rig-and-co',
+      name: 'Tow rig & co',
+      from: 'demo',
+    })) as OpenedHeaderReply;
     expect(made).toMatchObject({ ok: true, value: { header: { name: 'Tow rig & co' } } });
     expect(existsSync(join(run.dataFolder, 'evenrun.sqlite'))).toBe(true);
     await until(() => JSON.stringify(run.electron.Menu.shown.at(-1)).includes('Tow rig && co'), 'the menu');
@@ -112,7 +116,11 @@ describe('calls', () => {
 describe('exporting', () => {
   async function exportDemo(run: ShellRun): Promise<unknown> {
     await callFromPage(run, 'start', {});
-    const made = (await callFromPage(run, 'createHeader', { name: 'Tow rig', from: 'demo' })) as OpenedHeaderReply;
+    const made = (await callFromPage(run, 'createHeader', {
+      requestId: 'tow-rig-request',
+      name: 'Tow rig',
+      from: 'demo',
+    })) as OpenedHeaderReply;
     return callFromPage(run, 'exportHeader', { headerId: made.value.header.id });
   }
 

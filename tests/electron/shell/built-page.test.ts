@@ -16,7 +16,7 @@ const SCRIPT = `
     if (event.kind === 'flush') await window.evenrun.call('readyToClose', {});
   });
   const started = await window.evenrun.call('start', {});
-  const made = await window.evenrun.call('createHeader', { name: 'From the page', from: 'demo' });
+  const made = await window.evenrun.call('createHeader', { requestId: 'from-the-page', name: 'From the page', from: 'demo' });
   document.title = started.value.state + ' ' + made.value.header.name;
 `;
 

@@ -27,7 +27,8 @@ registerHooks({
 /** Lays the built files out as they are in a package, in a folder of their own, and a fresh double beside them. */
 function installBuilt(pageFolder: string): string {
   const folder = temporaryFolder('built');
-  for (const part of ['shell', 'preload']) cpSync(join(ROOT, 'dist', part), join(folder, part), { recursive: true });
+  for (const part of ['shell', 'preload', 'reader'])
+    cpSync(join(ROOT, 'dist', part), join(folder, part), { recursive: true });
   cpSync(pageFolder, join(folder, 'renderer'), { recursive: true });
   symlinkSync(join(ROOT, 'node_modules'), join(folder, 'node_modules'));
   doubleInUse = join(folder, 'electron-double.ts');

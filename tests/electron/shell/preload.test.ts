@@ -49,15 +49,15 @@ test.each(['toString', '__proto__', 'evenrun:call', '', 'Start'])('%s is no call
 });
 
 test('what was told before the page listened is told when it does, once and in order', () => {
-  tell({ kind: 'command', command: 'one' });
-  tell({ kind: 'command', command: 'two' });
+  tell({ kind: 'command', command: 'undo' });
+  tell({ kind: 'command', command: 'redo' });
   const first = vi.fn();
   const second = vi.fn();
   const stopFirst = bridge.onEvent(first);
   const stopSecond = bridge.onEvent(second);
   stopFirst();
   stopSecond();
-  expect(first.mock.calls).toEqual([[{ kind: 'command', command: 'one' }], [{ kind: 'command', command: 'two' }]]);
+  expect(first.mock.calls).toEqual([[{ kind: 'command', command: 'undo' }], [{ kind: 'command', command: 'redo' }]]);
   expect(second).not.toHaveBeenCalled();
 });
 

@@ -14,7 +14,7 @@ beforeAll(async () => {
   shell = launchBuilt({});
   await becomeReady(shell);
   await callFromPage(shell, 'start', {});
-  await callFromPage(shell, 'createHeader', { name: 'Tow rig', from: 'demo' });
+  await callFromPage(shell, 'createHeader', { requestId: 'tow-rig-request', name: 'Tow rig', from: 'demo' });
   browser = await launchBrowser();
   page = await browser.newPage({ viewport: { width: 1366, height: 768 } });
   page.on('console', (message) => {

@@ -7,7 +7,8 @@ import { setTimeout as pause } from 'node:timers/promises';
 import Database from 'better-sqlite3';
 import { describe, expect, test } from 'vitest';
 import { parseBackupName } from '../../../electron/store/backups/backup-names.ts';
-import { checkCopy, listBackups, rotate } from '../../../electron/store/backups/backups.ts';
+import { listBackups, rotate } from '../../../electron/store/backups/backups.ts';
+import { checkCopy } from '../../../electron/store/backups/check-copy.ts';
 import { dataFolder } from '../../../electron/store/file/data-folder.ts';
 import {
   addPrimary,

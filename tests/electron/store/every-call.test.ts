@@ -33,6 +33,7 @@ describe('starting and preferences', () => {
       lastHeaderId: null,
       preferences: { theme: 'system', density: 'bench' },
       notices: [],
+      cannotWrite: null,
     });
   });
 

@@ -10,6 +10,8 @@ import type { Header } from '../../../core/header/header.ts';
 import type { RequestOf } from '../../../electron/bridge/contract.ts';
 import { dataFolder } from '../../../electron/store/file/data-folder.ts';
 import { openDatabase } from '../../../electron/store/file/open-database.ts';
+import { HISTORY_WINDOW } from '../../../electron/store/header/history.ts';
+import { rebuildHeader } from '../../../electron/store/header/read-header.ts';
 import { drawFrom, EDIT_KINDS, randomEdit } from './random-edits.ts';
 import { doStep, openShop, problemOf, type Shop, stepId, storedText } from './shop.ts';
 
@@ -52,8 +54,11 @@ async function agree(model: Model, real: Real): Promise<void> {
   expect(opened.header).toEqual(present(model));
   expect(opened.revision).toBe(model.revision);
   const isOpen = whenOpen(model);
-  expect(opened.undo).toHaveLength(isOpen ? model.at : 0);
-  expect(opened.redo).toHaveLength(isOpen ? model.documents.length - 1 - model.at : 0);
+  const [undo, redo] = isOpen ? [model.at, model.documents.length - 1 - model.at] : [0, 0];
+  expect(opened.undo).toHaveLength(Math.min(undo, HISTORY_WINDOW));
+  expect(opened.redo).toHaveLength(Math.min(redo, HISTORY_WINDOW));
+  expect([opened.moreUndo !== null, opened.moreRedo !== null]).toEqual([undo > HISTORY_WINDOW, redo > HISTORY_WINDOW]);
+  expect(opened.damage).toBeNull();
 }
 
 async function commit(model: Model, real: Real, steps: RequestOf<'commitSteps'>['steps']) {
@@ -214,9 +219,10 @@ async function runAll(commands: Iterable<Command>): Promise<void> {
 function journalsLeadToDocuments(folder: string): void {
   const opened = openDatabase(dataFolder(folder), new Date('2026-03-01T08:00:00Z'));
   if (!opened.ok) throw new Error(JSON.stringify(opened.problems));
-  const { headers, journal, db } = opened.value.tables;
-  for (const { id } of headers.list('bench')) {
-    expect(JSON.stringify(journal.rebuild(id))).toBe(storedText(db, id));
+  const { tables } = opened.value;
+  const { headers, db } = tables;
+  for (const { headerId } of headers.list('bench')) {
+    expect(JSON.stringify(rebuildHeader(tables, headerId))).toBe(storedText(db, headerId));
   }
   db.close();
 }

@@ -1,6 +1,7 @@
 /** A process of its own that opens a data folder, does what it is told, and prints what came of it as JSON. */
 
 import { execFileSync } from 'node:child_process';
+import { randomUUID } from 'node:crypto';
 import { readdirSync } from 'node:fs';
 import type { CallName, Reply, RequestOf } from '../../../electron/bridge/contract.ts';
 import { createBackend } from '../../../electron/store/backend.ts';
@@ -12,7 +13,7 @@ const backend = createBackend({
   clock: () => new Date('2026-03-01T08:00:00Z'),
   random: Math.random,
   host: { saveFile: async () => ({ kind: 'cancelled' }), readyToClose: () => undefined },
-  backupAfterMs: 3_600_000,
+  backupAfterMs: null,
 });
 
 async function call<Name extends CallName>(name: Name, request: RequestOf<Name>): Promise<Reply<Name>> {
@@ -20,7 +21,7 @@ async function call<Name extends CallName>(name: Name, request: RequestOf<Name>)
 }
 
 async function newHeader(): Promise<string> {
-  const made = await call('createHeader', { name: 'Child', from: 'blank' });
+  const made = await call('createHeader', { requestId: randomUUID(), name: 'Child', from: 'blank' });
   if (!made.ok) throw new Error(JSON.stringify(made.problems));
   return made.value.header.id;
 }
@@ -67,7 +68,7 @@ async function fill(grow: () => void) {
   return {
     firstProblem,
     acknowledged,
-    found: opened.ok ? opened.value.undo.length : opened.problems,
+    found: opened.ok ? opened.value.revision : opened.problems,
     backup: backup.ok ? null : backup.problems[0],
     partials,
     afterGrowing: afterGrowing.ok,

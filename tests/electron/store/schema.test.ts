@@ -4,14 +4,15 @@ import { copyFileSync, existsSync, readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { expect, test } from 'vitest';
+import type { Header } from '../../../core/header/header.ts';
 import { expectedSchema } from '../../../electron/store/schema/expected-schema.ts';
 import { APPLICATION_ID, migrate, SCHEMA_VERSION, schemaText } from '../../../electron/store/schema/migrations.ts';
-import { openShop, temporaryFolder, withDatabase } from './shop.ts';
+import { openShop, storedText, temporaryFolder, withDatabase } from './shop.ts';
 
 const FIXTURES = new URL('../../../fixtures/db/', import.meta.url).pathname;
 
 test('the committed text is what the migrations make (run with -u after a new migration)', async () => {
-  await expect(expectedSchema()).toMatchFileSnapshot('../../../electron/store/schema.sql');
+  await expect(expectedSchema()).toMatchFileSnapshot('../../../electron/store/schema/schema.sql');
 });
 
 test('every table is STRICT', () => {
@@ -52,18 +53,20 @@ test.each(readdirSync(FIXTURES).filter((name) => name.endsWith('.sqlite')))(
     const folder = temporaryFolder();
     const file = join(folder, 'evenrun.sqlite');
     copyFileSync(join(FIXTURES, name), file);
-    const names = withDatabase(file, (db) => db.prepare('SELECT id, name, primary_count FROM headers').all()) as {
-      id: string;
-      name: string;
-      primary_count: number;
-    }[];
-    expect(names.length).toBeGreaterThan(1);
+    const documents = withDatabase(file, (db) => {
+      const ids = db.prepare<[], string>('SELECT id FROM headers').pluck().all();
+      return ids.map((id) => JSON.parse(storedText(db, id)) as Header);
+    });
+    expect(documents).toHaveLength(3);
     const shop = openShop(folder);
     expect(await shop.must('start', {})).toMatchObject({ state: 'ready', preferences: { theme: 'dark' } });
-    for (const row of names) {
-      const { header } = await shop.must('openHeader', { headerId: row.id });
-      expect([header.name, header.primaries.length]).toEqual([row.name, row.primary_count]);
+    const drafts: unknown[] = [];
+    for (const document of documents) {
+      const opened = await shop.must('openHeader', { headerId: document.id });
+      expect([opened.header, opened.damage]).toEqual([document, null]);
+      if (opened.draft) drafts.push(opened.draft);
     }
+    expect(drafts).toEqual([{ field: 'entry:extra', text: 'b90 1' }]);
     expect(
       (await shop.must('searchArchive', { words: '', odMm: null, primaryCount: null, targetMm: null })).rows,
     ).toHaveLength(1);

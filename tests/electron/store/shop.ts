@@ -9,17 +9,18 @@ import { onTestFinished } from 'vitest';
 import type { Edit } from '../../../core/edits/edit.ts';
 import type { Piece, Primary } from '../../../core/header/header.ts';
 import type { StorageProblem } from '../../../core/storage-problem.ts';
-import type { CallName, Reply, RequestOf, ResponseOf } from '../../../electron/bridge/contract.ts';
+import type { AskedOf, CallName, Reply, ResponseOf } from '../../../electron/bridge/contract.ts';
 import { contract } from '../../../electron/bridge/contract.ts';
-import { createBackend } from '../../../electron/store/backend.ts';
+import { type BackendOptions, createBackend } from '../../../electron/store/backend.ts';
+import { withRequestId } from '../../request-ids.ts';
 import { seededRandom } from '../../trust/seeded-random.ts';
 
 export interface Shop {
   readonly folder: string;
   readonly file: string;
-  call<Name extends CallName>(name: Name, request: RequestOf<Name>): Promise<Reply<Name>>;
+  call<Name extends CallName>(name: Name, request: AskedOf<Name>): Promise<Reply<Name>>;
   /** As `call`, for what must succeed. */
-  must<Name extends CallName>(name: Name, request: RequestOf<Name>): Promise<ResponseOf<Name>>;
+  must<Name extends CallName>(name: Name, request: AskedOf<Name>): Promise<ResponseOf<Name>>;
   /** Any name and any request, as a page could send them. */
   send(name: string, request: unknown): Promise<Reply<CallName>>;
   setClock(iso: string): void;
@@ -36,7 +37,10 @@ export function temporaryFolder({ fast = false } = {}): string {
 
 let seeds = 0;
 
-export function openShop(folder = temporaryFolder(), options: { readonly backupAfterMs?: number } = {}): Shop {
+export function openShop(
+  folder = temporaryFolder(),
+  options: Pick<BackendOptions, 'backupAfterMs' | 'timers'> = {},
+): Shop {
   let now = new Date('2026-03-01T08:00:00Z');
   seeds += 1;
   const backend = createBackend({
@@ -48,11 +52,12 @@ export function openShop(folder = temporaryFolder(), options: { readonly backupA
       saveFile: async (fileName, mediaType, text) => ({ kind: 'download', fileName, mediaType, text }),
       readyToClose: () => undefined,
     },
-    backupAfterMs: options.backupAfterMs ?? 3_600_000,
+    backupAfterMs: null,
+    ...options,
   });
   onTestFinished(() => backend.close());
-  async function call<Name extends CallName>(name: Name, request: RequestOf<Name>): Promise<Reply<Name>> {
-    const reply = (await backend.call(name, request)) as Reply<Name>;
+  async function call<Name extends CallName>(name: Name, request: AskedOf<Name>): Promise<Reply<Name>> {
+    const reply = (await backend.call(name, withRequestId(name, request))) as Reply<Name>;
     // What leaves the program is held to the contract as strictly as what comes in.
     if (reply.ok) contract[name].response.parse(reply.value);
     return reply;
@@ -149,15 +154,10 @@ export function hashOf(file: string): string | null {
   return existsSync(file) ? createHash('sha256').update(readFileSync(file)).digest('hex') : null;
 }
 
-/** The document of a header as its rows spell it, put together. */
+/** The text of a header's newest snapshot. */
 export function storedText(db: Database.Database, headerId: string): string {
-  const header = db.prepare<[string], { primaries: string; frame: string }>(
-    'SELECT primaries, document AS frame FROM headers JOIN frames ON header_id = id WHERE id = ?',
-  );
-  const primary = db.prepare<[string, string], string>('SELECT document FROM primaries WHERE header_id = ? AND id = ?');
-  const row = header.get(headerId);
-  if (!row) throw new Error(`there is no header ${headerId}`);
-  const listed = JSON.parse(row.primaries) as string[];
-  const documents = listed.map((id) => primary.pluck().get(headerId, id)?.trimEnd());
-  return row.frame.replace('"primaries":[]', () => `"primaries":[${documents.join(',')}]`);
+  const sql = 'SELECT document FROM snapshots WHERE header_id = ? ORDER BY revision DESC LIMIT 1';
+  const document = db.prepare<[string], string>(sql).pluck().get(headerId);
+  if (document === undefined) throw new Error(`there is no header ${headerId}`);
+  return document;
 }

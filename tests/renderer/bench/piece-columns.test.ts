@@ -82,10 +82,10 @@ describe('cells', () => {
 });
 
 describe('the entry line offers CLRs of the shelf', () => {
-  const shelf = [inches(4), inches(2.625), inches(3)];
+  const shelf = [inches(2.625), inches(3), inches(4)];
   const labels = (text: string) => suggestClrs(text, shelf, 'in').map(({ label }) => label);
 
-  test('after r of a bend, tightest first', () => {
+  test('after r of a bend, in the order of the shelf', () => {
     expect(labels('b90 r')).toEqual(['r2 5/8', 'r3', 'r4']);
     expect(labels('2; b45 180 r')).toEqual(['r2 5/8', 'r3', 'r4']);
     expect(labels('b90 r2')).toEqual(['r2 5/8']);

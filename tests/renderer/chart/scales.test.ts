@@ -7,9 +7,9 @@ import { newHeader } from '../../../core/header/new-header.ts';
 import { BAND_SLACK_MM, matchHeader } from '../../../core/length/match-header.ts';
 import { inches, MM_PER_INCH } from '../../../core/units/length.ts';
 import type { LengthStyle } from '../../../core/units/length-style.ts';
-import { deviationExtent, deviationScale, halfSpanMm } from '../../../renderer/chart/deviation-scale.ts';
+import { deviationScale, halfSpanMm } from '../../../renderer/chart/deviation-scale.ts';
 import { lengthTicksMm, niceStepMm } from '../../../renderer/chart/length-ticks.ts';
-import { fits, fullScale, fullSpanMm, stripSegments, toGoMm } from '../../../renderer/chart/strip-layout.ts';
+import { fits, fullScale, fullSpanMm, stripSegments } from '../../../renderer/chart/strip-layout.ts';
 import { expectWithin } from '../../tolerance.ts';
 
 const SIXTEENTHS: LengthStyle = { kind: 'fraction', per: 16 };
@@ -115,13 +115,6 @@ describe('the strip', () => {
     expect(fullSpanMm(matchHeader(headerOf([])), SIXTEENTHS)).toBe(100);
   });
 
-  test('what is left to go is above zero or nothing', () => {
-    expect(toGoMm(90, 100)).toBe(10);
-    expect(toGoMm(100, 100)).toBeNull();
-    expect(toGoMm(110, 100)).toBeNull();
-    expect(toGoMm(110, null)).toBeNull();
-  });
-
   test('a label is drawn only where it fits', () => {
     expect(fits('2 1/4', 44, 7.5)).toBe(true);
     expect(fits('2 1/4', 43, 7.5)).toBe(false);
@@ -174,34 +167,5 @@ describe('the deviation scale', () => {
         }
       }),
     );
-  });
-});
-
-describe('the bracket under the deviations', () => {
-  test('reaches from the least to the greatest, about their mean', () => {
-    // Target 36, so −1/2, 0 and −1/4 with a mean of −1/4.
-    const extent = deviationExtent(matchHeader(headerOf([35.5, 36, 35.75])));
-    expectWithin(extent?.leastMm ?? Number.NaN, -MM_PER_INCH / 2, 1e-9);
-    expectWithin(extent?.greatestMm ?? Number.NaN, 0, 1e-9);
-    expectWithin(extent?.meanMm ?? Number.NaN, -MM_PER_INCH / 4, 1e-9);
-  });
-
-  test('is as long as the spread, whatever the lengths', () => {
-    const lengthsIn = fc.array(fc.integer({ min: 1, max: 800 }), { minLength: 2, maxLength: 8 });
-    fc.assert(
-      fc.property(lengthsIn, (sixteenths) => {
-        const report = matchHeader(headerOf(sixteenths.map((count) => count / 16)));
-        const extent = deviationExtent(report);
-        if (extent === null) throw new Error('two primaries have an extent');
-        expectWithin(extent.greatestMm - extent.leastMm, report.spreadMm ?? Number.NaN, 1e-6);
-        expect(extent.meanMm).toBeGreaterThanOrEqual(extent.leastMm - 1e-6);
-        expect(extent.meanMm).toBeLessThanOrEqual(extent.greatestMm + 1e-6);
-      }),
-    );
-  });
-
-  test('is not there for fewer than two primaries', () => {
-    expect(deviationExtent(matchHeader(headerOf([])))).toBeNull();
-    expect(deviationExtent(matchHeader(headerOf([36])))).toBeNull();
   });
 });

@@ -1,14 +1,13 @@
 /** The search finds commands by their words, and lists first what is named as typed. */
 
 import { expect, test } from 'vitest';
-import type { Command } from '../../../renderer/commands/command.ts';
+import type { CommandGroup } from '../../../electron/bridge/commands.ts';
 import { hasBeginnings, nearestFirst, searchText } from '../../../renderer/commands/find-commands.ts';
 
-const command = (id: string, more: Partial<Command> = {}): Command => ({
+const command = (id: string, more: { name?: string; group?: CommandGroup; words?: string } = {}) => ({
   id,
   name: id,
-  group: 'Program',
-  run: () => undefined,
+  group: 'Program' as const,
   ...more,
 });
 

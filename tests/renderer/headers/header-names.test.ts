@@ -1,27 +1,19 @@
 /** Names that the program offers, what files are taken for, and what is said before finishing. */
 
 import { describe, expect, test } from 'vitest';
+import { applyEdits } from '../../../core/edits/apply-edit.ts';
+import { addPartsEdit, namesInHeader } from '../../../core/edits/primary-edits.ts';
+import { safeFileName } from '../../../core/header/file-name.ts';
 import type { Header } from '../../../core/header/header.ts';
 import { newId } from '../../../core/header/new-header.ts';
-import {
-  applyEdit,
-  applyEdits,
-  demoHeader,
-  matchHeader,
-  newHeader,
-  readHeader,
-  writeHeader,
-} from '../../../core/index.ts';
-import { fileNameOf } from '../../../renderer/headers/export-unsaved.ts';
+import { applyEdit, demoHeader, matchHeader, newHeader, readHeader, writeHeader } from '../../../core/index.ts';
 import type { HeaderSummary } from '../../../renderer/headers/header-row.tsx';
 import { namedLike } from '../../../renderer/headers/header-rows.tsx';
 import { acceptWords, addWords, renamedWords } from '../../../renderer/headers/importing/file-preview.tsx';
 import type { Preview } from '../../../renderer/headers/importing/given-preview.ts';
 import { guessKind } from '../../../renderer/headers/importing/import-dialog.tsx';
-import { addPartsEdit, namesInHeader } from '../../../renderer/headers/importing/parts-into-header.ts';
 import { headerOfParts, nameFromFile } from '../../../renderer/headers/importing/use-import.ts';
 import { freeHeaderName } from '../../../renderer/headers/new-header-line.tsx';
-import { nameOfCopy } from '../../../renderer/session/header-acts.ts';
 import { finishNotes, whyNotFinish } from '../../../renderer/ui/words/finish-notes.ts';
 import { seededRandom } from '../../trust/seeded-random.ts';
 
@@ -36,12 +28,6 @@ test('the offered name is the first that is not taken', () => {
   expect(freeHeaderName(['Hill-climb four'])).toBe('Header 1');
 });
 
-test('the name of a copy keeps within the limit of a name', () => {
-  expect(nameOfCopy('Hill-climb four')).toBe('Hill-climb four (copy)');
-  expect(nameOfCopy('x'.repeat(120))).toHaveLength(120);
-  expect(nameOfCopy('x'.repeat(120)).endsWith(' (copy)')).toBe(true);
-});
-
 test('a file is taken for what its ending and the screen suggest', () => {
   expect(guessKind('four.json', true)).toBe('header');
   expect(guessKind('four', false)).toBe('header');
@@ -51,11 +37,8 @@ test('a file is taken for what its ending and the screen suggest', () => {
 
 test('a header made of a parts list is one that the file format takes', () => {
   const primaries = demoPrimaries();
-  const header = headerOfParts(
-    { kind: 'parts', primaries, refused: [] },
-    { fileName: 'left bank.csv', unit: 'mm', id: 'h1' },
-  );
-  expect(header).toMatchObject({ id: 'h1', name: 'left bank', settings: { display: { kind: 'mm' } } });
+  const header = headerOfParts({ kind: 'parts', primaries, refused: [] }, { fileName: 'left bank.csv', unit: 'mm' });
+  expect(header).toMatchObject({ name: 'left bank', settings: { display: { kind: 'mm' } } });
   expect(nameFromFile('.csv')).toBe('Imported parts');
   expect(nameFromFile(`${'x'.repeat(300)}.csv`)).toHaveLength(120);
 });
@@ -159,7 +142,7 @@ describe('before finishing', () => {
 
 test('an unsaved header leaves under a plain file name, and reads back the same', () => {
   const header = { ...demoHeader('demo'), name: '../Left: bank? "V8"' };
-  expect(fileNameOf(header)).toBe('Left bank V8 (not saved).json');
-  expect(fileNameOf({ ...header, name: '???' })).toBe('header (not saved).json');
+  expect(safeFileName(header.name, ' (not saved).json')).toBe('Left bank V8 (not saved).json');
+  expect(safeFileName('???', ' (not saved).json')).toBe('untitled (not saved).json');
   expect(readHeader(writeHeader(header))).toEqual({ ok: true, value: header });
 });

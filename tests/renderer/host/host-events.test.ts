@@ -61,7 +61,7 @@ test('a menu item does what the command does, wherever the page is', async () =>
 });
 
 test('a recent header of the menu bar opens on the bench', async () => {
-  await tell({ kind: 'command', command: `openHeader:${headerId}` });
+  await tell({ kind: 'openHeader', headerId });
   await entryLine(page).waitFor();
 });
 

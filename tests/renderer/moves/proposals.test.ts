@@ -1,6 +1,7 @@
 /** Moves in words, marks, previews and what can be let go: all from what the search found, none of it in the document. */
 
 import { describe, expect, test } from 'vitest';
+import { freeOffer } from '../../../core/edits/piece-state-edits.ts';
 import {
   applyEdit,
   demoHeader,
@@ -10,8 +11,8 @@ import {
   type StockItem,
   suggestHeaderMoves,
   suggestMoves,
+  type ToFree,
 } from '../../../core/index.ts';
-import { freeOffer } from '../../../renderer/moves/free-edit.ts';
 import { askedOptions, FIRST_SETTINGS } from '../../../renderer/moves/move-settings.ts';
 import { previewOf } from '../../../renderer/moves/proposals/moves-preview.ts';
 import { pieceMarks } from '../../../renderer/moves/proposals/piece-marks.ts';
@@ -145,9 +146,15 @@ describe('what can be let go', () => {
   test('tacks alone are no part of the document', () => {
     const primary = header.primaries[2];
     if (primary === undefined) throw new Error('no primary');
-    const toFree = { lockedPieces: [], weldedPieces: [], weldedJoints: [], tackedJoints: [2], jointsMade: 1 };
+    const toFree: ToFree = {
+      lockedPieces: [],
+      weldedPieces: [],
+      weldedJoints: [],
+      tackedJoints: [2],
+      jointsMade: 1,
+    };
     expect(freeOffer(primary, toFree)).toBeNull();
-    const weld = freeOffer(primary, { ...toFree, weldedJoints: [3], tackedJoints: [] });
+    const weld = freeOffer(primary, { ...toFree, weldedJoints: [3] });
     expect(weld?.name).toBe('The weld is cut: make piece 4 tacked');
   });
 });

@@ -4,7 +4,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Edit, SingleEdit } from '../../../core/edits/edit.ts';
 import { inches } from '../../../core/units/length.ts';
-import type { HeaderSession } from '../../../renderer/session/header-session.ts';
+import { HeaderSession } from '../../../renderer/session/header-session.ts';
 import { MemoryBridge } from '../../memory-bridge.ts';
 import { add, HEADER, open, piecesOf, settle, straight } from './open-session.ts';
 
@@ -259,5 +259,83 @@ describe('another window', () => {
     expect(piecesOf(copy?.header ?? HEADER)).toEqual(['mine']);
     expect(session.getState().conflict).toBeNull();
     expect(session.getState().save).toEqual({ kind: 'saved' });
+  });
+});
+
+describe('a long history', () => {
+  test('all steps can be undone one after another without a wait, though only the newest come with the header', async () => {
+    const bridge = new MemoryBridge(HEADER);
+    const first = open(bridge).session;
+    for (let step = 0; step < 200; step += 1) first.apply({ kind: 'setHeader', set: { note: `note ${step}` } });
+    await first.flush();
+    const { session } = open(bridge);
+    expect(bridge.headerOf('h1').undo.length).toBeLessThan(100);
+    for (let step = 199; step >= 0; step -= 1) {
+      expect(session.undo()).toBe(true);
+      expect(session.getState().header.note).toBe(step === 0 ? '' : `note ${step - 1}`);
+      // A key that is held down repeats after 30 ms at the soonest; an answer takes a few.
+      await settle();
+    }
+    expect([session.undo(), session.getState().undoLabel]).toEqual([false, null]);
+    await session.flush();
+    expect(bridge.headerOf('h1').header).toEqual(HEADER);
+    const again = open(bridge).session;
+    for (let step = 0; step < 200; step += 1) {
+      expect(again.redo()).toBe(true);
+      await settle();
+    }
+    expect([again.redo(), again.getState().header.note]).toEqual([false, 'note 199']);
+  });
+
+  test('is asked for again when an answer was lost, and not mixed into what a new step has ended', async () => {
+    const bridge = new MemoryBridge(HEADER);
+    const first = open(bridge).session;
+    for (let step = 0; step < 150; step += 1) first.apply({ kind: 'setHeader', set: { note: `note ${step}` } });
+    for (let step = 0; step < 140; step += 1) {
+      first.undo();
+      await settle();
+    }
+    await first.flush();
+    const { session } = open(bridge);
+    bridge.failNext('readHistory', { kind: 'neverArrives' });
+    for (let step = 0; step < 30; step += 1) session.redo();
+    await settle();
+    session.redo();
+    bridge.hold();
+    session.apply({ kind: 'setHeader', set: { note: 'new' } });
+    bridge.release();
+    await settle();
+    expect([session.redo(), session.getState().redoLabel]).toEqual([false, null]);
+    session.undo();
+    await settle();
+    expect(session.getState().header.note).toBe('note 40');
+    expect([session.redo(), session.redo(), session.getState().header.note]).toEqual([true, false, 'new']);
+  });
+});
+
+describe('a header that is damaged on disk', () => {
+  const damage = { kind: 'damagedHeader', headerId: 'h1', detail: 'step 3 is damaged' } as const;
+
+  test('is shown and takes no steps: the reason is given, and nothing is sent', async () => {
+    const bridge = new MemoryBridge(HEADER);
+    const { timers } = open(bridge);
+    const parts = { bridge, random: Math.random, timers };
+    const session = new HeaderSession({ ...bridge.headerOf('h1'), damage }, parts);
+    expect(session.getState().damage).toEqual(damage);
+    expect(session.apply(add('a'))).toEqual({ ok: false, problems: [damage] });
+    await settle();
+    expect(bridge.calls.map(({ name }) => name)).not.toContain('commitSteps');
+    expect(session.getState().header).toEqual(HEADER);
+  });
+
+  test('is not read again and again because the host counts more steps than can be shown', async () => {
+    const bridge = new MemoryBridge(HEADER);
+    open(bridge).session.apply(add('a'));
+    await settle();
+    const parts = { bridge, random: Math.random, timers: open(bridge).timers };
+    const session = new HeaderSession({ ...bridge.headerOf('h1'), header: HEADER, revision: 0, damage }, parts);
+    await session.lookForChanges();
+    expect(session.getState().header).toEqual(HEADER);
+    expect(bridge.calls.map(({ name }) => name)).not.toContain('openHeader');
   });
 });

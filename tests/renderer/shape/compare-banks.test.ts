@@ -1,7 +1,8 @@
 /** What the comparison of two banks says. */
 
 import { expect, test } from 'vitest';
-import { compareBanks, demoHeader, mirrorPiece, type Primary } from '../../../core/index.ts';
+import { compareBanks, demoHeader, type Primary } from '../../../core/index.ts';
+import { mirrorPiece } from '../../../core/path/banks/mirror.ts';
 import { pairWords } from '../../../renderer/shape/banks/compare-banks-part.tsx';
 
 const header = demoHeader('demo');

@@ -2,10 +2,12 @@
 
 import { describe, expect, test } from 'vitest';
 import { applyEdit } from '../../../core/edits/apply-edit.ts';
+import { type TableKind, tableEdit } from '../../../core/edits/table-edits.ts';
 import { demoHeader } from '../../../core/header/demo-header.ts';
 import type { Header, Primary } from '../../../core/header/header.ts';
-import { describeProblem, placedPath } from '../../../core/index.ts';
-import { shownTable, type TableKind, tableEdit } from '../../../renderer/shape/tables/table-edits.ts';
+import { describeProblem } from '../../../core/index.ts';
+import { placedPath } from '../../../core/path/ends/inlet-pose.ts';
+import { noteWords, shownTable } from '../../../renderer/shape/tables/table-text.ts';
 import { expectWithin } from '../../tolerance.ts';
 
 const header = demoHeader('tables');
@@ -73,7 +75,7 @@ test('a bend of 180 degrees is listed in parts, and that is said', () => {
 test('a point on a straight is left out, and that is said', () => {
   const text = 'x_mm,y_mm,z_mm,clr_mm\n0,0,0,\n0,50,0,\n0,100,0,75\n100,100,0,\n';
   const made = tableEdit('xyz', text, { primary: primaryAt(0), unit: 'mm', newId: () => 'x' });
-  expect(made.ok && made.value.notes).toEqual([expect.stringMatching(/Point 2 lies on the line/)]);
+  expect(made.ok && made.value.notes.map(noteWords)).toEqual([expect.stringMatching(/Point 2 lies on the line/)]);
 });
 
 test.each([

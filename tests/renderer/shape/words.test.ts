@@ -4,7 +4,7 @@ import { describe, expect, test } from 'vitest';
 import { demoHeader } from '../../../core/header/demo-header.ts';
 import { type Closure, headerClearances } from '../../../core/index.ts';
 import { inches, MM_PER_INCH } from '../../../core/units/length.ts';
-import { gapsInOrder, gapVerdict, gapWords } from '../../../renderer/shape/gap-words.ts';
+import { gapVerdict, gapWords } from '../../../renderer/shape/gap-words.ts';
 import { closureWords } from '../../../renderer/ui/words/closure-words.ts';
 
 const STYLE = { kind: 'fraction', per: 16 } as const;
@@ -32,16 +32,6 @@ describe('gaps', () => {
   // Wanting more than the demo's inlets leave between them makes its tubes meet at the collector.
   const header = { ...demo, settings: { ...demo.settings, wantedGap: inches(0.5) } };
   const { gaps } = headerClearances(header);
-
-  test('come smallest first, those at the collector last', () => {
-    const ordered = gapsInOrder(gaps);
-    expect(ordered.length).toBe(gaps.length);
-    const isLast = ordered.map((gap) => gap.kind === 'pair' && gap.isAtCollector);
-    expect(isLast).toContain(true);
-    expect(isLast).toEqual([...isLast].sort((a, b) => Number(a) - Number(b)));
-    const others = ordered.filter((_, index) => !isLast[index]).map(({ clearance }) => clearance.gapMm);
-    expect(others).toEqual([...others].sort((a, b) => a - b));
-  });
 
   test('say between what, and on which pieces', () => {
     const pair = gaps.find(({ kind }) => kind === 'pair');

@@ -3,8 +3,9 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { StockItem } from '../../../core/stock/stock-item.ts';
+import { compareStockItems } from '../../../core/stock/stock-order.ts';
 import { nextRow, readRow, textsOf } from '../../../renderer/shelf/shelf-columns.ts';
-import { compareItems, hasWords } from '../../../renderer/shelf/shelf-order.ts';
+import { hasWords } from '../../../renderer/shelf/shelf-search.ts';
 import { itemWords } from '../../../renderer/ui/words/item-words.ts';
 
 const unit = fc.constantFrom('in' as const, 'mm' as const);
@@ -118,16 +119,16 @@ describe('the order of the shelf', () => {
 
   test('is by CLR before angle, as numbers and in one unit', () => {
     const items = [bend('a', '90'), bend('b', '45'), bend('c', '180', '2'), bend('d', '30', '60 mm')];
-    expect([...items].sort(compareItems).map(({ id }) => id)).toEqual(['c', 'd', 'b', 'a']);
+    expect([...items].sort(compareStockItems).map(({ id }) => id)).toEqual(['c', 'd', 'b', 'a']);
   });
 
   test('is a total order', () => {
     fc.assert(
       fc.property(item, item, item, (one, two, three) => {
-        expect(compareItems(one, one)).toBe(0);
-        expect(Math.sign(compareItems(one, two)) + Math.sign(compareItems(two, one))).toBe(0);
-        if (compareItems(one, two) <= 0 && compareItems(two, three) <= 0)
-          expect(compareItems(one, three)).toBeLessThanOrEqual(0);
+        expect(compareStockItems(one, one)).toBe(0);
+        expect(Math.sign(compareStockItems(one, two)) + Math.sign(compareStockItems(two, one))).toBe(0);
+        if (compareStockItems(one, two) <= 0 && compareStockItems(two, three) <= 0)
+          expect(compareStockItems(one, three)).toBeLessThanOrEqual(0);
       }),
     );
   });

@@ -1,19 +1,19 @@
 /** Parts lists and pasted rows: both ways without loss, and every row that cannot be read is told. */
 
 import fc from 'fast-check';
+import Papa from 'papaparse';
 import { describe, expect, test } from 'vitest';
-import { tabbedRows } from '../../../../core/header/parts/pasted-pieces.ts';
+import { partsRows } from '../../../../core/header/parts/parts-rows.ts';
 import {
   copiedPieces,
   demoHeader,
   type Header,
-  inches,
-  millimetres,
   type Piece,
-  partsRows,
   readPartsRows,
   readPastedPieces,
 } from '../../../../core/index.ts';
+import { readPastedRows } from '../../../../core/spreadsheet/read-rows.ts';
+import { inches, millimetres } from '../../../../core/units/length.ts';
 import { headerArbitrary, pieceArbitrary } from '../../../generators/headers.ts';
 
 function counter(): () => string {
@@ -53,6 +53,18 @@ describe('parts lists', () => {
     const { primaries } = read(partsRows(same, 'in'));
     expect(primaries.map((primary) => primary.name)).toEqual(['left', 'left (2)', 'left (3)', 'left (4)']);
     expect(primaries.map((primary) => primary.pieces.length)).toEqual([9, 9, 7, 7]);
+  });
+
+  test('long names that are the same stay apart and stay names', () => {
+    const demo = demoHeader('demo');
+    // 119 and 120 units long; the second ends in a character of two units, at the place of the cut for a number.
+    for (const name of ['n'.repeat(119), `${'n'.repeat(115)}\u{1f527}nnn`]) {
+      const same = { ...demo, primaries: demo.primaries.map((primary) => ({ ...primary, name })) };
+      const { primaries, refused } = read(partsRows(same, 'in'));
+      expect(refused).toEqual([]);
+      expect(new Set(primaries.map((primary) => primary.name)).size).toBe(4);
+      expect(primaries.map((primary) => primary.pieces.length)).toEqual([9, 9, 7, 7]);
+    }
   });
 
   test('columns come in any order and case, and the kind may be left out', () => {
@@ -131,6 +143,62 @@ describe('pasted pieces', () => {
     );
   });
 
+  const HOSTILE = [
+    '=1+1',
+    '+1',
+    '-1',
+    '@x',
+    '\t=1',
+    '"',
+    '"a"',
+    "'=1",
+    "'",
+    '=1\n"x"\ty',
+    '\uff1d1',
+    '-1-1',
+    '- low',
+    'a\tb\nc',
+  ];
+
+  test.each(HOSTILE)('the note %j is copied without a live formula, and pasted as it was', (note) => {
+    const bend = {
+      kind: 'bend',
+      id: 'n1',
+      state: 'tacked',
+      locked: false,
+      note: note.trim(),
+      clr: inches(3),
+      angleDeg: 90,
+      clockingDeg: -45,
+    } as const;
+    const text = copiedPieces([bend], { unit: 'in' });
+    // As a spreadsheet sees it: the same parser, but nothing of ours that takes marks away.
+    const seen = Papa.parse<string[]>(text.trimEnd(), { delimiter: '\t', newline: '\n' }).data.flat();
+    for (const cell of seen) expect(cell).not.toMatch(/^\s*[=@\uff1d]|^\s*[+-](?!\d+$)/);
+    expect(seen).toContain('-45');
+    expect(paste(text)).toEqual({ pieces: [bend], refused: [] });
+  });
+
+  test('exactly ten thousand rows are read, with a last line end or without; one more is told', () => {
+    const rows = (count: number) => `length\n${'1\n'.repeat(count)}`;
+    for (const text of [rows(10_000), rows(10_000).trimEnd()]) {
+      expect(paste(text)).toMatchObject({ pieces: { length: 10_000 }, refused: [] });
+    }
+    expect(paste(rows(10_001)).refused).toMatchObject([{ problem: { kind: 'tooMany', limit: 10_000 } }]);
+  });
+
+  test('500 pieces with the longest notes are pasted as they were copied', () => {
+    const pieces = Array.from({ length: 500 }, (_, index) => ({
+      kind: 'straight' as const,
+      id: `n${index + 1}`,
+      state: 'cut' as const,
+      locked: true,
+      note: `=${'"\n'.repeat(999)}x`,
+      length: inches(0.1 + 0.2),
+    }));
+    expect(paste(copiedPieces(pieces, { unit: 'in' }))).toEqual({ pieces, refused: [] });
+  });
+
   test('one column is read line by line as the entry line reads it', () => {
     const { pieces, refused } = paste('2 1/4\r\nb90 180\r\n\r\n3 5/\r\n=\r\n');
     expect(pieces.map((piece) => piece.kind)).toEqual(['straight', 'bend', 'bend']);
@@ -169,6 +237,7 @@ describe('pasted pieces', () => {
   });
 
   test('cells are split at tabs and line ends, and quoted cells hold both', () => {
+    const tabbedRows = (text: string) => readPastedRows(text, { mostRows: 10 });
     expect(tabbedRows('a\t\tb\n"x\ty\n""z"""\t1')).toEqual([
       ['a', '', 'b'],
       ['x\ty\n"z"', '1'],

@@ -2,18 +2,15 @@
 
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { type QuickContext, type QuickPiece, shapeOf } from '../../../../core/header/parts/quick-entry.ts';
 import {
   describeProblem,
   formatQuickEntry,
-  inches,
   type Length,
-  millimetres,
   parseQuickEntry,
   pieceFromQuick,
-  type QuickContext,
-  type QuickPiece,
-  shapeOf,
 } from '../../../../core/index.ts';
+import { inches, millimetres } from '../../../../core/units/length.ts';
 import { pieceArbitrary, positiveLengthArbitrary } from '../../../generators/headers.ts';
 
 const context: QuickContext = { unit: 'in', clr: inches(3) };

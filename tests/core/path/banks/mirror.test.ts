@@ -2,16 +2,11 @@
 
 import { describe, expect, test } from 'vitest';
 import { applyEdit } from '../../../../core/edits/apply-edit.ts';
+import { mirrorBank, mirroredCopy, mirrorPrimary } from '../../../../core/edits/bank-edits.ts';
 import type { BatchEdit } from '../../../../core/edits/edit.ts';
 import { demoHeader } from '../../../../core/header/demo-header.ts';
 import type { Header, Primary } from '../../../../core/header/header.ts';
-import {
-  type MirrorPlane,
-  mirrorBank,
-  mirroredCopy,
-  mirrorPrimary,
-  VEHICLE_MIDDLE,
-} from '../../../../core/path/banks/mirror.ts';
+import { type MirrorPlane, VEHICLE_MIDDLE } from '../../../../core/path/banks/mirror.ts';
 import { primaryClosure } from '../../../../core/path/ends/inlet-pose.ts';
 import { tracePrimary } from '../../../../core/path/trace-primary.ts';
 import { addScaled, dot, subtract, unit, type Vector } from '../../../../core/path/vector.ts';
@@ -129,9 +124,13 @@ describe('a bank', () => {
       made += 1;
       return `copy-${made}`;
     };
-    const names = { newId, rename: (name: string) => `${name} right` };
-    const both = applied(header, foundValue(mirroredCopy(header, all, { plane: VEHICLE_MIDDLE, names })));
-    expect(both.primaries.map(({ name }) => name).slice(4)).toEqual(['1 right', '2 right', '3 right', '4 right']);
+    const both = applied(header, foundValue(mirroredCopy(header, all, { plane: VEHICLE_MIDDLE, newId })));
+    expect(both.primaries.map(({ name }) => name).slice(4)).toEqual([
+      '1 mirrored',
+      '2 mirrored',
+      '3 mirrored',
+      '4 mirrored',
+    ]);
     expect(both.primaries.slice(0, 4)).toEqual(header.primaries);
     expect(both.collectors).toHaveLength(2);
     const found = misses(both);

@@ -3,7 +3,7 @@
 import { describe, expect, test } from 'vitest';
 import { demoHeader } from '../../../../core/header/demo-header.ts';
 import type { Collector, Obstacle } from '../../../../core/header/header.ts';
-import { headerClearances } from '../../../../core/path/clearance/header-clearances.ts';
+import { gapsInOrder, headerClearances } from '../../../../core/path/clearance/header-clearances.ts';
 import { inches, millimetres } from '../../../../core/units/length.ts';
 import { expectWithin } from '../../../tolerance.ts';
 import { bend, headerOf, poseAt, primaryOf, straight } from '../made-primaries.ts';
@@ -120,4 +120,17 @@ test('the demo header is measured whole', () => {
   const { gaps, problems } = headerClearances(demoHeader('demo'));
   expect(problems).toEqual([]);
   expect(gaps.filter(({ kind }) => kind === 'pair')).toHaveLength(6);
+});
+
+test('gaps come smallest first, those at the collector last', () => {
+  const demo = demoHeader('gaps');
+  // Wanting more than the demo's inlets leave between them makes its tubes meet at the collector.
+  const { gaps } = headerClearances({ ...demo, settings: { ...demo.settings, wantedGap: inches(0.5) } });
+  const ordered = gapsInOrder(gaps);
+  expect(ordered.length).toBe(gaps.length);
+  const isLast = ordered.map((gap) => gap.kind === 'pair' && gap.isAtCollector);
+  expect(isLast).toContain(true);
+  expect(isLast).toEqual([...isLast].sort((a, b) => Number(a) - Number(b)));
+  const others = ordered.filter((_, index) => !isLast[index]).map(({ clearance }) => clearance.gapMm);
+  expect(others).toEqual([...others].sort((a, b) => a - b));
 });

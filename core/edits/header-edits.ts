@@ -1,0 +1,33 @@
+/** Edits on the header itself: its name, its settings, and finishing it. */
+
+import type { Header, Settings, Tube } from '../header/header.ts';
+import type { Edit } from './edit.ts';
+
+export function renameHeaderEdit(name: string): Edit {
+  return { kind: 'setHeader', set: { name } };
+}
+
+/** Sets the settings given; all others stay. */
+export function setSettingsEdit(set: Partial<Settings>): Edit {
+  return { kind: 'setSettings', set };
+}
+
+/** Sets what is given of the tube that every primary has unless it says otherwise. */
+export function setTubeEdit({ settings }: Header, change: Partial<Tube>): Edit {
+  return setSettingsEdit({ tube: { ...settings.tube, ...change } });
+}
+
+/** Sets one side of the tolerance, or both. */
+export function setToleranceEdit({ settings }: Header, change: Partial<Settings['tolerance']>): Edit {
+  return setSettingsEdit({ tolerance: { ...settings.tolerance, ...change } });
+}
+
+/** Sets the gap or the tilt within which an end counts as closed. */
+export function setClosureEdit({ settings }: Header, change: Partial<Settings['closure']>): Edit {
+  return setSettingsEdit({ closure: { ...settings.closure, ...change } });
+}
+
+/** Freezes the header; work goes on in a copy. */
+export function finishHeaderEdit(): Edit {
+  return { kind: 'finishHeader' };
+}

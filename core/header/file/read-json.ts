@@ -1,0 +1,26 @@
+/** JSON text into a value, with suspicion: whatever is wrong with it comes back as a problem that says where. */
+
+import { failure, type Result, success } from '../../result.ts';
+import type { HeaderProblem } from '../header-problem.ts';
+import { jsonProblem } from './look-over-json.ts';
+
+/** A full header of eight primaries is about 20 kB; a file above this is not one. In bytes or, for text, in UTF-16 units. */
+export const FILE_SIZE_LIMIT = 10 * 1024 * 1024;
+
+/** The value that the text stands for, with or without a byte order mark in front. Never throws. Linear in the text. */
+export function readJson(json: string): Result<unknown, HeaderProblem> {
+  if (json.length > FILE_SIZE_LIMIT) return unreadable('tooLarge', '10 MiB');
+  const text = json.charCodeAt(0) === 0xfeff ? json.slice(1) : json;
+  if (text.trim() === '') return unreadable('empty', '');
+  const problem = jsonProblem(text);
+  if (problem !== null) return failure(problem);
+  try {
+    return success(JSON.parse(text));
+  } catch {
+    return unreadable('notJson', '');
+  }
+}
+
+function unreadable(reason: 'tooLarge' | 'empty' | 'notJson', detail: string): Result<never, HeaderProblem> {
+  return failure<HeaderProblem>({ kind: 'unreadableFile', reason, path: [], detail });
+}

@@ -1,0 +1,51 @@
+/** What is read off a match report: how far there is to go, and between which deviations all primaries lie. */
+
+import { type Length, type LengthUnit, MM_PER_INCH } from '../units/length.ts';
+import type { MatchReport } from './match-header.ts';
+
+/** Less than this is rounding, not a length that is missing. */
+const REACHED_MM = 1e-6;
+
+/** How far a primary is from the target in mm, above zero only; null when it has reached it or there is no target. */
+export function toGoMm(lengthMm: number, targetMm: number | null): number | null {
+  const gapMm = targetMm === null ? 0 : targetMm - lengthMm;
+  return gapMm > REACHED_MM ? gapMm : null;
+}
+
+export interface DeviationExtent {
+  readonly leastMm: number;
+  readonly greatestMm: number;
+  readonly meanMm: number;
+}
+
+/** Least, greatest and mean deviation in mm of all primaries with a verdict; null for fewer than two. */
+export function deviationExtent({
+  primaries,
+  meanMm,
+  targetMm,
+}: Pick<MatchReport, 'primaries' | 'meanMm' | 'targetMm'>): DeviationExtent | null {
+  const deviationsMm = primaries.flatMap(({ verdict, deviationMm }) =>
+    verdict === null || deviationMm === null ? [] : [deviationMm],
+  );
+  if (deviationsMm.length < 2 || meanMm === null || targetMm === null) return null;
+  return {
+    leastMm: Math.min(...deviationsMm),
+    greatestMm: Math.max(...deviationsMm),
+    meanMm: meanMm - targetMm,
+  };
+}
+
+/** Lengths nearer to the mean than this are the mean: targets are worked out from it and back. */
+const SAME_MEAN_MM = 0.01;
+
+/** Whether a length is the mean of the primaries. */
+export function isMean(lengthMm: number, { meanMm }: Pick<MatchReport, 'meanMm'>): boolean {
+  return meanMm !== null && Math.abs(lengthMm - meanMm) < SAME_MEAN_MM;
+}
+
+/** A target to start typing from: the one in force, to the sixteenth of an inch or the millimetre, or a yard where there is none. */
+export function roundTarget({ targetMm }: Pick<MatchReport, 'targetMm'>, unit: LengthUnit): Length {
+  const lengthMm = targetMm === null || targetMm <= 0 ? 36 * MM_PER_INCH : targetMm;
+  if (unit === 'mm') return { value: Math.max(1, Math.round(lengthMm)), unit };
+  return { value: Math.max(1, Math.round((lengthMm / MM_PER_INCH) * 16)) / 16, unit };
+}

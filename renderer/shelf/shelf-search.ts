@@ -1,0 +1,13 @@
+/** The search within the shelf. */
+
+import type { StockItem } from '../../core/index.ts';
+import { itemWords } from '../ui/words/item-words.ts';
+
+/** Whether every word stands somewhere in the item's texts. */
+export function hasWords(item: StockItem, words: string): boolean {
+  const text = `${itemWords(item)} ${item.note}`.toLowerCase();
+  return words
+    .toLowerCase()
+    .split(/\s+/)
+    .every((word) => text.includes(word));
+}
