@@ -101,14 +101,9 @@ export { pieceLength, primaryLength } from './length/piece-length.ts';
 export type { Move, MoveChange, StockNeed } from './moves/move.ts';
 export type { MoveOutcome, Standing, ToFree } from './moves/outcome.ts';
 export type { MoveOptions } from './moves/question.ts';
-export {
-  HeaderMoveSearch,
-  type HeaderMovesOutcome,
-  type HeaderPlan,
-  type PrimaryPlan,
-  suggestHeaderMoves,
-} from './moves/suggest-header-moves.ts';
+export { HeaderMoveSearch, type HeaderMovesOutcome, suggestHeaderMoves } from './moves/suggest-header-moves.ts';
 export { MoveSearch, suggestMoves } from './moves/suggest-moves.ts';
+export type { HeaderPlan, PrimaryPlan } from './moves/whole/header-plan.ts';
 export { describeMove } from './moves/words/describe-move.ts';
 export { describeNearest, describeNoMoves, describeStanding, describeToFree } from './moves/words/describe-outcome.ts';
 // Paths

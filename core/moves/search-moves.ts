@@ -30,7 +30,7 @@ interface Parts {
  * Runs to its end, pausing (by yielding) every millisecond or so; what it found lies in the search at any pause.
  *
  * Every layer has its own limits on how much it tries, so what a larger shelf offers never takes anything from what there was
- * without it: the layers before are the same, and those after only add. What is sampled comes last, where nothing was found.
+ * without it: the layers before are the same, and those after only add. What is sampled comes last, where nothing was found, or nothing without new bends.
  */
 export function* searchMoves(search: Search): Generator<void, void> {
   const { shifts, turns, swaps } = partsOf(search);
@@ -44,11 +44,16 @@ export function* searchMoves(search: Search): Generator<void, void> {
   }
   if (has('bendPair')) yield* searchBendPairs(search, shifts);
   yield* searchSwaps(search, { shifts, turns, swaps });
-  if (search.best.found.length > 0) return;
+  if (hasPlainMove(search)) return;
   yield* searchManyChanges(search, [...shifts, ...turns]);
-  if (search.best.found.length === 0 && swaps.length > 0) {
+  if (!hasPlainMove(search) && swaps.length > 0) {
     yield* searchManyChanges(search, [...shifts, ...turns, ...swaps.flat()]);
   }
+}
+
+/** Whether there is a move that adds no bend. */
+function hasPlainMove({ best }: Search): boolean {
+  return best.found.some(({ candidate }) => candidate.cost.bends === 0);
 }
 
 /** One CLR after another, then two of them together. */

@@ -2,7 +2,7 @@
 
 import { type Length, MM_PER_INCH, mmOf } from '../../units/length.ts';
 import { unitOf } from '../../units/length-style.ts';
-import type { Move, MoveChange } from '../move.ts';
+import type { Move, MoveChange, MoveCost } from '../move.ts';
 import { moveOf } from '../offer/build-move.ts';
 import { editFor } from '../offer/edits-of-move.ts';
 import { freshIds } from '../offer/fresh-ids.ts';
@@ -76,47 +76,42 @@ function sawn({ header }: MoveProblem, mm: number): Length {
   return { value: Math.max(0, Math.round((unit === 'in' ? mm / MM_PER_INCH : mm) * per) / per), unit };
 }
 
-function moveFor(
-  problem: MoveProblem,
-  { change, touch, byMm }: Attempt,
-): { readonly move: Move; readonly cost: CostFigures } | null {
+function moveFor(problem: MoveProblem, attempt: Attempt): { readonly move: Move; readonly cost: CostFigures } | null {
+  const { change, touch, byMm } = attempt;
   const edit = editFor(problem, [change], freshIds(problem));
   const proof = prove(problem, null, edit);
   if (proof === null) return null;
-  const { stock, tube, jointStates } = problem;
-  const newMm = change.kind === 'letIn' ? mmOf(change.length) : change.kind === 'length' ? mmOf(change.to) : 0;
-  const stockNeeded = stock === null || byMm <= 0 ? [] : [straightNeed(stock, tube, newMm)];
-  const parts = keyParts(new CostTally(jointStates).keyOf([touch]));
+  const parts = keyParts(new CostTally(problem.jointStates).keyOf([touch]));
+  const cost = costOf(problem, attempt, parts.cuts);
+  const move = moveOf(problem, { kind: 'lengthOnly', changes: [change], edit, cost }, proof);
   const offMm = Math.abs(proof.lengthMm - problem.window.aimMm);
-  const tubeAddedMm = Math.max(0, byMm);
-  const stockLacking = stockNeeded.filter(isLacking).length;
-  const { opened, made: jointsMade } = jointWork([touch.demand], jointStates);
-  const move = moveOf(
-    problem,
-    {
-      kind: 'lengthOnly',
-      changes: [change],
-      edit,
-      cost: {
-        bendsAdded: 0,
-        jointsMade,
-        jointsBroken: opened,
-        newCuts: parts.cuts,
-        tubeAddedMm,
-        stockNeeded,
-        stockLacking,
-      },
-    },
-    proof,
-  );
   return {
     move: { ...move, endShiftAtMostMm: Math.abs(byMm) },
     cost: {
       ...parts,
-      tubeMm: tubeAddedMm + problem.closeness.offTarget * offMm,
-      lacking: stockLacking,
+      tubeMm: cost.tubeAddedMm + problem.closeness.offTarget * offMm,
+      lacking: cost.stockLacking,
       offMm,
       tightMm: 0,
     },
+  };
+}
+
+function costOf(
+  { stock, tube, jointStates }: MoveProblem,
+  { change, touch, byMm }: Attempt,
+  newCuts: number,
+): MoveCost {
+  const newMm = change.kind === 'letIn' ? mmOf(change.length) : change.kind === 'length' ? mmOf(change.to) : 0;
+  const stockNeeded = stock === null || byMm <= 0 ? [] : [straightNeed(stock, tube, newMm)];
+  const { opened, made } = jointWork([touch.demand], jointStates);
+  return {
+    bendsAdded: 0,
+    jointsMade: made,
+    jointsBroken: opened,
+    newCuts,
+    tubeAddedMm: Math.max(0, byMm),
+    stockNeeded,
+    stockLacking: stockNeeded.filter(isLacking).length,
   };
 }

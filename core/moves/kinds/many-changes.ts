@@ -1,15 +1,15 @@
 /** Moves of many changes at once, looked for by sampling: the last resort before a primary is called out of reach. */
 
 import { enterMove, settledValues, withFewerJoints } from '../offer/enter-move.ts';
-import type { Variable } from '../problem/variable.ts';
-import type { Search } from '../search.ts';
+import { touchOf, type Variable } from '../problem/variable.ts';
+import { keyOf, type Search } from '../search.ts';
 import { isTurn } from '../turning/end-motion.ts';
 
-const SAMPLES = 500;
+const SAMPLES = 1200;
 const FEWEST = 5;
 const MOST = 9;
 /** So many moves that were found this way are enough: what matters is that there is one, and that it is not the first best. */
-const ENOUGH = 12;
+const ENOUGH = 40;
 /** How far starts are strewn about the tube as it lies, in the later samples. */
 const STREW_TURN_RAD = 0.8;
 const STREW_SLIDE_MM = 40;
@@ -63,14 +63,31 @@ function strewn({ isFixed, screw }: Variable, share: number, random: () => numbe
   return by * (isTurn(screw) ? STREW_TURN_RAD : STREW_SLIDE_MM);
 }
 
-/** Leaves out whatever the move can do without, in the order in which it changes least, and enters what remains. */
+/** Leaves out whatever the move can do without, once what changes least first and once what costs most, and enters what remains. */
 function* thinOut(search: Search, variables: readonly Variable[], values: Float64Array): Generator<void, boolean> {
+  const sizes = variables.map((variable, i) => sizeOf(variable, values[i] as number));
+  const prices = variables.map((variable, i) => keyOf(search, [touchOf(variable, values[i] as number)]));
+  const bySize = inOrder(variables, sizes, 1);
+  const byPrice = inOrder(variables, prices, -1);
+  const isSmaller = yield* thinOutBy(search, bySize, variables, values);
+  const isCheaper = yield* thinOutBy(search, byPrice, variables, values);
+  return isSmaller || isCheaper;
+}
+
+function inOrder(variables: readonly Variable[], figures: readonly number[], sign: 1 | -1): readonly Variable[] {
+  const order = variables.map((_, i) => i).sort((a, b) => sign * ((figures[a] as number) - (figures[b] as number)));
+  return order.map((i) => variables[i] as Variable);
+}
+
+function* thinOutBy(
+  search: Search,
+  order: readonly Variable[],
+  variables: readonly Variable[],
+  values: Float64Array,
+): Generator<void, boolean> {
   let kept = variables;
   let now = values;
-  const bySize = variables
-    .map((variable, i) => ({ variable, size: sizeOf(variable, values[i] as number) }))
-    .sort((a, b) => a.size - b.size);
-  for (const { variable } of bySize) {
+  for (const variable of order) {
     const fewer = kept.filter((one) => one !== variable);
     if (fewer.length === 0) break;
     yield;

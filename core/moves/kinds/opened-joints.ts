@@ -215,9 +215,28 @@ function withFreeClockings({ search: { tally }, variables, clockings }: Context,
 
 function tryTogether(search: Search, all: readonly Variable[]): void {
   const start = all.map((one) => one.start - one.present);
-  const values = settledValues(search, all, start);
+  const values = settledValues(search, all, start) ?? settledMidway(search, all, start);
   if (values !== null) thinOut(search, all, values);
 }
+
+/**
+ * Settled onto the middle of slip and band. Where these are wide they pull the end along until it stalls at their edge; the middle
+ * pulls all the way, so that more room never hides what less room finds.
+ */
+function settledMidway(search: Search, all: readonly Variable[], start: readonly number[]): Float64Array | null {
+  const { aim } = search;
+  const { window, ends } = aim;
+  if (ends.limits.deeperMm + ends.limits.shallowerMm === 0) return null;
+  const middle = {
+    ...aim,
+    window: { ...window, lowMm: window.aimMm - MIDDLE_MM, highMm: window.aimMm + MIDDLE_MM },
+    ends: { ...ends, limits: { ...ends.limits, deeperMm: 0, shallowerMm: 0 } },
+  };
+  return settledValues({ ...search, aim: middle }, all, start);
+}
+
+/** Half of the middle of the band. */
+const MIDDLE_MM = 1;
 
 /** Leaves out re-clockings that the move can do without, those that turn least first, and enters what remains. */
 function thinOut(search: Search, variables: readonly Variable[], values: Float64Array): void {

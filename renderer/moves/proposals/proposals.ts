@@ -129,6 +129,8 @@ export function noPlansWords(reason: Extract<HeaderMovesOutcome, { readonly kind
       return 'The header is finished and frozen: make a copy to change it.';
     case 'nothingToDo':
       return 'Every primary is in the band.';
+    case 'notThrough':
+      return 'Nothing was found so far.';
   }
 }
 

@@ -17,10 +17,7 @@ export function searchFor(question: MovesQuestion): AnswerSearch {
     case 'header': {
       const search = new HeaderMoveSearch(question.header, question.options);
       return {
-        look: (isTimeUp) => {
-          search.look(isTimeUp);
-          return search.outcome === null ? null : { kind: 'header', outcome: search.outcome };
-        },
+        look: (isTimeUp) => (search.look(isTimeUp) ? { kind: 'header', outcome: search.soFar() } : null),
       };
     }
     default:
