@@ -17,6 +17,10 @@ const MOST_STRAIGHTS = 6;
 /** Above so many straights the sets are kept to three. */
 const MANY_STRAIGHTS = 26;
 
+/** Sets of many changes that are sampled of the tube itself, and with the bends of each CLR on the shelf. */
+const SAMPLES = 1000;
+const SAMPLES_OF_CLR = 300;
+
 interface Parts {
   /** Straights: changed, taken out, let in. */
   readonly shifts: readonly Variable[];
@@ -45,10 +49,8 @@ export function* searchMoves(search: Search): Generator<void, void> {
   if (has('bendPair')) yield* searchBendPairs(search, shifts);
   yield* searchSwaps(search, { shifts, turns, swaps });
   if (hasPlainMove(search)) return;
-  yield* searchManyChanges(search, [...shifts, ...turns]);
-  if (!hasPlainMove(search) && swaps.length > 0) {
-    yield* searchManyChanges(search, [...shifts, ...turns, ...swaps.flat()]);
-  }
+  yield* searchManyChanges(search, [...shifts, ...turns], SAMPLES);
+  for (const leads of swaps) yield* searchManyChanges(search, [...shifts, ...turns, ...leads], SAMPLES_OF_CLR);
 }
 
 /** Whether there is a move that adds no bend. */

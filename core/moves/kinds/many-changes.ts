@@ -5,7 +5,6 @@ import { touchOf, type Variable } from '../problem/variable.ts';
 import { keyOf, type Search } from '../search.ts';
 import { isTurn } from '../turning/end-motion.ts';
 
-const SAMPLES = 1200;
 const FEWEST = 5;
 const MOST = 9;
 /** So many moves that were found this way are enough: what matters is that there is one, and that it is not the first best. */
@@ -19,16 +18,20 @@ const STREW_SLIDE_MM = 40;
  * lies, first exactly there, later strewn about it. Six figures must come right, so such a set mostly has a whole family of
  * answers, and the one found is thinned out: whatever the move can do without is left out again, the dearest first.
  */
-export function* searchManyChanges(search: Search, variables: readonly Variable[]): Generator<void, void> {
+export function* searchManyChanges(
+  search: Search,
+  variables: readonly Variable[],
+  samples: number,
+): Generator<void, void> {
   const random = fixedRandom();
   const slots = new Set(variables.map(({ slot }) => slot)).size;
   if (slots < 2) return;
   let found = 0;
-  for (let sample = 0; sample < SAMPLES && found < ENOUGH; sample += 1) {
+  for (let sample = 0; sample < samples && found < ENOUGH; sample += 1) {
     yield;
     const size = Math.min(slots, FEWEST + Math.floor(random() * (MOST - FEWEST + 1)));
     const drawn = drawnFrom(variables, size, random);
-    const strew = Math.min(1, (2 * sample) / SAMPLES);
+    const strew = Math.min(1, (2 * sample) / samples);
     const start = drawn.map((one) => one.start - one.present + strewn(one, strew, random));
     const values = settledValues(search, drawn, start);
     if (values !== null && (yield* thinOut(search, drawn, values))) found += 1;
