@@ -5,6 +5,8 @@ import { touchOf, type Variable } from '../problem/variable.ts';
 import { keyOf, type Search } from '../search.ts';
 import { isTurn } from '../turning/end-motion.ts';
 
+/** So many in a row that come to nothing, and nothing is likely to come of more: of 120 primaries one more was found by twenty times as many. */
+const BARREN = 250;
 const FEWEST = 5;
 const MOST = 9;
 /** So many moves that were found this way are enough: what matters is that there is one, and that it is not the first best. */
@@ -27,14 +29,17 @@ export function* searchManyChanges(
   const slots = new Set(variables.map(({ slot }) => slot)).size;
   if (slots < 2) return;
   let found = 0;
-  for (let sample = 0; sample < samples && found < ENOUGH; sample += 1) {
+  let barren = 0;
+  for (let sample = 0; sample < samples && found < ENOUGH && barren < BARREN; sample += 1) {
     yield;
     const size = Math.min(slots, FEWEST + Math.floor(random() * (MOST - FEWEST + 1)));
     const drawn = drawnFrom(variables, size, random);
     const strew = Math.min(1, (2 * sample) / samples);
     const start = drawn.map((one) => one.start - one.present + strewn(one, strew, random));
     const values = settledValues(search, drawn, start);
-    if (values !== null && (yield* thinOut(search, drawn, values))) found += 1;
+    const isFound = values !== null && (yield* thinOut(search, drawn, values));
+    if (isFound) found += 1;
+    barren = isFound ? 0 : barren + 1;
   }
 }
 

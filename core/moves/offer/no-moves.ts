@@ -61,7 +61,11 @@ function* whatToFree({ problem, aim }: Search): Generator<void, ToFree | null> {
 
 function toFree({ holds, jointStates }: MoveProblem, { changes, demands }: Candidate): ToFree {
   const touched = new Set<number>();
-  for (const change of changes) if ('pieceIndex' in change) touched.add(change.pieceIndex);
+  for (const change of changes) {
+    // What is welded and only turned, at a joint that is not, is left as it is.
+    const isTurned = change.kind === 'clocking' && holds[change.pieceIndex] === 'welded';
+    if ('pieceIndex' in change && !isTurned) touched.add(change.pieceIndex);
+  }
   const pieces = [...touched].sort((a, b) => a - b);
   const { opened, made } = jointWork(demands, jointStates);
   return {

@@ -39,7 +39,8 @@ export function clocking(
     start: present,
     isFixed: false,
     ...eitherWay(demand),
-    isHeld: problem.holds[index] !== null || isWelded(problem, demand),
+    // A welded bend turns with all that is welded to it, at a joint before it that is not.
+    isHeld: piece.locked || isWelded(problem, demand),
     slot: 3 * index + 1,
     cuts: 0,
     adjusted: 1,

@@ -123,8 +123,20 @@ function isHeld(piece: Piece): boolean {
 function heldFaults(before: Primary, after: Primary): readonly string[] {
   return before.pieces.filter(isHeld).flatMap((piece) => {
     const now = after.pieces.find(({ id }) => id === piece.id);
-    return JSON.stringify(now) === JSON.stringify(piece) ? [] : [`touches held ${piece.id}`];
+    const isAsBefore = JSON.stringify(now) === JSON.stringify(piece);
+    return isAsBefore || isTurnedWhole(before.pieces, piece, now) ? [] : [`touches held ${piece.id}`];
   });
+}
+
+/** A welded bend may turn with all that is welded to it, where a joint between the bend before and itself is not welded. */
+function isTurnedWhole(pieces: readonly Piece[], piece: Piece, now: Piece | undefined): boolean {
+  if (piece.locked || piece.kind === 'straight' || now?.kind !== piece.kind) return false;
+  if (JSON.stringify({ ...now, clockingDeg: piece.clockingDeg }) !== JSON.stringify(piece)) return false;
+  const at = pieces.indexOf(piece);
+  const bends = pieces.slice(0, at).findLastIndex(({ kind }) => kind !== 'straight');
+  const isWeld = (joint: number) =>
+    pieces[joint]?.state === 'welded' && (pieces[joint - 1] ?? pieces[joint])?.state === 'welded';
+  return Array.from({ length: at - bends }, (_, step) => bends + 1 + step).some((joint) => !isWeld(joint));
 }
 
 function straightFaults(header: Header, before: Primary, after: Primary): readonly string[] {

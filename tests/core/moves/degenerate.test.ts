@@ -212,6 +212,34 @@ describe('a search in slices', () => {
   });
 });
 
+describe('a welded group', () => {
+  it('turns as a whole at a tacked joint, and nothing of it is cut', () => {
+    const welded = (piece: Piece): Piece => ({ ...piece, state: 'welded' });
+    const pieces = [
+      straight(60),
+      bend(76, 60, 0),
+      straight(50),
+      welded(bend(76, 45, 40)),
+      welded(straight(40)),
+      welded(bend(76, 45, 90)),
+      straight(70),
+    ];
+    const fitted = own(pieces);
+    // The group was tacked 12 degrees off.
+    const off = own(pieces.with(3, { ...(pieces[3] as Piece), clockingDeg: 52 } as Piece));
+    const header = fittedHeader(off, { targetMm: lengthOf(fitted), fitted });
+    const outcome = suggestMoves(header, 'own');
+    if (outcome.kind !== 'found') throw new Error(outcome.kind);
+    const [move] = outcome.moves;
+    expect(move?.changes).toEqual([{ kind: 'clocking', pieceIndex: 3, fromDeg: 52, toDeg: 40 }]);
+    expect(describeMove(move as Move, header)).toBe('turn the second bend, with what is welded to it, from 52° to 40°');
+    expect(faultsOf(header, move as Move, {})).toEqual([]);
+    const applied = applyEdit(header, (move as Move).edit);
+    if (!applied.ok) throw new Error('refused');
+    expect(applied.value.header.primaries[0]?.pieces[3]?.state).toBe('welded');
+  });
+});
+
 describe('a kick', () => {
   it('makes one long straight longer and moves nothing else', () => {
     const primary = own([straight(30), bend(76, 90, 0), straight(300), bend(76, 90, 180), straight(30)]);
