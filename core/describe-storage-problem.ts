@@ -20,7 +20,7 @@ export function describeStorageProblem(problem: StorageProblem): string {
     case 'invalidRequest':
       return `The program asked itself for something malformed (${problem.call}: ${problem.detail}). Nothing was changed; restart Evenrun and, if it comes back, report it.`;
     case 'pageUnknown':
-      return 'This page does not belong to the Evenrun that runs now: it is a new tab, another browser, or Evenrun was started again. What was shown as saved is safe. Open the address that Evenrun printed when it started, all of it; if that window is gone, start Evenrun again and open the address that it prints then.';
+      return 'This page does not belong to the Evenrun that runs now: it is a new tab, another browser, or Evenrun was started again. What was shown as saved is safe. Open the address that Evenrun printed when it started, all of it; if it cannot be found any more, start Evenrun again and open the address that it prints then.';
     case 'internal':
       return `Something went wrong inside Evenrun, and the step was not made. What was saved before is safe; restart the program and, if it comes back, report it with the reference ${problem.reference}.`;
     default:
@@ -33,7 +33,7 @@ const NOUNS = { header: 'header', stockItem: 'stock item', backup: 'backup' } as
 function describeFault(fault: StorageFault, file: string): string {
   switch (fault) {
     case 'diskFull':
-      return `The disk that holds ${file} is full, so the last change is not saved. Everything saved before is safe; make room on the disk and try again.`;
+      return `The disk that holds ${file} is full, so nothing new can be saved. Everything saved before is safe; make room on the disk and try again.`;
     case 'readOnly':
       return `${file} can be read but not written, so nothing new can be saved. What is in it is safe; allow writing to it, or move the data folder to another place.`;
     case 'noPermission':

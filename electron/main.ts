@@ -11,11 +11,12 @@ import { putUpMenu } from './shell/app-menu.ts';
 import { registerAppScheme, serveAppProtocol } from './shell/app-protocol.ts';
 import { serveBridge } from './shell/bridge-ipc.ts';
 import { closeAtQuit, createClosing } from './shell/closing.ts';
-import { reportCrashes } from './shell/crash-report.ts';
-import { confineAllPages, denyPermissions } from './shell/hardening.ts';
+import { crashLog, reportCrashes } from './shell/crash-report.ts';
+import { confineAllPages, permitCopyingOnly } from './shell/hardening.ts';
 import { type IncomingFiles, listenForFiles } from './shell/incoming-files.ts';
 import { readLaunchArguments } from './shell/launch-arguments.ts';
 import { createMainWindow, loadPage } from './shell/main-window.ts';
+import { recoverPage } from './shell/page-recovery.ts';
 import { saveWithDialog } from './shell/save-dialog.ts';
 import { createBackend } from './store/backend.ts';
 
@@ -27,7 +28,7 @@ const builtFolder = dirname(import.meta.dirname);
 
 async function openWindow(incoming: IncomingFiles): Promise<void> {
   const closing = createClosing();
-  denyPermissions(session.defaultSession);
+  permitCopyingOnly(session.defaultSession);
   serveAppProtocol(readPageFiles(join(builtFolder, 'renderer')));
   const window = createMainWindow(join(builtFolder, 'preload', 'preload.cjs'));
   const backend = createBackend({
@@ -36,11 +37,13 @@ async function openWindow(incoming: IncomingFiles): Promise<void> {
     host: {
       saveFile: (fileName, mediaType, text) => saveWithDialog(window, { fileName, mediaType, text }),
       readyToClose: closing.readyToClose,
+      notYetSaved: closing.notYetSaved,
     },
     clock: () => new Date(),
     random: secureRandom,
   });
   closing.guard(window);
+  recoverPage(window, crashLog(dataFolder));
   serveBridge(window, putUpMenu(window, backend, dataFolder).watchedCalls);
   closeAtQuit(() => backend.close());
   await loadPage(window);

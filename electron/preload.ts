@@ -11,8 +11,14 @@ const listeners = new Set<Listener>();
 /** Told before the page listened, such as the file that the program was started with. */
 let early: HostEvent[] = [];
 
+/** A page that does not listen yet has nothing to bring in, and all else can wait until it does. */
+function keepForLater(told: HostEvent): void {
+  if (told.kind === 'flush') void ipcRenderer.invoke(CALL_CHANNEL, 'readyToClose', {});
+  else early.push(told);
+}
+
 ipcRenderer.on(EVENT_CHANNEL, (_event, told: HostEvent) => {
-  if (listeners.size === 0) early.push(told);
+  if (listeners.size === 0) keepForLater(told);
   for (const listener of listeners) listener(told);
 });
 

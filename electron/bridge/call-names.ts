@@ -29,6 +29,7 @@ const NAMED: Readonly<Record<CallName, true>> = {
   makeBackup: true,
   restoreBackup: true,
   readyToClose: true,
+  notYetSaved: true,
 };
 
 export const CALL_NAMES: ReadonlySet<string> = new Set(Object.keys(NAMED));

@@ -39,6 +39,17 @@ const finiteMm = z.number().min(-1e9).max(1e9);
 /** Files travel as base64: at most 10 MiB of content. */
 const fileContent = z.base64().max(14_000_000);
 
+/** What a page that is asked to close could not get onto the disk. */
+const unsavedSchema = z.strictObject({
+  /** As the page shows it. */
+  header: headerDocument,
+  /** How many steps of it are not on disk. */
+  steps: z.int().min(1),
+  /** A sentence for the person. */
+  reason: z.string().max(2_000),
+});
+export type Unsaved = z.output<typeof unsavedSchema>;
+
 /** Problems cross the bridge as core made them; core's own types describe their kinds. */
 export const problemSchema = z.custom<Problem>(
   (value) => typeof value === 'object' && value !== null && typeof (value as { kind?: unknown }).kind === 'string',
@@ -242,6 +253,8 @@ export const contract = {
 
   /** The page has committed all that it held; the host may close the window. */
   readyToClose: { request: nothing, response: nothing },
+  /** Asked to close, the page holds what cannot be saved; the host asks the person what to do. `readyToClose` may still follow. */
+  notYetSaved: { request: unsavedSchema, response: nothing },
 } as const satisfies Record<string, { readonly request: z.ZodType; readonly response: z.ZodType }>;
 
 export type CallName = keyof typeof contract;

@@ -1,12 +1,23 @@
-/** What every page and session of the shell is denied: permissions, navigation, windows, web views. */
+/** What every page and session of the shell is denied: permissions but one, navigation, windows, web views. */
 
 import { app, type Session, type WebContents } from 'electron';
 import { isOwnAddress } from './app-address.ts';
 
-/** Electron grants every permission unless told otherwise; the page needs none. */
-export function denyPermissions(session: Session): void {
-  session.setPermissionRequestHandler((_contents, _permission, answer) => answer(false));
-  session.setPermissionCheckHandler(() => false);
+interface Asking {
+  readonly isMainFrame: boolean;
+  /** Not known where no document asks. */
+  readonly requestingUrl?: string;
+}
+
+/** Putting plain text on the clipboard, as "Copy table" does, from the main frame of the page itself. */
+function isCopying(permission: string, { isMainFrame, requestingUrl }: Asking): boolean {
+  return permission === 'clipboard-sanitized-write' && isMainFrame && isOwnAddress(requestingUrl ?? '');
+}
+
+/** Electron grants every permission unless told otherwise; the page needs one. */
+export function permitCopyingOnly(session: Session): void {
+  session.setPermissionRequestHandler((_contents, permission, answer, asking) => answer(isCopying(permission, asking)));
+  session.setPermissionCheckHandler((_contents, permission, _origin, asking) => isCopying(permission, asking));
   session.setDevicePermissionHandler(() => false);
   session.setDisplayMediaRequestHandler((_request, answer) => answer({}));
   session.setBluetoothPairingHandler((_details, answer) => answer({ confirmed: false }));

@@ -37,6 +37,7 @@ export function createMainWindow(preloadFile: string): BrowserWindow {
   return window;
 }
 
-export function loadPage(window: BrowserWindow): Promise<void> {
-  return window.loadURL(PAGE_ADDRESS);
+/** Loads the page anew. Ends when it is there; when it cannot be loaded, the window's own event tells of it. */
+export async function loadPage(window: BrowserWindow): Promise<void> {
+  await window.loadURL(PAGE_ADDRESS).catch(() => undefined);
 }

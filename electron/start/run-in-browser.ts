@@ -8,6 +8,7 @@ import { startLoopbackHost } from '../loopback/loopback-host.ts';
 import { readPageFiles } from '../page/page-files.ts';
 import { secureRandom } from '../random.ts';
 import { type Backend, createBackend, type Host } from '../store/backend.ts';
+import { openInBrowser } from './open-browser.ts';
 import type { StartOptions } from './start-options.ts';
 
 /** A browser saves files by itself, and its pages close without asking. */
@@ -38,15 +39,26 @@ export interface BrowserRun {
   /** Holds the built page. */
   readonly pageFolder: string;
   readonly options: StartOptions;
+  /** Whether there is a screen for the browser to come up on. */
+  readonly hasScreen: boolean;
+}
+
+/** What stands over the address. */
+function readyWords(isOpened: boolean): string {
+  return isOpened
+    ? 'Evenrun is ready and comes up in your browser. If it does not, open this address on this machine:'
+    : 'Evenrun is ready. Open this address in a browser on this machine:';
 }
 
 /** Ends once the host is serving; the process lives on until Ctrl+C or a request to end. */
-export async function runInBrowser({ root, pageFolder, options }: BrowserRun): Promise<void> {
+export async function runInBrowser({ root, pageFolder, options, hasScreen }: BrowserRun): Promise<void> {
   const backend = openBackend(root, options.dataFolder);
   const files = readPageFiles(pageFolder);
   const host = await startLoopbackHost({ files, calls: backend, port: options.port });
-  console.log(`Evenrun is ready. Open this address in a browser on this machine:\n\n  ${host.address}\n`);
+  const isOpened = hasScreen && options.opensBrowser;
+  console.log(`${readyWords(isOpened)}\n\n  ${host.address}\n`);
   console.log('The address holds a secret for this run; do not pass it on. Ctrl+C ends the program.');
+  if (isOpened) openInBrowser(host.address);
   const end = async (): Promise<void> => {
     await host.close();
     await backend.close();

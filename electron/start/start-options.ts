@@ -8,6 +8,8 @@ import type { Result } from '../../core/index.ts';
 export interface StartOptions {
   /** Use the local browser even where Electron could be started. */
   readonly inBrowser: boolean;
+  /** False: the address is only printed. */
+  readonly opensBrowser: boolean;
   /** Absolute; null means the usual one. */
   readonly dataFolder: string | null;
   /** 0 takes any free port. */
@@ -15,8 +17,9 @@ export interface StartOptions {
 }
 
 export const START_USAGE = [
-  'npm start                          the desktop window, or a local browser where there is no Electron',
-  'npm start -- --browser             always the local browser',
+  'npm start                          the desktop window, or your browser where there can be none',
+  'npm start -- --browser             always your browser; nothing is fetched',
+  'npm start -- --no-open             print the address for the browser without opening it',
   'npm start -- --data <folder>       keep the headers in this folder',
   'npm start -- --port <number>       serve the browser on this port; any free one otherwise',
 ].join('\n');
@@ -33,7 +36,12 @@ export function readStartOptions(args: readonly string[], workingFolder: string)
   try {
     const { values } = parseArgs({
       args: [...args],
-      options: { browser: { type: 'boolean' }, data: { type: 'string' }, port: { type: 'string' } },
+      options: {
+        browser: { type: 'boolean' },
+        'no-open': { type: 'boolean' },
+        data: { type: 'string' },
+        port: { type: 'string' },
+      },
     });
     const port = readPort(values.port);
     if (port === null)
@@ -41,7 +49,8 @@ export function readStartOptions(args: readonly string[], workingFolder: string)
     if (values.data === '') return { ok: false, problems: ['After --data comes the path of a folder.'] };
     const dataFolder = values.data === undefined ? null : resolve(workingFolder, values.data);
     // A port means the browser: the desktop window has none.
-    return { ok: true, value: { inBrowser: values.browser === true || port !== 0, dataFolder, port } };
+    const inBrowser = values.browser === true || port !== 0;
+    return { ok: true, value: { inBrowser, opensBrowser: values['no-open'] !== true, dataFolder, port } };
   } catch (cause) {
     // parseArgs throws for what it does not know.
     if (!(cause instanceof TypeError)) throw cause;

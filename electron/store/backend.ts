@@ -63,10 +63,7 @@ export function createBackend(options: BackendOptions): Backend {
     ...shelfCalls(context),
     ...careCalls(care, hours, log),
     previewFile: (request) => previewApart(request, { newId: freshId }),
-    readyToClose() {
-      options.host.readyToClose();
-      return success({});
-    },
+    ...closingCalls(options.host),
   };
   const dispatcher = createDispatcher(handlers, defectsInto(log, freshId));
   return {
@@ -76,6 +73,20 @@ export function createBackend(options: BackendOptions): Backend {
       await hours?.end();
       await care.idle();
       context.connection.close();
+    },
+  };
+}
+
+/** The page's answers to being asked to close. */
+function closingCalls(host: Host): Pick<Handlers, 'readyToClose' | 'notYetSaved'> {
+  return {
+    readyToClose() {
+      host.readyToClose();
+      return success({});
+    },
+    notYetSaved(unsaved) {
+      host.notYetSaved?.(unsaved);
+      return success({});
     },
   };
 }

@@ -3,25 +3,16 @@
 import type Database from 'better-sqlite3';
 import type * as z from 'zod';
 import { failure, type Problem, type Result } from '../../core/index.ts';
-import { sealed, textChecksum } from './rows/checksums.ts';
+import { textChecksum } from './rows/checksums.ts';
 import { cellOf, intactRow } from './rows/read-row.ts';
+import { rowTable } from './rows/row-table.ts';
 
 /** Older ones are forgotten: no page waits through so many others for an answer. */
 const KEPT = 1000;
 
-interface RequestRow {
-  readonly place: number;
-  readonly id: string;
-  /** Checksum of all that was asked. */
-  readonly asked: number;
-  readonly answer: string;
-  readonly checksum: number;
-}
-
 export function requestTable(db: Database.Database) {
-  const find = db.prepare<[string], RequestRow>('SELECT * FROM requests WHERE id = ?');
+  const rows = rowTable(db, 'requests', ['id']);
   const nextPlace = db.prepare<[], number>('SELECT coalesce(max(place), 0) + 1 FROM requests').pluck();
-  const put = db.prepare('INSERT INTO requests VALUES (@place, @id, @asked, @answer, @checksum)');
   const forget = db.prepare('DELETE FROM requests WHERE place <= ?');
   return {
     /**
@@ -36,7 +27,7 @@ export function requestTable(db: Database.Database) {
     ): Result<Answer, Problem> {
       const { requestId } = request;
       const asked = textChecksum(JSON.stringify(request));
-      const found = find.get(requestId);
+      const found = rows.find(requestId);
       if (found) {
         if (intactRow('requests', found).asked !== asked)
           return failure({ kind: 'invalidRequest', call: 'sent again', detail: `request ${requestId} was another` });
@@ -45,7 +36,7 @@ export function requestTable(db: Database.Database) {
       const done = act();
       if (!done.ok) return done;
       const place = nextPlace.get() ?? 1;
-      put.run(sealed('requests', { place, id: requestId, asked, answer: JSON.stringify(done.value) }));
+      rows.insert({ place, id: requestId, asked, answer: JSON.stringify(done.value) });
       forget.run(place - KEPT);
       return done;
     },

@@ -39,14 +39,20 @@ function Started({ bridge }: { readonly bridge: HostBridge }) {
     setWords(answer.ok ? null : answer.words);
     if (answer.ok) take(answer.value);
   }, [bridge, take]);
-  useEffect(() => void ask(), [ask]);
-  if (words !== null) return <NoAnswer words={words} onRetry={() => void ask()} />;
+  const retry = useCallback(() => void ask(), [ask]);
+  useEffect(retry, [retry]);
+  if (words !== null) return <NoAnswer words={words} onRetry={retry} />;
   if (started === null) return <main className="page" aria-busy="true" />;
   if (started.start.state === 'cannotOpen') return <CannotOpen start={started.start} onStart={take} />;
   return <Workshop key={started.count} start={started.start} onStart={take} />;
 }
 
 function NoAnswer({ words, onRetry }: { readonly words: string; readonly onRetry: () => void }) {
+  // The right address, opened in this very tab, changes only what stands behind the `#`, and loads nothing.
+  useEffect(() => {
+    window.addEventListener('hashchange', onRetry);
+    return () => window.removeEventListener('hashchange', onRetry);
+  }, [onRetry]);
   return (
     <main className="page prose">
       <h1>Evenrun could not start</h1>

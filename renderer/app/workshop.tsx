@@ -1,6 +1,7 @@
 /** The program once its store is open: the bar, one screen at a time, and what works everywhere. */
 
 import type { Start } from '../backups/cannot-open.tsx';
+import { LookingOnly } from '../backups/looking-only.tsx';
 import { useCommandKeys } from '../commands/use-command-keys.ts';
 import { useHostEvents } from '../host/use-host-events.ts';
 import { Bar } from './bar.tsx';
@@ -30,6 +31,7 @@ export function Workshop({ start, onStart }: Props) {
         isRenaming={workshop.isRenaming}
         setRenaming={workshop.setRenaming}
       />
+      <LookingOnly atStart={start.cannotWrite} />
       <Screens workshop={workshop} start={start} />
       {isFileOver ? <div className="drop-note">Let go to see what is in the file</div> : null}
       <WorkshopDialogs workshop={workshop} onStart={onStart} />
@@ -44,6 +46,13 @@ function Listening({ workshop }: { readonly workshop: WorkshopNow }) {
   const runCommand = useProgramCommands(workshop);
   useCommandKeys();
   useWindowTitle(workshop.screen, workshop.session);
-  useHostEvents({ command: runCommand, openHeader: going.openById, flush, openFile: imports.offerGiven });
+  const unsaved = () => workshop.session?.unsaved() ?? null;
+  useHostEvents({
+    command: runCommand,
+    openHeader: going.openById,
+    flush,
+    unsaved,
+    openFile: imports.offerGiven,
+  });
   return null;
 }

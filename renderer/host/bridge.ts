@@ -22,26 +22,35 @@ const TOKEN_KEY = 'evenrun-token';
 /** Browsers refuse `keepalive` on bodies above 64 KiB. */
 const KEEPALIVE_LIMIT = 60_000;
 
-/** The secret that the loopback host wants to hear with each call; taken out of the address, so that it is not shared by accident. */
-function takeToken(browser: BrowserParts): string {
+/**
+ * The secret that the loopback host wants to hear with each call; taken out of the address, so that it is not shared by
+ * accident. Null: the address holds none.
+ */
+function takeToken(browser: BrowserParts): string | null {
   const found = /(?:^#|&)token=([^&]+)/.exec(browser.location.hash)?.[1];
-  if (found === undefined) return browser.sessionStorage.getItem(TOKEN_KEY) ?? '';
+  if (found === undefined) return null;
   const token = decodeURIComponent(found);
   browser.sessionStorage.setItem(TOKEN_KEY, token);
   browser.history.replaceState(null, '', browser.location.pathname + browser.location.search);
   return token;
 }
 
+/** The loopback host's answer to a call with another secret than its own, or none. */
+const WRONG_TOKEN = 401;
+
 /**
  * A bridge to the loopback host that served this page.
- * Calls reject when the host cannot be reached or answers with anything but 200; every expected failure is a reply.
+ * Calls reject when the host cannot be reached or refuses to answer; every expected failure is a reply, one from a host
+ * that does not know this page as well.
  */
 export function createHttpBridge(browser: BrowserParts): HostBridge {
-  const token = takeToken(browser);
+  let token = takeToken(browser) ?? browser.sessionStorage.getItem(TOKEN_KEY) ?? '';
   return {
     host: 'browser',
     async call<Name extends CallName>(name: Name, request: RequestOf<Name>): Promise<Reply<Name>> {
       const body = JSON.stringify(request);
+      // The address of a new start, opened where the page already is, loads nothing anew.
+      token = takeToken(browser) ?? token;
       const answer = await browser.fetch(`/bridge/${name}`, {
         method: 'POST',
         headers: { 'content-type': 'application/json', 'x-evenrun-token': token },
@@ -49,6 +58,7 @@ export function createHttpBridge(browser: BrowserParts): HostBridge {
         // A commit on its way must arrive even when the page is closed under it.
         keepalive: body.length < KEEPALIVE_LIMIT,
       });
+      if (answer.status === WRONG_TOKEN) return { ok: false, problems: [{ kind: 'pageUnknown' }] };
       if (!answer.ok) throw new Error(`The host answered ${answer.status} to ${name}.`);
       return (await answer.json()) as Reply<Name>;
     },

@@ -18,8 +18,12 @@ export type Answer<Name extends CallName> =
   | { readonly ok: true; readonly value: ResponseOf<Name> }
   | { readonly ok: false; readonly words: string; readonly problems: readonly Problem[] };
 
-const NO_ANSWER =
-  'The program behind this window does not answer. What was shown as saved is safe; start Evenrun again to go on.';
+const NO_ANSWER: Readonly<Record<HostBridge['host'], string>> = {
+  electron:
+    'The program behind this window does not answer. What was shown as saved is safe; start Evenrun again to go on.',
+  browser:
+    'The program behind this page does not answer: it was ended, or it was started again under another address. What was shown as saved is safe. Open the address that Evenrun printed when it was started last; if it does not run, start it again.',
+};
 
 /** Asks the host; never rejects, also when the host is gone. What was asked before without an answer is not done twice. */
 export async function askHost<Name extends CallName>(
@@ -34,7 +38,7 @@ export async function askHost<Name extends CallName>(
     return reply.ok ? reply : { ok: false, words: wordsFor(reply.problems), problems: reply.problems };
   } catch {
     answered(null);
-    return { ok: false, words: NO_ANSWER, problems: [] };
+    return { ok: false, words: NO_ANSWER[bridge.host], problems: [] };
   }
 }
 

@@ -2,7 +2,8 @@
 
 import { useEffect, useRef } from 'react';
 import type { CommandId } from '../../electron/bridge/commands.ts';
-import type { HostEvent } from '../../electron/bridge/contract.ts';
+import type { HostEvent, Unsaved } from '../../electron/bridge/contract.ts';
+import { answerFlush } from './answer-flush.ts';
 import { useBridge } from './host-bridge.ts';
 
 interface Acts {
@@ -10,6 +11,8 @@ interface Acts {
   readonly openHeader: (headerId: string) => void;
   /** Brings in all that is held; resolves when it is on disk. */
   readonly flush: () => Promise<void>;
+  /** What is not on disk; null when all is. */
+  readonly unsaved: () => Unsaved | null;
   readonly openFile: (file: { readonly fileName: string; readonly content: string }) => void;
 }
 
@@ -29,7 +32,7 @@ export function useHostEvents(acts: Acts): void {
         case 'openFile':
           return latest.current.openFile(event);
         case 'flush':
-          void latest.current.flush().then(() => bridge.call('readyToClose', {}));
+          void answerFlush(bridge, latest.current);
       }
     };
     return bridge.onEvent(listen);

@@ -14,7 +14,7 @@ import {
   type Result,
   success,
 } from '../../core/index.ts';
-import type { HostBridge, Reply } from '../../electron/bridge/contract.ts';
+import type { HostBridge, Reply, Unsaved } from '../../electron/bridge/contract.ts';
 import { DraftKeeper } from './draft-keeper.ts';
 import { asPending, rebaseSteps } from './rebase.ts';
 import type { SessionParts } from './session-parts.ts';
@@ -133,6 +133,14 @@ export class HeaderSession {
     await this.#queue.idle();
     this.#drafts.pump();
     await this.#drafts.idle();
+  }
+
+  /** What is not known to be on disk, and why; null when all of it is. */
+  unsaved(): Unsaved | null {
+    const steps = this.#queue.unacknowledged.length;
+    if (steps === 0) return null;
+    const { header, save } = this.#state;
+    return { header, steps, reason: save.kind === 'notSaved' ? save.reason : 'the disk is slow to answer.' };
   }
 
   /** Tries at once to send what waits after a failure. */

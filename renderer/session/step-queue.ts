@@ -42,8 +42,8 @@ function wireStep(step: PendingStep): WireStep {
 }
 
 /** Whether the same request may succeed later: a full disk or a busy file passes, a foreign change does not. */
-function passes(problem: Problem): boolean {
-  return problem.kind === 'storage' || problem.kind === 'internal' || problem.kind === 'invalidRequest';
+function passes({ kind }: Problem): boolean {
+  return kind === 'storage' || kind === 'internal' || kind === 'invalidRequest' || kind === 'pageUnknown';
 }
 
 /**

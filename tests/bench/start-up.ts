@@ -150,7 +150,7 @@ export async function measureStartUp(size: RunSize): Promise<readonly Measure[]>
   try {
     await buildIfStale(ROOT, ['renderer']);
     await fill(data, HEADERS);
-    const program = { name: 'the program', args: ['electron/start.mjs', '--browser', `--data=${data}`] };
+    const program = { name: 'the program', args: ['electron/start.mjs', '--browser', '--no-open', `--data=${data}`] };
     const bare = { name: 'the bare program', args: ['tests/bench/bare-program.ts', bareDatabase(folder)] };
     const measures: Measure[] = [];
     for (const [id, place] of Object.entries(PLACES)) {

@@ -14,6 +14,7 @@ export class CallGate implements Calls {
   #affected: ReadonlySet<string> | null = null;
   #waiting: (() => void)[] = [];
   #handled = new Map<string, number>();
+  #asked = 0;
 
   constructor(inner: Calls) {
     this.#inner = inner;
@@ -38,12 +39,18 @@ export class CallGate implements Calls {
     for (const proceed of waiting) proceed();
   }
 
+  /** How many calls have come, of whatever name, answered or not. */
+  get asked(): number {
+    return this.#asked;
+  }
+
   /** How many calls of the name the backend has answered. */
   answered(name: CallName): number {
     return this.#handled.get(name) ?? 0;
   }
 
   async call(name: string, request: unknown): Promise<unknown> {
+    this.#asked += 1;
     const isAffected = this.#affected === null || this.#affected.has(name);
     if (this.#way === 'broken' && isAffected) throw new Error('the test has broken this call');
     if (this.#way === 'held' && isAffected) await new Promise<void>((resolve) => this.#waiting.push(resolve));

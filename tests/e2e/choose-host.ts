@@ -14,6 +14,6 @@ export type ChosenHost = { readonly kind: 'electron'; readonly executable: strin
 /** A browser or a context that a test brings along can only show a page that is served. */
 export function chooseHost({ host, browser, context }: HostWishes, runtime: RuntimeSearch): ChosenHost {
   const needsLoopback = host === 'loopback' || browser !== undefined || context !== undefined;
-  if (needsLoopback || runtime.kind === 'none') return { kind: 'loopback' };
+  if (needsLoopback || runtime.kind !== 'found') return { kind: 'loopback' };
   return { kind: 'electron', executable: runtime.executable };
 }

@@ -45,6 +45,14 @@ export class ContentsDouble extends EventEmitter {
   isCrashed(): boolean {
     return this.crashed;
   }
+  forcefullyCrashRenderer(): void {
+    this.crash('killed');
+  }
+  /** As the system ends the page's process. */
+  crash(reason: string): void {
+    this.crashed = reason !== 'clean-exit';
+    this.emit('render-process-gone', {}, { reason, exitCode: 133 });
+  }
 }
 
 export class WindowDouble extends EventEmitter {
@@ -54,6 +62,10 @@ export class WindowDouble extends EventEmitter {
   readonly calls: string[] = [];
   destroyed = false;
   loaded: string | null = null;
+  /** How often a page was loaded. */
+  loads = 0;
+  /** Chromium's code and words for why loading fails; null: it does not. */
+  loadFault: readonly [code: number, description: string] | null = null;
 
   constructor(options: Record<string, unknown>) {
     super();
@@ -62,7 +74,13 @@ export class WindowDouble extends EventEmitter {
     electron.app.emit('web-contents-created', doubleEvent({}), this.webContents);
   }
   async loadURL(url: string): Promise<void> {
+    this.loads += 1;
+    if (this.loadFault !== null) {
+      this.webContents.emit('did-fail-load', {}, ...this.loadFault, url, true);
+      throw new Error(`${this.loadFault[1]} (${this.loadFault[0]}) loading '${url}'`);
+    }
     this.loaded = url;
+    this.webContents.crashed = false;
     this.webContents.mainFrame.url = url;
     this.webContents.emit('did-finish-load');
   }
@@ -184,6 +202,15 @@ class IpcMainDouble {
   }
 }
 
+/** A question as the shell asks it. */
+export interface MessageOptions {
+  readonly message: string;
+  readonly detail?: string;
+  readonly buttons?: readonly string[];
+  readonly cancelId?: number;
+  readonly signal?: AbortSignal;
+}
+
 class DialogDouble {
   readonly shown: { readonly kind: string; readonly options: unknown }[] = [];
   openAnswer: { canceled: boolean; filePaths: string[] } = { canceled: true, filePaths: [] };
@@ -197,9 +224,20 @@ class DialogDouble {
     this.shown.push({ kind: 'save', options });
     return this.saveAnswer;
   }
-  async showMessageBox(_window: unknown, options: unknown) {
+  /** What the person presses: the label of a button. Null leaves the question standing until its signal ends it. */
+  press: (question: MessageOptions) => string | null = ({ buttons }) => buttons?.[0] ?? 'OK';
+
+  async showMessageBox(_window: unknown, options: MessageOptions): Promise<{ response: number }> {
     this.shown.push({ kind: 'message', options });
-    return { response: 0 };
+    const label = this.press(options);
+    if (label !== null) {
+      const response = (options.buttons ?? ['OK']).indexOf(label);
+      if (response < 0) throw new Error(`No button says ${label}`);
+      return { response };
+    }
+    return new Promise((resolve) => {
+      options.signal?.addEventListener('abort', () => resolve({ response: options.cancelId ?? 0 }));
+    });
   }
   showErrorBox(title: string, content: string): void {
     this.shown.push({ kind: 'error', options: { title, content } });

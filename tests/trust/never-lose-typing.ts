@@ -4,6 +4,8 @@ import type { Page } from 'playwright-core';
 import type { Header } from '../../core/header/header.ts';
 import { newHeader } from '../../core/header/new-header.ts';
 import { type AppUnderTest, launchApp } from '../e2e/app-under-test.ts';
+import { entryLine, framesDrawn, openBench } from '../e2e/page-parts.ts';
+import { until } from '../until.ts';
 
 /** Forty keys: five entries accepted with Enter, and a sixth that is not. */
 const LINES = ['2 1/4', 'b90 60', '1 3/8', 'b75 90', '15 1/2'] as const;
@@ -21,24 +23,50 @@ export interface TypingFinding {
   readonly lostTexts: readonly string[];
 }
 
-/** What a person who has just typed a key and loses the program at once would call "typed": see `settleMs`. */
-export interface TypingOptions {
-  /** Every n-th keystroke only. */
-  readonly every: number;
-  /** How long after the key the page ends. */
-  readonly settleMs: number;
-}
+/** A person who ends the program has seen the last letter: so many frames, 50 ms where there are sixty a second. */
+export const SETTLE_FRAMES = 3;
 
 function emptyHeader(id: string): Header {
   const primary = { id: 'primary-1', name: '1', tube: null, port: null, inletId: null, pieces: [] };
   return { ...newHeader({ id, name: `Typing ${id}` }), primaries: [primary] };
 }
 
-function entryLine(page: Page) {
-  return page.getByRole('combobox', { name: 'Next piece' });
+/** The program and the window that is typed into. */
+interface Desk {
+  readonly app: AppUnderTest;
+  readonly page: Page;
+  /** Calls that the page has sent since it was opened. */
+  readonly sent: () => number;
+  /** Calls that have come to the host since then. */
+  readonly arrived: () => number;
 }
 
-async function endPage(app: AppUnderTest, page: Page, ending: Ending): Promise<AppUnderTest> {
+function deskOf(app: AppUnderTest, page: Page): Desk {
+  let sent = 0;
+  const before = app.gate.asked;
+  page.on('request', (request) => {
+    if (request.method() === 'POST') sent += 1;
+  });
+  page.on('dialog', (dialog) => void dialog.accept());
+  return { app, page, sent: () => sent, arrived: () => app.gate.asked - before };
+}
+
+async function newDesk(app: AppUnderTest): Promise<Desk> {
+  const desk = deskOf(app, await app.context.newPage());
+  await desk.page.goto(app.host.address);
+  return desk;
+}
+
+/** Resolves when what the last key had the page send within the frames that a person sees has come to the host. */
+async function settle({ page, sent, arrived }: Desk): Promise<void> {
+  await framesDrawn(page, SETTLE_FRAMES);
+  const sentByNow = sent();
+  await until('what was sent has come to the host', () => arrived() >= sentByNow);
+}
+
+/** Ends the page, and opens the program again as a person would. */
+async function endPage(desk: Desk, ending: Ending): Promise<Desk> {
+  const { app, page } = desk;
   switch (ending) {
     case 'kill': {
       const control = await app.context.newCDPSession(page);
@@ -47,88 +75,79 @@ async function endPage(app: AppUnderTest, page: Page, ending: Ending): Promise<A
       control.send('Page.crash').catch(() => undefined);
       await crashed;
       await page.close();
-      return app;
+      return await newDesk(app);
     }
     case 'close':
       await page.close({ runBeforeUnload: false });
-      return app;
+      return await newDesk(app);
     case 'reload':
       await page.reload();
-      return app;
-    case 'quit':
-      return await app.restart();
+      return desk;
+    case 'quit': {
+      const again = await app.restart();
+      return deskOf(again, again.page);
+    }
     case 'sessionEnd':
       app.gate.break();
       await page.close();
       app.gate.open();
-      return app;
+      return await newDesk(app);
   }
-}
-
-async function pageFor(app: AppUnderTest, headerId: string): Promise<Page> {
-  const page = await app.context.newPage();
-  page.on('dialog', (dialog) => void dialog.accept());
-  await page.goto(app.host.address);
-  await page.evaluate((id) => {
-    location.hash = `#/bench/${id}`;
-  }, headerId);
-  await entryLine(page).waitFor();
-  return page;
 }
 
 interface Case {
   readonly ending: Ending;
   readonly keys: number;
-  readonly settleMs: number;
 }
 
 interface CaseEnd {
-  readonly app: AppUnderTest;
+  readonly desk: Desk;
   readonly lostEntries: readonly string[];
   readonly lostTexts: readonly string[];
 }
 
-async function breakOff(before: AppUnderTest, { ending, keys, settleMs }: Case): Promise<CaseEnd> {
-  const imported = await before.backend.must('importHeader', { header: emptyHeader(`typing-${ending}-${keys}`) });
-  const headerId = imported.header.id;
-  const page = await pageFor(before, headerId);
-  await entryLine(page).focus();
+async function breakOff(before: Desk, { ending, keys }: Case): Promise<CaseEnd> {
+  const header = emptyHeader(`typing-${ending}-${keys}`);
+  const headerId = (await before.app.backend.must('importHeader', { header })).header.id;
+  await openBench(before.page, headerId);
+  await entryLine(before.page).focus();
   const pressed = KEYS.slice(0, keys);
-  for (const key of pressed) await page.keyboard.press(key);
-  if (settleMs > 0) await page.waitForTimeout(settleMs);
-  const app = await endPage(before, page, ending);
-  const { header } = await app.backend.must('openHeader', { headerId });
+  for (const key of pressed) await before.page.keyboard.press(key);
+  await settle(before);
+  const desk = await endPage(before, ending);
+  const stored = (await desk.app.backend.must('openHeader', { headerId })).header;
   const accepted = pressed.filter((key) => key === 'Enter').length;
-  const onDisk = header.primaries[0]?.pieces.length ?? 0;
+  const onDisk = stored.primaries[0]?.pieces.length ?? 0;
   const typed = pressed.slice(pressed.lastIndexOf('Enter') + 1).join('');
-  const after = await pageFor(app, headerId);
-  const offered = await entryLine(after).inputValue();
-  await after.close();
+  await openBench(desk.page, headerId);
+  const offered = await entryLine(desk.page).inputValue();
   const where = `${ending} after key ${keys}`;
   return {
-    app,
+    desk,
     lostEntries: onDisk === accepted ? [] : [`${where}: ${onDisk} of ${accepted} entries on disk`],
     lostTexts: offered === typed ? [] : [`${where}: "${offered}" offered, "${typed}" typed`],
   };
 }
 
-export async function runNeverLoseTyping({ every, settleMs }: TypingOptions): Promise<TypingFinding> {
-  let app = await launchApp({ host: 'loopback' });
+/** Breaks off after every n-th keystroke, in every way. */
+export async function runNeverLoseTyping(every: number): Promise<TypingFinding> {
+  const app = await launchApp({ host: 'loopback' });
+  let desk = deskOf(app, app.page);
   const lostEntries: string[] = [];
   const lostTexts: string[] = [];
   let cases = 0;
   try {
     for (const ending of ENDINGS) {
       for (let keys = 1; keys <= KEYS.length; keys += every) {
-        const end = await breakOff(app, { ending, keys, settleMs });
-        app = end.app;
+        const end = await breakOff(desk, { ending, keys });
+        desk = end.desk;
         cases += 1;
         lostEntries.push(...end.lostEntries);
         lostTexts.push(...end.lostTexts);
       }
     }
   } finally {
-    await app.end();
+    await desk.app.end();
   }
   return { cases, lostEntries, lostTexts };
 }

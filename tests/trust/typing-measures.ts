@@ -1,17 +1,13 @@
 /** The row of the trust table that needs a browser: nothing typed is lost. */
 
 import type { Measure, MeasureRun, RunSize } from '../measure.ts';
-import { runNeverLoseTyping } from './never-lose-typing.ts';
-
-/** A person cannot end the program sooner after a key than this. */
-const SETTLE_MS = 50;
+import { runNeverLoseTyping, SETTLE_FRAMES } from './never-lose-typing.ts';
 
 async function neverLoseTyping(size: RunSize): Promise<readonly Measure[]> {
-  const every = size === 'long' ? 1 : 9;
-  const { cases, lostEntries, lostTexts } = await runNeverLoseTyping({ every, settleMs: SETTLE_MS });
+  const { cases, lostEntries, lostTexts } = await runNeverLoseTyping(size === 'long' ? 1 : 13);
   const value = lostEntries.length + lostTexts.length;
   const what =
-    `page killed, closed, reloaded, program quit or backend gone ${SETTLE_MS} ms after each keystroke of a 40-key ` +
+    `page killed, closed, reloaded, program quit or backend gone ${SETTLE_FRAMES} frames after each keystroke of a 40-key ` +
     `entry, ${cases} cases: ${lostEntries.length} with an accepted entry lost, ${lostTexts.length} with half-typed text lost`;
   const examples = [...lostEntries, ...lostTexts].slice(0, 6);
   return [{ id: 'R20', what: [what, ...examples].join('; '), value, unit: 'lost', goal: '0', ok: value === 0 }];

@@ -5,8 +5,10 @@ import * as z from 'zod';
 import { buildFigures, type Header, lengthStyleSchema, mmOf } from '../../../core/index.ts';
 import type { RequestOf, ResponseOf } from '../../bridge/contract.ts';
 import { LAST_PLACE } from '../header/header-list.ts';
-import { type Covered, isIntact, sealed } from '../rows/checksums.ts';
+import { isIntact } from '../rows/checksums.ts';
+import type { Row, StoredRow } from '../rows/columns.ts';
 import { cellOf } from '../rows/read-row.ts';
+import { rowTable } from '../rows/row-table.ts';
 
 export type ArchiveRow = ResponseOf<'searchArchive'>['rows'][number];
 
@@ -18,30 +20,12 @@ const primariesSchema: z.ZodType<ArchiveRow['primaries']> = z.array(
   }),
 );
 
-interface StoredRow extends Covered<'archive'> {
-  readonly header_id: string;
-  readonly name: string;
-  readonly note: string;
-  readonly finished_at: string;
-  readonly display: string;
-  readonly material: string;
-  readonly od_mm: number;
-  readonly target_mm: number;
-  readonly mean_mm: number;
-  readonly spread_mm: number;
-  readonly primaries: string;
-  readonly checksum: number;
-}
-
 /** Two lengths that were typed alike may differ by rounding after conversion. */
 const SAME_MM = 1e-6;
 
 export function archiveTable(db: Database.Database) {
-  const insert = db.prepare(
-    `INSERT INTO archive VALUES (@header_id, @name, @note, @finished_at, @display, @material, @od_mm, @target_mm, @mean_mm,
-      @spread_mm, @primary_count, @words, @primaries, @checksum)`,
-  );
-  const search = db.prepare<[Record<string, number | string | null>], StoredRow>(
+  const rows = rowTable(db, 'archive', ['header_id']);
+  const search = db.prepare<[Record<string, number | string | null>], StoredRow<'archive'>>(
     `SELECT archive.* FROM archive JOIN headers ON headers.id = archive.header_id
      WHERE (@primaryCount IS NULL OR archive.primary_count = @primaryCount)
        AND (@odLowMm IS NULL OR od_mm BETWEEN @odLowMm AND @odHighMm)
@@ -51,7 +35,7 @@ export function archiveTable(db: Database.Database) {
      ORDER BY ${LAST_PLACE} DESC`,
   );
   return {
-    add: (header: Header, finishedAt: string): unknown => insert.run(sealed('archive', figuresOf(header, finishedAt))),
+    add: (header: Header, finishedAt: string): unknown => rows.insert(figuresOf(header, finishedAt)),
     /**
      * Every word must occur in name, note or material; ranges include their ends. Newest first. The figures of a damaged
      * row are worked out again from its header, if that can be read.
@@ -68,7 +52,7 @@ export function archiveTable(db: Database.Database) {
   };
 }
 
-function workedOut(row: StoredRow, header: Header | null): ArchiveRow[] {
+function workedOut(row: StoredRow<'archive'>, header: Header | null): ArchiveRow[] {
   return header === null ? [] : [archiveRow(figuresOf(header, row.finished_at))];
 }
 
@@ -79,7 +63,7 @@ function rangeOf(name: 'od' | 'target', range: { lowMm: number; highMm: number }
   };
 }
 
-function figuresOf(header: Header, finishedAt: string) {
+function figuresOf(header: Header, finishedAt: string): Row<'archive'> {
   const { tube, targetMm, meanMm, spreadMm, primaries } = buildFigures(header);
   return {
     header_id: header.id,
@@ -103,7 +87,7 @@ function folded(text: string): string {
   return text.normalize('NFKD').replaceAll(/\p{M}/gu, '').toLowerCase();
 }
 
-function archiveRow(row: Omit<StoredRow, 'primary_count' | 'words' | 'checksum'>): ArchiveRow {
+function archiveRow(row: Row<'archive'>): ArchiveRow {
   return {
     headerId: row.header_id,
     name: row.name,

@@ -1,5 +1,6 @@
 /** What every call of the store is given to work with. */
 
+import type { Unsaved } from '../../bridge/contract.ts';
 import type { SavedFile } from '../../output/saved-file.ts';
 import type { Connection } from '../file/connection.ts';
 import type { DataFolder } from '../file/data-folder.ts';
@@ -10,6 +11,8 @@ export interface Host {
   saveFile(fileName: string, mediaType: string, text: string): Promise<SavedFile>;
   /** The page holds nothing more that is not committed. */
   readyToClose(): void;
+  /** Asked to close, the page holds what cannot be saved. Absent where the host cannot keep a page open. */
+  notYetSaved?(unsaved: Unsaved): void;
 }
 
 export interface CallContext {

@@ -1,10 +1,10 @@
 /** The calls about headers in the database: lists, opening, steps, drafts, the bin and the archive. */
 
-import { failure, type Problem, success } from '../../../core/index.ts';
+import { type Problem, success } from '../../../core/index.ts';
 import type { Handlers } from '../../bridge/dispatcher.ts';
 import { commitSteps } from '../header/commit-steps.ts';
-import { type History, historyFrom, isTurnedBackBy } from '../header/history.ts';
-import { notFound, openedHeader, readWhole } from '../header/opened-header.ts';
+import { historyAsked } from '../header/history.ts';
+import { headerIn, notFound, openedHeader } from '../header/opened-header.ts';
 import type { Tables } from '../tables.ts';
 import type { CallContext } from './call-context.ts';
 
@@ -41,14 +41,7 @@ export function headerCalls({ connection, clock, now }: CallContext): HeaderCall
         return opened;
       }),
     readHistory: (request) =>
-      connection.use(({ journal, inTransaction }) =>
-        inTransaction<History, Problem>(() => {
-          const { headerId, action, from } = request;
-          if (!journal.newest(headerId)) return notFound(headerId);
-          if (isTurnedBackBy(journal, request)) return success(historyFrom(journal, request));
-          return failure({ kind: 'invalidRequest', call: 'readHistory', detail: `no ${action} of step ${from}` });
-        }, 'DEFERRED'),
-      ),
+      connection.use(({ journal, inTransaction }) => inTransaction(() => historyAsked(journal, request), 'DEFERRED')),
     readRevision: ({ headerId }) =>
       connection.use(({ journal }) => {
         const newest = journal.newest(headerId);
@@ -59,11 +52,6 @@ export function headerCalls({ connection, clock, now }: CallContext): HeaderCall
     binHeader: ({ headerId }) => onHeader(headerId, ({ bin }) => bin.put(headerId, now())),
     restoreHeader: ({ headerId }) => onHeader(headerId, ({ bin }) => bin.takeOut(headerId)),
     searchArchive: (request) =>
-      connection.read((tables) => ({
-        rows: tables.archive.search(request, (headerId) => {
-          const read = readWhole(tables, headerId);
-          return read.ok ? read.value.header : null;
-        }),
-      })),
+      connection.read((tables) => ({ rows: tables.archive.search(request, (headerId) => headerIn(tables, headerId)) })),
   };
 }

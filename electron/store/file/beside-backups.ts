@@ -12,6 +12,11 @@ export function isNothing(file: string): boolean {
   return (statSync(file, { throwIfNoEntry: false })?.size ?? 0) <= 1;
 }
 
+/** Null: there is a file with something in it, or there never was one. */
+export function missingProblem(place: DataFolder): StorageProblem | null {
+  return isNothing(place.databaseFile) ? lostProblem(place) : null;
+}
+
 /** For a live file that is gone or holds nothing: while there are backups of it, it was lost, not never made. */
 export function lostProblem(place: DataFolder): StorageProblem | null {
   if (listBackups(place).length === 0) return null;

@@ -28,68 +28,77 @@ export interface Connection {
   close(): void;
 }
 
+/** What the connection is now, and why when it is closed. */
 type Standing =
   | { readonly kind: 'open'; readonly opened: OpenedDatabase }
   | { readonly kind: 'closed'; readonly problem: StorageProblem | null };
 
 export function createConnection(place: DataFolder, clock: () => Date): Connection {
-  let standing: Standing = { kind: 'closed', problem: null };
-  const isWritable = () => standing.kind === 'open' && standing.opened.cannotWrite === null;
+  return new DatabaseConnection(place, clock);
+}
 
-  function settle(result: Result<OpenedDatabase, StorageProblem>): Result<OpenedDatabase, StorageProblem> {
-    if (result.ok) standing = { kind: 'open', opened: result.value };
-    else close(result.problems[0] ?? null);
-    return result;
+class DatabaseConnection implements Connection {
+  readonly #place: DataFolder;
+  readonly #clock: () => Date;
+  #standing: Standing = { kind: 'closed', problem: null };
+
+  constructor(place: DataFolder, clock: () => Date) {
+    this.#place = place;
+    this.#clock = clock;
   }
 
-  function open(): Result<OpenedDatabase, StorageProblem> {
-    if (standing.kind === 'open' && isWritable()) return success(standing.opened);
-    close(null);
-    const result = openDatabase(place, clock());
+  get isWritable(): boolean {
+    return this.#standing.kind === 'open' && this.#standing.opened.cannotWrite === null;
+  }
+
+  open(): Result<OpenedDatabase, StorageProblem> {
+    if (this.#standing.kind === 'open' && this.isWritable) return success(this.#standing.opened);
+    this.close();
+    const result = openDatabase(this.#place, this.#clock());
     const [problem] = result.ok ? [] : result.problems;
-    return settle(problem ? openForLooking(place, problem) : result);
+    return this.#settle(problem ? openForLooking(this.#place, problem) : result);
   }
 
-  function close(problem: StorageProblem | null): void {
-    const was = standing;
-    standing = { kind: 'closed', problem };
-    if (was.kind === 'open') was.opened.tables.db.close();
-  }
-
-  /** A problem met while it was open, or on the way to opening it again. */
-  function take(cause: unknown): StorageProblem {
-    const cannotWrite = standing.kind === 'open' ? standing.opened.cannotWrite : null;
-    if (cannotWrite !== null && isWriteRefused(cause)) return cannotWrite;
-    const problem = storageProblemOf(cause, place.databaseFile);
-    if (problem === null) throw cause;
-    // Nothing more is acknowledged over this connection: what the disk holds is read anew, and checked.
-    if (isSuspect(problem)) close(problem);
-    return problem;
-  }
-
-  function use<Value, Trouble>(
-    act: (tables: Tables) => Result<Value, Trouble>,
-  ): Result<Value, Trouble | StorageProblem> {
+  use<Value, Trouble>(act: (tables: Tables) => Result<Value, Trouble>): Result<Value, Trouble | StorageProblem> {
+    const standing = this.#standing;
     if (standing.kind === 'closed' && standing.problem && isLasting(standing.problem)) return failure(standing.problem);
     // Not to be looked at only: who has begun to write must not go on with what a full disk lets be read.
-    const opened = standing.kind === 'open' ? success(standing.opened) : settle(openDatabase(place, clock()));
+    const opened =
+      standing.kind === 'open' ? success(standing.opened) : this.#settle(openDatabase(this.#place, this.#clock()));
     if (!opened.ok) return opened;
     try {
       return act(opened.value.tables);
     } catch (cause) {
-      return failure(take(cause));
+      return failure(this.#problemOf(cause));
     }
   }
 
-  return {
-    open,
-    use,
-    read: (look) => use((tables) => success(withoutWriting(tables.db, () => look(tables)))),
-    get isWritable() {
-      return isWritable();
-    },
-    close: () => close(null),
-  };
+  read<Value>(look: (tables: Tables) => Value): Result<Value, StorageProblem> {
+    return this.use((tables) => success(withoutWriting(tables.db, () => look(tables))));
+  }
+
+  close(problem: StorageProblem | null = null): void {
+    const was = this.#standing;
+    this.#standing = { kind: 'closed', problem };
+    if (was.kind === 'open') was.opened.tables.db.close();
+  }
+
+  #settle(result: Result<OpenedDatabase, StorageProblem>): Result<OpenedDatabase, StorageProblem> {
+    if (result.ok) this.#standing = { kind: 'open', opened: result.value };
+    else this.close(result.problems[0] ?? null);
+    return result;
+  }
+
+  /** What was met while it was open, as a problem; a defect of the program is thrown on. */
+  #problemOf(cause: unknown): StorageProblem {
+    const cannotWrite = this.#standing.kind === 'open' ? this.#standing.opened.cannotWrite : null;
+    if (cannotWrite !== null && isWriteRefused(cause)) return cannotWrite;
+    const problem = storageProblemOf(cause, this.#place.databaseFile);
+    if (problem === null) throw cause;
+    // Nothing more is acknowledged over this connection: what the disk holds is read anew, and checked.
+    if (isSuspect(problem)) this.close(problem);
+    return problem;
+  }
 }
 
 /** SQLite holds it to that. */

@@ -1,10 +1,10 @@
 /** Where everything that the store keeps lies, and whether that is a place to keep it. */
 
-import { existsSync, readdirSync } from 'node:fs';
+import { accessSync, constants, existsSync, readdirSync } from 'node:fs';
 import { dirname, join, resolve, sep } from 'node:path';
 import type { StorageProblem } from '../../../core/index.ts';
 import { keepPrivate, makePrivateFolder } from '../../output/private-files.ts';
-import { storageProblem } from './faults.ts';
+import { storageProblem, storageProblemOf } from './faults.ts';
 import { whatStandsAt } from './names-in-use.ts';
 
 export interface DataFolder {
@@ -40,6 +40,24 @@ export function checkDataFolder(place: DataFolder): StorageProblem | null {
     const found = whatStandsAt(file);
     if (found === 'link') return storageProblem('notOurs', file, 'the file is a symbolic link');
     if (found !== 'nothing' && found !== 'file') return storageProblem('notOurs', file, 'not a plain file');
+  }
+  return null;
+}
+
+/**
+ * What may not be written, if the system says so. To be asked before SQLite is: that makes its log beside a file which it
+ * may only read, under the same restriction, and could not write into that later, when the file may be written again.
+ */
+export function writeProblem({ folder, databaseFile }: DataFolder): StorageProblem | null {
+  for (const path of [folder, databaseFile, ...BESIDE.map((end) => databaseFile + end)]) {
+    if (whatStandsAt(path) === 'nothing') continue;
+    try {
+      accessSync(path, constants.R_OK | constants.W_OK);
+    } catch (cause) {
+      const problem = storageProblemOf(cause, path);
+      if (problem === null) throw cause;
+      return problem;
+    }
   }
   return null;
 }

@@ -9,8 +9,8 @@ import { checkDatabase, damageNotices } from '../rows/check-database.ts';
 import { migrate, SCHEMA_VERSION } from '../schema/migrations.ts';
 import { lastFullCheck, upkeepTable } from '../small-tables.ts';
 import { openTables, type Tables } from '../tables.ts';
-import { isNothing, lostProblem, separateFromAside } from './beside-backups.ts';
-import { checkDataFolder, type DataFolder, keepFolderPrivate, noticesAbout } from './data-folder.ts';
+import { isNothing, lostProblem, missingProblem, separateFromAside } from './beside-backups.ts';
+import { checkDataFolder, type DataFolder, keepFolderPrivate, noticesAbout, writeProblem } from './data-folder.ts';
 import { openingProblemOf, storageProblem } from './faults.ts';
 import { identityProblem, readIdentity } from './identity.ts';
 import { playBackJournal } from './leftover-journal.ts';
@@ -35,7 +35,7 @@ const WEEK_MS = 7 * 24 * 3600 * 1000;
 export function openDatabase(place: DataFolder, now: Date): Result<OpenedDatabase, StorageProblem> {
   let db: Database.Database | null = null;
   try {
-    const refusal = checkDataFolder(place) ?? (isNothing(place.databaseFile) ? lostProblem(place) : null);
+    const refusal = checkDataFolder(place) ?? writeProblem(place) ?? missingProblem(place);
     if (refusal) return failure(refusal);
     keepFolderPrivate(place);
     separateFromAside(place);

@@ -2,7 +2,7 @@
 
 import type Database from 'better-sqlite3';
 import type { ResponseOf } from '../../bridge/contract.ts';
-import { sealed } from '../rows/checksums.ts';
+import { rowTable } from '../rows/row-table.ts';
 import type { JournalRow } from './journal.ts';
 
 type Summary = ResponseOf<'listHeaders'>['headers'][number];
@@ -16,7 +16,7 @@ type ListRow = { readonly id: string } & {
 export const LAST_PLACE = `(SELECT place FROM journal WHERE header_id = headers.id ORDER BY revision DESC LIMIT 1)`;
 
 export function headerList(db: Database.Database) {
-  const add = db.prepare('INSERT INTO headers VALUES (@id, @checksum)');
+  const rows = rowTable(db, 'headers', ['id']);
   const list = (having: string) =>
     db.prepare<[], ListRow>(
       `SELECT headers.id, name, state, revision, primary_count, piece_count, changed_at
@@ -25,7 +25,7 @@ export function headerList(db: Database.Database) {
     );
   const places = { bench: list('NOT IN'), bin: list('IN') };
   return {
-    add: (id: string): unknown => add.run(sealed('headers', { id })),
+    add: (id: string): unknown => rows.insert({ id }),
     /** Last changed first. */
     list: (place: 'bench' | 'bin'): readonly Summary[] => places[place].all().map(summaryOf),
   };

@@ -3,9 +3,10 @@
 import type Database from 'better-sqlite3';
 import { type Edit, editSchema, type Header } from '../../../core/index.ts';
 import { DamagedRow } from '../file/faults.ts';
-import { type Covered, checksumOf, columnsOf, isIntact } from '../rows/checksums.ts';
+import { checksumOf, isIntact } from '../rows/checksums.ts';
+import { type Cell, columnsOf, type Row, type StoredRow } from '../rows/columns.ts';
 import { cellOf } from '../rows/read-row.ts';
-import { rowInsert } from '../rows/row-insert.ts';
+import { rowTable } from '../rows/row-table.ts';
 
 /** A step as a person knows it, and how it is taken back. */
 export interface HistoryStep {
@@ -14,32 +15,7 @@ export interface HistoryStep {
   readonly inverse: Edit;
 }
 
-export interface JournalRow extends Covered<'journal'> {
-  /** Counts the rows of all headers: the header with the highest was changed last. */
-  readonly place: number;
-  readonly header_id: string;
-  readonly revision: number;
-  readonly step_id: string;
-  readonly action: 'make' | 'do' | 'undo' | 'redo';
-  /** The row that an undo or redo turns back. */
-  readonly of_revision: number | null;
-  /** The row that an undo after this one turns back. */
-  readonly undo_next: number | null;
-  /** The row, itself an undo, that a redo after this one turns back. */
-  readonly redo_next: number | null;
-  readonly label: string;
-  readonly edit: string;
-  readonly inverse: string;
-  /** A label for people: milliseconds since 1970. */
-  readonly changed_at: number;
-  readonly name: string;
-  readonly state: 'open' | 'finished';
-  readonly primary_count: number;
-  readonly piece_count: number;
-  /** Checksum of the row before it; of the first document in a first row. */
-  readonly before: number;
-  readonly checksum: number;
-}
+export type JournalRow = StoredRow<'journal'>;
 
 /** A row before its place and checksum are known; what lists show follows from the header that it leads to. */
 export interface JournalEntry {
@@ -62,7 +38,7 @@ export interface Link extends Pick<JournalRow, 'revision' | 'before' | 'checksum
   readonly isIntact: boolean;
   readonly cells: Cells;
 }
-type Cells = readonly (string | number | null)[];
+type Cells = readonly Cell[];
 
 const COLUMNS: readonly (keyof JournalRow)[] = [...columnsOf('journal'), 'checksum'];
 const [REVISION, BEFORE, CHECKSUM] = (['revision', 'before', 'checksum'] as const).map((name) =>
@@ -83,10 +59,9 @@ export function rowIn({ cells }: Link): JournalRow {
 export type Newest = Pick<JournalRow, 'revision' | 'state' | 'checksum'>;
 
 function statementsOn(db: Database.Database) {
-  const insert = rowInsert(db, 'journal');
+  const rows = rowTable(db, 'journal', ['header_id', 'revision']);
   const nextPlace = db.prepare<[], number>('SELECT coalesce(max(place), 0) + 1 FROM journal').pluck();
   const ofHeader = 'FROM journal WHERE header_id = ?';
-  const at = db.prepare<[string, number], JournalRow>(`SELECT * ${ofHeader} AND revision = ?`);
   const stepIdAt = db.prepare<[string, number], string>(`SELECT step_id ${ofHeader} AND revision = ?`).pluck();
   const actionAt = db
     .prepare<[string, number], JournalRow['action']>(`SELECT action ${ofHeader} AND revision = ?`)
@@ -96,21 +71,21 @@ function statementsOn(db: Database.Database) {
   );
   // Raw rows are arrays, which take half the time of objects: all of a journal is read whenever its header is opened.
   const all = db.prepare<[string], Cells>(`SELECT ${COLUMNS.join(', ')} ${ofHeader} ORDER BY revision`).raw();
-  return { insert, nextPlace, at, stepIdAt, actionAt, newest, all };
+  return { rows, nextPlace, stepIdAt, actionAt, newest, all };
 }
 
 export function journalTable(db: Database.Database) {
   const sql = statementsOn(db);
   return {
     /** Returns the checksum of the row, which the next one covers. */
-    append: (entry: JournalEntry): number => sql.insert(rowOf(entry, sql.nextPlace.get() ?? 1)),
+    append: (entry: JournalEntry): number => sql.rows.insert(rowOf(entry, sql.nextPlace.get() ?? 1)),
     /** Undefined: there is no such header. */
     newest: (headerId: string): Newest | undefined => sql.newest.get(headerId),
     stepIdAt: (headerId: string, revision: number): string | undefined => sql.stepIdAt.get(headerId, revision),
     actionAt: (headerId: string, revision: number) => sql.actionAt.get(headerId, revision),
     /** Throws DamagedRow when it is missing or not as it was written. */
     row(headerId: string, revision: number): JournalRow {
-      const row = sql.at.get(headerId, revision);
+      const row = sql.rows.find(headerId, revision);
       if (row && isIntact('journal', row)) return row;
       throw new DamagedRow(`step ${revision} is ${row ? 'damaged' : 'missing'}`, { headerId });
     },
@@ -127,7 +102,7 @@ export function pieceCount({ primaries }: Header): number {
   return primaries.reduce((count, { pieces }) => count + pieces.length, 0);
 }
 
-function rowOf(entry: JournalEntry, place: number): Covered<'journal'> {
+function rowOf(entry: JournalEntry, place: number): Row<'journal'> {
   const { header, step } = entry;
   return {
     place,

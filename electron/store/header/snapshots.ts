@@ -3,8 +3,10 @@
 import type Database from 'better-sqlite3';
 import { type Header, headerSchema } from '../../../core/index.ts';
 import { DamagedRow } from '../file/faults.ts';
+import { textChecksum } from '../rows/checksums.ts';
+import type { StoredRow } from '../rows/columns.ts';
 import { intactRow, jsonOf, shaped } from '../rows/read-row.ts';
-import { rowInsert } from '../rows/row-insert.ts';
+import { rowTable } from '../rows/row-table.ts';
 
 /** Grows when an edit comes to do something else than before; only steps of the same meaning are applied again. */
 export const EDIT_MEANING = 1;
@@ -18,18 +20,15 @@ export interface Snapshot {
   readonly header: Header;
 }
 
-interface SnapshotRow {
-  readonly header_id: string;
-  readonly edit_meaning: number;
-  readonly revision: number;
-  readonly chain: number;
-  readonly document: string;
-  readonly checksum: number;
+/** One that was read back. */
+export interface SoundSnapshot extends Snapshot {
+  /** Of its text: what the first row of a journal covers. */
+  readonly documentChecksum: number;
 }
 
 export function snapshotTable(db: Database.Database) {
-  const insert = rowInsert(db, 'snapshots');
-  const newestFirst = db.prepare<[string, number], SnapshotRow>(
+  const rows = rowTable(db, 'snapshots', ['header_id', 'edit_meaning', 'revision']);
+  const newestFirst = db.prepare<[string, number], StoredRow<'snapshots'>>(
     'SELECT * FROM snapshots WHERE header_id = ? AND edit_meaning = ? ORDER BY revision DESC',
   );
   const lastRevision = db
@@ -37,10 +36,16 @@ export function snapshotTable(db: Database.Database) {
     .pluck();
   return {
     keep: ({ header, revision, chain }: Snapshot): unknown =>
-      insert({ header_id: header.id, edit_meaning: EDIT_MEANING, revision, chain, document: JSON.stringify(header) }),
+      rows.insert({
+        header_id: header.id,
+        edit_meaning: EDIT_MEANING,
+        revision,
+        chain,
+        document: JSON.stringify(header),
+      }),
     /** The newest that are sound, newest first. */
-    newestSound(headerId: string, count: number): readonly Snapshot[] {
-      const sound: Snapshot[] = [];
+    newestSound(headerId: string, count: number): readonly SoundSnapshot[] {
+      const sound: SoundSnapshot[] = [];
       for (const row of newestFirst.iterate(headerId, EDIT_MEANING)) {
         const snapshot = soundSnapshot(row);
         if (snapshot) sound.push(snapshot);
@@ -54,12 +59,12 @@ export function snapshotTable(db: Database.Database) {
 }
 
 /** Null: damaged, so that an older one has to do. */
-function soundSnapshot(row: SnapshotRow): Snapshot | null {
+function soundSnapshot(row: StoredRow<'snapshots'>): SoundSnapshot | null {
   const { header_id, revision, chain } = row;
   const where = `the snapshot of header ${header_id} at ${revision}`;
   try {
     const header = shaped(headerSchema, jsonOf(intactRow('snapshots', row).document, where), where);
-    return { revision, chain, header };
+    return { revision, chain, header, documentChecksum: textChecksum(row.document) };
   } catch (cause) {
     if (cause instanceof DamagedRow) return null;
     throw cause;

@@ -3,57 +3,7 @@
 import { crc32 } from 'node:zlib';
 import type Database from 'better-sqlite3';
 import type { Steps } from '../backups/steps.ts';
-
-/** Columns of every table that its row's checksum covers, in the order in which they are read. */
-const COVERED = {
-  headers: ['id'],
-  journal: [
-    'place',
-    'header_id',
-    'revision',
-    'step_id',
-    'action',
-    'of_revision',
-    'undo_next',
-    'redo_next',
-    'label',
-    'edit',
-    'inverse',
-    'changed_at',
-    'name',
-    'state',
-    'primary_count',
-    'piece_count',
-    'before',
-  ],
-  snapshots: ['header_id', 'edit_meaning', 'revision', 'chain', 'document'],
-  archive: [
-    'header_id',
-    'name',
-    'note',
-    'finished_at',
-    'display',
-    'material',
-    'od_mm',
-    'target_mm',
-    'mean_mm',
-    'spread_mm',
-    'primary_count',
-    'words',
-    'primaries',
-  ],
-  bin: ['header_id', 'binned_at'],
-  drafts: ['header_id', 'field', 'text'],
-  stock: ['place', 'id', 'revision', 'item'],
-  requests: ['place', 'id', 'asked', 'answer'],
-  preferences: ['id', 'theme', 'density', 'last_header_id'],
-  upkeep: ['id', 'opened', 'full_check_at'],
-} as const;
-
-export type Table = keyof typeof COVERED;
-type Cell = string | number | null;
-/** The columns of a table's row that its checksum covers. */
-export type Covered<Name extends Table> = Readonly<Record<(typeof COVERED)[Name][number], Cell>>;
+import { type Cell, columnsOf, type Row, type StoredRow, TABLES, type Table } from './columns.ts';
 
 /** What the user would miss: tables whose change makes a new backup worth keeping. */
 const CONTENT: readonly Table[] = ['headers', 'journal', 'archive', 'bin', 'stock'];
@@ -83,26 +33,13 @@ export function checksumOf(table: Table, cells: readonly Cell[]): number {
   return textChecksum(text);
 }
 
-/** The row with its checksum, ready to be bound to a statement with named parameters. */
-export function sealed<Name extends Table, Row extends Covered<Name>>(
-  table: Name,
-  row: Row,
-): Row & { readonly checksum: number } {
-  return { ...row, checksum: checksumOf(table, cellsOf(table, row)) };
-}
-
-/** Names of the columns that a row's checksum covers, in its order. */
-export function columnsOf<Name extends Table>(table: Name): (typeof COVERED)[Name] {
-  return COVERED[table];
-}
-
 /** What the checksum of a row covers, in its order. */
-export function cellsOf<Name extends Table>(table: Name, row: Covered<Name>): Cell[] {
-  return COVERED[table].map((column) => (row as Readonly<Record<string, Cell>>)[column] ?? null);
+export function cellsOf<Name extends Table>(table: Name, row: Row<Name>): Cell[] {
+  return columnsOf(table).map((column) => row[column] as Cell);
 }
 
 /** Whether a row read back is as it was written. */
-export function isIntact<Name extends Table>(table: Name, row: Covered<Name> & { readonly checksum: number }): boolean {
+export function isIntact<Name extends Table>(table: Name, row: StoredRow<Name>): boolean {
   return checksumOf(table, cellsOf(table, row)) === row.checksum;
 }
 
@@ -123,8 +60,8 @@ export function* rowChecks(db: Database.Database): Steps<RowFindings> {
   const damaged: string[] = [];
   const ofHeaders: string[] = [];
   const figures: number[] = [];
-  for (const table of Object.keys(COVERED) as Table[]) {
-    const columns = COVERED[table];
+  for (const table of TABLES) {
+    const columns = columnsOf(table);
     // The checksum comes last; raw rows are arrays, which are cheaper than objects.
     const rows = db.prepare(`SELECT ${columns.join(', ')}, checksum FROM ${table}`).raw();
     let count = 0;

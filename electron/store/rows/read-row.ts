@@ -2,13 +2,11 @@
 
 import * as z from 'zod';
 import { DamagedRow } from '../file/faults.ts';
-import { type Covered, isIntact, type Table } from './checksums.ts';
+import { isIntact } from './checksums.ts';
+import type { Row, StoredRow, Table } from './columns.ts';
 
-/** A whole row with its checksum. Throws DamagedRow when it is not what was written. */
-export function intactRow<Name extends Table, Row extends Covered<Name> & { readonly checksum: number }>(
-  table: Name,
-  row: Row,
-): Row {
+/** Throws DamagedRow when the row is not what was written. */
+export function intactRow<Name extends Table>(table: Name, row: StoredRow<Name>): Row<Name> {
   if (!isIntact(table, row)) throw new DamagedRow(`a row of ${table} does not match its checksum`);
   return row;
 }

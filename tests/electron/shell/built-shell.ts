@@ -139,6 +139,17 @@ const PAGE_ELECTRON = `
 
 const PAGE_ORIGIN = 'https://evenrun.test';
 
+/** Lets the page copy in the browser as the main process lets it in Electron, and no more. */
+async function permitCopying(shell: ShellRun, page: Page): Promise<void> {
+  const { permissionCheck } = shell.electron.session.defaultSession.handlers;
+  const asking = { isMainFrame: true, requestingUrl: 'app://evenrun/' };
+  const mayCopy = permissionCheck?.(
+    ...([shell.window().webContents, 'clipboard-sanitized-write', 'app://evenrun', asking] as never[]),
+  );
+  // Without it this browser refuses.
+  if (mayCopy === true) await page.context().grantPermissions(['clipboard-write'], { origin: PAGE_ORIGIN });
+}
+
 /** Shows the window's page in a real browser: files from the app protocol, the built preload before it, calls to the main process. */
 export async function showInBrowser(shell: ShellRun, page: Page): Promise<void> {
   const { webContents } = shell.window();
@@ -163,5 +174,6 @@ export async function showInBrowser(shell: ShellRun, page: Page): Promise<void> 
   };
   const preload = readFileSync(join(shell.folder, 'preload/preload.cjs'), 'utf8');
   await page.addInitScript({ content: `{ ${PAGE_ELECTRON} ((require) => { ${preload}\n})(requireInPage); }` });
+  await permitCopying(shell, page);
   await page.goto(`${PAGE_ORIGIN}/`);
 }

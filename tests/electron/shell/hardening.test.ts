@@ -19,9 +19,9 @@ function permissionNames(): readonly string[] {
 }
 
 beforeAll(async () => {
-  const { confineAllPages, denyPermissions } = await import('../../../electron/shell/hardening.ts');
+  const { confineAllPages, permitCopyingOnly } = await import('../../../electron/shell/hardening.ts');
   confineAllPages();
-  denyPermissions(electron.session.defaultSession as never);
+  permitCopyingOnly(electron.session.defaultSession as never);
 });
 
 function newContents(): ContentsDouble {
@@ -89,11 +89,40 @@ describe('permissions', () => {
     expect(names).toContain('geolocation');
   });
 
-  test.each(names)('%s is denied when asked for and when looked up', (permission) => {
+  const COPYING = 'clipboard-sanitized-write';
+  type Asking = { readonly isMainFrame: boolean; readonly requestingUrl?: string };
+  const OWN_FRAME: Asking = { isMainFrame: true, requestingUrl: OWN };
+
+  /** How both handlers answer; they must agree, for Chromium looks up what was once granted. */
+  function answers(permission: string, asking: Asking): readonly unknown[] {
     const answer = vi.fn();
-    (handlers['permissionRequest'] as (...rest: unknown[]) => void)({}, permission, answer, {});
-    expect(answer.mock.calls).toEqual([[false]]);
-    expect((handlers['permissionCheck'] as (...rest: unknown[]) => unknown)({}, permission, OWN, {})).toBe(false);
+    (handlers['permissionRequest'] as (...rest: unknown[]) => void)({}, permission, answer, asking);
+    const lookedUp = (handlers['permissionCheck'] as (...rest: unknown[]) => unknown)(null, permission, OWN, asking);
+    return [...answer.mock.calls.flat(), lookedUp];
+  }
+
+  test.each(names.filter((name) => name !== COPYING))('%s is denied to the page itself', (permission) => {
+    expect(answers(permission, OWN_FRAME)).toEqual([false, false]);
+  });
+
+  test('text may be put on the clipboard by the main frame of the page itself', () => {
+    expect(names).toContain(COPYING);
+    expect(answers(COPYING, OWN_FRAME)).toEqual([true, true]);
+  });
+
+  test.each<[string, Asking]>([
+    ['a frame within the page', { ...OWN_FRAME, isMainFrame: false }],
+    ['another page', { isMainFrame: true, requestingUrl: 'https://evil.example/' }],
+    ['a look-alike', { isMainFrame: true, requestingUrl: 'app://evenrun.example/' }],
+    ['no page at all', { isMainFrame: true }],
+  ])('and not by %s', (_who, asking) => {
+    expect(answers(COPYING, asking)).toEqual([false, false]);
+  });
+
+  test('nor read from it', () => {
+    expect(names.filter((name) => name.includes('clipboard') && answers(name, OWN_FRAME).includes(true))).toEqual([
+      COPYING,
+    ]);
   });
 
   test('devices, screens and pairings are denied', () => {

@@ -48,6 +48,14 @@ test.each(['toString', '__proto__', 'evenrun:call', '', 'Start'])('%s is no call
   expect(electron.ipcRenderer.invoked).toEqual([]);
 });
 
+test('a page that does not listen yet holds nothing, and lets its window close at once', () => {
+  tell({ kind: 'flush' });
+  expect(electron.ipcRenderer.invoked).toEqual([{ channel: 'evenrun:call', rest: ['readyToClose', {}] }]);
+  const listener = vi.fn();
+  bridge.onEvent(listener)();
+  expect(listener).not.toHaveBeenCalled();
+});
+
 test('what was told before the page listened is told when it does, once and in order', () => {
   tell({ kind: 'command', command: 'undo' });
   tell({ kind: 'command', command: 'redo' });

@@ -19,7 +19,7 @@ interface Started {
 }
 
 async function startInBrowser(dataFolder: string): Promise<Started> {
-  const child = spawn(process.execPath, [START, '--browser', '--data', dataFolder], { cwd: ROOT });
+  const child = spawn(process.execPath, [START, '--browser', '--no-open', '--data', dataFolder], { cwd: ROOT });
   let said = '';
   const { promise, resolve, reject } = Promise.withResolvers<string>();
   const hear = (part: Buffer) => {

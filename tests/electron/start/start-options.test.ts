@@ -6,13 +6,13 @@ import { readStartOptions } from '../../../electron/start/start-options.ts';
 const read = (...args: string[]) => readStartOptions(args, '/home/ann');
 
 test('nothing said: the desktop window, the usual folder', () => {
-  expect(read()).toEqual({ ok: true, value: { inBrowser: false, dataFolder: null, port: 0 } });
+  expect(read()).toEqual({ ok: true, value: { inBrowser: false, opensBrowser: true, dataFolder: null, port: 0 } });
 });
 
 test('everything said', () => {
-  expect(read('--browser', '--data', 'my shop', '--port', '4100')).toEqual({
+  expect(read('--browser', '--no-open', '--data', 'my shop', '--port', '4100')).toEqual({
     ok: true,
-    value: { inBrowser: true, dataFolder: '/home/ann/my shop', port: 4100 },
+    value: { inBrowser: true, opensBrowser: false, dataFolder: '/home/ann/my shop', port: 4100 },
   });
 });
 

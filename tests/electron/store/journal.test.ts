@@ -5,7 +5,8 @@ import { describe, expect, test } from 'vitest';
 import type { Edit } from '../../../core/edits/edit.ts';
 import { HISTORY_WINDOW } from '../../../electron/store/header/history.ts';
 import { STEPS_A_SNAPSHOT } from '../../../electron/store/header/snapshots.ts';
-import { type Covered, sealed } from '../../../electron/store/rows/checksums.ts';
+import { cellsOf, checksumOf } from '../../../electron/store/rows/checksums.ts';
+import type { Row } from '../../../electron/store/rows/columns.ts';
 import {
   addPrimary,
   doStep,
@@ -26,6 +27,9 @@ async function commit(shop: Shop, headerId: string, edits: readonly Edit[]): Pro
   const request = { headerId, baseRevision: revision, steps: edits.map(doStep) };
   return (await shop.must('commitSteps', request)).revision;
 }
+
+/** A snapshot with the checksum that it should have. */
+const sealed = (row: Row<'snapshots'>) => ({ ...row, checksum: checksumOf('snapshots', cellsOf('snapshots', row)) });
 
 /** All rows of all tables but the journal. */
 function allElse(file: string): unknown {
@@ -210,11 +214,11 @@ describe('opening', () => {
   test('finds a snapshot that the steps do not lead to, though its checksum is right', async () => {
     const { headerId, change, reopen } = await long();
     change((db) => {
-      const row = db.prepare<[], Covered<'snapshots'>>('SELECT * FROM snapshots ORDER BY revision DESC LIMIT 1').get();
+      const row = db.prepare<[], Row<'snapshots'>>('SELECT * FROM snapshots ORDER BY revision DESC LIMIT 1').get();
       if (!row) throw new Error('there is no snapshot');
       const document = String(row.document).replace('note 1', 'NOTE 1');
       db.prepare('UPDATE snapshots SET document = @document, checksum = @checksum WHERE revision = @revision').run(
-        sealed('snapshots', { ...row, document }),
+        sealed({ ...row, document }),
       );
     });
     const { damage } = await reopen().must('openHeader', { headerId });
@@ -222,6 +226,19 @@ describe('opening', () => {
       kind: 'damagedHeader',
       detail: expect.stringMatching(/do not lead to the snapshot/),
     });
+  });
+
+  test('finds a first document that is not the one that the journal began with', async () => {
+    const shop = openShop();
+    const { header } = await headerWith(shop, []);
+    withoutTrigger(shop.file, 'snapshots_no_update', (db) => {
+      const row = db.prepare<[], Row<'snapshots'>>('SELECT * FROM snapshots').get();
+      if (!row) throw new Error('there is no snapshot');
+      const document = row.document.replace('Bench four', 'Bench five');
+      db.prepare('UPDATE snapshots SET document = @document, checksum = @checksum').run(sealed({ ...row, document }));
+    });
+    const { damage } = await openShop(shop.folder).must('openHeader', { headerId: header.id });
+    expect(damage).toMatchObject({ detail: 'the first step is of another document' });
   });
 
   test('shows a header up to where its chain breaks after the last snapshot', async () => {
@@ -252,8 +269,8 @@ describe('opening', () => {
     const { headerId, change, reopen } = await long();
     change((db) => {
       const put = db.prepare('UPDATE snapshots SET edit_meaning = 2, checksum = @checksum WHERE revision = @revision');
-      for (const row of db.prepare<[], Covered<'snapshots'>>('SELECT * FROM snapshots').all())
-        put.run(sealed('snapshots', { ...row, edit_meaning: 2 }));
+      for (const row of db.prepare<[], Row<'snapshots'>>('SELECT * FROM snapshots').all())
+        put.run(sealed({ ...row, edit_meaning: 2 }));
     });
     expect(problemOf(await reopen().call('openHeader', { headerId }))).toMatchObject({
       kind: 'damagedHeader',

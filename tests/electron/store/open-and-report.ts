@@ -2,7 +2,8 @@
 
 import { execFileSync } from 'node:child_process';
 import { randomUUID } from 'node:crypto';
-import { readdirSync } from 'node:fs';
+import { chmodSync, readdirSync } from 'node:fs';
+import { join } from 'node:path';
 import type { CallName, Reply, RequestOf } from '../../../electron/bridge/contract.ts';
 import { createBackend } from '../../../electron/store/backend.ts';
 
@@ -12,7 +13,10 @@ const backend = createBackend({
   version: '1.2.3',
   clock: () => new Date('2026-03-01T08:00:00Z'),
   random: Math.random,
-  host: { saveFile: async () => ({ kind: 'cancelled' }), readyToClose: () => undefined },
+  host: {
+    saveFile: async (fileName, mediaType, text) => ({ kind: 'download', fileName, mediaType, text }),
+    readyToClose: () => undefined,
+  },
   backupAfterMs: null,
 });
 
@@ -75,6 +79,69 @@ async function fill(grow: () => void) {
   };
 }
 
+/** Asks everything that reads and everything that writes of a shop with one header, `h`, and one stock item, `s`. */
+async function look() {
+  const started = await call('start', {});
+  const listed = await call('listHeaders', { place: 'bench' });
+  const { headerId = '', revision: at = 0 } = listed.ok ? (listed.value.headers[0] ?? {}) : {};
+  const stock = await call('listStock', {});
+  const [stored] = stock.ok ? stock.value.stock : [];
+  const opened = await call('openHeader', { headerId });
+  const header = opened.ok ? opened.value.header : null;
+  const note = { kind: 'setHeader' as const, set: { note: 'new' } };
+  const item = stored ? { ...stored.item, id: 'another' } : null;
+  const writes: Readonly<Record<string, unknown>> = {
+    commitSteps: { headerId, baseRevision: at, steps: [{ action: 'do', stepId: 'step-of-looking', edit: note }] },
+    saveDraft: { headerId, draft: { field: 'quickEntry', text: 'b90' } },
+    createHeader: { name: 'New', from: 'blank' },
+    duplicateHeader: { headerId, name: 'Twin' },
+    importHeader: { header },
+    binHeader: { headerId },
+    restoreHeader: { headerId },
+    savePreferences: { preferences: { theme: 'dark', density: 'desk' } },
+    saveStockItem: { item, baseRevision: null },
+    addStockItems: { items: [item] },
+    removeStockItem: { itemId: stored?.item.id, baseRevision: stored?.revision },
+  };
+  const refused: Record<string, unknown> = {};
+  for (const [name, request] of Object.entries(writes)) {
+    const reply = await backend.call(name as CallName, request);
+    refused[name] = reply.ok ? 'done' : reply.problems[0];
+  }
+  return {
+    started: started.ok ? started.value : started.problems,
+    opened: opened.ok ? opened.value : opened.problems,
+    stock: stored,
+    archive: await call('searchArchive', { words: '', odMm: null, primaryCount: null, targetMm: null }),
+    exports: [await call('exportHeader', { headerId }), await call('exportStock', {})],
+    refused,
+  };
+}
+
+/** Looks, has `allow` let the folder be written, starts again, and writes. */
+async function lookAndWrite(allow: () => void) {
+  const looked = await look();
+  const { headerId, revision: at } = await onlyHeader();
+  revision = at;
+  allow();
+  const before = await setNote(headerId);
+  const again = await call('start', {});
+  const after = await setNote(headerId);
+  return {
+    looked,
+    before: before.ok,
+    again: again.ok && again.value.state === 'ready' ? again.value.cannotWrite : again,
+    after: after.ok,
+  };
+}
+
+async function onlyHeader() {
+  const listed = await call('listHeaders', { place: 'bench' });
+  const [only] = listed.ok ? listed.value.headers : [];
+  if (!only) throw new Error(`there is no header: ${JSON.stringify(listed)}`);
+  return only;
+}
+
 /** Makes one backup after another until it is killed. */
 async function backups(): Promise<never> {
   for (;;) {
@@ -89,6 +156,13 @@ const tasks: Readonly<Record<string, () => Promise<unknown>>> = {
   start,
   commits,
   backups,
+  look,
+  async listBackups() {
+    const listed = await call('listBackups', {});
+    return listed.ok ? listed.value : listed.problems;
+  },
+  lookAndAllow: () => lookAndWrite(() => chmodSync(join(folder, 'evenrun.sqlite'), 0o600)),
+  lookAndGrow: () => lookAndWrite(growDisk),
   fillDisk: () => fill(growDisk),
   reachLimit: () => fill(liftLimit),
 };

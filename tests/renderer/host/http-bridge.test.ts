@@ -47,6 +47,24 @@ describe('the token', () => {
     expect(reloaded.addresses).toEqual([]);
     expect(sentHeader(reloaded.sent, 'x-evenrun-token')).toBe('s3cret');
   });
+
+  test('of a new start is taken from the address when that is opened where the page already is', async () => {
+    const { browser, sent, addresses, kept } = browserAt('', fine);
+    const bridge = createHttpBridge(browser);
+    await bridge.call('start', {});
+    Object.assign(browser.location, { hash: '#token=n3w' });
+    await bridge.call('start', {});
+    Object.assign(browser.location, { hash: '' });
+    await bridge.call('start', {});
+    expect(sent.map(({ init }) => new Headers(init.headers).get('x-evenrun-token'))).toEqual(['', 'n3w', 'n3w']);
+    expect([addresses, Object.values(kept)]).toEqual([['/'], ['n3w']]);
+  });
+
+  test('that the host does not know is an answer, which says what to do', async () => {
+    const { browser } = browserAt('', () => new Response('Wrong token', { status: 401 }));
+    const reply = await createHttpBridge(browser).call('start', {});
+    expect(reply).toEqual({ ok: false, problems: [{ kind: 'pageUnknown' }] });
+  });
 });
 
 describe('answers', () => {

@@ -1,0 +1,65 @@
+/** The columns of every table, in their order, with the types that their cells have; the checksum, the last, is left out. */
+
+const text = '';
+const int = 0;
+const real = 0;
+const intOrNull = null as number | null;
+const textOrNull = null as string | null;
+
+/** What each is for is written with the schema. */
+const COLUMNS = {
+  headers: { id: text },
+  journal: {
+    place: int,
+    header_id: text,
+    revision: int,
+    step_id: text,
+    action: text as 'make' | 'do' | 'undo' | 'redo',
+    of_revision: intOrNull,
+    undo_next: intOrNull,
+    redo_next: intOrNull,
+    label: text,
+    edit: text,
+    inverse: text,
+    changed_at: int,
+    name: text,
+    state: text as 'open' | 'finished',
+    primary_count: int,
+    piece_count: int,
+    before: int,
+  },
+  snapshots: { header_id: text, edit_meaning: int, revision: int, chain: int, document: text },
+  archive: {
+    header_id: text,
+    name: text,
+    note: text,
+    finished_at: text,
+    display: text,
+    material: text,
+    od_mm: real,
+    target_mm: real,
+    mean_mm: real,
+    spread_mm: real,
+    primary_count: int,
+    words: text,
+    primaries: text,
+  },
+  bin: { header_id: text, binned_at: text },
+  drafts: { header_id: text, field: text, text },
+  stock: { place: int, id: text, revision: int, item: text },
+  requests: { place: int, id: text, asked: int, answer: text },
+  preferences: { id: int, theme: text, density: text, last_header_id: textOrNull },
+  upkeep: { id: int, opened: int, full_check_at: text },
+};
+
+export type Table = keyof typeof COLUMNS;
+export const TABLES = Object.keys(COLUMNS) as readonly Table[];
+/** A row as it is written, before it has its checksum. */
+export type Row<Name extends Table> = Readonly<(typeof COLUMNS)[Name]>;
+export type StoredRow<Name extends Table> = Row<Name> & { readonly checksum: number };
+export type Cell = string | number | null;
+
+/** Names of the columns that a row's checksum covers, in the order in which it does. */
+export function columnsOf<Name extends Table>(table: Name): readonly (keyof Row<Name> & string)[] {
+  return Object.keys(COLUMNS[table]) as (keyof Row<Name> & string)[];
+}
