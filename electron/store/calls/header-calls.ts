@@ -1,11 +1,10 @@
 /** The calls about headers in the database: lists, opening, steps, drafts, the bin and the archive. */
 
-import { failure, type Problem, type Result, success } from '../../../core/index.ts';
-import type { RequestOf } from '../../bridge/contract.ts';
+import { type Problem, success } from '../../../core/index.ts';
 import type { Handlers } from '../../bridge/dispatcher.ts';
 import { commitSteps } from '../header/commit-steps.ts';
-import { type History, historyFrom, isTurnedBackBy } from '../header/history.ts';
-import { notFound, openedHeader, readWhole } from '../header/opened-header.ts';
+import { historyAsked } from '../header/history.ts';
+import { headerIn, notFound, openedHeader } from '../header/opened-header.ts';
 import type { Tables } from '../tables.ts';
 import type { CallContext } from './call-context.ts';
 
@@ -23,8 +22,15 @@ type HeaderCalls = Pick<
 >;
 
 export function headerCalls({ connection, clock, now }: CallContext): HeaderCalls {
+  /** Does something for a header that is there, in a transaction. */
   const onHeader = (headerId: string, act: (tables: Tables) => unknown) =>
-    connection.use((tables) => doneForHeader(tables, headerId, act));
+    connection.use((tables) =>
+      tables.inTransaction<Record<never, never>, Problem>(() => {
+        if (!tables.journal.newest(headerId)) return notFound(headerId);
+        act(tables);
+        return success({});
+      }),
+    );
   return {
     listHeaders: ({ place }) => connection.read(({ headers }) => ({ headers: headers.list(place) })),
     openHeader: ({ headerId }) =>
@@ -34,7 +40,8 @@ export function headerCalls({ connection, clock, now }: CallContext): HeaderCall
         if (opened.ok) connection.use(({ preferences }) => success(preferences.rememberHeader(headerId)));
         return opened;
       }),
-    readHistory: (request) => connection.use((tables) => furtherHistory(tables, request)),
+    readHistory: (request) =>
+      connection.use(({ journal, inTransaction }) => inTransaction(() => historyAsked(journal, request), 'DEFERRED')),
     readRevision: ({ headerId }) =>
       connection.use(({ journal }) => {
         const newest = journal.newest(headerId);
@@ -45,37 +52,6 @@ export function headerCalls({ connection, clock, now }: CallContext): HeaderCall
     binHeader: ({ headerId }) => onHeader(headerId, ({ bin }) => bin.put(headerId, now())),
     restoreHeader: ({ headerId }) => onHeader(headerId, ({ bin }) => bin.takeOut(headerId)),
     searchArchive: (request) =>
-      connection.read((tables) => ({
-        rows: tables.archive.search(request, (headerId) => {
-          const read = readWhole(tables, headerId);
-          return read.ok ? read.value.header : null;
-        }),
-      })),
+      connection.read((tables) => ({ rows: tables.archive.search(request, (headerId) => headerIn(tables, headerId)) })),
   };
-}
-
-/** Does something for a header that is there, in a transaction. */
-function doneForHeader(
-  tables: Tables,
-  headerId: string,
-  act: (tables: Tables) => unknown,
-): Result<Record<never, never>, Problem> {
-  return tables.inTransaction<Record<never, never>, Problem>(() => {
-    if (!tables.journal.newest(headerId)) return notFound(headerId);
-    act(tables);
-    return success({});
-  });
-}
-
-/** The steps that undo or redo comes to after the one that the page knows last. */
-function furtherHistory(
-  { journal, inTransaction }: Tables,
-  request: RequestOf<'readHistory'>,
-): Result<History, Problem> {
-  const { headerId, action, from } = request;
-  return inTransaction<History, Problem>(() => {
-    if (!journal.newest(headerId)) return notFound(headerId);
-    if (isTurnedBackBy(journal, request)) return success(historyFrom(journal, request));
-    return failure({ kind: 'invalidRequest', call: 'readHistory', detail: `no ${action} of step ${from}` });
-  }, 'DEFERRED');
 }

@@ -1,5 +1,6 @@
 /** What can be undone and redone, some steps at a time: each row of the journal says what was next after it. */
 
+import { failure, type Problem, type Result, success } from '../../../core/index.ts';
 import type { ResponseOf } from '../../bridge/contract.ts';
 import type { ReadOnly } from '../../bridge/dispatcher.ts';
 import type { Journal } from './journal.ts';
@@ -30,13 +31,15 @@ export function historyFrom(journal: Journal, { headerId, action, from }: Asked)
   return { steps: steps.reverse(), more: next };
 }
 
-/** Whether there is such a row for an undo or redo to turn back: an undo is brought back, anything else taken back. */
-export function isTurnedBackBy(
-  journal: Journal,
-  { headerId, action, from }: Asked & { readonly from: number },
-): boolean {
+/** As a page asks for it. In a transaction. Problems: notFound, and invalidRequest for a row that nothing turns back so. */
+export function historyAsked(journal: Journal, asked: Asked & { readonly from: number }): Result<History, Problem> {
+  const { headerId, action, from } = asked;
+  if (!journal.newest(headerId)) return failure({ kind: 'notFound', what: 'header', id: headerId });
   const found = journal.actionAt(headerId, from);
-  return found === 'undo' ? action === 'redo' : (found === 'do' || found === 'redo') && action === 'undo';
+  // An undo is brought back, a step or a redo taken back.
+  const turns = action === 'redo' ? ['undo'] : ['do', 'redo'];
+  if (found !== undefined && turns.includes(found)) return success(historyFrom(journal, asked));
+  return failure({ kind: 'invalidRequest', call: 'readHistory', detail: `no ${action} of step ${from}` });
 }
 
 /** What comes next once the row `of` is turned back: what came next before it was made. */

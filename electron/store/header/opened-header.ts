@@ -1,6 +1,6 @@
 /** A header as the page opens it. */
 
-import { failure, type Problem, type Result, success } from '../../../core/index.ts';
+import { failure, type Header, type Problem, type Result, success } from '../../../core/index.ts';
 import type { ResponseOf } from '../../bridge/contract.ts';
 import type { ReadOnly } from '../../bridge/dispatcher.ts';
 import type { Tables } from '../tables.ts';
@@ -34,6 +34,12 @@ export function openedHeader(tables: Tables, headerId: string): Result<OpenedHea
 /** A header outside of any other transaction: its rows must fit each other. Damaged, it is read as far as it is sound. */
 export function readWhole(tables: Tables, headerId: string): Result<ReadHeader, Problem> {
   return tables.inTransaction(() => readHeader(tables, headerId), 'DEFERRED');
+}
+
+/** As `readWhole`, for who goes on without. */
+export function headerIn(tables: Tables, headerId: string): Header | null {
+  const read = readWhole(tables, headerId);
+  return read.ok ? read.value.header : null;
 }
 
 export function notFound(id: string) {

@@ -1,11 +1,9 @@
 /** From rows to a header: the newest sound snapshot and the steps after it, with every link of the chain looked at. */
 
 import { applyCheckedEdit, failure, type Header, type Problem, type Result, success } from '../../../core/index.ts';
-import { DamagedRow } from '../file/faults.ts';
-import { textChecksum } from '../rows/checksums.ts';
 import type { Tables } from '../tables.ts';
 import { editIn, type JournalRow, type Link, rowIn } from './journal.ts';
-import { EDIT_MEANING, type Snapshot } from './snapshots.ts';
+import { EDIT_MEANING, type Snapshot, type SoundSnapshot } from './snapshots.ts';
 import type { Standing } from './standing.ts';
 
 /** A header as far as it is sound. */
@@ -24,23 +22,27 @@ export function readHeader({ journal, snapshots }: Tables, headerId: string): Re
   const [newest, earlier] = snapshots.newestSound(headerId, 2);
   if (!newest) return unreadable(headerId, journal.newest(headerId) !== undefined);
   const chain = readChain(journal.links(headerId), (earlier ?? newest).revision);
-  const damage = [...chain.breaks.values()];
-  if (earlier) damage.push(...unprovenIn(chain, earlier, newest));
-  const atSnapshot = chain.rows.get(newest.revision);
+  const damage = [...chain.breaks.values(), ...unprovenIn(chain, newest, earlier)];
   const start = { ...newest, checksum: newest.chain, undoNext: null, redoNext: null, snapshotAt: newest.revision };
+  const atSnapshot = chain.rows.get(newest.revision);
   if (atSnapshot?.checksum !== newest.chain) {
     damage.push(`the journal does not lead to the snapshot at step ${newest.revision}`);
-    return success({ ...start, damage: damage.join('; ') });
+    return success({ ...start, damage: wordsFor(damage) });
   }
   const end = replayed(chain, newest, Number.POSITIVE_INFINITY);
   damage.push(...end.damage);
   const { undo_next: undoNext, redo_next: redoNext, checksum } = end.row ?? atSnapshot;
   const { header, revision } = end;
-  const standing = { ...start, header, revision, checksum, undoNext, redoNext };
-  return success({ ...standing, damage: damage.length === 0 ? null : damage.join('; ') });
+  return success({ ...start, header, revision, checksum, undoNext, redoNext, damage: wordsFor(damage) });
 }
 
-/** Whether there is such a header at all says its first row; whether there was one, any other. */
+/** The first few; null where nothing is wrong. */
+function wordsFor(damage: readonly string[]): string | null {
+  const more = damage.length > 3 ? [`and ${damage.length - 3} more`] : [];
+  return damage.length === 0 ? null : [...damage.slice(0, 3), ...more].join('; ');
+}
+
+/** A header without a row in the journal was never made. */
 function unreadable(headerId: string, isThere: boolean): Result<never, Problem> {
   if (!isThere) return failure({ kind: 'notFound', what: 'header', id: headerId });
   return failure({ kind: 'damagedHeader', headerId, detail: `no snapshot of meaning ${EDIT_MEANING} is sound` });
@@ -95,23 +97,16 @@ function replayed(chain: Chain, from: Snapshot, upTo: number): Replayed {
   return { header, revision, row, damage: [] };
 }
 
-/** What speaks against a snapshot that follows another. Nothing can be said where the chain between them does not hold. */
-function unprovenIn(chain: Chain, earlier: Snapshot, newest: Snapshot): readonly string[] {
+/**
+ * What speaks against the snapshots that a header is read from: that the steps between them lead elsewhere, or that the
+ * first one is not what the first row covers. Nothing can be said where the chain between them does not hold.
+ */
+function unprovenIn(chain: Chain, newest: SoundSnapshot, earlier: SoundSnapshot | undefined): readonly string[] {
+  const first = earlier ?? newest;
+  const isFirst = first.revision > 0 || chain.rows.get(0)?.before === first.documentChecksum;
+  if (!isFirst && chain.rows.has(0)) return ['the first step is of another document'];
+  if (!earlier) return [];
   const { header, revision, damage } = replayed(chain, earlier, newest.revision);
   const isSame = revision < newest.revision || JSON.stringify(header) === JSON.stringify(newest.header);
   return isSame ? damage : [`the steps do not lead to the snapshot at step ${newest.revision}`];
-}
-
-/**
- * The document that all steps lead to from the first snapshot on, however many others there are: what tests hold the
- * others against. Throws DamagedRow.
- */
-export function rebuildHeader({ journal, snapshots }: Tables, headerId: string): Header {
-  const first = snapshots.newestSound(headerId, Number.POSITIVE_INFINITY).at(-1);
-  if (first?.revision !== 0) throw new DamagedRow('the first document is missing', { headerId });
-  const chain = readChain(journal.links(headerId), 0);
-  const made = chain.rows.get(0);
-  if (made?.before !== textChecksum(JSON.stringify(first.header)) || chain.breaks.size > 0)
-    throw new DamagedRow([...chain.breaks.values(), 'or the first document is another'].join('; '), { headerId });
-  return replayed(chain, first, Number.POSITIVE_INFINITY).header;
 }

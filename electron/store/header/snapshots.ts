@@ -3,6 +3,7 @@
 import type Database from 'better-sqlite3';
 import { type Header, headerSchema } from '../../../core/index.ts';
 import { DamagedRow } from '../file/faults.ts';
+import { textChecksum } from '../rows/checksums.ts';
 import type { StoredRow } from '../rows/columns.ts';
 import { intactRow, jsonOf, shaped } from '../rows/read-row.ts';
 import { rowTable } from '../rows/row-table.ts';
@@ -17,6 +18,12 @@ export interface Snapshot {
   /** Checksum of the journal's row at that revision. */
   readonly chain: number;
   readonly header: Header;
+}
+
+/** One that was read back. */
+export interface SoundSnapshot extends Snapshot {
+  /** Of its text: what the first row of a journal covers. */
+  readonly documentChecksum: number;
 }
 
 export function snapshotTable(db: Database.Database) {
@@ -37,8 +44,8 @@ export function snapshotTable(db: Database.Database) {
         document: JSON.stringify(header),
       }),
     /** The newest that are sound, newest first. */
-    newestSound(headerId: string, count: number): readonly Snapshot[] {
-      const sound: Snapshot[] = [];
+    newestSound(headerId: string, count: number): readonly SoundSnapshot[] {
+      const sound: SoundSnapshot[] = [];
       for (const row of newestFirst.iterate(headerId, EDIT_MEANING)) {
         const snapshot = soundSnapshot(row);
         if (snapshot) sound.push(snapshot);
@@ -52,12 +59,12 @@ export function snapshotTable(db: Database.Database) {
 }
 
 /** Null: damaged, so that an older one has to do. */
-function soundSnapshot(row: StoredRow<'snapshots'>): Snapshot | null {
+function soundSnapshot(row: StoredRow<'snapshots'>): SoundSnapshot | null {
   const { header_id, revision, chain } = row;
   const where = `the snapshot of header ${header_id} at ${revision}`;
   try {
     const header = shaped(headerSchema, jsonOf(intactRow('snapshots', row).document, where), where);
-    return { revision, chain, header };
+    return { revision, chain, header, documentChecksum: textChecksum(row.document) };
   } catch (cause) {
     if (cause instanceof DamagedRow) return null;
     throw cause;

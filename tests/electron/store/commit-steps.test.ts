@@ -1,10 +1,18 @@
 /** Steps: committed once, in order, against the revision that they were made for, and taken back over restarts. */
 
 import { describe, expect, test } from 'vitest';
-import { dataFolder } from '../../../electron/store/file/data-folder.ts';
-import { openDatabase } from '../../../electron/store/file/open-database.ts';
-import { rebuildHeader } from '../../../electron/store/header/read-header.ts';
-import { addPrimary, doStep, headerWith, openShop, problemOf, stepId, storedText, straight } from './shop.ts';
+import {
+  addPrimary,
+  doStep,
+  headerWith,
+  openShop,
+  problemOf,
+  rebuiltText,
+  stepId,
+  storedText,
+  straight,
+  withDatabase,
+} from './shop.ts';
 
 describe('a request sent again', () => {
   test('answers with the same revision and changes nothing', async () => {
@@ -214,9 +222,5 @@ test('the journal leads from the first document to the present one, byte for byt
     steps: [{ action: 'undo', stepId: stepId() }],
   });
   await shop.close();
-  const opened = openDatabase(dataFolder(shop.folder), new Date());
-  if (!opened.ok) throw new Error('not opened');
-  const { tables } = opened.value;
-  expect(JSON.stringify(rebuildHeader(tables, header.id))).toBe(storedText(tables.db, header.id));
-  tables.db.close();
+  withDatabase(shop.file, (db) => expect(rebuiltText(db, header.id)).toBe(storedText(db, header.id)));
 });

@@ -228,6 +228,19 @@ describe('opening', () => {
     });
   });
 
+  test('finds a first document that is not the one that the journal began with', async () => {
+    const shop = openShop();
+    const { header } = await headerWith(shop, []);
+    withoutTrigger(shop.file, 'snapshots_no_update', (db) => {
+      const row = db.prepare<[], Row<'snapshots'>>('SELECT * FROM snapshots').get();
+      if (!row) throw new Error('there is no snapshot');
+      const document = row.document.replace('Bench four', 'Bench five');
+      db.prepare('UPDATE snapshots SET document = @document, checksum = @checksum').run(sealed({ ...row, document }));
+    });
+    const { damage } = await openShop(shop.folder).must('openHeader', { headerId: header.id });
+    expect(damage).toMatchObject({ detail: 'the first step is of another document' });
+  });
+
   test('shows a header up to where its chain breaks after the last snapshot', async () => {
     const shop = openShop();
     const { header } = await headerWith(shop, notes(9));

@@ -8,12 +8,9 @@ import { expect, test } from 'vitest';
 import { applyEdit } from '../../../core/edits/apply-edit.ts';
 import type { Header } from '../../../core/header/header.ts';
 import type { RequestOf } from '../../../electron/bridge/contract.ts';
-import { dataFolder } from '../../../electron/store/file/data-folder.ts';
-import { openDatabase } from '../../../electron/store/file/open-database.ts';
 import { HISTORY_WINDOW } from '../../../electron/store/header/history.ts';
-import { rebuildHeader } from '../../../electron/store/header/read-header.ts';
 import { drawFrom, EDIT_KINDS, randomEdit } from './random-edits.ts';
-import { doStep, openShop, problemOf, type Shop, stepId, storedText } from './shop.ts';
+import { doStep, openShop, problemOf, rebuiltText, type Shop, stepId, storedText, withDatabase } from './shop.ts';
 
 const { EVENRUN_LONG } = process.env;
 const IS_LONG = EVENRUN_LONG === '1';
@@ -217,14 +214,10 @@ async function runAll(commands: Iterable<Command>): Promise<void> {
 
 /** Every header on disk, rebuilt from its journal, is its document byte for byte. */
 function journalsLeadToDocuments(folder: string): void {
-  const opened = openDatabase(dataFolder(folder), new Date('2026-03-01T08:00:00Z'));
-  if (!opened.ok) throw new Error(JSON.stringify(opened.problems));
-  const { tables } = opened.value;
-  const { headers, db } = tables;
-  for (const { headerId } of headers.list('bench')) {
-    expect(JSON.stringify(rebuildHeader(tables, headerId))).toBe(storedText(db, headerId));
-  }
-  db.close();
+  withDatabase(join(folder, 'evenrun.sqlite'), (db) => {
+    for (const id of db.prepare<[], string>('SELECT id FROM headers').pluck().all())
+      expect(rebuiltText(db, id)).toBe(storedText(db, id));
+  });
 }
 
 test(`${SEQUENCES} sequences of commands: model = answer = disk = journal`, { timeout: 1_800_000 }, async () => {

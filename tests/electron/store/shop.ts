@@ -6,8 +6,10 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { onTestFinished } from 'vitest';
+import { applyEdit } from '../../../core/edits/apply-edit.ts';
 import type { Edit } from '../../../core/edits/edit.ts';
-import type { Piece, Primary } from '../../../core/header/header.ts';
+import type { Header, Piece, Primary } from '../../../core/header/header.ts';
+import { headerSchema } from '../../../core/header/schema.ts';
 import type { StorageProblem } from '../../../core/storage-problem.ts';
 import type { AskedOf, CallName, Reply, ResponseOf } from '../../../electron/bridge/contract.ts';
 import { contract } from '../../../electron/bridge/contract.ts';
@@ -160,4 +162,21 @@ export function storedText(db: Database.Database, headerId: string): string {
   const document = db.prepare<[string], string>(sql).pluck().get(headerId);
   if (document === undefined) throw new Error(`there is no header ${headerId}`);
   return document;
+}
+
+/** The document that all steps of a header lead to from its first one on, whatever other snapshots there are. */
+export function rebuiltText(db: Database.Database, headerId: string): string {
+  const first = db
+    .prepare<[string], string>('SELECT document FROM snapshots WHERE header_id = ? AND revision = 0')
+    .pluck();
+  const edits = db
+    .prepare<[string], string>('SELECT edit FROM journal WHERE header_id = ? AND revision > 0 ORDER BY revision')
+    .pluck();
+  let header = headerSchema.parse(JSON.parse(first.get(headerId) ?? '')) as Header;
+  for (const edit of edits.iterate(headerId)) {
+    const applied = applyEdit(header, JSON.parse(edit) as Edit);
+    if (!applied.ok) throw new Error(JSON.stringify(applied.problems));
+    ({ header } = applied.value);
+  }
+  return JSON.stringify(header);
 }

@@ -1,0 +1,46 @@
+/** A header of which a step is damaged on disk: said where it is opened, shown as far as it is sound, and gone on with in a copy. */
+
+import { join } from 'node:path';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { withoutTrigger } from '../electron/store/shop.ts';
+import { type AppUnderTest, launchApp } from './app-under-test.ts';
+import { enterLine, entryLine, expectNoFaults, openBench, pieceRows, saveMark } from './page-parts.ts';
+
+let app: AppUnderTest;
+let headerId = '';
+beforeAll(async () => {
+  app = await launchApp();
+  const { header } = await app.backend.must('createHeader', { name: 'Damaged four', from: 'demo' });
+  headerId = header.id;
+  const steps = ['one', 'two', 'three'].map((note) => ({
+    action: 'do' as const,
+    stepId: `step-${note}-of-this-test`,
+    edit: { kind: 'setHeader' as const, set: { note } },
+  }));
+  await app.backend.must('commitSteps', { headerId, baseRevision: 0, steps });
+  withoutTrigger(join(app.folder, 'evenrun.sqlite'), 'journal_no_update', (db) =>
+    db.exec("UPDATE journal SET label = 'x' WHERE revision = 3"),
+  );
+});
+afterAll(async () => await app.end());
+
+test('it says so, takes nothing, and goes on in a copy that does', async () => {
+  const { page } = app;
+  await openBench(page, headerId);
+  const note = page.getByRole('alert').filter({ hasText: 'This header is damaged on disk' });
+  await note.waitFor();
+  expect(await note.textContent()).toContain('step 3 is damaged');
+  expect(await entryLine(page).count()).toBe(0);
+  const count = (await pieceRows(page)).length;
+  await note.getByRole('button', { name: 'Go on in a copy' }).click();
+  await entryLine(page).waitFor();
+  expect(await note.count()).toBe(0);
+  await entryLine(page).focus();
+  await enterLine(page, '2 3/16');
+  await expect.poll(() => pieceRows(page)).toHaveLength(count + 1);
+  await expect.poll(() => saveMark(page).textContent()).toBe('All saved');
+  const { headers } = await app.backend.must('listHeaders', { place: 'bench' });
+  const copy = headers.find((header) => header.headerId !== headerId);
+  expect((await app.backend.must('openHeader', { headerId: copy?.headerId ?? '' })).header.note).toBe('two');
+  expectNoFaults(app.faults);
+});
