@@ -10,11 +10,11 @@ import { LinearPicture } from '../turning/linear-picture.ts';
 import { missAt } from '../turning/miss.ts';
 
 const MOST_SETS = 65_000;
-const MOST_TRIES = 800;
+const MOST_TRIES = 400;
 /** Things changed on purpose in one move; re-clockings that come free with them are on top. */
 const MOST_CHANGES = 3;
 /** Sets that cost the same are tried by promise, and no more than so many. */
-const MOST_PER_LEVEL = 30;
+const MOST_PER_LEVEL = 16;
 /** From so many sets of one price on, only those that can still get in as they are found are looked into. */
 const MANY_SETS = 1500;
 /** Three values for six figures: only where they fit well is it no accident. */
