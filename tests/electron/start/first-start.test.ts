@@ -23,9 +23,9 @@ const ADDRESS = /http:\/\/127\.0\.0\.1:\d+\/#token=[\w-]+/;
 
 /** A runtime that notes what it was started with. */
 const NOTING = '#!/bin/sh\nprintf "%s\\n" "$@" "run as node: $ELECTRON_RUN_AS_NODE" > "$NOTES"\n';
-/** One that stays until it is asked to end. */
+/** One that stays until it is asked to end, or half a minute, so that a failed test leaves nothing running. */
 const STAYING =
-  '#!/bin/sh\ntrap "echo asked > $NOTES; exit 0" TERM\necho open > "$NOTES"\nwhile :; do sleep 0.05; done\n';
+  '#!/bin/sh\ntrap "echo asked > $NOTES; exit 0" TERM\necho open > "$NOTES"\nfor turn in $(seq 600); do sleep 0.05; done\n';
 /** One that ends as Chromium does where it may not make its sandbox. */
 const REFUSED =
   '#!/bin/sh\necho "FATAL: The SUID sandbox helper binary was found, but is not configured correctly." >&2\nkill -TRAP $$\n';
