@@ -3,7 +3,7 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { digestOf } from '../trust/canonical.ts';
 import { type AppUnderTest, launchApp } from './app-under-test.ts';
-import { command, expectNoFaults, goTo, openDemo } from './page-parts.ts';
+import { command, expectNoFaults, openBench, openDemo, openPlace, PLACES, settled } from './page-parts.ts';
 import { findTargets } from './targets.ts';
 
 let app: AppUnderTest;
@@ -14,9 +14,14 @@ beforeAll(async () => {
 });
 afterAll(async () => await app.end());
 
-const PLACES = ['#/headers', '#/shelf', '#/archive', '#/help'] as const;
 /** Least width and height in CSS pixels; WCAG 2.2 asks 24 (criterion 2.5.8), gloves 44 (2.5.5). */
 const LEAST_PX = { bench: 44, desk: 24 } as const;
+
+/** Every screen of the program by its name, with the way there. */
+const SCREENS: Readonly<Record<string, () => Promise<void>>> = {
+  bench: () => openBench(app.page, headerId),
+  ...Object.fromEntries(Object.entries(PLACES).map(([name, place]) => [name, () => openPlace(app.page, place)])),
+};
 
 async function show(theme: 'light' | 'dark', density: 'bench' | 'desk'): Promise<void> {
   await app.backend.must('savePreferences', { preferences: { theme, density } });
@@ -37,7 +42,7 @@ test('dark is darker than light, and the choice outlives a reload', async () => 
 
 test('what moves stands still where motion is not wanted', async () => {
   const { page } = app;
-  await goTo(page, `#/bench/${headerId}`);
+  await openBench(page, headerId);
   await page.locator('.match-chart').waitFor();
   const moving = () =>
     page.evaluate(
@@ -57,13 +62,12 @@ test('what moves stands still where motion is not wanted', async () => {
 });
 
 describe('at 400 percent, which leaves 320 pixels, nothing needs scrolling sideways', () => {
-  for (const place of ['bench', ...PLACES]) {
-    test(place, async () => {
+  for (const [name, open] of Object.entries(SCREENS)) {
+    test(name, async () => {
       const { page } = app;
       await page.setViewportSize({ width: 320, height: 640 });
-      await goTo(page, place === 'bench' ? `#/bench/${headerId}` : place);
-      await page.locator('#screen').waitFor();
-      await page.waitForTimeout(100);
+      await open();
+      await settled(page);
       const wide = await page.evaluate(
         () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
       );
@@ -79,12 +83,11 @@ describe('targets', () => {
       await show('light', density);
       const small: string[] = [];
       let seen = 0;
-      for (const place of [`#/bench/${headerId}`, ...PLACES]) {
-        await goTo(app.page, place);
-        await app.page.locator('#screen').waitFor();
-        await app.page.waitForTimeout(100);
+      for (const [name, open] of Object.entries(SCREENS)) {
+        await open();
+        await settled(app.page);
         const found = await findTargets(app.page, LEAST_PX[density]);
-        small.push(...found.small.map((words) => `${place}: ${words}`));
+        small.push(...found.small.map((words) => `${name}: ${words}`));
         seen += found.seen;
       }
       expect(seen).toBeGreaterThan(50);
@@ -100,7 +103,7 @@ test('another unit changes what is shown and no stored length', async () => {
     return { display, digest: digestOf({ ...header, settings }) };
   };
   const before = await stored();
-  await goTo(app.page, `#/bench/${headerId}`);
+  await openBench(app.page, headerId);
   await app.page.locator('.primary-length').waitFor();
   expect(await app.page.locator('.primary-length').textContent()).toMatch(/in$/);
   await command(app.page, 'millimetres');

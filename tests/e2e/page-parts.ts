@@ -30,6 +30,27 @@ export async function goTo(page: Page, hash: string): Promise<void> {
   }, hash);
 }
 
+export interface Place {
+  readonly hash: string;
+  /** Its heading of the first level. */
+  readonly heading: string | RegExp;
+}
+
+/** The screens that are there whatever header is in hand. */
+export const PLACES = {
+  headers: { hash: '#/headers', heading: 'Headers' },
+  shelf: { hash: '#/shelf', heading: 'Shelf' },
+  archive: { hash: '#/archive', heading: 'Archive' },
+  help: { hash: '#/help', heading: /./ },
+} as const satisfies Readonly<Record<string, Place>>;
+
+/** Goes to a place and ends once it is there, and not the screen before. */
+export async function openPlace(page: Page, { hash, heading }: Place): Promise<void> {
+  await goTo(page, hash);
+  await page.locator('#screen:not(.bench)').waitFor();
+  await page.getByRole('heading', { level: 1, name: heading }).waitFor();
+}
+
 /** Goes to a header's bench and ends once that bench is there, and not the one of the header before. */
 export async function openBench(page: Page, headerId: string): Promise<void> {
   await goTo(page, `#/bench/${headerId}`);

@@ -2,7 +2,7 @@
 
 import { afterAll, beforeAll, expect, test, vi } from 'vitest';
 import { type AppUnderTest, launchApp } from './app-under-test.ts';
-import { enterLine, entryLine, expectNoFaults, openDemo, saveMark } from './page-parts.ts';
+import { enterLine, entryLine, expectNoFaults, framesDrawn, openDemo, saveMark } from './page-parts.ts';
 
 let app: AppUnderTest;
 let headerId = '';
@@ -23,7 +23,8 @@ test('while the commit is under way it says Saving, however long that takes', as
   app.gate.hold('commitSteps');
   await enterLine(app.page, '1 1/2');
   await expect.poll(() => saveMark(app.page).textContent()).toBe('Saving…');
-  await app.page.waitForTimeout(500);
+  // However many frames go by.
+  await framesDrawn(app.page, 30);
   expect(await saveMark(app.page).textContent()).toBe('Saving…');
   expect(await piecesOnDisk()).toBe(before);
   app.gate.open();
@@ -42,7 +43,7 @@ test('while the backend is gone it says Not saved, and all is saved once, when i
   expect(await saveMark(app.page).textContent()).toMatch(/^Not saved: /);
   expect(await piecesOnDisk()).toBe(before);
   app.gate.open();
-  await expect.poll(() => saveMark(app.page).textContent(), { timeout: 15_000 }).toBe('All saved');
+  await expect.poll(() => saveMark(app.page).textContent()).toBe('All saved');
   expect(await piecesOnDisk()).toBe(before + 2);
   expect(reported).toHaveBeenCalled();
   reported.mockRestore();

@@ -3,7 +3,7 @@
 import type { Page } from 'playwright-core';
 import type { ResponseOf } from '../../electron/bridge/contract.ts';
 import type { AppUnderTest } from './app-under-test.ts';
-import { command, entryLine, goTo, openBench } from './page-parts.ts';
+import { command, entryLine, openBench, openPlace, PLACES, type Place } from './page-parts.ts';
 
 export interface ScreenUnderTest {
   readonly name: string;
@@ -97,12 +97,8 @@ async function searchCommands(page: Page, headerId: string): Promise<void> {
   await page.getByRole('dialog').waitFor();
 }
 
-function place(name: string, hash: string, heading: string | RegExp): ScreenUnderTest {
-  const show = async (page: Page) => {
-    await goTo(page, hash);
-    await page.getByRole('heading', { level: 1, name: heading }).waitFor();
-  };
-  return { name, show };
+function place(name: string, shown: Place): ScreenUnderTest {
+  return { name, show: (page) => openPlace(page, shown) };
 }
 
 function drawer(name: string, content: string): ScreenUnderTest {
@@ -114,7 +110,7 @@ function dialog(name: string, title: RegExp): ScreenUnderTest {
 }
 
 export const SCREENS: readonly ScreenUnderTest[] = [
-  place('headers', '#/headers', 'Headers'),
+  place('headers', PLACES.headers),
   { name: 'bench', show: (page, { openId }) => openBench(page, openId) },
   { name: 'empty bench', show: (page, { emptyId }) => openBench(page, emptyId) },
   { name: 'finished header', show: (page, { finishedId }) => openBench(page, finishedId) },
@@ -128,10 +124,10 @@ export const SCREENS: readonly ScreenUnderTest[] = [
   { name: 'Moves', show: (page, { openId }) => showMoves(page, openId) },
   { name: 'Moves for all primaries', show: (page, { openId }) => showHeaderMoves(page, openId) },
   { name: 'What a move may do', show: (page, { openId }) => showMoves(page, openId, 'What a move may do') },
-  place('missing header', '#/bench/no-such-header', 'This header could not be opened'),
-  place('shelf', '#/shelf', 'Shelf'),
-  place('archive', '#/archive', 'Archive'),
-  place('help', '#/help', /./),
+  place('missing header', { hash: '#/bench/no-such-header', heading: 'This header could not be opened' }),
+  place('shelf', PLACES.shelf),
+  place('archive', PLACES.archive),
+  place('help', PLACES.help),
   { name: 'command search', show: (page, { openId }) => searchCommands(page, openId) },
   { name: 'import', show: (page, { openId }) => offerFile(page, openId) },
   dialog('New header', /new header/i),

@@ -16,6 +16,7 @@ import {
 import { matchHeader } from '../../core/length/match-header.ts';
 import { cutBackMm, heelMm, pieChordMm, pieCutLengthMm, throatMm } from '../../core/length/pie-cut.ts';
 import { primaryLength } from '../../core/length/piece-length.ts';
+import { tracePrimary } from '../../core/path/trace-primary.ts';
 import { shelfMatch } from '../../core/stock/shelf-match.ts';
 import { formatLengthBare } from '../../core/units/format-length.ts';
 import { inches, MM_PER_INCH } from '../../core/units/length.ts';
@@ -94,17 +95,29 @@ describe('setback and travel of pipe elbows', () => {
     [3, 4.5, 1.75, 6.25],
     [4, 6, 2, 8],
   ])(
-    'sanitary 90 of %d in tube: CLR %d in and a leg of %d in make face to centre %d in',
-    (odIn, clrIn, legIn, faceIn) => {
-      expectWithin(inMm(1.5 * odIn), inMm(clrIn), 1e-9);
-      expectWithin(setbackMm({ clrMm: inMm(clrIn), angleDeg: 90 }) + inMm(legIn), inMm(faceIn), 1e-9);
+    'sanitary 90 of %d in tube: CLR %d in and legs of %d in end %d in on and %4$d in aside',
+    (_odIn, clrIn, legIn, faceIn) => {
+      const leg = () => straight(inches(legIn));
+      const traced = tracePrimary(primary('elbow', [leg(), bend(inches(clrIn), 90), leg()]), null);
+      if (!traced.ok) throw new Error('the elbow has a path');
+      const { point } = traced.value.end;
+      // Which way the path starts and curls is the default port's; both ways it goes as far as the face is from the centre.
+      const wentMm = [point.x, point.y, point.z].map(Math.abs).sort((a, b) => b - a);
+      for (const [at, mm] of [inMm(faceIn), inMm(faceIn), 0].entries())
+        expectWithin(wentMm[at] ?? Number.NaN, mm, 1e-9);
     },
   );
 
-  // pertneer.net/tubebending.php: length = CLR x degrees x 0.01745; setback = R tan(a/2).
-  test.each([15, 45, 90, 120])('the shop formulas at %d degrees', (angleDeg) => {
-    expectWithinRelative(centrelineArcMm(76.2, angleDeg), 76.2 * angleDeg * 0.01745, 3e-4);
-    expectWithinRelative(setbackMm({ clrMm: 76.2, angleDeg }), 76.2 * Math.tan((angleDeg * Math.PI) / 360), 1e-12);
+  // pertneer.net/tubebending.php: length = CLR x degrees x 0.01745, setback = R tan(a/2); worked for a CLR of 3 in by hand
+  // with tangents to six places.
+  test.each([
+    [15, 0.78525, 0.394957],
+    [45, 2.35575, 1.242641],
+    [90, 4.7115, 3],
+    [120, 6.282, 5.196152],
+  ])('at %d degrees a bend of CLR 3 in is %d in round, and %d in back from the corner', (angleDeg, roundIn, backIn) => {
+    expectWithinRelative(centrelineArcMm(inMm(3), angleDeg), inMm(roundIn), 3e-4);
+    expectWithin(setbackMm({ clrMm: inMm(3), angleDeg }), inMm(backIn), inMm(2e-6));
   });
 });
 
@@ -198,12 +211,21 @@ describe('segments of circles', () => {
     expectWithin(heightMm({ clrMm, angleDeg: 45 }), 0.096919589, 1e-9);
   });
 
-  // Machinery's Handbook, 31st ed., p. 83, eqs 1-26: the formulas hold among themselves.
-  test.each([1, 30, 90, 150, 180, 270, 350])('the formulas of segments agree at %d degrees', (angleDeg) => {
+  // Machinery's Handbook, 31st ed., p. 83: c = 2 sqrt(h (2r - h)), c = 2 h cot(a/4), l = 2 pi r a / 360; none is how it is worked
+  // out here. Arcs of radius 1 in figures to seven places.
+  test.each([
+    [1, 0.0174533],
+    [30, 0.5235988],
+    [90, 1.5707963],
+    [150, 2.6179939],
+    [180, 3.1415927],
+    [270, 4.712389],
+    [350, 6.1086524],
+  ])('chord, height, radius and arc of a segment agree at %d degrees', (angleDeg, arc) => {
     const [chord, height] = [chordMm({ clrMm: 1, angleDeg }), heightMm({ clrMm: 1, angleDeg })];
-    const halfRad = (angleDeg * Math.PI) / 360;
-    expectWithin(chord, 2 * Math.sin(halfRad), 1e-12);
-    expectWithin(height, 1 - Math.cos(halfRad), 1e-12);
+    expectWithin(chord, 2 * Math.sqrt(height * (2 - height)), 1e-12);
+    expectWithin(chord * Math.tan((angleDeg * Math.PI) / 720), 2 * height, 1e-12);
+    expectWithin(centrelineArcMm(1, angleDeg), arc, 5e-8);
     const found = bendFromChordAndHeight({ chordMm: chord, heightMm: height });
     expectWithin(found.ok ? found.value.clrMm : Number.NaN, 1, 1e-12);
     expectWithinDeg(found.ok ? found.value.angleDeg : Number.NaN, angleDeg, 1e-10);

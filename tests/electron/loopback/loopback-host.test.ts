@@ -237,14 +237,19 @@ test('a port that is taken is told by rejecting', async () => {
 
 test('closing waits for the call under way, and then nobody answers', async () => {
   const gate = Promise.withResolvers<unknown>();
-  const slow = await startLoopbackHost({ files, calls: { call: () => gate.promise } });
+  const come = Promise.withResolvers<void>();
+  const call = () => {
+    come.resolve();
+    return gate.promise;
+  };
+  const slow = await startLoopbackHost({ files, calls: { call } });
   const origin = `http://127.0.0.1:${slow.port}`;
   const answer = fetch(`${origin}/bridge/start`, {
     method: 'POST',
     headers: { origin, 'content-type': 'application/json', 'x-evenrun-token': slow.token },
     body: '{}',
   });
-  await new Promise((resolve) => setTimeout(resolve, 100));
+  await come.promise;
   const closed = slow.close();
   gate.resolve({ ok: true, value: {} });
   expect((await answer).status).toBe(200);

@@ -79,7 +79,12 @@ test('a choice in the menu reaches the page as a command, without the event obje
 test('the policy holds in a real browser: nothing inline, nothing made from text', async () => {
   const blocked = await page.evaluate(async () => {
     const seen: string[] = [];
-    document.addEventListener('securitypolicyviolation', (event) => seen.push(event.effectiveDirective));
+    const told = new Promise<void>((resolve) => {
+      document.addEventListener('securitypolicyviolation', (event) => {
+        seen.push(event.effectiveDirective);
+        if (event.effectiveDirective === 'style-src-elem') resolve();
+      });
+    });
     const script = document.createElement('script');
     try {
       script.textContent = 'document.title = "inline";';
@@ -90,7 +95,8 @@ test('the policy holds in a real browser: nothing inline, nothing made from text
     const style = document.createElement('style');
     style.textContent = 'body { color: red; }';
     document.head.append(style);
-    await new Promise((resolve) => setTimeout(resolve, 200));
+    // The style came last, so that by then the script would have run.
+    await told;
     return { seen, title: document.title, colour: getComputedStyle(document.body).color };
   });
   expect(blocked.title).toBe('ready From the page');

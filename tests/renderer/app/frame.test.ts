@@ -7,7 +7,7 @@ import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { launchBrowser } from '../../browser.ts';
 import { type AppUnderTest, launchApp, openWindow, startApp } from '../../e2e/app-under-test.ts';
-import { entryLine, expectNoFaults, goTo, openDemo, saveMark } from '../../e2e/page-parts.ts';
+import { entryLine, expectNoFaults, framesDrawn, goTo, openDemo, saveMark } from '../../e2e/page-parts.ts';
 import { openBackend } from '../../trust/backend-under-test.ts';
 
 let browser: Browser;
@@ -72,7 +72,7 @@ test('the search has the nearest command in hand, however slowly Enter comes', a
   await page.keyboard.type('new header', { delay: 60 });
   const first = page.getByRole('menuitem').first();
   await expect.poll(() => first.getAttribute('data-focused')).toBe('true');
-  await page.waitForTimeout(700);
+  await framesDrawn(page, 40);
   expect(await first.textContent()).toMatch(/^New header/);
   expect(await first.getAttribute('data-focused')).toBe('true');
   await page.keyboard.press('Enter');

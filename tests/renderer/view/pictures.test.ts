@@ -4,11 +4,19 @@ import { describe, expect, test } from 'vitest';
 import { demoHeader } from '../../../core/header/demo-header.ts';
 import { headerClearances } from '../../../core/index.ts';
 import { annotate, type PictureLabel, spreadLabels } from '../../../renderer/view/annotations/annotations.ts';
-import { FIRST_VIEW, FLAT_VIEWS, fitCamera } from '../../../renderer/view/camera/view-camera.ts';
+import {
+  FIRST_VIEW,
+  FLAT_VIEWS,
+  fitCamera,
+  type NamedView,
+  type StandardView,
+} from '../../../renderer/view/camera/view-camera.ts';
 import { flatPicture } from '../../../renderer/view/flat/flat-outlines.ts';
 import { bodyOutline, planePatch } from '../../../renderer/view/scene/body-outline.ts';
 import { describeScene } from '../../../renderer/view/scene/describe-scene.ts';
+import type { Scene } from '../../../renderer/view/scene/scene.ts';
 import { cutPlane, isKept, middleCut, withinBounds } from '../../../renderer/view/scene/section-cut.ts';
+import { headerOf, poseAt, primaryOf, straight } from '../../core/path/made-primaries.ts';
 
 const SIZE = { widthPx: 300, heightPx: 300 } as const;
 const demo = demoHeader('pictures');
@@ -31,6 +39,7 @@ describe('labels', () => {
       Array.from({ length: 9 }, (_, index) => label(String(index), 50, 50)),
       16,
     );
+    expect(spread.map(({ key }) => key).sort()).toEqual(['0', '1', '2', '3', '4', '5', '6', '7', '8']);
     for (const [index, one] of spread.entries()) {
       expect([one.atX, one.atY]).toEqual([50, 50]);
       for (const other of spread.slice(index + 1)) expect(Math.abs(one.y - other.y)).toBeGreaterThanOrEqual(16);
@@ -68,35 +77,74 @@ function pointsOf(path: string): readonly (readonly [number, number])[] {
   return [...path.matchAll(/[ML](-?[\d.]+)[ ,](-?[\d.]+)/g)].map(([, x, y]) => [Number(x), Number(y)]);
 }
 
-describe('flat views', () => {
-  test('show every piece at its OD, the farthest first', () => {
-    for (const view of FLAT_VIEWS) {
-      const camera = fitCamera(view, scene.reaches, SIZE);
-      const { pieces, outlines } = flatPicture(scene, camera, SIZE);
-      expect(pieces.length).toBe(demo.primaries.reduce((sum, primary) => sum + primary.pieces.length, 0));
-      const odPx = ((scene.tubes[0]?.odMm ?? 0) * SIZE.heightPx) / camera.heightMm;
-      for (const { widthPx } of pieces) expect(Math.abs(widthPx - odPx)).toBeLessThan(1e-9);
-      expect(outlines.filter(({ kind }) => kind === 'port').length).toBe(4);
-      expect(pieces.filter(({ isSelected }) => isSelected).map(({ pieceId }) => pieceId)).toEqual(['piece-2-2']);
+function flatView(id: StandardView): NamedView {
+  const view = FLAT_VIEWS.find((candidate) => candidate.id === id);
+  if (view === undefined) throw new Error(`there is no flat view ${id}`);
+  return view;
+}
+
+/** Two straight tubes with ports at -100 and 100 along the axis that the eye looks along, in the order given. */
+function oneBehindTheOther(axis: 'x' | 'y' | 'z', order: readonly ('near' | 'far')[]): Scene {
+  const [at, across] = [{ x: 0, y: 0, z: 0 }, axis === 'y' ? { x: 1, y: 0, z: 0 } : { x: 0, y: 1, z: 0 }];
+  const up = axis === 'z' ? { x: 1, y: 0, z: 0 } : { x: 0, y: 0, z: 1 };
+  const made = headerOf(
+    order.map((id) => {
+      const port = poseAt({ ...at, [axis]: id === 'near' ? 100 : -100 }, across, up);
+      return primaryOf([straight(50)], { id, name: id, port });
+    }),
+  );
+  return describeScene(made, { primaryId: null, pieceId: null }, headerClearances(made));
+}
+
+const FLAT = [
+  ['front', 'x'],
+  ['side', 'y'],
+  ['top', 'z'],
+] as const;
+
+test('the flat views are these three, each looked at below', () => {
+  expect(FLAT_VIEWS.map(({ id }) => id)).toEqual(FLAT.map(([id]) => id));
+});
+
+describe.each(FLAT)('the flat view %s', (id, axis) => {
+  const camera = fitCamera(flatView(id), scene.reaches, SIZE);
+  const { pieces, outlines } = flatPicture(scene, camera, SIZE);
+
+  test('shows every piece at its OD, and the one that is chosen', () => {
+    expect(pieces.map(({ pieceId }) => pieceId).sort()).toEqual(
+      demo.primaries.flatMap((primary) => primary.pieces.map((piece) => piece.id)).sort(),
+    );
+    // The demo's tubes are 1 3/4 in.
+    const odPx = (1.75 * 25.4 * SIZE.heightPx) / camera.heightMm;
+    for (const { widthPx } of pieces) expect(Math.abs(widthPx - odPx)).toBeLessThan(1e-9);
+    expect(outlines.filter(({ kind }) => kind === 'port').length).toBe(4);
+    expect(pieces.filter(({ isSelected }) => isSelected).map(({ pieceId }) => pieceId)).toEqual(['piece-2-2']);
+  });
+
+  test('lies within the picture', () => {
+    for (const { centreline, ends } of pieces) {
+      for (const path of [centreline, ...ends]) {
+        const points = pointsOf(path);
+        expect(points.length).toBeGreaterThan(1);
+        for (const [x, y] of points) expect(x >= 0 && y >= 0 && x <= SIZE.widthPx && y <= SIZE.heightPx).toBe(true);
+      }
     }
   });
 
-  test('lie within the picture', () => {
-    for (const view of FLAT_VIEWS) {
-      const { pieces } = flatPicture(scene, fitCamera(view, scene.reaches, SIZE), SIZE);
-      const points = pieces.flatMap(({ centreline, ends }) => [centreline, ...ends].flatMap(pointsOf));
-      expect(points.length).toBeGreaterThan(100);
-      for (const [x, y] of points) expect(x >= 0 && y >= 0 && x <= SIZE.widthPx && y <= SIZE.heightPx).toBe(true);
+  test('draws the farthest first, whatever the order of the primaries', () => {
+    for (const order of [['near', 'far'] as const, ['far', 'near'] as const]) {
+      const two = oneBehindTheOther(axis, order);
+      const drawn = flatPicture(two, fitCamera(flatView(id), two.reaches, SIZE), SIZE).pieces;
+      expect(drawn.map(({ primaryId }) => primaryId)).toEqual(['far', 'near']);
     }
   });
+});
 
-  test('the port of primary 1 points straight down the picture from the top', () => {
-    const top = FLAT_VIEWS.find(({ id }) => id === 'top');
-    if (top === undefined) throw new Error('there is a top view');
-    const { pieces } = flatPicture(scene, fitCamera(top, scene.reaches, SIZE), SIZE);
+describe('from the top', () => {
+  test('the port of primary 1 points outboard, which is to the left', () => {
+    const { pieces } = flatPicture(scene, fitCamera(flatView('top'), scene.reaches, SIZE), SIZE);
     const first = pieces.find(({ pieceId }) => pieceId === 'piece-1-1');
     const [[fromX, fromY], [toX, toY]] = pointsOf(first?.centreline ?? '') as [[number, number], [number, number]];
-    // Outboard is to the left.
     expect(toX).toBeLessThan(fromX);
     expect(Math.abs(toY - fromY)).toBeLessThan(0.11);
   });
@@ -140,12 +188,16 @@ describe('outlines of bodies', () => {
       { kind: 'cylinder', id: 'c', name: 'c', from: { x: 5, y: 0, z: 0 }, to: { x: 5, y: 0, z: 90 }, radiusMm: 7 },
       null,
     );
-    for (const { x, y } of runs.flat()) expect(Math.abs(Math.hypot(x - 5, y) - 7)).toBeLessThan(1e-9);
+    const points = runs.flat();
+    // Both rings, one at each end, and more than their corners.
+    for (const end of [0, 90]) expect(points.filter(({ z }) => z === end).length).toBeGreaterThan(8);
+    for (const { x, y } of points) expect(Math.abs(Math.hypot(x - 5, y) - 7)).toBeLessThan(1e-9);
   });
 
   test('the shown part of a plane lies on it, beside the header', () => {
     const bounds = { low: { x: 0, y: 0, z: 0 }, high: { x: 100, y: 100, z: 100 } };
     const patch = planePatch({ x: 900, y: 900, z: -20 }, { x: 0, y: 0, z: 1 }, bounds);
+    expect(patch.length).toBe(4);
     for (const { z } of patch) expect(z).toBeCloseTo(-20, 9);
     expect(patch.reduce((sum, { x }) => sum + x, 0) / 4).toBeCloseTo(50, 9);
   });
