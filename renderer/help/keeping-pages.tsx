@@ -79,9 +79,10 @@ const SAFE: HelpPage = {
         there. Text that you have typed but not accepted is kept as well and stands in its line after a restart.
       </p>
       <p>
-        Backups are made on their own. Under Commands, "Backups" lists them; restoring one sets the present file aside
-        first. Keep the data folder on a disk of this computer, not in a folder that is synchronised, and copy it to
-        another place now and then.
+        Backups are made on their own: soon after the start, every hour and at closing, whenever something was entered
+        since the last. The newest ten are kept, and one of each of the last eight days. Under Commands, "Backups" lists
+        them; restoring one sets the present file aside first. Keep the data folder on a disk of this computer, not in a
+        folder that is synchronised, and copy it to another place now and then.
       </p>
     </>
   ),
@@ -107,6 +108,16 @@ const TROUBLE: HelpPage = {
       <p>
         The screen says what happened to the file and offers the backups. The file itself is left alone; restoring a
         backup sets it aside.
+      </p>
+      <h2>"You can look at your headers and export them"</h2>
+      <p>
+        The disk is full, or the file or its folder may not be written to. Everything that was saved is shown and can be
+        exported. Put right what the line says and press "Try again".
+      </p>
+      <h2>"This page does not belong to the Evenrun that runs now"</h2>
+      <p>
+        In a browser, only the address that Evenrun printed at its last start leads to your headers, and only all of it.
+        Open it again; if it cannot be found, end Evenrun and start it anew.
       </p>
     </>
   ),

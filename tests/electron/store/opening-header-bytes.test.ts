@@ -52,6 +52,7 @@ async function openedOrOffered(bytes: Uint8Array): Promise<string> {
   const before = hashOf(shop.file);
   const start = await shop.must('start', {});
   const listed = await shop.call('listHeaders', { place: 'bench' });
+  const refused = hashOf(shop.file);
   const restored = start.state === 'ready' ? null : await shop.call('restoreBackup', { name: BACKUP });
   const after = hashOf(shop.file);
   await shop.close();
@@ -60,6 +61,7 @@ async function openedOrOffered(bytes: Uint8Array): Promise<string> {
     return isWhole ? 'opened' : `opened, but ${JSON.stringify([start, listed])}`;
   }
   if (listed.ok || listed.problems[0]?.kind !== 'storage') return `asked after, it says ${JSON.stringify(listed)}`;
+  if (refused !== before) return 'the refused file was written to';
   if (start.problem.kind !== 'storage') return `refused with ${JSON.stringify(start.problem)}`;
   if (!start.backups.some(({ name }) => name === BACKUP)) return 'the backup is not offered';
   if (!restored?.ok || restored.value.state !== 'ready') return `not restored: ${JSON.stringify(restored)}`;
