@@ -8,7 +8,6 @@ import { afterAll, beforeAll, expect, test } from 'vitest';
 import { launchBrowser } from '../../browser.ts';
 import { openWindow, startApp } from '../../e2e/app-under-test.ts';
 import { entryLine, saveMark } from '../../e2e/page-parts.ts';
-import type { RunningApp } from '../../e2e/running-app.ts';
 
 let browser: Browser;
 let app: Awaited<ReturnType<typeof startApp>>;
