@@ -100,17 +100,14 @@ export { pieceLength, primaryLength } from './length/piece-length.ts';
 // Moves
 export type { Move, MoveChange, StockNeed } from './moves/move.ts';
 export type { MoveOutcome, Standing, ToFree } from './moves/outcome.ts';
-export type { MoveOptions } from './moves/question.ts';
-export {
-  HeaderMoveSearch,
-  type HeaderMovesOutcome,
-  type HeaderPlan,
-  type PrimaryPlan,
-  suggestHeaderMoves,
-} from './moves/suggest-header-moves.ts';
+export { MOVE_KINDS, type MoveOptions } from './moves/question.ts';
+export { HeaderMoveSearch, type HeaderMovesOutcome, suggestHeaderMoves } from './moves/suggest-header-moves.ts';
 export { MoveSearch, suggestMoves } from './moves/suggest-moves.ts';
+export type { HeaderPlan, PrimaryPlan } from './moves/whole/header-plan.ts';
 export { describeMove } from './moves/words/describe-move.ts';
 export { describeNearest, describeNoMoves, describeStanding, describeToFree } from './moves/words/describe-outcome.ts';
+export { describeWrongPiece } from './moves/words/describe-wrong-piece.ts';
+export { wrongPieces } from './moves/wrong-piece.ts';
 // Paths
 export { type BankPair, compareBanks } from './path/banks/compare-banks.ts';
 export { comparePrimaries, type PieceDifference } from './path/banks/compare-primaries.ts';

@@ -55,6 +55,9 @@ export type StockNeed =
 
 /** See `ranking/move-cost.ts` for what each figure counts. */
 export interface MoveCost {
+  readonly bendsAdded: number;
+  /** Joints to be made: those opened and made again, and those of what is added. */
+  readonly jointsMade: number;
   /** Tacked joints that come apart, each as the index of the piece after it. */
   readonly jointsBroken: readonly number[];
   readonly newCuts: number;

@@ -28,7 +28,7 @@ export type NoMoveReason =
   | { readonly kind: 'allHeld' }
   /** No bend anywhere: between two fixed ends a straight tube has one length. */
   | { readonly kind: 'allInLine' }
-  /** Moves exist, but each breaks more joints than allowed. */
+  /** Moves exist, but each takes more joints than allowed. */
   | { readonly kind: 'tooManyJoints'; readonly needed: number; readonly allowed: number }
   /** Moves exist, but each comes nearer to another tube or an obstacle than is kept. */
   | { readonly kind: 'tooTight'; readonly bestMm: number; readonly keptMm: number }
@@ -52,6 +52,8 @@ export interface ToFree {
   /** Each as the index of the piece after it. */
   readonly weldedJoints: readonly number[];
   readonly tackedJoints: readonly number[];
+  /** Joints that the move then makes. */
+  readonly jointsMade: number;
 }
 
 export type MoveOutcome =

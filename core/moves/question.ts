@@ -18,8 +18,9 @@ export const MOVE_KINDS: readonly MoveKind[] = [
 /** Everything has a default: all kinds, no limits, no stock. What else counts stands in the header's own settings. */
 export interface MoveOptions {
   readonly kinds?: readonly MoveKind[];
-  readonly maxJointsBroken?: number;
-  /** Moves that bring the primary nearer than this to anything are left out, unless it was as near before. Null: any. */
+  /** Joints to be made at most. */
+  readonly maxJoints?: number;
+  /** Moves that bring the primary nearer than this to anything are left out, unless it was as near to that very thing before. Null: any. */
   readonly clearanceKeptMm?: number | null;
   /** The shelf; null or none: not considered, bends are then only cut down and no CLR is swapped. */
   readonly stock?: readonly StockItem[] | null;

@@ -1,10 +1,12 @@
-/** One whole search of a primary's moves: straights, then turns in closed form, then joints, then bends let in. */
+/** One whole search of a primary's moves, layer by layer: what the tube itself allows first, then what the shelf adds. */
 
+import { mmOf } from '../units/length.ts';
 import { searchBendPairs } from './kinds/bend-pair.ts';
 import { searchKicks } from './kinds/kick.ts';
+import { searchManyChanges } from './kinds/many-changes.ts';
 import { searchOpenedJoints } from './kinds/opened-joints.ts';
 import { searchStraights } from './kinds/straights.ts';
-import { type SearchVariables, searchTurns } from './kinds/turns.ts';
+import { searchTurns } from './kinds/turns.ts';
 import type { Variable } from './problem/variable.ts';
 import { variablesOf } from './problem/variables.ts';
 import type { MoveKind } from './question.ts';
@@ -12,41 +14,87 @@ import type { Search } from './search.ts';
 
 /** Sets of this many straights are looked through at most: four are enough for an exact answer in space, two more may be taken out. */
 const MOST_STRAIGHTS = 6;
-/** Above so many straights the sets are kept to three and above so many things to change none of the dear searches run. */
+/** Above so many straights the sets are kept to three. */
 const MANY_STRAIGHTS = 26;
-const MOST_VARIABLES = 120;
 
-/** Runs to its end, pausing (by yielding) every millisecond or so; what it found lies in the search at any pause. */
+/** Sets of many changes that are sampled of the tube itself, and with the bends of each CLR on the shelf. */
+const SAMPLES = 1000;
+const SAMPLES_OF_CLR = 300;
+
+interface Parts {
+  /** Straights: changed, taken out, let in. */
+  readonly shifts: readonly Variable[];
+  /** Bends re-clocked and cut to another angle. */
+  readonly turns: readonly Variable[];
+  /** Bends of another CLR, a list for each CLR. */
+  readonly swaps: readonly (readonly Variable[])[];
+}
+
+/**
+ * Runs to its end, pausing (by yielding) every millisecond or so; what it found lies in the search at any pause.
+ *
+ * Every layer has its own limits on how much it tries, so what a larger shelf offers never takes anything from what there was
+ * without it: the layers before are the same, and those after only add. What is sampled comes last, where nothing was found, or nothing without new bends.
+ */
 export function* searchMoves(search: Search): Generator<void, void> {
-  const { problem, aim, limits } = search;
-  const all = variablesOf(problem, aim.ends).filter((one) => limits.mayTouchHeld || !one.isHeld);
-  const shifts = all.filter(({ kind }) => kind === 'length' || kind === 'takeOut' || kind === 'letIn');
-  const has = (kind: MoveKind) => limits.kinds.includes(kind);
+  const { shifts, turns, swaps } = partsOf(search);
+  const has = (kind: MoveKind) => search.limits.kinds.includes(kind);
   if (has('straights')) yield* searchStraights(search, shifts, shifts.length > MANY_STRAIGHTS ? 3 : MOST_STRAIGHTS);
   if (has('kick')) yield* searchKicks(search, shifts);
-  if (all.length > MOST_VARIABLES) return;
   // Without a turn to make this still finds straights that close within the ball, where `searchStraights` keeps to a cube.
   if (has('clockings') || has('trims') || has('swaps')) {
-    yield* searchAllTurns(search, { all, turns: all.filter((one) => mayTurn(one, has)), shifts });
+    yield* searchTurns(search, { leads: [], turns, shifts });
+    yield* searchOpenedJoints(search, { leads: [], others: settleable(shifts, turns) });
   }
   if (has('bendPair')) yield* searchBendPairs(search, shifts);
+  yield* searchSwaps(search, { shifts, turns, swaps });
+  if (hasPlainMove(search)) return;
+  yield* searchManyChanges(search, [...shifts, ...turns], SAMPLES);
+  for (const leads of swaps) yield* searchManyChanges(search, [...shifts, ...turns, ...leads], SAMPLES_OF_CLR);
 }
 
-function mayTurn({ kind }: Variable, has: (kind: MoveKind) => boolean): boolean {
-  if (kind === 'clocking') return has('clockings') || has('trims') || has('swaps');
-  return (kind === 'angle' && (has('trims') || has('swaps'))) || (kind === 'swap' && has('swaps'));
+/** Whether there is a move that adds no bend. */
+function hasPlainMove({ best }: Search): boolean {
+  return best.found.some(({ candidate }) => candidate.cost.bends === 0);
 }
 
-function* searchAllTurns(
-  search: Search,
-  { all, turns, shifts }: { readonly all: readonly Variable[] } & SearchVariables,
-): Generator<void, void> {
-  const sameAngle = turns.filter((one) => one.kind === 'swap' && one.start === one.present);
-  yield* searchTurns(search, { turns, shifts: inSlots([...shifts, ...sameAngle]) });
-  const few = all.filter((one) => one.kind !== 'takeOut' && (shifts.includes(one) || turns.includes(one)));
-  yield* searchOpenedJoints(search, few);
+/** One CLR after another, then two of them together. */
+function* searchSwaps(search: Search, { shifts, turns, swaps }: Parts): Generator<void, void> {
+  for (const leads of swaps) {
+    yield* searchTurns(search, { leads, turns, shifts });
+    yield* searchOpenedJoints(search, { leads: [leads], others: settleable(shifts, turns) });
+  }
+  for (const [i, one] of swaps.entries()) {
+    for (const two of swaps.slice(i + 1)) {
+      yield* searchOpenedJoints(search, { leads: [one, two], others: settleable(shifts, turns) });
+    }
+  }
 }
 
-function inSlots(variables: readonly Variable[]): readonly Variable[] {
-  return [...variables].sort((a, b) => a.slot - b.slot);
+function partsOf({ problem, aim, limits }: Search): Parts {
+  const all = variablesOf(problem, aim.ends).filter((one) => limits.mayTouchHeld || !one.isHeld);
+  const has = (kind: MoveKind) => limits.kinds.includes(kind);
+  const mayClock = has('clockings') || has('trims') || has('swaps');
+  return {
+    shifts: all.filter(({ kind }) => kind === 'length' || kind === 'takeOut' || kind === 'letIn'),
+    turns: all.filter(
+      ({ kind }) => (kind === 'clocking' && mayClock) || (kind === 'angle' && (has('trims') || has('swaps'))),
+    ),
+    swaps: has('swaps') ? byClr(all.filter(({ kind }) => kind === 'swap')) : [],
+  };
+}
+
+/** In the order of the shelf, tightest CLR first. */
+function byClr(swaps: readonly Variable[]): readonly (readonly Variable[])[] {
+  const lists = new Map<number, Variable[]>();
+  for (const swap of swaps) {
+    const clrMm = swap.clr === null ? 0 : mmOf(swap.clr);
+    lists.set(clrMm, [...(lists.get(clrMm) ?? []), swap]);
+  }
+  return [...lists].sort(([a], [b]) => a - b).map(([, list]) => list);
+}
+
+/** What has a value to settle; what is taken out has none. */
+function settleable(shifts: readonly Variable[], turns: readonly Variable[]): readonly Variable[] {
+  return [...shifts.filter(({ kind }) => kind !== 'takeOut'), ...turns].sort((a, b) => a.slot - b.slot);
 }

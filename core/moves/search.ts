@@ -1,5 +1,6 @@
 /** What one search works with: the problem, what the end must meet, the limits, the prices, and what was found so far. */
 
+import { Judge } from './offer/judge.ts';
 import type { FixedEnds } from './problem/fixed-ends.ts';
 import type { MoveProblem } from './problem/move-problem.ts';
 import { MOVE_KINDS } from './question.ts';
@@ -16,6 +17,7 @@ export interface Search {
   /** For the price of a set by itself, whatever the walk in hand holds. */
   readonly pricer: CostTally;
   readonly best: BestMoves;
+  readonly judge: Judge;
   readonly seen: Seen;
 }
 
@@ -38,20 +40,22 @@ const DEFAULT_MOST_MOVES = 6;
 export function limitsOf({ options }: MoveProblem): KeptMoves {
   return {
     mayTouchHeld: false,
-    mostJoints: options.maxJointsBroken ?? Number.POSITIVE_INFINITY,
+    mostJoints: options.maxJoints ?? Number.POSITIVE_INFINITY,
     most: Math.max(1, options.maxMoves ?? DEFAULT_MOST_MOVES),
     kinds: options.kinds ?? MOVE_KINDS,
   };
 }
 
 export function newSearch(problem: MoveProblem, ends: FixedEnds, limits: KeptMoves): Search {
+  const judge = new Judge(problem);
   return {
     problem,
+    judge,
     aim: aimAt(ends, problem.window),
     limits,
     tally: new CostTally(problem.jointStates),
     pricer: new CostTally(problem.jointStates),
-    best: new BestMoves(limits, problem.closeness.offTarget),
+    best: new BestMoves(limits, problem.closeness.offTarget, judge.judge),
     seen: new Seen(),
   };
 }

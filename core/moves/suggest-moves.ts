@@ -78,7 +78,7 @@ export function* solve(problem: MoveProblem, search = openSearch(problem)): Gene
   yield* searchMoves(search);
   const offer = offerMoves(search);
   if (offer.moves.length > 0) return { kind: 'found', before: standing, moves: offer.moves, isExhausted: true };
-  return yield* noMoves(search, offer);
+  return yield* noMoves(search);
 }
 
 // biome-ignore lint/correctness/useYield: there is nothing to look for, so nothing to pause in

@@ -29,6 +29,8 @@ const BUNDLES: Readonly<Record<BundleName, Bundle>> = {
   },
 };
 
+export const BUNDLE_NAMES = Object.keys(BUNDLES) as readonly BundleName[];
+
 /** What a bundle starts from beside it, and cannot do without. */
 const BESIDE: Partial<Readonly<Record<BundleName, BundleName>>> = { main: 'reader', host: 'reader' };
 

@@ -50,8 +50,9 @@ export function runDesktop({ executable, args, env, atOnceMs = AT_ONCE_MS }: Des
   const { promise, resolve } = Promise.withResolvers<DesktopRun>();
   const startMs = performance.now();
   let lastWords = '';
-  const child = spawn(executable, args, { stdio: ['inherit', 'inherit', 'pipe'], env: withoutNodeMode(env) });
+  // First, for from its first moment on the window must not be left behind.
   const signals = passOnSignals((signal) => child.kill(signal));
+  const child = spawn(executable, args, { stdio: ['inherit', 'inherit', 'pipe'], env: withoutNodeMode(env) });
   child.stderr.on('data', (part: Buffer) => {
     process.stderr.write(part);
     lastWords = (lastWords + String(part)).slice(-LAST_WORDS_LENGTH);

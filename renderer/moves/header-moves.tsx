@@ -8,7 +8,7 @@ import { ProposalList } from './proposals/proposal-list.tsx';
 import { cheaperSentence, noPlansWords, planProposals } from './proposals/proposals.ts';
 import type { MovesQuestion } from './search/moves-question.ts';
 import { SearchState } from './search/search-state.tsx';
-import { useMoves } from './search/use-moves.ts';
+import { answeredIn, useMoves } from './search/use-moves.ts';
 
 export function HeaderMoves({ header, report, stock, bench, onApply }: MovesProps) {
   const question = useMemo(
@@ -17,7 +17,8 @@ export function HeaderMoves({ header, report, stock, bench, onApply }: MovesProp
   );
   const moves = useMoves(question);
   const { search } = moves;
-  const outcome = search.kind === 'answered' && search.answer.kind === 'header' ? search.answer.outcome : null;
+  const answered = answeredIn(search);
+  const outcome = answered?.answer.kind === 'header' ? answered.answer.outcome : null;
   const proposals = useMemo(
     () => (outcome?.kind === 'found' ? planProposals(outcome, header, report) : []),
     [outcome, header, report],

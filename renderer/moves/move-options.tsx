@@ -32,11 +32,11 @@ const JOINT_CHOICES = [
 
 export function MoveOptionsPanel({ session, header, stock, settings, onSet }: Props) {
   const unit = unitOf(header.settings.display);
-  const { mostJoints, clearanceKept, usesShelf } = settings;
+  const { mostJoints, clearanceKept, usesShelf, addsBends } = settings;
   return (
     <div className="move-options">
       <ChoiceField
-        label="Joints broken at most"
+        label="Joints to be made at most"
         choices={JOINT_CHOICES}
         chosen={mostJoints === null ? 'any' : String(Math.min(mostJoints, JOINT_COUNTS.length - 1))}
         onChoose={(id) => onSet({ mostJoints: id === 'any' ? null : Number(id) })}
@@ -56,6 +56,10 @@ export function MoveOptionsPanel({ session, header, stock, settings, onSet }: Pr
           return read;
         }}
       />
+      <label className="choice">
+        <input type="checkbox" checked={addsBends} onChange={(event) => onSet({ addsBends: event.target.checked })} />
+        Moves may let in new bends
+      </label>
       <label className="choice">
         <input type="checkbox" checked={usesShelf} onChange={(event) => onSet({ usesShelf: event.target.checked })} />
         {shelfWords(stock)}

@@ -6,9 +6,11 @@ import {
   describeNoMoves,
   describeStanding,
   describeToFree,
+  describeWrongPiece,
   freeOffer,
   type MoveOutcome,
   type ToFree,
+  wrongPieces,
 } from '../../core/index.ts';
 import { Button } from '../ui/button.tsx';
 import { FigureText } from '../ui/figure-text.tsx';
@@ -20,7 +22,7 @@ import { ProposalList } from './proposals/proposal-list.tsx';
 import { moveProposals, movesOf } from './proposals/proposals.ts';
 import type { MovesQuestion } from './search/moves-question.ts';
 import { SearchState } from './search/search-state.tsx';
-import { useMoves } from './search/use-moves.ts';
+import { answeredIn, useMoves } from './search/use-moves.ts';
 
 export function PrimaryMoves(props: MovesProps) {
   const { header, primary, stock, bench } = props;
@@ -35,7 +37,8 @@ export function PrimaryMoves(props: MovesProps) {
   );
   const moves = useMoves(question);
   const { search } = moves;
-  const outcome = search.kind === 'answered' && search.answer.kind === 'primary' ? search.answer.outcome : null;
+  const answered = answeredIn(search);
+  const outcome = answered?.answer.kind === 'primary' ? answered.answer.outcome : null;
   return (
     <div className="moves-found" data-took-ms={search.kind === 'answered' ? Math.round(search.tookMs) : undefined}>
       <SearchState moves={moves} />
@@ -54,11 +57,20 @@ function Outcome(props: MovesProps & { readonly outcome: MoveOutcome }) {
     [outcome, before, header],
   );
   const title = primaryTitle(primary.name);
+  const wrong = useMemo(
+    () => (before?.isClosed === false ? wrongPieces(header, primary.id)[0] : undefined),
+    [before, header, primary.id],
+  );
   return (
     <>
       {standing === null ? null : (
         <p className="moves-standing">
           <FigureText text={standing} />
+        </p>
+      )}
+      {wrong === undefined ? null : (
+        <p className="moves-standing">
+          <FigureText text={describeWrongPiece(wrong, style)} />
         </p>
       )}
       <p role="status" className={proposals.length === 0 ? 'moves-reason' : 'visually-hidden'}>
@@ -113,7 +125,7 @@ function FreeButtons({ session, primary, bench, outcome, toFree }: MovesProps & 
       {offer === null ? null : <Button onPress={() => session.apply(offer.edit)}>{offer.name}</Button>}
       {reason.kind === 'tooManyJoints' ? (
         <Button onPress={() => bench.set({ mostJoints: reason.needed })}>
-          Allow {countOf(reason.needed, 'joint')} to be broken
+          Allow {countOf(reason.needed, 'joint')} to be made
         </Button>
       ) : null}
     </div>

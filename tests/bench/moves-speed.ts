@@ -113,9 +113,7 @@ export function measureMissedMoves(size: RunSize): readonly Measure[] {
     const dearer =
       move === undefined
         ? 1
-        : move.cost.jointsBroken.length - undo.joints ||
-          move.cost.newCuts - undo.cuts ||
-          Math.max(0, tubeMm - undo.tubeMm - 1);
+        : move.cost.jointsMade - undo.joints || move.cost.newCuts - undo.cuts || Math.max(0, tubeMm - undo.tubeMm - 1);
     if (dearer > 0) missed.push(`seed ${seed} (${done.join(', ')})`);
   }
   const value = missed.length / tried;

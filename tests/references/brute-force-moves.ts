@@ -8,6 +8,7 @@ import { closureLimits, findInlet, inletFrame } from '../../core/path/ends/inlet
 import { tracePrimary } from '../../core/path/trace-primary.ts';
 import { dot } from '../../core/path/vector.ts';
 import { millimetres, mmOf } from '../../core/units/length.ts';
+import { type Act, jointsByHand } from '../core/moves/joints-by-hand.ts';
 import { foundValue } from '../core/path/made-primaries.ts';
 
 export interface BruteMove {
@@ -42,28 +43,33 @@ export function bruteForceMove(header: Header, primaryId: string): BruteMove | n
   ];
   const priced = sets.map((set) => ({ set, ...priceOf(primary, set) }));
   priced.sort((a, b) => a.joints - b.joints || a.cuts - b.cuts);
+  let best: BruteMove | null = null;
   for (const { set, joints, cuts } of priced) {
-    if (isSolvable(header, primary, set)) return { joints, cuts, changes: set.map(({ name }) => name) };
+    if (best !== null && (best.joints - joints || best.cuts - cuts) <= 0) break;
+    for (const values of solutions(header, primary, set)) {
+      const acts = set.map(({ at, kind }, i): Act => {
+        if (kind === 'clocking') return { kind: 'reclocked', at };
+        return { kind: (values[i] as number) > 0 ? 'replaced' : 'shorter', at };
+      });
+      const price = priceOfActs(primary.pieces, acts);
+      if (best === null || (price.joints - best.joints || price.cuts - best.cuts) < 0) {
+        best = { ...price, changes: set.map(({ name }) => name) };
+      }
+    }
   }
-  return null;
+  return best;
 }
 
-/** Counted from the definitions: both ends of what is cut; any joint since the last bend for what is turned. */
+/** The least that a set can cost, everything cut being shortened. */
 function priceOf({ pieces }: Primary, set: readonly Knob[]): { readonly joints: number; readonly cuts: number } {
-  const freed = new Set<number>();
-  const cut = set.filter(({ kind }) => kind !== 'clocking');
-  for (const { at } of cut) {
-    freed.add(at);
-    if (at + 1 < pieces.length) freed.add(at + 1);
-  }
-  for (const { at, kind } of set) {
-    if (kind !== 'clocking') continue;
-    let first = at;
-    while (first > 0 && pieces[first - 1]?.kind === 'straight') first -= 1;
-    const candidates = Array.from({ length: at - first + 1 }, (_, step) => first + step);
-    if (!candidates.some((joint) => freed.has(joint))) freed.add(at);
-  }
-  return { joints: freed.size, cuts: cut.length };
+  return priceOfActs(
+    pieces,
+    set.map(({ at, kind }): Act => ({ kind: kind === 'clocking' ? 'reclocked' : 'shorter', at })),
+  );
+}
+
+function priceOfActs(pieces: readonly Piece[], acts: readonly Act[]) {
+  return { joints: jointsByHand(pieces, acts), cuts: acts.filter(({ kind }) => kind !== 'reclocked').length };
 }
 
 function changedPrimary(primary: Primary, set: readonly Knob[], values: readonly number[]): Primary | null {
@@ -118,15 +124,14 @@ function residuals(header: Header, primary: Primary): readonly number[] {
 
 const FAR = [1e4, 1e4, 1e4, 1e4, 1e4, 1e4];
 
-function isSolvable(header: Header, primary: Primary, set: readonly Knob[]): boolean {
+function solutions(header: Header, primary: Primary, set: readonly Knob[]): readonly (readonly number[])[] {
   const [first, second] = set;
-  for (const one of first?.starts ?? []) {
-    for (const two of second?.starts ?? [0]) {
-      const start = second === undefined ? [one] : [one, two];
-      if (isGood(header, primary, { set, values: refined(header, primary, { set, start }) })) return true;
-    }
-  }
-  return false;
+  const starts = (first?.starts ?? []).flatMap((one) =>
+    second === undefined ? [[one]] : second.starts.map((two) => [one, two]),
+  );
+  return starts
+    .map((start) => refined(header, primary, { set, start }))
+    .filter((values) => isGood(header, primary, { set, values }));
 }
 
 function refined(

@@ -159,7 +159,7 @@ function faultAgainst(best: Optimum | null, move: Move | undefined, { gap, offTa
   if (best === null) return move === undefined ? null : 'a move where the model has none';
   if (move === undefined) return `no move where the model has ${JSON.stringify(best)}`;
   const tubeMm = move.cost.tubeAddedMm + offTarget * Math.abs(move.deviationMm);
-  const joints = move.cost.jointsBroken.length;
+  const joints = move.cost.jointsMade;
   const moreMm = tubeMm - best.tubeMm;
   const isTubeRight = moreMm <= TUBE_TOLERANCE_MM && (gap > 0 || moreMm >= -TUBE_TOLERANCE_MM);
   const isSame = joints === best.joints && move.cost.newCuts === best.cuts && isTubeRight;
@@ -186,7 +186,7 @@ describe('other kinds against brute force', () => {
         compared += 1;
         const [move] = outcome.kind === 'found' ? outcome.moves : [];
         const isDearer =
-          move === undefined || (move.cost.jointsBroken.length - brute.joints || move.cost.newCuts - brute.cuts) > 0;
+          move === undefined || (move.cost.jointsMade - brute.joints || move.cost.newCuts - brute.cuts) > 0;
         if (isDearer) faults.push(`seed ${seed}: ${JSON.stringify(move?.cost)} against ${JSON.stringify(brute)}`);
       }
       expect(faults).toEqual([]);

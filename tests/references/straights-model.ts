@@ -38,6 +38,8 @@ interface Parts {
   /** Gain of each changeable thing, and the direction that it moves the end in. */
   readonly gains: { readonly terms: readonly Term[]; readonly direction: Vector }[];
   readonly joints: Set<number>;
+  /** Joints to be made beyond those opened. */
+  readonly more: Term[];
   readonly cuts: Term[];
   readonly tube: Term[];
 }
@@ -51,7 +53,16 @@ export interface ModelWeights {
 const USUAL: ModelWeights = { gap: 10, offTarget: 4 };
 
 export function straightsModel(header: Header, primary: Primary, weights = USUAL): StraightsModel {
-  const parts: Parts = { rows: [], bounds: [], binaries: [], gains: [], joints: new Set(), cuts: [], tube: [] };
+  const parts: Parts = {
+    rows: [],
+    bounds: [],
+    binaries: [],
+    gains: [],
+    joints: new Set(),
+    more: [],
+    cuts: [],
+    tube: [],
+  };
   const path = foundValue(tracePrimary(primary, primary.port));
   const shortestMm = mmOf(header.settings.shortestStraight);
   for (const [index, piece] of primary.pieces.entries()) {
@@ -59,12 +70,15 @@ export function straightsModel(header: Header, primary: Primary, weights = USUAL
     if (piece.kind === 'straight') addStraight(parts, primary, { index, direction, shortestMm });
   }
   for (let joint = 0; joint <= primary.pieces.length; joint += 1) {
-    const isBare = primary.pieces[joint - 1]?.kind !== 'straight' && primary.pieces[joint]?.kind !== 'straight';
+    const isBare = [joint - 1, joint].every((at) => {
+      const piece = primary.pieces[at];
+      return piece?.kind !== 'straight' || isHeld(piece);
+    });
     if (isBare)
       addLetIn(parts, primary, { index: joint, direction: path.joints[joint]?.tangent as Vector, shortestMm });
   }
   addClosure(parts, { header, primary, weights });
-  const joints = [...parts.joints].map((joint): Term => [1, `y${joint}`]);
+  const joints = [...[...parts.joints].map((joint): Term => [1, `y${joint}`]), ...parts.more];
   const goals: Readonly<Record<Goal, readonly Term[]>> = { joints, cuts: parts.cuts, tube: parts.tube };
   return {
     text: (goal, held) => lpText(goals[goal], parts, heldRows(goals, held)),
@@ -94,52 +108,36 @@ function isHeld(piece: Piece | undefined): boolean {
   return piece === undefined || piece.locked || piece.state === 'welded';
 }
 
-/** `c` changed, `z` taken out, `u` longer by, `d` shorter by. */
+/** `s` made shorter, `l` made longer, `z` taken out, `u` longer by, `d` shorter by. */
 function addStraight(parts: Parts, primary: Primary, { index, direction, shortestMm }: Place): void {
   const piece = primary.pieces[index];
   if (piece?.kind !== 'straight' || isHeld(piece)) return;
   const lengthMm = mmOf(piece.length);
-  const [c, z, u, d] = ['c', 'z', 'u', 'd'].map((letter) => `${letter}${index}`) as [string, string, string, string];
-  parts.binaries.push(c, z);
-  parts.rows.push(
-    {
-      terms: [
-        [1, u],
-        [-MOST_MM, c],
-      ],
-      sense: '<=',
-      right: 0,
-    },
-    {
-      terms: [
-        [1, d],
-        [-Math.max(0, lengthMm - shortestMm), c],
-      ],
-      sense: '<=',
-      right: 0,
-    },
-    {
-      terms: [
-        [1, u],
-        [-Math.max(0, shortestMm - lengthMm), c],
-      ],
-      sense: '>=',
-      right: 0,
-    },
-    {
-      terms: [
-        [1, c],
-        [1, z],
-      ],
-      sense: '<=',
-      right: 1,
-    },
-  );
+  const [s, l, z, u, d] = ['s', 'l', 'z', 'u', 'd'].map((letter) => `${letter}${index}`) as [
+    string,
+    string,
+    string,
+    string,
+    string,
+  ];
+  parts.binaries.push(s, l, z);
+  const row = (sense: Row['sense'], right: number, ...terms: readonly Term[]) =>
+    parts.rows.push({ terms, sense, right });
+  row('<=', 0, [1, u], [-MOST_MM, l]);
+  row('<=', 0, [1, d], [-Math.max(0, lengthMm - shortestMm), s]);
+  // A straight that is too short as it is can only be made longer, and then at least workable.
+  row('>=', 0, [1, u], [-Math.max(0, shortestMm - lengthMm), l]);
+  if (lengthMm <= shortestMm) row('<=', 0, [1, s]);
+  row('<=', 1, [1, s], [1, l], [1, z]);
+  // Another piece in its place opens both ends; a shorter one needs one end only.
   for (const joint of [index, index + 1])
-    breakJoint(parts, primary, joint, [
-      [1, c],
+    openJoint(parts, primary, joint, [
+      [1, l],
       [1, z],
     ]);
+  openOneOf(parts, primary, [index, index + 1], s);
+  // Two joints become one when it is gone.
+  if ([index, index + 1].some((joint) => jointOf(primary, joint) !== 'open')) parts.more.push([-1, z]);
   parts.gains.push({
     terms: [
       [1, u],
@@ -148,7 +146,7 @@ function addStraight(parts: Parts, primary: Primary, { index, direction, shortes
     ],
     direction,
   });
-  parts.cuts.push([1, c]);
+  parts.cuts.push([1, s], [1, l]);
   parts.tube.push([1, u]);
 }
 
@@ -175,7 +173,8 @@ function addLetIn(parts: Parts, primary: Primary, { index, direction, shortestMm
       right: 0,
     },
   );
-  breakJoint(parts, primary, index, [[1, c]]);
+  openJoint(parts, primary, index, [[1, c]]);
+  parts.more.push([1, c]);
   parts.gains.push({ terms: [[1, x]], direction });
   parts.cuts.push([1, c]);
   parts.tube.push([1, x]);
@@ -190,12 +189,34 @@ function jointOf({ pieces }: Primary, joint: number): 'open' | 'tacked' | 'welde
   return fixed.includes(after) && fixed.includes(before) ? 'tacked' : 'open';
 }
 
-function breakJoint(parts: Parts, primary: Primary, joint: number, by: readonly Term[]): void {
-  if (jointOf(primary, joint) !== 'tacked') return;
+function jointName(parts: Parts, joint: number): string {
   const y = `y${joint}`;
   if (!parts.joints.has(joint)) parts.binaries.push(y);
   parts.joints.add(joint);
-  parts.rows.push({ terms: [[1, y], ...by.map(([factor, name]): Term => [-factor, name])], sense: '>=', right: 0 });
+  return y;
+}
+
+function openJoint(parts: Parts, primary: Primary, joint: number, by: readonly Term[]): void {
+  if (jointOf(primary, joint) !== 'tacked') return;
+  const y = jointName(parts, joint);
+  for (const [factor, name] of by)
+    parts.rows.push({
+      terms: [
+        [1, y],
+        [-factor, name],
+      ],
+      sense: '>=',
+      right: 0,
+    });
+}
+
+/** Nothing where one of them is open already; a weld stays shut. */
+function openOneOf(parts: Parts, primary: Primary, joints: readonly number[], by: string): void {
+  const states = joints.map((joint) => jointOf(primary, joint));
+  if (states.includes('open')) return;
+  const tacked = joints.filter((_, i) => states[i] === 'tacked');
+  const terms = tacked.map((joint): Term => [1, jointName(parts, joint)]);
+  parts.rows.push({ terms: [...terms, [-1, by]], sense: '>=', right: 0 });
 }
 
 /** The gap within the cube that fits the closure ball, about the slip range; the length within its band. */

@@ -8,7 +8,7 @@ import { changesOf } from '../offer/move-changes.ts';
 import { roundToSaw } from '../offer/saw-steps.ts';
 import { type NewBend, newBends, nextClocking } from '../problem/new-bends.ts';
 import type { Setting } from '../problem/setting.ts';
-import { type Variable, valueLimits } from '../problem/variable.ts';
+import { touchOf, type Variable, valueLimits } from '../problem/variable.ts';
 import { stockNeeds, tubeAddedMm } from '../ranking/candidate.ts';
 import type { Touch } from '../ranking/cost-tally.ts';
 import { bendNeed } from '../ranking/stock-needs.ts';
@@ -50,7 +50,7 @@ export function* searchBendPairs(search: Search, straights: readonly Variable[])
         const key = keyOf(search, [first, second, opening.touch]);
         for (const bend of newBends(problem)) {
           yield;
-          if (best.isWorthWhile(key)) tryPair(search, { opening, pair: [first, second], bend, key });
+          if (best.isWorthWhile(key)) tryPair(search, { opening, pair: [first, second], bend });
         }
       }
     }
@@ -61,7 +61,7 @@ function openingAt({ problem, aim }: Search, joint: number): Opening | null {
   const frame = aim.ends.joints[joint];
   const next = nextClocking(problem, joint);
   if (frame === undefined || next === false || problem.jointStates[joint] === 'welded') return null;
-  const touch: Touch = { demand: { kind: 'joint', joint }, isHeld: false, cuts: 2, adjusted: 0 };
+  const touch: Touch = { demand: { kind: 'joint', joint, more: 2 }, isHeld: false, cuts: 2, adjusted: 0, bends: 2 };
   return { joint, tangent: frame.tangent, normal: frame.normal, touch, nextDeg: next?.presentDeg ?? null };
 }
 
@@ -69,7 +69,6 @@ interface Trial {
   readonly opening: Opening;
   readonly pair: readonly [Variable, Variable];
   readonly bend: NewBend;
-  readonly key: number;
 }
 
 function tryPair(search: Search, trial: Trial): void {
@@ -164,7 +163,7 @@ interface Rounded {
 function take(search: Search, trial: Trial, { shape, settings, aim }: Rounded): void {
   const { problem, best } = search;
   const { stock, tube } = problem;
-  const { opening, pair, key } = trial;
+  const { opening } = trial;
   const change = changeOf(trial, shape);
   const { clr, angleDeg } = change;
   const isMoved = settings.filter(({ value }) => Math.abs(value) > 1e-6);
@@ -176,12 +175,13 @@ function take(search: Search, trial: Trial, { shape, settings, aim }: Rounded): 
     settings.map(({ value }) => value),
   );
   const pairNeeds = stock === null ? [] : [1, 2].map(() => bendNeed(stock, tube, { clr, angleDeg }));
+  const touches = isMoved.map(({ variable, value }) => touchOf(variable, value));
   best.take({
     kind: 'bendPair',
     changes: at < 0 ? [...changes, change] : changes.toSpliced(at, 0, change),
-    demands: [opening.touch.demand, ...pair.map(({ demand }) => demand)],
-    slots: [...pair.map(({ slot }) => slot), -1 - opening.joint],
-    key,
+    demands: [opening.touch.demand, ...touches.map(({ demand }) => demand)],
+    slots: [...isMoved.map(({ variable }) => variable.slot), -1 - opening.joint],
+    key: keyOf(search, [opening.touch, ...touches]),
     tubeAddedMm: tubeAddedMm(problem, settings) + 2 * mmOf(clr) * shape.angleRad,
     needs: [...stockNeeds(problem, isMoved), ...pairNeeds],
     offMm: Math.abs(miss.lengthMm - aim.window.aimMm),

@@ -1,6 +1,5 @@
 /** Kicks: a straight that goes out and back in three bends and so gets longer, without moving anything else. */
 
-import { wrapDeg } from '../../path/vector.ts';
 import { degreesOf, radiansOf } from '../../units/angle.ts';
 import { type Length, MM_PER_INCH, mmOf } from '../../units/length.ts';
 import { unitOf } from '../../units/length-style.ts';
@@ -13,13 +12,11 @@ import { keyOf, type Search } from '../search.ts';
 type Kick = Extract<MoveChange, { readonly kind: 'kick' }>;
 
 const LARGEST_KICK_DEG = 60;
-/** Sides that a kick may go to, from the plane of the bend before it. */
-const SIDES_DEG = [0, 90, 180, -90];
 
 /**
  * A kick with bends of `a`, `2a` and `a` is `4 r sin a` long on the straight and `4 r a` along the tube, so it gains
  * `4 r (a - sin a)`; what the straight has left over stays before and after it. Only where the ends are closed already, since a
- * kick moves neither. Which side it goes to is settled by `kickSides` once it is known to be among the best.
+ * kick moves neither. Which side it goes to is settled by `offer/kick-sides.ts` once it is known to be among the best.
  */
 export function* searchKicks(search: Search, straights: readonly Variable[]): Generator<void, void> {
   const { problem } = search;
@@ -33,14 +30,6 @@ export function* searchKicks(search: Search, straights: readonly Variable[]): Ge
       for (const kick of kicksIn(search, straight, bend)) take(search, straight, { ...kick, nextClockingDeg });
     }
   }
-}
-
-/** The same kick to each side. */
-export function kickSides(kick: Kick): readonly Kick[] {
-  return SIDES_DEG.map((clockingDeg) => {
-    const nextDeg = kick.nextClockingDeg;
-    return { ...kick, clockingDeg, nextClockingDeg: nextDeg === null ? null : wrapDeg(nextDeg - clockingDeg) };
-  });
 }
 
 /** Leftover at the far side, in the middle, at the near side; those that can be cut. */
@@ -96,12 +85,14 @@ function take(search: Search, straight: Variable, kick: Kick): void {
   const lengthMm = aim.window.presentMm - straight.present + leftMm + arcMm - problem.shrinkageMm * (2 + left);
   const { lowMm, highMm } = aim.window;
   if (Math.abs(alongMm) > aim.ends.limits.gapMm || lengthMm < lowMm || lengthMm > highMm) return;
+  // Three bends and what is left of the straight, in place of one piece.
+  const demand = { kind: 'piece', pieceIndex: straight.pieceIndex, more: 2 + left } as const;
   best.take({
     kind: 'kick',
     changes: [kick],
-    demands: [straight.demand],
+    demands: [demand],
     slots: [straight.slot],
-    key: keyOf(search, [{ ...straight, cuts: 3 + left, adjusted: 0 }]),
+    key: keyOf(search, [{ demand, isHeld: straight.isHeld, cuts: 3 + left, adjusted: 0, bends: 3 }]),
     tubeAddedMm: arcMm,
     needs:
       stock === null

@@ -2,13 +2,13 @@
 
 import { type Length, MM_PER_INCH, mmOf } from '../../units/length.ts';
 import { unitOf } from '../../units/length-style.ts';
-import type { Move, MoveChange } from '../move.ts';
+import type { Move, MoveChange, MoveCost } from '../move.ts';
 import { moveOf } from '../offer/build-move.ts';
 import { editFor } from '../offer/edits-of-move.ts';
 import { freshIds } from '../offer/fresh-ids.ts';
 import { prove } from '../offer/prove.ts';
 import type { MoveOutcome } from '../outcome.ts';
-import { freedJoints, type JointDemand } from '../problem/joints.ts';
+import { type JointDemand, jointWork } from '../problem/joints.ts';
 import type { MoveProblem } from '../problem/move-problem.ts';
 import { type CostFigures, compareCosts, keyParts } from '../ranking/cost.ts';
 import { CostTally, type Touch } from '../ranking/cost-tally.ts';
@@ -32,7 +32,7 @@ export function suggestLengthOnly(problem: MoveProblem): MoveOutcome {
   const ranked = attempts(problem)
     .flatMap((attempt) => {
       const one = moveFor(problem, attempt);
-      return one === null || one.move.cost.jointsBroken.length > limits.mostJoints ? [] : [one];
+      return one === null || one.move.cost.jointsMade > limits.mostJoints ? [] : [one];
     })
     .sort((a, b) => compareCosts(a.cost, b.cost));
   const moves = limits.kinds.includes('lengthOnly') ? ranked.slice(0, limits.most).map(({ move }) => move) : [];
@@ -54,7 +54,8 @@ function attempts(problem: MoveProblem): readonly Attempt[] {
       const byMm = mmOf(to) - mmOf(piece.length);
       if (mmOf(to) < Math.max(shortestMm, 0.5)) continue;
       const isPlanned = piece.state === 'planned';
-      const demand: JointDemand = { kind: 'piece', pieceIndex: index };
+      const demand: JointDemand =
+        byMm > 0 ? { kind: 'piece', pieceIndex: index, more: 0 } : { kind: 'oneOf', first: index, last: index + 1 };
       const touch = { demand, isHeld: false, cuts: isPlanned ? 0 : 1, adjusted: isPlanned ? 1 : 0 };
       found.push({ change: { kind: 'length', pieceIndex: index, from: piece.length, to }, touch, byMm });
       continue;
@@ -62,7 +63,7 @@ function attempts(problem: MoveProblem): readonly Attempt[] {
     const isBare = pieces[index - 1]?.kind !== 'straight' && jointStates[index] !== 'welded';
     const length = sawn(problem, gainMm + shrinkageMm);
     if (!isBare || mmOf(length) < Math.max(shortestMm, 0.5)) continue;
-    const touch = { demand: { kind: 'joint', joint: index } as const, isHeld: false, cuts: 1, adjusted: 0 };
+    const touch = { demand: { kind: 'joint', joint: index, more: 1 } as const, isHeld: false, cuts: 1, adjusted: 0 };
     found.push({ change: { kind: 'letIn', joint: index, length }, touch, byMm: mmOf(length) });
   }
   return found;
@@ -75,39 +76,42 @@ function sawn({ header }: MoveProblem, mm: number): Length {
   return { value: Math.max(0, Math.round((unit === 'in' ? mm / MM_PER_INCH : mm) * per) / per), unit };
 }
 
-function moveFor(
-  problem: MoveProblem,
-  { change, touch, byMm }: Attempt,
-): { readonly move: Move; readonly cost: CostFigures } | null {
+function moveFor(problem: MoveProblem, attempt: Attempt): { readonly move: Move; readonly cost: CostFigures } | null {
+  const { change, touch, byMm } = attempt;
   const edit = editFor(problem, [change], freshIds(problem));
   const proof = prove(problem, null, edit);
   if (proof === null) return null;
-  const { stock, tube, jointStates } = problem;
-  const newMm = change.kind === 'letIn' ? mmOf(change.length) : change.kind === 'length' ? mmOf(change.to) : 0;
-  const stockNeeded = stock === null || byMm <= 0 ? [] : [straightNeed(stock, tube, newMm)];
-  const parts = keyParts(new CostTally(jointStates).keyOf([touch]));
+  const parts = keyParts(new CostTally(problem.jointStates).keyOf([touch]));
+  const cost = costOf(problem, attempt, parts.cuts);
+  const move = moveOf(problem, { kind: 'lengthOnly', changes: [change], edit, cost }, proof);
   const offMm = Math.abs(proof.lengthMm - problem.window.aimMm);
-  const tubeAddedMm = Math.max(0, byMm);
-  const stockLacking = stockNeeded.filter(isLacking).length;
-  const jointsBroken = freedJoints([touch.demand], jointStates).filter((joint) => jointStates[joint] !== 'open');
-  const made = moveOf(
-    problem,
-    {
-      kind: 'lengthOnly',
-      changes: [change],
-      edit,
-      cost: { jointsBroken, newCuts: parts.cuts, tubeAddedMm, stockNeeded, stockLacking },
-    },
-    proof,
-  );
   return {
-    move: { ...made, endShiftAtMostMm: Math.abs(byMm) },
+    move: { ...move, endShiftAtMostMm: Math.abs(byMm) },
     cost: {
       ...parts,
-      tubeMm: tubeAddedMm + problem.closeness.offTarget * offMm,
-      lacking: stockLacking,
+      tubeMm: cost.tubeAddedMm + problem.closeness.offTarget * offMm,
+      lacking: cost.stockLacking,
       offMm,
       tightMm: 0,
     },
+  };
+}
+
+function costOf(
+  { stock, tube, jointStates }: MoveProblem,
+  { change, touch, byMm }: Attempt,
+  newCuts: number,
+): MoveCost {
+  const newMm = change.kind === 'letIn' ? mmOf(change.length) : change.kind === 'length' ? mmOf(change.to) : 0;
+  const stockNeeded = stock === null || byMm <= 0 ? [] : [straightNeed(stock, tube, newMm)];
+  const { opened, made } = jointWork([touch.demand], jointStates);
+  return {
+    bendsAdded: 0,
+    jointsMade: made,
+    jointsBroken: opened,
+    newCuts,
+    tubeAddedMm: Math.max(0, byMm),
+    stockNeeded,
+    stockLacking: stockNeeded.filter(isLacking).length,
   };
 }

@@ -1,19 +1,20 @@
 /** Moves in which a few joints come apart and everything there may turn: what is left when straights alone will not do. */
 
-import { enterMove, settledValues } from '../offer/enter-move.ts';
+import FlatQueue from 'flatqueue';
+import { enterMove, settledValues, withFewerJoints } from '../offer/enter-move.ts';
 import type { Variable } from '../problem/variable.ts';
 import { LEAST_STEP, largestKeyWith } from '../ranking/cost.ts';
 import type { Search } from '../search.ts';
-import { MOST_SCREWS } from '../turning/end-motion.ts';
+import { MOST_SCREWS, type Screw } from '../turning/end-motion.ts';
 import { LinearPicture } from '../turning/linear-picture.ts';
 import { missAt } from '../turning/miss.ts';
 
 const MOST_SETS = 65_000;
-const MOST_TRIES = 800;
+const MOST_TRIES = 400;
 /** Things changed on purpose in one move; re-clockings that come free with them are on top. */
 const MOST_CHANGES = 3;
 /** Sets that cost the same are tried by promise, and no more than so many. */
-const MOST_PER_LEVEL = 30;
+const MOST_PER_LEVEL = 16;
 /** From so many sets of one price on, only those that can still get in as they are found are looked into. */
 const MANY_SETS = 1500;
 /** Three values for six figures: only where they fit well is it no accident. */
@@ -27,6 +28,15 @@ interface Context {
   readonly variables: readonly Variable[];
   /** Indices of the re-clockings among the variables. */
   readonly clockings: readonly number[];
+  /** Which of the leads each variable belongs to; -1 for the others. */
+  readonly leadOf: readonly number[];
+  readonly leads: number;
+}
+
+export interface JointVariables {
+  /** Lists of bends of another CLR: every set holds one at least of each. */
+  readonly leads: readonly (readonly Variable[])[];
+  readonly others: readonly Variable[];
 }
 
 /**
@@ -37,11 +47,13 @@ interface Context {
  * as are wanted, or `MOST_TRIES` sets have been tried that looked promising. Turns too large to be found from here are the
  * business of `searchTurns`.
  */
-export function* searchOpenedJoints(search: Search, variables: readonly Variable[]): Generator<void, void> {
+export function* searchOpenedJoints(search: Search, { leads, others }: JointVariables): Generator<void, void> {
   const { best, aim } = search;
+  const variables = [...leads.flat(), ...others];
+  const leadOf = [...leads.flatMap((list, lead) => list.map(() => lead)), ...others.map(() => -1)];
   const picture = new LinearPicture(variables, aim);
   const clockings = variables.flatMap(({ kind }, index) => (kind === 'clocking' ? [index] : []));
-  const context = { search, picture, variables, clockings };
+  const context = { search, picture, variables, clockings, leadOf, leads: leads.length };
   let left = MOST_TRIES;
   for (let joints = 0, dearest = -1; left > 0 && dearest < best.keyLimit(); joints += 1) {
     const most = joints > variables.length ? Number.POSITIVE_INFINITY : largestKeyWith(joints);
@@ -62,55 +74,87 @@ export function* searchOpenedJoints(search: Search, variables: readonly Variable
 /** The sets of one price that are worth trying: as they are, and with all bends that come free re-clocked. */
 function* promisingOf(context: Context, sets: ChangeSets, key: number): Generator<void, readonly Promising[]> {
   const { best } = context.search;
-  const bare: Promising[] = [];
-  const freed: Promising[] = [];
+  const bare = new MostPromising(context, BARE_DOUBT);
+  const freed = new MostPromising(context, 1);
   // Re-clockings on top cost something each. At the limit they help only where others can be left out for them.
   const mayAdd = key + LEAST_STEP <= best.keyLimit() || sets.length < MANY_SETS;
   for (const [at, chosen] of sets.entries()) {
     if (at % SLICE === 0) yield;
     const all = mayAdd ? withFreeClockings(context, chosen) : chosen;
-    if (chosen.length === MOST_CHANGES || all.length === chosen.length) addPromising(bare, context, chosen, BARE_DOUBT);
-    if (all.length > chosen.length) addPromising(freed, context, all, 1);
+    if (chosen.length === MOST_CHANGES || all.length === chosen.length) bare.consider(chosen);
+    if (all.length > chosen.length) freed.consider(all);
   }
-  return [...mostPromising(bare), ...mostPromising(freed)];
+  return [...bare.inOrder(), ...freed.inOrder()];
 }
 
 interface Promising {
   /** In order along the tube. */
   readonly all: readonly Variable[];
-  /** What the end misses after the step that the linear picture asks for, in tolerances. */
-  readonly left: number;
 }
 
-function addPromising(
-  list: Promising[],
-  { search: { aim }, picture, variables }: Context,
-  chosen: readonly number[],
-  most: number,
-): void {
-  if (picture.doubt(chosen) > most) return;
-  const steps = chosen
-    .map((index, at) => ({ variable: variables[index] as Variable, by: picture.step(at, index) }))
-    .sort((a, b) => a.variable.screw.order - b.variable.screw.order);
-  const screws = steps.map(({ variable }) => variable.screw);
-  const values = steps.map(({ variable: { start, present, low, high }, by }) =>
-    Math.min(high - present, Math.max(low - present, start - present + by)),
-  );
+/** The sets of one list that look best; only for those is anything built. */
+class MostPromising {
+  private readonly context: Context;
+  private readonly mostDoubt: number;
+  /** The worst of those kept on top, by what the end misses after the step that the linear picture asks for, in tolerances. */
+  private readonly kept = new FlatQueue<readonly number[]>();
+
+  constructor(context: Context, mostDoubt: number) {
+    this.context = context;
+    this.mostDoubt = mostDoubt;
+  }
+
+  consider(chosen: readonly number[]): void {
+    const { picture } = this.context;
+    if (picture.doubt(chosen) > this.mostDoubt) return;
+    const left = leftAfterStep(this.context, chosen);
+    if (this.kept.length === MOST_PER_LEVEL) {
+      if (-left <= (this.kept.peekValue() as number)) return;
+      this.kept.pop();
+    }
+    this.kept.push(chosen, -left);
+  }
+
+  /** The most promising first. */
+  inOrder(): readonly Promising[] {
+    const { variables } = this.context;
+    const found: Promising[] = [];
+    for (let chosen = this.kept.pop(); chosen !== undefined; chosen = this.kept.pop()) {
+      const all = chosen.map((index) => variables[index] as Variable);
+      found.push({ all: all.sort((a, b) => a.screw.order - b.screw.order) });
+    }
+    return found.reverse();
+  }
+}
+
+const stepScrews: Screw[] = [];
+const stepValues = new Float64Array(MOST_SCREWS);
+
+/** What the end misses after the step that the last look at the linear picture asks for, in tolerances. */
+function leftAfterStep({ search: { aim }, picture, variables }: Context, chosen: readonly number[]): number {
+  stepScrews.length = 0;
+  for (const [at, index] of chosen.entries()) {
+    const { start, present, low, high, screw } = variables[index] as Variable;
+    const value = Math.min(high - present, Math.max(low - present, start - present + picture.step(at, index)));
+    // Screws go in order along the tube; chosen are mostly in it already.
+    let to = stepScrews.length;
+    for (; to > 0 && (stepScrews[to - 1] as Screw).order > screw.order; to -= 1) {
+      stepScrews[to] = stepScrews[to - 1] as Screw;
+      stepValues[to] = stepValues[to - 1] as number;
+    }
+    stepScrews[to] = screw;
+    stepValues[to] = value;
+  }
   const { limits } = aim.ends;
-  const miss = missAt(aim, screws, values);
-  const left = (miss.gapMm + miss.outsideMm) / limits.gapMm + miss.tiltDeg / limits.tiltDeg;
-  list.push({ all: steps.map(({ variable }) => variable), left });
-}
-
-function mostPromising(list: Promising[]): readonly Promising[] {
-  return list.sort((a, b) => a.left - b.left).slice(0, MOST_PER_LEVEL);
+  const miss = missAt(aim, stepScrews, stepValues);
+  return (miss.gapMm + miss.outsideMm) / limits.gapMm + miss.tiltDeg / limits.tiltDeg;
 }
 
 type ChangeSets = (readonly number[])[];
 
 /** All sets of one, two and three variables with a key in the range, by key, cheapest first. */
 function* changeSets(
-  { search: { tally }, variables }: Context,
+  { search: { tally }, variables, leadOf, leads }: Context,
   { above, most }: { readonly above: number; readonly most: number },
 ): Generator<void, readonly (readonly [number, ChangeSets])[]> {
   const levels = new Map<number, ChangeSets>();
@@ -122,16 +166,19 @@ function* changeSets(
     if (level === undefined) levels.set(key, [chosen]);
     else level.push(chosen);
   };
+  const lacksLeads = (chosen: readonly number[], index: number) =>
+    missingLeads([...chosen, index], leadOf, leads) > MOST_CHANGES - 1 - chosen.length;
   const add = (chosen: readonly number[], index: number) => {
     const variable = variables[index] as Variable;
-    if (slots[index] === slots[chosen.at(-1) ?? -1] || count >= MOST_SETS) return;
+    const isTaken = chosen.some((other) => slots[other] === slots[index]);
+    if (isTaken || count >= MOST_SETS || (leads > 0 && lacksLeads(chosen, index))) return;
     tally.push(variable);
     const { key } = tally;
     const isWhole = chosen.length === MOST_CHANGES - 1;
     // Most sets of three are too cheap for this range, and were looked into before: no list is made for those.
     if (key <= most && (key > above || !isWhole)) {
       const set = [...chosen, index];
-      if (key > above) keep(key, set);
+      if (key > above && (leads === 0 || missingLeads(set, leadOf, leads) === 0)) keep(key, set);
       if (!isWhole) for (let next = index + 1; next < variables.length; next += 1) add(set, next);
     }
     tally.pop(variable);
@@ -143,6 +190,15 @@ function* changeSets(
   return [...levels].sort(([a], [b]) => a - b);
 }
 
+/** How many of the leads have none in the set. */
+function missingLeads(chosen: readonly number[], leadOf: readonly number[], leads: number): number {
+  let missing = 0;
+  for (let lead = 0; lead < leads; lead += 1) {
+    if (!chosen.some((index) => leadOf[index] === lead)) missing += 1;
+  }
+  return missing;
+}
+
 /** The set with every re-clocking that costs no further joint. */
 function withFreeClockings({ search: { tally }, variables, clockings }: Context, chosen: readonly number[]) {
   const all = [...chosen];
@@ -151,7 +207,7 @@ function withFreeClockings({ search: { tally }, variables, clockings }: Context,
     if (all.length >= MOST_SCREWS) break;
     const { demand, isHeld } = variables[clocking] as Variable;
     if (isHeld || demand.kind !== 'oneOf' || chosen.includes(clocking)) continue;
-    if (tally.priceOfTurning(demand.first, demand.last) === 0) all.push(clocking);
+    if (tally.isOpenIn(demand.first, demand.last)) all.push(clocking);
   }
   for (let last = chosen.length - 1; last >= 0; last -= 1) tally.pop(variables[chosen[last] as number] as Variable);
   return all;
@@ -159,9 +215,28 @@ function withFreeClockings({ search: { tally }, variables, clockings }: Context,
 
 function tryTogether(search: Search, all: readonly Variable[]): void {
   const start = all.map((one) => one.start - one.present);
-  const values = settledValues(search, all, start);
+  const values = settledValues(search, all, start) ?? settledMidway(search, all, start);
   if (values !== null) thinOut(search, all, values);
 }
+
+/**
+ * Settled onto the middle of slip and band. Where these are wide they pull the end along until it stalls at their edge; the middle
+ * pulls all the way, so that more room never hides what less room finds.
+ */
+function settledMidway(search: Search, all: readonly Variable[], start: readonly number[]): Float64Array | null {
+  const { aim } = search;
+  const { window, ends } = aim;
+  if (ends.limits.deeperMm + ends.limits.shallowerMm === 0) return null;
+  const middle = {
+    ...aim,
+    window: { ...window, lowMm: window.aimMm - MIDDLE_MM, highMm: window.aimMm + MIDDLE_MM },
+    ends: { ...ends, limits: { ...ends.limits, deeperMm: 0, shallowerMm: 0 } },
+  };
+  return settledValues({ ...search, aim: middle }, all, start);
+}
+
+/** Half of the middle of the band. */
+const MIDDLE_MM = 1;
 
 /** Leaves out re-clockings that the move can do without, those that turn least first, and enters what remains. */
 function thinOut(search: Search, variables: readonly Variable[], values: Float64Array): void {
@@ -178,5 +253,7 @@ function thinOut(search: Search, variables: readonly Variable[], values: Float64
     const without = settledValues(search, fewer, start);
     if (without !== null) [kept, now] = [fewer, without];
   }
-  if (!enterMove(search, kept, now) && kept !== variables) enterMove(search, variables, values);
+  if (!enterMove(search, kept, withFewerJoints(search, kept, now)) && kept !== variables) {
+    enterMove(search, variables, values);
+  }
 }

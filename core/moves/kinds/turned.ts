@@ -3,10 +3,10 @@
 import { dot, magnitude, subtract, turnAbout, type Vector } from '../../path/vector.ts';
 import { radiansOf } from '../../units/angle.ts';
 import { type Shift, shiftOf } from '../linear/shift.ts';
-import { shiftOption } from '../linear/shift-option.ts';
+import { type ShiftOption, shiftOption } from '../linear/shift-option.ts';
 import { type ShiftChoice, searchShifts } from '../linear/shift-search.ts';
 import { type ShiftWindows, shiftWindows } from '../linear/shift-windows.ts';
-import { enterMove, settledValues } from '../offer/enter-move.ts';
+import { enterMove, settledValues, withFewerJoints } from '../offer/enter-move.ts';
 import type { Variable } from '../problem/variable.ts';
 import type { Search } from '../search.ts';
 import { moveEnd } from '../turning/end-motion.ts';
@@ -17,13 +17,13 @@ export interface Turned {
   readonly mostChanges: number;
   /** How much the windows are widened because the turns may still be settled a little. */
   readonly extraMm: number;
-  /** Every set holds one of the first so many shifts; any will do when it is left out. */
+  /** Every set holds one of the first so many shifts, which are bends of another CLR; any will do when it is left out. */
   readonly leads?: number;
 }
 
 /** Looks for straights that make a move of the turns; turns out of their limits, or that leave the end leaning, make none. */
 export function* searchTurned(search: Search, shifts: readonly Variable[], turned: Turned): Generator<void, void> {
-  const { problem, aim, best, tally } = search;
+  const { problem, aim, best, tally, pricer } = search;
   const { turns, extraMm, mostChanges } = turned;
   const values = boundedValues(turned);
   const ending = values === null ? null : endingWith(search, turns, values);
@@ -33,17 +33,25 @@ export function* searchTurned(search: Search, shifts: readonly Variable[], turne
   if (useful === null) return;
   const direction = turnedDirection(turns, values);
   const options = useful.map((variable) => shiftOption(problem, variable, aim.axes, direction));
+  const leads =
+    turned.leads === undefined ? options.length : options.filter(({ variable }) => variable.kind === 'swap').length;
+  if (turned.leads === undefined) options.sort((a, b) => outFirst(a) - outFirst(b));
   yield* searchShifts({
     options,
-    leads: turned.leads ?? options.length,
+    leads,
     off: ending.off,
     windows,
     touched: turns,
     mostChanges,
     tally,
+    pricer,
     keyLimit: best.keyLimit,
     found: (choice) => enterChoice(search, turned, values, choice),
   });
+}
+
+function outFirst({ variable }: ShiftOption): number {
+  return variable.kind === 'takeOut' ? 0 : 1;
 }
 
 interface Ending {
@@ -108,7 +116,7 @@ function enterChoice(
   const start = all.map(({ value }) => value);
   if (turns.length === 0 && leads === undefined) return all.every(isChange) && enterMove(search, variables, start);
   const settled = settledValues(search, variables, start);
-  return settled !== null && enterMove(search, variables, settled);
+  return settled !== null && enterMove(search, variables, withFewerJoints(search, variables, settled));
 }
 
 function isChange({ variable, value }: { readonly variable: Variable; readonly value: number }): boolean {

@@ -2,14 +2,15 @@
 
 import type { CostTally, Touch } from '../ranking/cost-tally.ts';
 import type { Column } from './bounded-simplex.ts';
-import { cheapestShifts, leastInWindows } from './cheapest-shifts.ts';
-import { mayFit } from './may-fit.ts';
-import { lengthSquared, minus, opposite, plus, type Shift, scaledBy, unitOf, without } from './shift.ts';
+import { leastInWindows } from './cheapest-shifts.ts';
+import { minus, opposite, type Shift } from './shift.ts';
 import type { ShiftOption } from './shift-option.ts';
 import { middleOf, type ShiftWindows, scalesOf } from './shift-windows.ts';
+import { SquareParts } from './square-parts.ts';
+import { type SettledSet, settleSet } from './ways-of-set.ts';
 
 export interface ShiftSearch {
-  /** Those of one slot next to each other. */
+  /** In any order, but with what is taken out first: the price of a set then only rises as it grows. */
   readonly options: readonly ShiftOption[];
   /** Every set holds one of the first so many options. */
   readonly leads: number;
@@ -20,19 +21,16 @@ export interface ShiftSearch {
   readonly touched: readonly Touch[];
   readonly mostChanges: number;
   readonly tally: CostTally;
+  /** For the price of a set as it is carried out. */
+  readonly pricer: CostTally;
   /** Sets with a larger key are not looked into; asked anew each time, since it falls as moves are found. */
   readonly keyLimit: () => number;
   /** True when the choice is good as it is, so that nothing need be added to it. */
   readonly found: (choice: ShiftChoice) => boolean;
 }
 
-export interface ShiftChoice {
-  readonly key: number;
+export interface ShiftChoice extends SettledSet {
   readonly chosen: readonly ShiftOption[];
-  /** Value of each, as the variable counts it. */
-  readonly values: readonly number[];
-  /** Tube, distance off target and closure in one, as `move-cost.ts` weighs them. */
-  readonly cost: number;
 }
 
 /**
@@ -41,7 +39,7 @@ export interface ShiftChoice {
  * it that is square to them, kept up to date by Gram-Schmidt as the set grows, is then larger than the windows. What
  * remains is settled by linear programming. Exact for the cube of `shiftWindows`.
  *
- * Pauses, by yielding, at least once for every list of sets that differ in their last shift only: some 100 microseconds.
+ * Pauses, by yielding, every few lists of sets that differ in their last shift only: some 100 microseconds.
  */
 export function* searchShifts(search: ShiftSearch): Generator<void, void> {
   if (search.mostChanges > 2 && isBeyondAll(search)) return;
@@ -74,60 +72,63 @@ const MOST_RELAXED_MM = 1e5;
 /** In space with a length to meet, four values are as many as an answer needs; others can only be taken out. */
 const MOST_COLUMNS = 4;
 
-/** Two columns point the same way when less than this share of one's square length is left beside the other. */
-const SAME_DIRECTION = 1e-22;
+const LISTS_IN_SLICE = 8;
 
-/** Sets one after another, depth first, with what is square to the shifts chosen so far. */
+/** Sets one after another, depth first. */
 class Walk {
   private readonly chosen: ShiftOption[] = [];
-  private readonly scales: Shift;
-  private readonly squares: (Shift | null)[] = [];
+  private readonly parts: SquareParts;
   private readonly search: ShiftSearch;
   /** Sets that work; more changes on top of them are no other move. */
   private readonly working: ShiftChoice[] = [];
   private columns = 0;
+  private lists = 0;
 
   constructor(search: ShiftSearch) {
+    const { options, windows, off, mostChanges } = search;
     this.search = search;
-    this.scales = scalesOf(search.windows);
+    this.parts = new SquareParts(options, scalesOf(windows), minus(off, middleOf(windows)), mostChanges);
   }
 
   *go(size: number): Generator<void, void> {
-    const { windows, off } = this.search;
-    yield* this.descend(size, 0, scaledBy(minus(off, middleOf(windows)), this.scales));
+    if (size === 0 && this.parts.isWithin(0)) this.settle();
+    if (size === 1) this.last(0);
+    if (size > 1) yield* this.descend(size, 0);
   }
 
-  /** `left` is the part of what is off that is square to all chosen columns, scaled so that windows are 1 wide to each side. */
-  private *descend(size: number, from: number, left: Shift): Generator<void, void> {
-    if (size <= 1) {
-      if (size === 0) this.settle(left);
-      else this.last(from, left);
-      yield;
-      return;
-    }
-    const { tally } = this.search;
+  private *descend(size: number, from: number): Generator<void, void> {
+    const { tally, options, keyLimit } = this.search;
+    const depth = this.chosen.length;
     for (let i = from; i < this.until(); i += 1) {
-      const option = this.search.options[i] as ShiftOption;
+      const option = options[i] as ShiftOption;
       if (!this.isOpenTo(option)) continue;
       tally.push(option);
-      if (tally.key <= this.search.keyLimit()) {
-        const next = this.choose(option, left);
-        yield* this.descend(size - 1, i + 1, next);
+      if (tally.key <= keyLimit()) {
+        this.parts.choose(depth, i, i + 1);
+        this.take(option);
+        if (size > 2) yield* this.descend(size - 1, i + 1);
+        else this.last(i + 1);
         this.drop(option);
       }
       tally.pop(option);
+      this.lists += 1;
+      if (size === 2 && this.lists % LISTS_IN_SLICE === 0) yield;
     }
   }
 
   /** The last shift of a set, in a plain loop: most of the time goes here. */
-  private last(from: number, left: Shift): void {
-    const { tally } = this.search;
-    for (let i = from; i < this.until(); i += 1) {
-      const option = this.search.options[i] as ShiftOption;
+  private last(from: number): void {
+    const { tally, options, keyLimit } = this.search;
+    const depth = this.chosen.length;
+    const until = this.until();
+    for (let i = from; i < until; i += 1) {
+      if (!this.parts.mayFinish(depth, i)) continue;
+      const option = options[i] as ShiftOption;
       if (!this.isOpenTo(option)) continue;
       tally.push(option);
-      if (tally.key <= this.search.keyLimit()) {
-        this.settle(this.choose(option, left));
+      if (tally.key <= keyLimit()) {
+        this.take(option);
+        this.settle();
         this.drop(option);
       }
       tally.pop(option);
@@ -139,44 +140,29 @@ class Walk {
   }
 
   private isOpenTo({ slot, column }: ShiftOption): boolean {
-    return slot !== this.chosen.at(-1)?.slot && (column === null || this.columns < MOST_COLUMNS);
+    if (column !== null && this.columns === MOST_COLUMNS) return false;
+    for (let i = 0; i < this.chosen.length; i += 1) if (this.chosen[i]?.slot === slot) return false;
+    return true;
   }
 
-  private choose(option: ShiftOption, left: Shift): Shift {
-    const jumped = plus(left, this.square(scaledBy(option.offset, this.scales)));
-    const column = option.column === null ? null : scaledBy(option.column, this.scales);
-    const square = column === null ? null : this.square(column);
-    const isNew = column !== null && square !== null && lengthSquared(square) > SAME_DIRECTION * lengthSquared(column);
-    const axis = isNew ? unitOf(square) : null;
+  private take(option: ShiftOption): void {
     this.chosen.push(option);
-    this.squares.push(axis);
-    if (column !== null) this.columns += 1;
-    return axis === null ? jumped : without(jumped, axis);
+    if (option.column !== null) this.columns += 1;
   }
 
   private drop({ column }: ShiftOption): void {
-    if (column !== null) this.columns -= 1;
-    this.squares.pop();
     this.chosen.pop();
+    if (column !== null) this.columns -= 1;
   }
 
-  private square(shift: Shift): Shift {
-    let left = shift;
-    for (const axis of this.squares) if (axis !== null) left = without(left, axis);
-    return left;
-  }
-
-  private settle(left: Shift): void {
-    // Each of four figures within 1 leaves a square length of at most 4.
-    if (lengthSquared(left) > 4 + 1e-9) return;
+  private settle(): void {
     const { search } = this;
     const { key } = search.tally;
     if (key > search.keyLimit()) return;
     if (this.working.some((set) => set.key < key && set.chosen.every((option) => this.chosen.includes(option)))) return;
-    if (!mayFit(this.chosen, search.off, search.windows)) return;
-    const choice = cheapestShifts(this.chosen, search.off, search.windows);
-    if (choice === null) return;
-    const whole = { ...choice, key, chosen: [...this.chosen] };
+    const settled = settleSet({ ...search, chosen: this.chosen, keyLimit: search.keyLimit() });
+    if (settled === null) return;
+    const whole = { ...settled, chosen: [...this.chosen] };
     if (search.found(whole)) this.working.push(whole);
   }
 }

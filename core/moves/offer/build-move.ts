@@ -1,7 +1,7 @@
 /** Makes a move out of a candidate: its edits, and what they do to the primary. */
 
 import type { Move, MoveCost } from '../move.ts';
-import { freedJoints } from '../problem/joints.ts';
+import { jointWork } from '../problem/joints.ts';
 import type { MoveProblem } from '../problem/move-problem.ts';
 import type { Candidate } from '../ranking/candidate.ts';
 import { editFor } from './edits-of-move.ts';
@@ -17,10 +17,11 @@ export function buildMove(
   const edit = editFor(problem, changes, newId);
   const proof = prove(problem, problem.ends, edit);
   if (proof === null) return null;
+  const { opened, made } = jointWork(candidate.demands, problem.jointStates);
   const cost: MoveCost = {
-    jointsBroken: freedJoints(candidate.demands, problem.jointStates).filter(
-      (joint) => problem.jointStates[joint] !== 'open',
-    ),
+    bendsAdded: candidate.cost.bends,
+    jointsMade: made,
+    jointsBroken: opened,
     newCuts: candidate.cost.cuts,
     tubeAddedMm: candidate.tubeAddedMm,
     stockNeeded: candidate.needs,

@@ -7,9 +7,10 @@ import { type Length, mmOf } from '../../units/length.ts';
 import type { MoveChange } from '../move.ts';
 import type { MoveProblem } from '../problem/move-problem.ts';
 
-/** What must be cut anew is planned again; what is only turned is cut, but no longer tacked. */
+/** What must be cut anew is planned again; what is only turned is cut, but no longer tacked, unless it turns with what it is welded to. */
 function loosened(state: PieceState, isCutAnew: boolean): PieceState {
   if (state === 'planned' || isCutAnew) return 'planned';
+  if (state === 'welded') return 'welded';
   return 'cut';
 }
 

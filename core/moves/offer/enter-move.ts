@@ -1,10 +1,10 @@
 /** From exact values to a candidate: settled, rounded to what a saw can do, priced, and taken in among the best. */
 
 import type { Setting } from '../problem/setting.ts';
-import { type Variable, valueLimits } from '../problem/variable.ts';
+import { touchOf, type Variable, valueLimits } from '../problem/variable.ts';
 import { kindOf, stockNeeds, tubeAddedMm } from '../ranking/candidate.ts';
 import { keyOf, type Search } from '../search.ts';
-import { isMet, missAt } from '../turning/miss.ts';
+import { isMet, lengthAt, missAt } from '../turning/miss.ts';
 import { settle } from '../turning/settle.ts';
 import { changesOf } from './move-changes.ts';
 import { roundToSaw } from './saw-steps.ts';
@@ -14,16 +14,33 @@ export function settledValues(
   { aim, seen }: Search,
   variables: readonly Variable[],
   start: ArrayLike<number>,
+  limits = valueLimits(variables),
 ): Float64Array | null {
   const screws = variables.map(({ screw }) => screw);
-  const { values, miss } = settle(aim, screws, start, valueLimits(variables));
+  const { values, miss } = settle(aim, screws, start, limits);
   seen.note(miss);
   return isMet(miss, aim) ? values : null;
 }
 
-/** Rounds exact values and takes the move in; false when no rounding works. */
+/** The same move with fewer joints where it can be had: what rises, and is dearer for it, is held to falling if the rest allows. */
+export function withFewerJoints(search: Search, variables: readonly Variable[], values: Float64Array): Float64Array {
+  let now = values;
+  const limits = valueLimits(variables);
+  for (const [i, { isDearerRising }] of variables.entries()) {
+    if (!isDearerRising || (now[i] as number) <= 0) continue;
+    const high = limits.high[i] as number;
+    limits.high[i] = 0;
+    const fallen = settledValues(search, variables, now, limits);
+    if (fallen === null) limits.high[i] = high;
+    else now = fallen;
+  }
+  return now;
+}
+
+/** Rounds exact values and takes the move in if it can be among the best; false when no rounding works. */
 export function enterMove(search: Search, variables: readonly Variable[], values: ArrayLike<number>): boolean {
   const { problem, aim, seen } = search;
+  if (!mayEnter(search, variables, values)) return true;
   const rounding = { style: problem.header.settings.display, isOff: problem.rounding === 'none' };
   const rounded = roundToSaw(aim, { variables, values }, rounding);
   if (rounded === null) {
@@ -35,7 +52,20 @@ export function enterMove(search: Search, variables: readonly Variable[], values
   return settings.length > 0;
 }
 
-function isChange({ variable: { kind, isFixed }, value }: Setting): boolean {
+/** By its exact values, since rounding takes longer than finding them. */
+function mayEnter(search: Search, variables: readonly Variable[], values: ArrayLike<number>): boolean {
+  const { problem, aim, best } = search;
+  const exact = variables.map((variable, i) => ({ variable, value: values[i] as number })).filter(isChange);
+  const key = keyOf(
+    search,
+    exact.map(({ variable, value }) => touchOf(variable, value)),
+  );
+  const screws = variables.map(({ screw }) => screw);
+  const offMm = Math.abs(lengthAt(aim, screws, values) - aim.window.aimMm);
+  return best.mayEnter(key, tubeAddedMm(problem, exact) + problem.closeness.offTarget * offMm);
+}
+
+function isChange({ variable: { kind, isFixed }, value }: Pick<Setting, 'variable' | 'value'>): boolean {
   return isFixed || kind === 'letIn' || kind === 'swap' || Math.abs(value) > 1e-6;
 }
 
@@ -47,12 +77,13 @@ function take(search: Search, settings: readonly Setting[]): void {
     variables.map(({ screw }) => screw),
     settings.map(({ value }) => value),
   );
+  const touches = settings.map(({ variable, value }) => touchOf(variable, value));
   best.take({
     kind: kindOf(settings),
     changes: changesOf(problem, settings),
-    demands: variables.map(({ demand }) => demand),
+    demands: touches.map(({ demand }) => demand),
     slots: variables.map(({ slot }) => slot),
-    key: keyOf(search, variables),
+    key: keyOf(search, touches),
     tubeAddedMm: tubeAddedMm(problem, settings),
     needs: stockNeeds(problem, settings),
     offMm: Math.abs(miss.lengthMm - aim.window.aimMm),

@@ -30,27 +30,47 @@ export function neighboursOf(header: Header, primaryId: string, wantedMm: number
   return { header, others, wantedMm };
 }
 
-/**
- * The least gap of a primary in mm, negative where it runs into something; null when nothing is there or its own path is
- * not known. That two tubes meet at their collector does not count against them (see `collectorGaps`).
- */
-export function leastClearanceMm({ header, others, wantedMm }: Neighbours, primary: Primary): number | null {
+/** The gap of a primary to each thing around it, in mm, negative where they run into each other; by a name for the thing. */
+export type Gaps = ReadonlyMap<string, number>;
+
+/** Null when the primary's own path is not known. That two tubes meet at their collector does not count (see `collectorGaps`). */
+export function gapsOf({ header, others, wantedMm }: Neighbours, primary: Primary): Gaps | null {
   const path = placedPath(primary);
   if (!path.ok) return null;
   const odMm = mmOf(tubeOf(header, primary).od);
   const body = tubeBody(path.value, odMm);
-  const gapsMm: number[] = [];
-  const self = selfClearance(path.value, odMm);
-  if (self !== null) gapsMm.push(self.gapMm);
-  for (const obstacle of header.obstacles) {
-    const clearance = obstacleClearance(body, obstacle);
-    if (clearance !== null) gapsMm.push(clearance.gapMm);
-  }
+  const gaps = new Map<string, number>();
+  const note = (name: string, clearance: { readonly gapMm: number } | null) => {
+    if (clearance !== null) gaps.set(name, clearance.gapMm);
+  };
+  note('itself', selfClearance(path.value, odMm));
+  for (const obstacle of header.obstacles) note(`obstacle ${obstacle.id}`, obstacleClearance(body, obstacle));
   const collector = collectorOf(header, primary);
   for (const other of others) {
     const meet = collector !== null && collector === collectorOf(header, other.primary);
     const clearance = meet ? collectorGaps(body, other.body, wantedMm).elsewhere : bodyClearance(body, other.body);
-    if (clearance !== null) gapsMm.push(clearance.gapMm);
+    note(`primary ${other.primary.id}`, clearance);
   }
-  return gapsMm.length === 0 ? null : Math.min(...gapsMm);
+  return gaps;
+}
+
+/** Null when there is nothing to be near to. */
+export function leastOf(gaps: Gaps | null): number | null {
+  return gaps === null || gaps.size === 0 ? null : Math.min(...gaps.values());
+}
+
+/** Gaps that differ by less are the same. */
+const SAME_MM = 1e-6;
+
+/**
+ * The least gap that is nearer than what is kept without having been as near before, each thing against its own past: that one
+ * thing is tight already excuses no other. Null when there is none.
+ */
+export function tightenedTo(before: Gaps | null, after: Gaps | null, keptMm: number): number | null {
+  let leastMm: number | null = null;
+  for (const [name, gapMm] of after ?? []) {
+    const allowedMm = Math.min(keptMm, before?.get(name) ?? Number.POSITIVE_INFINITY);
+    if (gapMm < allowedMm - SAME_MM) leastMm = Math.min(leastMm ?? Number.POSITIVE_INFINITY, gapMm);
+  }
+  return leastMm;
 }

@@ -1,21 +1,21 @@
 /** Why a search found nothing, and what would have to be let go for it to find something: tried, not guessed. */
 
 import type { MoveOutcome, NearestMiss, NoMoveReason, ToFree } from '../outcome.ts';
-import { freedJoints } from '../problem/joints.ts';
+import { jointWork } from '../problem/joints.ts';
 import type { MoveProblem } from '../problem/move-problem.ts';
 import type { Candidate } from '../ranking/candidate.ts';
 import { limitsOf, newSearch, type Search } from '../search.ts';
 import { searchMoves } from '../search-moves.ts';
-import { type Offer, offerMoves } from './offer-moves.ts';
+import { offerMoves } from './offer-moves.ts';
 
 /** The outcome of a search that found nothing to offer. */
-export function* noMoves(search: Search, offer: Offer): Generator<void, MoveOutcome> {
-  const { problem } = search;
+export function* noMoves(search: Search): Generator<void, MoveOutcome> {
+  const { problem, judge } = search;
   const { standing, options } = problem;
   const nearest = nearestOf(search);
   const keptMm = options.clearanceKeptMm ?? null;
-  if (offer.tightestBestMm !== null && keptMm !== null) {
-    const reason: NoMoveReason = { kind: 'tooTight', bestMm: offer.tightestBestMm, keptMm };
+  if (judge.tightestBestMm !== null && keptMm !== null) {
+    const reason: NoMoveReason = { kind: 'tooTight', bestMm: judge.tightestBestMm, keptMm };
     return { kind: 'none', before: standing, reason, nearest, toFree: null };
   }
   const freed = yield* whatToFree(search);
@@ -31,9 +31,9 @@ export function nearestOf(search: Search | null): NearestMiss | null {
 }
 
 function reasonOf({ problem, seen }: Search, freed: ToFree | null): NoMoveReason {
-  const allowed = problem.options.maxJointsBroken;
+  const allowed = problem.options.maxJoints;
   if (allowed !== undefined && freed !== null && freed.lockedPieces.length + freed.weldedPieces.length === 0) {
-    if (freed.weldedJoints.length === 0) return { kind: 'tooManyJoints', needed: freed.tackedJoints.length, allowed };
+    if (freed.weldedJoints.length === 0) return { kind: 'tooManyJoints', needed: freed.jointsMade, allowed };
   }
   if (problem.holds.every((hold) => hold !== null)) return { kind: 'allHeld' };
   if (problem.pieces.every(({ kind }) => kind === 'straight')) return { kind: 'allInLine' };
@@ -47,7 +47,7 @@ function reasonOf({ problem, seen }: Search, freed: ToFree | null): NoMoveReason
 function* whatToFree({ problem, aim }: Search): Generator<void, ToFree | null> {
   const limits = { ...limitsOf(problem), most: 1, mostJoints: Number.POSITIVE_INFINITY };
   const trials = [];
-  if (problem.options.maxJointsBroken !== undefined) trials.push(limits);
+  if (problem.options.maxJoints !== undefined) trials.push(limits);
   const isHeld = problem.holds.some((hold) => hold !== null) || problem.jointStates.includes('welded');
   if (isHeld) trials.push({ ...limits, mayTouchHeld: true });
   for (const trial of trials) {
@@ -61,13 +61,18 @@ function* whatToFree({ problem, aim }: Search): Generator<void, ToFree | null> {
 
 function toFree({ holds, jointStates }: MoveProblem, { changes, demands }: Candidate): ToFree {
   const touched = new Set<number>();
-  for (const change of changes) if ('pieceIndex' in change) touched.add(change.pieceIndex);
+  for (const change of changes) {
+    // What is welded and only turned, at a joint that is not, is left as it is.
+    const isTurned = change.kind === 'clocking' && holds[change.pieceIndex] === 'welded';
+    if ('pieceIndex' in change && !isTurned) touched.add(change.pieceIndex);
+  }
   const pieces = [...touched].sort((a, b) => a - b);
-  const joints = freedJoints(demands, jointStates);
+  const { opened, made } = jointWork(demands, jointStates);
   return {
     lockedPieces: pieces.filter((index) => holds[index] === 'locked'),
     weldedPieces: pieces.filter((index) => holds[index] === 'welded'),
-    weldedJoints: joints.filter((joint) => jointStates[joint] === 'welded'),
-    tackedJoints: joints.filter((joint) => jointStates[joint] === 'tacked'),
+    weldedJoints: opened.filter((joint) => jointStates[joint] === 'welded'),
+    tackedJoints: opened.filter((joint) => jointStates[joint] === 'tacked'),
+    jointsMade: made,
   };
 }

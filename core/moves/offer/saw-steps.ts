@@ -110,8 +110,23 @@ interface Grid {
 /** Slack in units of the grid, so that what lies on it to rounding is not pushed to the next step. */
 const ON_GRID = 1e-7;
 
+/** What is less than the finest that a saw or an angle gauge can do is no change: nobody re-tacks a bend for a tenth of a degree. */
+const LEAST_CHANGE_MM = { in: MM_PER_INCH / 64, mm: 0.25 } as const;
+const LEAST_CHANGE_RAD = radiansOf(0.1);
+
+/** The grid values on both sides of a value, and in place of those next to the present one the present one itself. */
+function gridChoices(variable: Variable, value: number, grid: Grid): readonly Choice[] {
+  const choices = onGrid(variable, value, grid);
+  const { kind } = variable;
+  if (kind === 'letIn' || kind === 'swap' || variable.isFixed) return choices;
+  const least = isLength(variable) ? LEAST_CHANGE_MM[unitOf(grid.style)] : LEAST_CHANGE_RAD;
+  // Half a millionth of slack: a change of just the least is one.
+  const real = choices.filter((choice) => Math.abs(choice.value) > least * (1 - 1e-6));
+  return real.length === choices.length ? choices : [asIs(variable, 0, unitOf(grid.style)), ...real];
+}
+
 /** The grid values on both sides of a value, within the variable's limits; one when it lies on the grid. */
-function gridChoices(variable: Variable, value: number, { step, style }: Grid): readonly Choice[] {
+function onGrid(variable: Variable, value: number, { step, style }: Grid): readonly Choice[] {
   if (variable.isFixed) return [{ value, length: null, angleDeg: null }];
   const unit = unitOf(style);
   const perUnit = isLength(variable) ? step.lengthPer : step.anglePer;

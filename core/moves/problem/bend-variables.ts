@@ -9,7 +9,7 @@ import { type Length, mmOf } from '../../units/length.ts';
 import { NO_VECTOR, type Screw } from '../turning/end-motion.ts';
 import type { JointDemand } from './joints.ts';
 import type { MoveProblem } from './move-problem.ts';
-import type { Variable } from './variable.ts';
+import { eitherWay, lessOrMore, type Variable } from './variable.ts';
 
 /** No bend is cut down to less than this. */
 const LEAST_BEND_RAD = radiansOf(2);
@@ -38,8 +38,9 @@ export function clocking(
     high: Number.POSITIVE_INFINITY,
     start: present,
     isFixed: false,
-    demand,
-    isHeld: problem.holds[index] !== null || isWelded(problem, demand),
+    ...eitherWay(demand),
+    // A welded bend turns with all that is welded to it, at a joint before it that is not.
+    isHeld: piece.locked || isWelded(problem, demand),
     slot: 3 * index + 1,
     cuts: 0,
     adjusted: 1,
@@ -69,7 +70,7 @@ export function bendVariables(problem: MoveProblem, bend: WholeBend): readonly V
 
 /** Up to what the bend has, or to the largest of its CLR on the shelf; where no shelf is looked at, a planned bend to 180. */
 function angleVariable(problem: MoveProblem, bend: WholeBend): Variable {
-  const { piece } = bend;
+  const { piece, index } = bend;
   const { stock, tube } = problem;
   const presentRad = radiansOf(piece.angleDeg);
   const onShelfRad = radiansOf(stock === null ? 0 : largestAngleDeg(stock, piece.clr, tube));
@@ -80,12 +81,13 @@ function angleVariable(problem: MoveProblem, bend: WholeBend): Variable {
     screw: bendScrew(bend, piece.clr, NO_VECTOR),
     high: Math.max(presentRad, onShelfRad, freeRad),
     start: presentRad,
+    ...lessOrMore(index, problem.jointStates),
     clr: piece.clr,
   };
 }
 
 function swapVariable(problem: MoveProblem, bend: WholeBend, clr: Length, largestDeg: number): Variable {
-  const { piece, joint, after } = bend;
+  const { piece, index, joint, after } = bend;
   const high = radiansOf(largestDeg);
   // With its angle as it is, a larger bend moves everything after it along the chord of what its radius gains.
   const shift = scale(subtract(inwardAt(piece, joint), after.normal), mmOf(clr) - mmOf(piece.clr));
@@ -95,6 +97,7 @@ function swapVariable(problem: MoveProblem, bend: WholeBend, clr: Length, larges
     screw: bendScrew(bend, clr, shift),
     high,
     start: Math.min(radiansOf(piece.angleDeg), high),
+    ...eitherWay({ kind: 'piece', pieceIndex: index, more: 0 }),
     clr,
   };
 }
@@ -105,7 +108,6 @@ function commonOf({ holds }: MoveProblem, { piece, index }: WholeBend) {
     present: radiansOf(piece.angleDeg),
     low: LEAST_BEND_RAD,
     isFixed: false,
-    demand: { kind: 'piece', pieceIndex: index },
     isHeld: holds[index] !== null,
     slot: 3 * index + 2,
     cuts: piece.state === 'planned' ? 0 : 1,

@@ -20,44 +20,72 @@ export function jointStates(pieces: readonly Piece[]): readonly JointState[] {
 }
 
 /**
- * The least that a change asks of the joints. A piece that is cut, replaced or taken out comes out at both ends. A straight let in
- * between two pieces opens the joint there. Re-clocking a bend needs one free joint anywhere between the bend before it
- * and itself, since straights in between may turn with either; which one is chosen so that the fewest come apart.
+ * The least that a change asks of the joints (common practice).
+ *
+ * `piece`: both ends of a piece come apart, since another takes its place. `gone`: both come apart, and one joint is made of them.
+ * `joint`: that joint comes apart, for what is let in there. `more`: joints beyond those, one for each piece more. `oneOf`: one joint from `first` to `last` is enough. A piece
+ * that is only made shorter is taken off at one end, sawn and put back. A bend is re-clocked at any joint between the bend
+ * before it and itself, since straights in between may turn with either. Which one is chosen so that the fewest come apart.
  */
 export type JointDemand =
-  | { readonly kind: 'piece'; readonly pieceIndex: number }
-  | { readonly kind: 'joint'; readonly joint: number }
+  | { readonly kind: 'piece'; readonly pieceIndex: number; readonly more: number }
+  | { readonly kind: 'gone'; readonly pieceIndex: number }
+  | { readonly kind: 'joint'; readonly joint: number; readonly more: number }
   | { readonly kind: 'oneOf'; readonly first: number; readonly last: number };
 
-/** Joints that come apart for the given demands, lowest place first; open ones are listed too, the inlet's is not. */
-export function freedJoints(demands: readonly JointDemand[], states: readonly JointState[]): readonly number[] {
-  const freed: number[] = [];
-  const free = (joint: number) => {
-    if (joint < states.length && !freed.includes(joint)) freed.push(joint);
-  };
-  for (const demand of demands) {
-    if (demand.kind === 'piece') {
-      free(demand.pieceIndex);
-      free(demand.pieceIndex + 1);
-    } else if (demand.kind === 'joint') free(demand.joint);
-  }
-  for (const demand of demands) if (demand.kind === 'oneOf') free(easiestJoint(demand, states, freed));
-  return freed.sort((a, b) => a - b);
+/** What the joints come to for a set of demands. */
+export interface JointWork {
+  /** Tacked and welded joints that come apart, lowest index first. */
+  readonly opened: readonly number[];
+  /** Joints to be made: those opened and made again, and one more for each piece let in, one less for each taken out. */
+  readonly made: number;
 }
 
-const EASE: Readonly<Record<JointState, number>> = { open: 1, tacked: 2, welded: 3 };
+/**
+ * The fewest joints that meet all demands. Those of whole pieces and of what is let in are given; what is left are stretches
+ * of the tube in each of which one joint must be open. Taken by their far ends, each that is not met yet is met at its last
+ * tacked joint, which serves most of those that follow: no choice needs fewer. Welded joints only where nothing else is there.
+ */
+export function jointWork(demands: readonly JointDemand[], states: readonly JointState[]): JointWork {
+  const opened = new Set<number>();
+  const open = (joint: number) => {
+    if ((states[joint] ?? 'open') !== 'open') opened.add(joint);
+  };
+  let more = 0;
+  for (const demand of demands) {
+    if (demand.kind === 'oneOf') continue;
+    more += moreJoints(demand, states);
+    open(demand.kind === 'joint' ? demand.joint : demand.pieceIndex);
+    if (demand.kind !== 'joint') open(demand.pieceIndex + 1);
+  }
+  const stretches = demands.filter((demand) => demand.kind === 'oneOf').sort((a, b) => a.last - b.last);
+  for (const { first, last } of stretches) {
+    const joint = jointToOpen({ first, last }, states, opened);
+    if (joint !== null) opened.add(joint);
+  }
+  return { opened: [...opened].sort((a, b) => a - b), made: opened.size + more };
+}
 
-function easiestJoint(
+/** Joints to be made beyond those opened; one less where a piece that was joined is gone. */
+export function moreJoints(demand: JointDemand, states: readonly JointState[]): number {
+  if (demand.kind === 'oneOf') return 0;
+  if (demand.kind !== 'gone') return demand.more;
+  const { pieceIndex } = demand;
+  const isJoined = [pieceIndex, pieceIndex + 1].some((joint) => (states[joint] ?? 'open') !== 'open');
+  return isJoined ? -1 : 0;
+}
+
+/** Null: one is open already. */
+function jointToOpen(
   { first, last }: { readonly first: number; readonly last: number },
   states: readonly JointState[],
-  freed: readonly number[],
-): number {
-  let easiest = last;
-  let least = Number.POSITIVE_INFINITY;
-  // From the bend backwards: of equals, the joint at the bend itself.
-  for (let joint = last; joint >= first; joint -= 1) {
-    const ease = freed.includes(joint) ? 0 : EASE[states[joint] ?? 'open'];
-    if (ease < least) [least, easiest] = [ease, joint];
+  opened: ReadonlySet<number>,
+): number | null {
+  let tacked: number | null = null;
+  for (let joint = first; joint <= last; joint += 1) {
+    const state = states[joint] ?? 'open';
+    if (state === 'open' || opened.has(joint)) return null;
+    if (state === 'tacked') tacked = joint;
   }
-  return easiest;
+  return tacked ?? last;
 }

@@ -6,7 +6,7 @@ import { scale, type Vector } from '../../path/vector.ts';
 import { mmOf } from '../../units/length.ts';
 import { NO_VECTOR, type Screw } from '../turning/end-motion.ts';
 import type { MoveProblem } from './move-problem.ts';
-import type { Variable } from './variable.ts';
+import { eitherWay, lessOrMore, type Variable } from './variable.ts';
 
 const MOST_STRAIGHT_MM = 1e5;
 
@@ -25,7 +25,7 @@ export function letIn({ shortestMm, shrinkageMm, jointStates }: MoveProblem, joi
     high: MOST_STRAIGHT_MM,
     start: least,
     isFixed: false,
-    demand: { kind: 'joint', joint },
+    ...eitherWay({ kind: 'joint', joint, more: 1 }),
     isHeld: jointStates[joint] === 'welded',
     slot: 3 * joint,
     cuts: 1,
@@ -52,6 +52,7 @@ function lengthVariable(problem: MoveProblem, straight: StraightAt, isThere: boo
   const { shortestMm, shrinkageMm } = problem;
   const presentMm = mmOf(piece.length);
   const leastMm = Math.max(shortestMm, isThere ? 0 : 1);
+  const mayShrink = isThere && presentMm > leastMm;
   return {
     ...commonOf(problem, straight),
     kind: 'length',
@@ -60,6 +61,7 @@ function lengthVariable(problem: MoveProblem, straight: StraightAt, isThere: boo
     high: MOST_STRAIGHT_MM,
     start: Math.max(presentMm, leastMm),
     isFixed: false,
+    ...(mayShrink ? lessOrMore(index, problem.jointStates) : eitherWay({ kind: 'piece', pieceIndex: index, more: 0 })),
     cuts: piece.state === 'planned' ? 0 : 1,
   };
 }
@@ -76,6 +78,7 @@ function takeOutVariable(problem: MoveProblem, straight: StraightAt): Variable {
     high: 0,
     start: presentMm,
     isFixed: true,
+    ...eitherWay({ kind: 'gone', pieceIndex: index }),
     cuts: 0,
   };
 }
@@ -84,7 +87,6 @@ function commonOf({ holds }: MoveProblem, { piece, index }: StraightAt) {
   return {
     pieceIndex: index,
     present: mmOf(piece.length),
-    demand: { kind: 'piece', pieceIndex: index },
     isHeld: holds[index] !== null,
     slot: 3 * index + 2,
     adjusted: piece.state === 'planned' ? 1 : 0,

@@ -2,8 +2,9 @@
 
 import { pieceLength } from '../../length/piece-length.ts';
 import type { Length } from '../../units/length.ts';
+import type { Touch } from '../ranking/cost-tally.ts';
 import type { Screw } from '../turning/end-motion.ts';
-import type { JointDemand } from './joints.ts';
+import { type JointDemand, type JointState, jointWork } from './joints.ts';
 import type { MoveProblem } from './move-problem.ts';
 
 export type VariableKind = 'length' | 'takeOut' | 'letIn' | 'clocking' | 'angle' | 'swap';
@@ -22,7 +23,12 @@ export interface Variable {
   readonly start: number;
   /** Has no value to choose: a straight taken out. */
   readonly isFixed: boolean;
+  /** Of the joints, when the value falls or has none: the least that the change asks for. */
   readonly demand: JointDemand;
+  /** When the value rises: a piece made longer is replaced. */
+  readonly demandOfMore: JointDemand;
+  /** Whether rising takes more joints than falling. */
+  readonly isDearerRising: boolean;
   /** The piece is locked or welded. */
   readonly isHeld: boolean;
   /** Two variables of one slot cannot change together. */
@@ -31,6 +37,27 @@ export interface Variable {
   readonly adjusted: number;
   /** CLR of the bend after the change; null for what is no bend. */
   readonly clr: Length | null;
+}
+
+/** The joints of a piece that is taken off at one end and sawn to be made less, and replaced to be made more. */
+export function lessOrMore(
+  pieceIndex: number,
+  states: readonly JointState[],
+): Pick<Variable, 'demand' | 'demandOfMore' | 'isDearerRising'> {
+  const demand = { kind: 'oneOf', first: pieceIndex, last: pieceIndex + 1 } as const;
+  const demandOfMore = { kind: 'piece', pieceIndex, more: 0 } as const;
+  const isDearerRising = jointWork([demandOfMore], states).made > jointWork([demand], states).made;
+  return { demand, demandOfMore, isDearerRising };
+}
+
+/** The same joints whichever way the value goes. */
+export function eitherWay(demand: JointDemand): Pick<Variable, 'demand' | 'demandOfMore' | 'isDearerRising'> {
+  return { demand, demandOfMore: demand, isDearerRising: false };
+}
+
+/** What it costs to change the variable by so much. */
+export function touchOf(variable: Variable, value: number): Touch {
+  return value > 0 ? { ...variable, demand: variable.demandOfMore } : variable;
 }
 
 /** Centreline length of a piece in mm, for an index that may be past the last piece. */

@@ -34,6 +34,6 @@ export function variablesOf(problem: MoveProblem, ends: FixedEnds): readonly Var
 }
 
 /** Whether neither side of a joint is a straight that could be made longer instead. */
-function isBare({ pieces }: MoveProblem, joint: number): boolean {
-  return pieces[joint - 1]?.kind !== 'straight' && pieces[joint]?.kind !== 'straight';
+function isBare({ pieces, holds }: MoveProblem, joint: number): boolean {
+  return [joint - 1, joint].every((index) => pieces[index]?.kind !== 'straight' || holds[index] !== null);
 }

@@ -1,13 +1,13 @@
 /** The best moves found so far, and how good the next one has to be. */
 
-import type { MoveChange } from '../move.ts';
+import type { Judged } from '../offer/judge.ts';
 import type { MoveKind } from '../question.ts';
-import type { Candidate } from './candidate.ts';
-import { type CostFigures, compareCosts, keyParts, largestKeyWith } from './cost.ts';
+import { type Candidate, ideaOf } from './candidate.ts';
+import { BEND_STEP, type CostFigures, compareCosts, keyParts, largestKeyWith } from './cost.ts';
 import { isLacking } from './stock-needs.ts';
 
 export interface KeptMoves {
-  /** So many moves are wanted; twice as many are kept, since some fall away when they are proven. */
+  /** So many moves are wanted; twice as many are kept, since some fall away when a cheaper one comes that they only add to. */
   readonly most: number;
   readonly mostJoints: number;
   /** Held pieces may be touched, at the highest price, and then as many joints as it takes. */
@@ -15,7 +15,7 @@ export interface KeptMoves {
   readonly kinds: readonly MoveKind[];
 }
 
-export type Newcomer = Omit<Candidate, 'cost' | 'signature'> & {
+export type Newcomer = Omit<Candidate, 'cost' | 'idea'> & {
   /** From the length aimed at. */
   readonly offMm: number;
 };
@@ -24,32 +24,46 @@ export class BestMoves {
   private readonly kept: KeptMoves;
   private readonly offTargetPrice: number;
   private readonly hardKey: number;
-  private candidates: Candidate[] = [];
+  /** Null: the move does not stand up, or comes too near to something. */
+  private readonly judge: (candidate: Candidate) => Judged | null;
+  private moves: Judged[] = [];
 
-  constructor(kept: KeptMoves, offTargetPrice: number) {
+  constructor(kept: KeptMoves, offTargetPrice: number, judge: (candidate: Candidate) => Judged | null) {
     this.kept = kept;
     this.offTargetPrice = offTargetPrice;
+    this.judge = judge;
     this.hardKey = kept.mayTouchHeld ? Number.POSITIVE_INFINITY : largestKeyWith(kept.mostJoints);
   }
 
   /** Cheapest first. */
-  get found(): readonly Candidate[] {
-    return this.candidates;
+  get found(): readonly Judged[] {
+    return this.moves;
   }
 
-  /** No set of changes with a larger key can still get in. */
+  /** No set of changes with a larger key can still get in, unless it adds bends and makes few joints. */
   readonly keyLimit = (): number => {
-    const last = this.candidates[this.kept.most - 1];
-    return last === undefined ? this.hardKey : Math.min(this.hardKey, last.key);
+    const last = this.moves[this.kept.most - 1];
+    return last === undefined ? this.hardKey : Math.min(this.hardKey, last.candidate.key);
   };
 
   isWorthWhile(key: number): boolean {
-    return key <= this.keyLimit();
+    if (key < BEND_STEP || this.kept.mayTouchHeld) return key <= this.keyLimit();
+    const last = this.moves[this.kept.most - 1];
+    return keyParts(key).joints <= this.kept.mostJoints && (last === undefined || key <= last.candidate.key);
+  }
+
+  /** Whether a move with this key and about so much tube can get in: asked before it is rounded, which may save a little tube. */
+  mayEnter(key: number, tubeMm: number): boolean {
+    const last = this.moves[this.kept.most - 1]?.candidate;
+    if (last === undefined || key < last.key) return this.isWorthWhile(key);
+    return key === last.key && tubeMm <= last.cost.tubeMm + ROUNDING_MM;
   }
 
   /** Takes a move in if it is good enough. */
   take({ offMm, ...move }: Newcomer): void {
-    if (!this.kept.kinds.includes(move.kind) || !this.isWorthWhile(move.key) || this.isPadded(move)) return;
+    if (!this.kept.kinds.includes(move.kind) || !this.isWorthWhile(move.key)) return;
+    // More changes on top of a move that works without them are no other move.
+    if (this.moves.some(({ candidate }) => isPadded(move, candidate))) return;
     const cost: CostFigures = {
       ...keyParts(move.key),
       tubeMm: move.tubeAddedMm + this.offTargetPrice * offMm,
@@ -57,23 +71,25 @@ export class BestMoves {
       offMm,
       tightMm: 0,
     };
-    const signature = `${move.kind} ${move.slots.join()} ${move.changes.map(clrMark).join()}`;
-    const rival = this.candidates.findIndex((other) => other.signature === signature);
-    // The same things changed to a little other figures are one move: the better is kept.
-    if (rival >= 0 && compareCosts((this.candidates[rival] as Candidate).cost, cost) <= 0) return;
-    if (rival >= 0) this.candidates.splice(rival, 1);
-    this.candidates.push({ ...move, cost, signature });
-    this.candidates.sort((a, b) => compareCosts(a.cost, b.cost));
-    this.candidates.length = Math.min(this.candidates.length, 2 * this.kept.most);
-  }
-
-  /** More changes on top of a move that works without them are no other move. */
-  private isPadded({ key, slots }: Pick<Newcomer, 'key' | 'slots'>): boolean {
-    return this.candidates.some((other) => other.key < key && other.slots.every((slot) => slots.includes(slot)));
+    const idea = ideaOf(move);
+    // One idea carried out in different figures is one move: the best of them is kept.
+    const rival = this.moves.find(({ candidate }) => candidate.idea === idea);
+    if (rival !== undefined && compareCosts(rival.candidate.cost, cost) <= 0) return;
+    const judged = this.judge({ ...move, cost, idea });
+    if (judged === null) return;
+    this.moves = this.moves.filter((other) => other !== rival && !isPadded(other.candidate, move));
+    this.moves.push(judged);
+    this.moves.sort((a, b) => compareCosts(a.candidate.cost, b.candidate.cost));
+    this.moves.length = Math.min(this.moves.length, 2 * this.kept.most);
   }
 }
 
-function clrMark(change: MoveChange): string {
-  if (change.kind === 'swap') return `${change.toClr.value}${change.toClr.unit}`;
-  return change.kind === 'kick' || change.kind === 'bendPair' ? `${change.clr.value}${change.clr.unit}` : change.kind;
+/** What rounding to a saw may change about the tube that a move takes, and about the length that it comes to. */
+const ROUNDING_MM = 8;
+
+type Sized = Pick<Candidate, 'key' | 'slots'>;
+
+/** Whether a move changes what the other one changes, and more. */
+function isPadded(move: Sized, other: Sized): boolean {
+  return other.key < move.key && other.slots.every((slot) => move.slots.includes(slot));
 }

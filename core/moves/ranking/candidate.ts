@@ -21,8 +21,22 @@ export interface Candidate {
   readonly key: number;
   readonly tubeAddedMm: number;
   readonly needs: readonly StockNeed[];
-  /** What is changed, whatever to. */
-  readonly signature: string;
+  /** What the move is about; see `ideaOf`. */
+  readonly idea: string;
+}
+
+/**
+ * What a move is about, whatever its figures: which pieces are cut, replaced, taken out or let in, and which bends are re-clocked where
+ * that is all; at which joint or straight bends come in. Re-clockings that come along, and which CLR it is, are details.
+ */
+export function ideaOf({ kind, changes, slots }: Pick<Candidate, 'kind' | 'changes' | 'slots'>): string {
+  for (const change of changes) {
+    if (change.kind === 'kick') return `kick ${change.pieceIndex}`;
+    if (change.kind === 'bendPair') return `bendPair ${change.joint}`;
+  }
+  const cut = changes.filter((change) => change.kind !== 'clocking');
+  if (cut.length === 0) return `clockings ${slots.join()}`;
+  return `${kind} ${cut.map((change) => `${change.kind} ${'joint' in change ? change.joint : change.pieceIndex}`).join()}`;
 }
 
 export function kindOf(settings: readonly Setting[]): MoveKind {
@@ -33,7 +47,7 @@ export function kindOf(settings: readonly Setting[]): MoveKind {
 }
 
 /** See `cost.ts`. */
-export function tubeAddedMm(problem: MoveProblem, settings: readonly Setting[]): number {
+export function tubeAddedMm(problem: MoveProblem, settings: readonly Pick<Setting, 'variable' | 'value'>[]): number {
   let addedMm = 0;
   for (const { variable, value } of settings) {
     const { kind, screw, pieceIndex } = variable;

@@ -1,7 +1,7 @@
-/** The price of a set of changes, kept up to date as changes come and go. */
+/** The price of a set of changes, kept up to date as changes come and go. In plain arrays: it is asked a million times in one search. */
 
 import type { JointDemand, JointState } from '../problem/joints.ts';
-import { CUT_STEP, HELD_STEP, JOINT_STEP } from './cost.ts';
+import { BEND_STEP, CUT_STEP, HELD_STEP, JOINT_STEP } from './cost.ts';
 
 /** What decides about the cost of changing something, before its values are known. */
 export interface Touch {
@@ -9,57 +9,62 @@ export interface Touch {
   readonly isHeld: boolean;
   readonly cuts: number;
   readonly adjusted: number;
+  /** Bends that it adds; none when left out. */
+  readonly bends?: number;
 }
 
+/** More changes than any set has; as many as bits of a number, too. */
+const MOST_STRETCHES = 30;
+
 /**
- * Held, joints, cuts and adjusted of a set of changes in one number that sorts as they do, kept up to date as changes
- * come and go, last in first out. The number never falls when a change is added.
+ * Held, bends, joints, cuts and adjusted of a set of changes in one number that sorts as they do, last in first out. The joints
+ * are those of `jointWork`, which a test compares. The number does not fall when a change is added, but for a piece taken out
+ * between two others that are changed: two joints become one.
  */
 export class CostTally {
   private readonly prices: Float64Array;
   /** How many of the changes in hand take each joint apart. */
   private readonly freed: Uint8Array;
-  private readonly turns: { readonly first: number; readonly last: number }[] = [];
+  /** One joint of each must come apart. */
+  private readonly firsts = new Int32Array(MOST_STRETCHES);
+  private readonly lasts = new Int32Array(MOST_STRETCHES);
+  private stretches = 0;
   private sum = 0;
 
-  constructor(jointStates: readonly JointState[]) {
-    // One entry more for the joint behind the last piece, the inlet, which is free.
-    this.prices = new Float64Array(jointStates.length + 2);
-    this.freed = new Uint8Array(jointStates.length + 2);
-    for (const [joint, state] of jointStates.entries()) this.prices[joint] = priceOf(state);
+  constructor(states: readonly JointState[]) {
+    // Entries more for the joint behind the last piece, the inlet, which is free.
+    this.prices = new Float64Array(states.length + 2);
+    this.freed = new Uint8Array(states.length + 2);
+    for (const [joint, state] of states.entries()) this.prices[joint] = priceOf(state);
   }
 
-  push({ demand, isHeld, cuts, adjusted }: Touch): void {
-    this.sum += (isHeld ? HELD_STEP : 0) + cuts * CUT_STEP + adjusted;
+  push(touch: Touch): void {
+    const { demand } = touch;
+    this.sum += this.ownPrice(touch);
     if (demand.kind === 'oneOf') {
-      this.turns.push(demand);
+      this.firsts[this.stretches] = demand.first;
+      this.lasts[this.stretches] = demand.last;
+      this.stretches += 1;
       return;
     }
-    const joint = demand.kind === 'piece' ? demand.pieceIndex : demand.joint;
-    this.free(joint);
-    if (demand.kind === 'piece') this.free(joint + 1);
+    this.free(firstJointOf(demand));
+    if (demand.kind !== 'joint') this.free(demand.pieceIndex + 1);
   }
 
   /** Takes back the last `push`, which must have been of this. */
-  pop({ demand, isHeld, cuts, adjusted }: Touch): void {
-    this.sum -= (isHeld ? HELD_STEP : 0) + cuts * CUT_STEP + adjusted;
+  pop(touch: Touch): void {
+    const { demand } = touch;
+    this.sum -= this.ownPrice(touch);
     if (demand.kind === 'oneOf') {
-      this.turns.pop();
+      this.stretches -= 1;
       return;
     }
-    const joint = demand.kind === 'piece' ? demand.pieceIndex : demand.joint;
-    this.restore(joint);
-    if (demand.kind === 'piece') this.restore(joint + 1);
+    this.restore(firstJointOf(demand));
+    if (demand.kind !== 'joint') this.restore(demand.pieceIndex + 1);
   }
 
   get key(): number {
-    let key = this.sum;
-    // Re-clockings use a joint that is free already where they can.
-    for (let i = 0; i < this.turns.length; i += 1) {
-      const { first, last } = this.turns[i] as { readonly first: number; readonly last: number };
-      key += this.priceOfTurning(first, last);
-    }
-    return key;
+    return this.stretches === 0 ? this.sum : this.sum + this.stretchesPrice();
   }
 
   /** Key of these changes on top of those in hand. */
@@ -70,14 +75,65 @@ export class CostTally {
     return key;
   }
 
-  /** What a re-clocking adds in joints; no two have a joint in common, so which one is freed need not be noted. */
-  priceOfTurning(first: number, last: number): number {
-    let least = Number.POSITIVE_INFINITY;
-    for (let joint = first; joint <= last && least > 0; joint += 1) {
-      const price = this.freed[joint] === 0 ? (this.prices[joint] as number) : 0;
-      if (price < least) least = price;
+  /** Whether a joint from `first` to `last` is open or comes apart anyway. */
+  isOpenIn(first: number, last: number): boolean {
+    for (let joint = first; joint <= last; joint += 1) {
+      if (this.freed[joint] !== 0 || this.prices[joint] === 0) return true;
     }
-    return least;
+    if (this.stretches === 0) return false;
+    const before = this.stretchesPrice();
+    this.firsts[this.stretches] = first;
+    this.lasts[this.stretches] = last;
+    this.stretches += 1;
+    const isOpen = this.stretchesPrice() === before;
+    this.stretches -= 1;
+    return isOpen;
+  }
+
+  private ownPrice({ demand, isHeld, cuts, adjusted, bends = 0 }: Touch): number {
+    const price = (isHeld ? HELD_STEP : 0) + bends * BEND_STEP + cuts * CUT_STEP + adjusted;
+    if (demand.kind === 'oneOf') return price;
+    if (demand.kind !== 'gone') return price + demand.more * JOINT_STEP;
+    const { pieceIndex } = demand;
+    const isJoined = this.prices[pieceIndex] !== 0 || this.prices[pieceIndex + 1] !== 0;
+    return isJoined ? price - JOINT_STEP : price;
+  }
+
+  /** What the stretches add, by their far ends: each that has no open joint yet is opened at its last tacked one. */
+  private stretchesPrice(): number {
+    let price = 0;
+    let seen = 0;
+    // Of joints opened here only the last can help a stretch that ends later.
+    let lastOpened = -1;
+    for (let round = 0; round < this.stretches; round += 1) {
+      let next = -1;
+      for (let i = 0; i < this.stretches; i += 1) {
+        const isEarlier = next < 0 || (this.lasts[i] as number) < (this.lasts[next] as number);
+        if (((seen >> i) & 1) === 0 && isEarlier) next = i;
+      }
+      seen |= 1 << next;
+      const first = this.firsts[next] as number;
+      if (first <= lastOpened) continue;
+      const joint = this.cheapest(first, this.lasts[next] as number);
+      const least = this.freed[joint] === 0 ? (this.prices[joint] as number) : 0;
+      price += least;
+      if (least > 0) lastOpened = joint;
+    }
+    return price;
+  }
+
+  /** The joint from `first` to `last` that comes apart most cheaply; of equals the last. */
+  private cheapest(first: number, last: number): number {
+    let best = last;
+    let least = Number.POSITIVE_INFINITY;
+    for (let joint = last; joint >= first && least > 0; joint -= 1) {
+      const price = this.freed[joint] === 0 ? (this.prices[joint] as number) : 0;
+      if (price < least) {
+        best = joint;
+        least = price;
+      }
+    }
+    return best;
   }
 
   private free(joint: number): void {
@@ -89,6 +145,10 @@ export class CostTally {
     this.freed[joint] = (this.freed[joint] as number) - 1;
     if (this.freed[joint] === 0) this.sum -= this.prices[joint] as number;
   }
+}
+
+function firstJointOf(demand: Exclude<JointDemand, { readonly kind: 'oneOf' }>): number {
+  return demand.kind === 'joint' ? demand.joint : demand.pieceIndex;
 }
 
 function priceOf(state: JointState): number {

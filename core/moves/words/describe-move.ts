@@ -47,7 +47,7 @@ function changeWords(change: MoveChange, speaker: Speaker): string {
     case 'letIn':
       return `let in a straight of ${formatLength(mmOf(change.length), fineStyle(mmOf(change.length), speaker.display))} ${whichJoint(change.joint, speaker)}`;
     case 'clocking':
-      return `re-clock ${bendName(change.pieceIndex, speaker)} from ${formatAngle(change.fromDeg)} to ${formatAngle(change.toDeg)}`;
+      return `${turnWords(change.pieceIndex, speaker)} from ${formatAngle(change.fromDeg)} to ${formatAngle(change.toDeg)}`;
     case 'angle':
       return angleWords(change, speaker);
     case 'swap':
@@ -58,6 +58,13 @@ function changeWords(change: MoveChange, speaker: Speaker): string {
     default:
       return assertNever(change);
   }
+}
+
+function turnWords(pieceIndex: number, speaker: Speaker): string {
+  const name = bendName(pieceIndex, speaker);
+  return speaker.pieces[pieceIndex]?.state === 'welded'
+    ? `turn ${name}, with what is welded to it,`
+    : `re-clock ${name}`;
 }
 
 function angleWords(change: Extract<MoveChange, { kind: 'angle' }>, speaker: Speaker): string {

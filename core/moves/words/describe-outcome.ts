@@ -41,7 +41,7 @@ export function describeNoMoves(reason: NoMoveReason, style: LengthStyle): strin
     case 'allInLine':
       return 'There is no bend in this tube: straight between two fixed ends, it has one length only.';
     case 'tooManyJoints':
-      return `Every move breaks more joints than the ${reason.allowed} allowed; the least takes ${reason.needed}.`;
+      return `Every move makes more joints than the ${reason.allowed} allowed; the least makes ${reason.needed}.`;
     case 'tooTight':
       return `Every move comes nearer than ${formatLength(reason.keptMm, style)} to something; the best leaves ${formatLength(reason.bestMm, style)}.`;
     case 'rounding':

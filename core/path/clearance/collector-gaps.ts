@@ -24,13 +24,16 @@ export interface CollectorGaps {
 /**
  * The gaps between two tubes that end at one collector. From its end back, each tube is on its approach for as long as it
  * stays nearer to the other than `wantedMm` without a break, and for `APPROACH_DIAMETERS` at most. What is near on the
- * approach of both is their meeting; anything else that is near is elsewhere, however near to the collector.
+ * approach of both is their meeting; anything else that is near is elsewhere, however near to the collector. Tubes that pass
+ * through each other, deeper than they are let into each other where they end, do not meet there, wherever it is: that is elsewhere too.
  *
  * Both null when a tube has no pieces. Errors as of `bodyClearance`; an approach is at most 0.01 mm too long.
  */
 export function collectorGaps(a: TubeBody, b: TubeBody, wantedMm: number): CollectorGaps {
   const least = bodyClearance(a, b);
   if (least === null) return { meeting: null, elsewhere: null };
+  const deepestMm = Math.min(0, gapAtEndsMm(a, b));
+  if (least.gapMm < deepestMm - SMALLEST_STEP_MM) return { meeting: null, elsewhere: least };
   const apartMm = Math.max(wantedMm, least.gapMm + SMALLEST_STEP_MM);
   const before = [beforeApproach(a, b, apartMm), beforeApproach(b, a, apartMm)] as const;
   const elsewhere = nearer(
@@ -40,6 +43,12 @@ export function collectorGaps(a: TubeBody, b: TubeBody, wantedMm: number): Colle
   if (elsewhere === null) return { meeting: least, elsewhere };
   if (elsewhere.gapMm <= least.gapMm + SMALLEST_STEP_MM / 2) return { meeting: null, elsewhere };
   return { meeting: least, elsewhere: elsewhere.gapMm < wantedMm ? elsewhere : null };
+}
+
+/** From the end of either tube to the other tube, the nearer of the two. */
+function gapAtEndsMm(a: TubeBody, b: TubeBody): number {
+  const nearestMm = Math.min(distanceToPath(a.path.end.point, b.path), distanceToPath(b.path.end.point, a.path));
+  return nearestMm - (a.odMm + b.odMm) / 2;
 }
 
 function nearer(one: Clearance | null, other: Clearance | null): Clearance | null {

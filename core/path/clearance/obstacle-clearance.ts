@@ -29,7 +29,11 @@ interface Nearest {
   readonly distanceMm: number;
 }
 
-type ConvexBody = (point: Vector) => Nearest;
+interface ConvexBody {
+  readonly nearest: (point: Vector) => Nearest;
+  /** No distance is less: 0 for what has an inside, where every place counts alike. */
+  readonly leastMm: number;
+}
 
 /**
  * The least gap between a tube and an obstacle; null when the tube has no pieces or the obstacle is no body
@@ -48,7 +52,7 @@ export function obstacleClearance(body: TubeBody, obstacle: Obstacle): ObstacleC
     gapMm: found.distanceMm - body.odMm / 2,
     errorMm: found.errorMm,
     centre: found.centre,
-    onObstacle: convex(found.centre).onBody,
+    onObstacle: convex.nearest(found.centre).onBody,
     pieceIndex: found.stretch.span.pieceIndex,
   };
 }
@@ -62,21 +66,25 @@ interface Found {
 
 const PATIENCE = 300;
 
+/** The stretches in the order of their enclosing spheres, so that most are dropped at a glance for one that was nearer. */
 function nearestToBody(stretches: readonly Stretch[], body: ConvexBody): Found | null {
   const waiting = new FlatQueue<Stretch>();
   let best: Omit<Found, 'errorMm'> | null = null;
-  const consider = (stretch: Stretch) => {
-    const leastMm = body(stretch.middle).distanceMm - stretch.reachMm;
+  const atLeastMm = (stretch: Stretch) =>
+    Math.max(body.leastMm, body.nearest(stretch.middle).distanceMm - stretch.reachMm);
+  const consider = (stretch: Stretch, leastMm = atLeastMm(stretch)) => {
     if (best !== null && leastMm >= best.distanceMm - PROVEN_WITHIN_MM) return;
     const share = nearestShare(stretch, body);
     const core = add(stretch.coreStart, scale(subtract(stretch.coreEnd, stretch.coreStart), share));
     const centre = placeOn(stretch.span, stretch.fromMm + (stretch.toMm - stretch.fromMm) * share);
-    const { distanceMm } = body(centre);
+    const { distanceMm } = body.nearest(centre);
     if (best === null || distanceMm < best.distanceMm) best = { stretch, centre, distanceMm };
-    const boundMm = body(core).distanceMm - stretch.slackMm;
+    const boundMm = Math.max(body.leastMm, body.nearest(core).distanceMm - stretch.slackMm);
     if (stretch.slackMm > 0 && boundMm < best.distanceMm - PROVEN_WITHIN_MM) waiting.push(stretch, boundMm);
   };
-  for (const stretch of stretches) consider(stretch);
+  const inOrder = stretches.map((stretch) => ({ stretch, leastMm: atLeastMm(stretch) }));
+  inOrder.sort((a, b) => a.leastMm - b.leastMm);
+  for (const { stretch, leastMm } of inOrder) consider(stretch, leastMm);
   return provenBest(waiting, consider, () => best);
 }
 
@@ -105,7 +113,7 @@ const GOLDEN = (Math.sqrt(5) - 1) / 2;
 /** Share of a stretch's straight core that is nearest to the body: golden section over a convex function. */
 function nearestShare(stretch: Stretch, body: ConvexBody): number {
   const along = subtract(stretch.coreEnd, stretch.coreStart);
-  const at = (share: number) => body(addScaled(stretch.coreStart, along, share)).distanceMm;
+  const at = (share: number) => body.nearest(addScaled(stretch.coreStart, along, share)).distanceMm;
   let low = 0;
   let high = 1;
   let [left, right] = [1 - GOLDEN, GOLDEN];
@@ -141,7 +149,7 @@ function convexBody(obstacle: Obstacle): ConvexBody | null {
 
 function boxBody(corner: Vector, opposite: Vector): ConvexBody {
   const within = (value: number, a: number, b: number) => Math.min(Math.max(value, Math.min(a, b)), Math.max(a, b));
-  return (point) => {
+  const nearest = (point: Vector) => {
     const onBody = {
       x: within(point.x, corner.x, opposite.x),
       y: within(point.y, corner.y, opposite.y),
@@ -149,6 +157,7 @@ function boxBody(corner: Vector, opposite: Vector): ConvexBody {
     };
     return { onBody, distanceMm: magnitude(subtract(point, onBody)) };
   };
+  return { nearest, leastMm: 0 };
 }
 
 /** A solid cylinder with flat ends. */
@@ -156,7 +165,7 @@ function cylinderBody(from: Vector, to: Vector, radiusMm: number): ConvexBody | 
   const axis = unitDirection(subtract(to, from));
   if (axis === null) return null;
   const lengthMm = magnitude(subtract(to, from));
-  return (point) => {
+  const nearest = (point: Vector) => {
     const fromEnd = subtract(point, from);
     const alongMm = dot(fromEnd, axis);
     const outward = addScaled(fromEnd, axis, -alongMm);
@@ -165,13 +174,15 @@ function cylinderBody(from: Vector, to: Vector, radiusMm: number): ConvexBody | 
     const onBody = addScaled(foot, outward, outMm > radiusMm ? radiusMm / outMm : 1);
     return { onBody, distanceMm: magnitude(subtract(point, onBody)) };
   };
+  return { nearest, leastMm: 0 };
 }
 
 /** Everything behind a plane; its normal points to the side of the tubes. */
 function planeBody(at: Vector, normal: Vector | null): ConvexBody | null {
   if (normal === null) return null;
-  return (point) => {
+  const nearest = (point: Vector) => {
     const heightMm = dot(subtract(point, at), normal);
     return { onBody: addScaled(point, normal, -heightMm), distanceMm: heightMm };
   };
+  return { nearest, leastMm: Number.NEGATIVE_INFINITY };
 }

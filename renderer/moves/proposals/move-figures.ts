@@ -25,7 +25,7 @@ interface Context {
   readonly before: Standing;
 }
 
-/** In order: length, verdict, joints, cuts, tube, end, clearance, shelf. */
+/** In order: length, verdict, bends added, joints, cuts, tube, end, clearance, shelf. */
 export function moveFigures(move: Move, { header, before }: Context): readonly ProposalFigure[] {
   const style = header.settings.display;
   // The band stands about the target that the deviation is from.
@@ -33,7 +33,8 @@ export function moveFigures(move: Move, { header, before }: Context): readonly P
   return [
     { text: formatLength(move.lengthMm, style) },
     { text: `${formatDeviation(move.deviationMm, style)} ${verdictMark(verdict).word}`, verdict },
-    { text: jointWords(move.cost.jointsBroken.length) },
+    ...bendFigures(move.cost.bendsAdded),
+    { text: jointWords(move.cost.jointsMade) },
     ...costFigures(move.cost.newCuts, move.cost.tubeAddedMm, style),
     ...endFigures(move, before, style),
     ...clearanceFigures(move, style),
@@ -42,7 +43,11 @@ export function moveFigures(move: Move, { header, before }: Context): readonly P
 }
 
 export function jointWords(count: number): string {
-  return count === 0 ? 'breaks no joint' : `breaks ${countOf(count, 'joint')}`;
+  return count === 0 ? 'no joint to make' : `${countOf(count, 'joint')} to make`;
+}
+
+export function bendFigures(count: number): readonly ProposalFigure[] {
+  return count === 0 ? [] : [{ text: `${countOf(count, 'bend')} added` }];
 }
 
 export function costFigures(newCuts: number, tubeAddedMm: number, style: LengthStyle): readonly ProposalFigure[] {

@@ -16,7 +16,7 @@ import {
 } from '../../../core/index.ts';
 import { countOf } from '../../ui/words/spoken.ts';
 import { primaryTitle } from '../../ui/words/verdict-words.ts';
-import { costFigures, jointWords, moveFigures } from './move-figures.ts';
+import { bendFigures, costFigures, jointWords, moveFigures } from './move-figures.ts';
 import type { Proposal } from './proposal.ts';
 
 export function moveProposals(
@@ -61,7 +61,8 @@ function planProposal(plan: HeaderPlan, header: Header, report: MatchReport): Pr
     lines: [...solvedLines(plan.primaries, header), ...unsolvedLines(plan.primaries, header)],
     figures: [
       ...(unsolved === 0 ? [] : [{ text: `no move for ${countOf(unsolved, 'primary', 'primaries')}` }]),
-      { text: jointWords(plan.jointsBroken) },
+      ...bendFigures(plan.bendsAdded),
+      { text: jointWords(plan.jointsMade) },
       ...costFigures(plan.newCuts, plan.tubeAddedMm, style),
     ],
     edit: plan.edit,
@@ -106,7 +107,7 @@ function unsolvedLines(plans: readonly PrimaryPlan[], header: Header): readonly 
   return [...titles].map(([why, names]) => `${names.join(', ')}: no move. ${why}`);
 }
 
-/** "Moving the target to 35 1/16 in breaks 1 joint; keeping it breaks 4." Null: keeping it is as cheap. */
+/** "Moving the target to 35 1/16 in takes 1 joint; keeping it takes 4." Null: keeping it is as cheap. */
 export function cheaperSentence({ asItIs, cheaper }: FoundPlans, header: Header): string | null {
   if (cheaper === null) return null;
   const to = `Moving the target to ${formatLength(cheaper.targetMm, header.settings.display)}`;
@@ -116,7 +117,7 @@ export function cheaperSentence({ asItIs, cheaper }: FoundPlans, header: Header)
     return `${to} leaves ${left} out of the band; keeping it leaves ${asItIs.unsolved.length}.`;
   }
   const fixing = `keeping it and changing ${countOf(asItIs.primaries.length, 'primary', 'primaries')}`;
-  return `${to} ${jointWords(cheaper.jointsBroken)}; ${fixing} breaks ${asItIs.jointsBroken}.`;
+  return `${to} takes ${countOf(cheaper.jointsMade, 'joint')}; ${fixing} takes ${asItIs.jointsMade}.`;
 }
 
 /** Why there is nothing to do for the header as a whole. */
@@ -128,6 +129,8 @@ export function noPlansWords(reason: Extract<HeaderMovesOutcome, { readonly kind
       return 'The header is finished and frozen: make a copy to change it.';
     case 'nothingToDo':
       return 'Every primary is in the band.';
+    case 'notThrough':
+      return 'Nothing was found so far.';
   }
 }
 

@@ -4,23 +4,26 @@ import { assertNever, HeaderMoveSearch, MoveSearch } from '../../../core/index.t
 import type { MovesAnswer, MovesQuestion } from './moves-question.ts';
 
 export interface AnswerSearch {
-  /** Looks on until it is through or the time is up, which is asked every millisecond or so. The answer once through, else null. */
-  readonly look: (isTimeUp: () => boolean) => MovesAnswer | null;
+  /** Looks on until it is through or the time is up, which is asked every millisecond or so. True: it is through. */
+  readonly look: (isTimeUp: () => boolean) => boolean;
+  /** What was found until now. */
+  readonly soFar: () => MovesAnswer;
 }
 
 export function searchFor(question: MovesQuestion): AnswerSearch {
   switch (question.kind) {
     case 'primary': {
       const search = new MoveSearch(question.header, question.primaryId, question.options);
-      return { look: (isTimeUp) => (search.look(isTimeUp) ? { kind: 'primary', outcome: search.soFar() } : null) };
+      return {
+        look: (isTimeUp) => search.look(isTimeUp),
+        soFar: () => ({ kind: 'primary', outcome: search.soFar() }),
+      };
     }
     case 'header': {
       const search = new HeaderMoveSearch(question.header, question.options);
       return {
-        look: (isTimeUp) => {
-          search.look(isTimeUp);
-          return search.outcome === null ? null : { kind: 'header', outcome: search.outcome };
-        },
+        look: (isTimeUp) => search.look(isTimeUp),
+        soFar: () => ({ kind: 'header', outcome: search.soFar() }),
       };
     }
     default:
@@ -30,8 +33,6 @@ export function searchFor(question: MovesQuestion): AnswerSearch {
 
 export function answerQuestion(question: MovesQuestion): MovesAnswer {
   const search = searchFor(question);
-  for (;;) {
-    const answer = search.look(() => false);
-    if (answer !== null) return answer;
-  }
+  search.look(() => false);
+  return search.soFar();
 }

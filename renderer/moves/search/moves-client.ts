@@ -10,17 +10,37 @@ export interface WorkerLike {
   terminate(): void;
 }
 
+export interface Told {
+  readonly tookMs: number;
+  /** False: it can look on. */
+  readonly isThrough: boolean;
+}
+
 export interface AnswerHandlers {
-  readonly answered: (answer: MovesAnswer, tookMs: number) => void;
+  /** Again whenever it was told to look on, or to stop. */
+  readonly answered: (answer: MovesAnswer, told: Told) => void;
   readonly failed: (reason: string) => void;
 }
+
+/** What can be said to one search; nothing comes of it once there is a newer question. */
+export interface AskedSearch {
+  /** Answers with what it has found. */
+  readonly stop: () => void;
+  readonly lookOn: () => void;
+  /** Calls it off: neither of its handlers is called any more. */
+  readonly drop: () => void;
+}
+
+/** A primary is answered in a time that nobody minds; a whole header takes as many searches as it has primaries and targets. */
+const BUDGET_MS = { primary: 300, header: 10_000 } as const;
+/** Whoever asks for more waits longer for it. */
+const MORE_MS = 10_000;
 
 /** One worker for the life of the page. It listens while it searches, so a search is called off by telling it so. */
 export class MovesClient {
   readonly #start: () => WorkerLike;
   readonly #now: () => number;
   #worker: WorkerLike | null = null;
-  #isBusy = false;
   #number = 0;
 
   constructor(start: () => WorkerLike, now: () => number = () => performance.now()) {
@@ -33,47 +53,51 @@ export class MovesClient {
     this.#worker ??= this.#start();
   }
 
-  /** Returns what calls off this very search; it does nothing once there is an answer or a newer question. */
-  ask(question: MovesQuestion, { answered, failed }: AnswerHandlers): () => void {
+  ask(question: MovesQuestion, { answered, failed }: AnswerHandlers): AskedSearch {
     this.#number += 1;
     const number = this.#number;
-    const asked = this.#now();
+    let askedMs = this.#now();
     const worker = this.#worker ?? this.#start();
     this.#worker = worker;
-    this.#isBusy = true;
+    const isCurrent = () => number === this.#number && worker === this.#worker;
     worker.onmessage = ({ data }) => {
-      if (data.number !== this.#number || worker !== this.#worker) return;
-      this.#isBusy = false;
-      answered(data.answer, this.#now() - asked);
+      if (data.number !== number || !isCurrent()) return;
+      answered(data.answer, { tookMs: this.#now() - askedMs, isThrough: data.isThrough });
     };
     worker.onerror = ({ message }) => {
-      if (number !== this.#number || worker !== this.#worker) return;
-      this.#drop();
+      if (!isCurrent()) return;
+      this.#end();
       failed(message ?? 'the search could not be started');
     };
-    worker.postMessage({ number, question });
-    return () => {
-      if (number === this.#number) this.stop();
+    worker.postMessage({ kind: 'ask', number, question, budgetMs: BUDGET_MS[question.kind] });
+    return {
+      stop: () => {
+        if (isCurrent()) worker.postMessage({ kind: 'stop', number });
+      },
+      lookOn: () => {
+        askedMs = this.#now();
+        if (isCurrent()) worker.postMessage({ kind: 'lookOn', number, budgetMs: MORE_MS });
+      },
+      drop: () => {
+        if (isCurrent()) this.drop();
+      },
     };
   }
 
-  /** Calls off the search that is on, if any: neither of its handlers is called any more. */
-  stop(): void {
-    if (!this.#isBusy) return;
-    this.#isBusy = false;
+  /** Calls off the search that is on, if any. */
+  drop(): void {
     this.#number += 1;
-    this.#worker?.postMessage({ number: this.#number, question: null });
+    this.#worker?.postMessage({ kind: 'drop' });
   }
 
   /** Ends the worker. */
   close(): void {
     this.#number += 1;
-    this.#drop();
+    this.#end();
   }
 
-  #drop(): void {
+  #end(): void {
     this.#worker?.terminate();
     this.#worker = null;
-    this.#isBusy = false;
   }
 }

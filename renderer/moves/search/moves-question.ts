@@ -3,7 +3,7 @@
 import type { Header, HeaderMovesOutcome, MoveOptions, MoveOutcome } from '../../../core/index.ts';
 
 /** Options without functions, which cannot be sent to another thread. */
-export type AskedOptions = Pick<MoveOptions, 'maxJointsBroken' | 'clearanceKeptMm' | 'stock'>;
+export type AskedOptions = Pick<MoveOptions, 'kinds' | 'maxJoints' | 'clearanceKeptMm' | 'stock'>;
 
 export type MovesQuestion =
   | { readonly kind: 'primary'; readonly header: Header; readonly primaryId: string; readonly options: AskedOptions }
@@ -13,14 +13,19 @@ export type MovesAnswer =
   | { readonly kind: 'primary'; readonly outcome: MoveOutcome }
   | { readonly kind: 'header'; readonly outcome: HeaderMovesOutcome };
 
-export interface AskedMessage {
-  /** Rises with every question; an answer carries the number of its question. */
-  readonly number: number;
-  /** Null: nothing is wanted any more, drop what you are at. */
-  readonly question: MovesQuestion | null;
-}
+/** `number` rises with every question; an answer carries the number of its question. */
+export type AskedMessage =
+  | { readonly kind: 'ask'; readonly number: number; readonly question: MovesQuestion; readonly budgetMs: number }
+  /** Not everything was looked through in the time given: look on for so much longer. */
+  | { readonly kind: 'lookOn'; readonly number: number; readonly budgetMs: number }
+  /** Answer with what was found until now. */
+  | { readonly kind: 'stop'; readonly number: number }
+  /** Nothing is wanted any more. */
+  | { readonly kind: 'drop' };
 
 export interface AnswerMessage {
   readonly number: number;
   readonly answer: MovesAnswer;
+  /** False: the search can look on. */
+  readonly isThrough: boolean;
 }

@@ -1,4 +1,4 @@
-/** What the search is doing, in words: looking and how long, stopped, failed, or not possible here. */
+/** What the search is doing, in words: looking and how long, not through, failed, or not possible here. */
 
 import type { ReactNode } from 'react';
 import { Button } from '../../ui/button.tsx';
@@ -6,13 +6,16 @@ import type { Moves } from './use-moves.ts';
 
 const seconds = new Intl.NumberFormat('en', { minimumFractionDigits: 1, maximumFractionDigits: 1 });
 
-/** Nothing while it has only just begun, and nothing once it has answered. */
+/** Nothing while it has only just begun, and nothing once everything was looked through. */
 export function SearchState({ moves }: { readonly moves: Moves }) {
-  const { search, stop, retry } = moves;
+  const { search, stop, lookOn, retry } = moves;
   switch (search.kind) {
     case 'begun':
-    case 'answered':
       return null;
+    case 'answered':
+      return search.isThrough ? null : (
+        <Line words="Not everything was looked through in this time." act={{ name: 'Look on', run: lookOn }} />
+      );
     case 'looking':
       return (
         <Line
@@ -24,8 +27,6 @@ export function SearchState({ moves }: { readonly moves: Moves }) {
           act={{ name: 'Stop', run: stop }}
         />
       );
-    case 'stopped':
-      return <Line words="Stopped before it was done." act={{ name: 'Look again', run: retry }} />;
     case 'failed':
       return (
         <Line words={`No moves could be looked for: ${search.reason}.`} act={{ name: 'Look again', run: retry }} />

@@ -13,39 +13,62 @@ interface Surroundings {
   readonly now: () => number;
 }
 
+interface Current {
+  readonly number: number;
+  readonly search: AnswerSearch;
+  /** When the time is up: what was found by then is answered, and the search waits to be told to look on. */
+  untilMs: number;
+  isWaiting: boolean;
+}
+
 export class SlicedSearch {
   readonly #around: Surroundings;
-  #current: { readonly number: number; readonly search: AnswerSearch } | null = null;
-  #isWaiting = false;
+  #current: Current | null = null;
+  #isDue = false;
 
   constructor(around: Surroundings) {
     this.#around = around;
   }
 
   hear(message: AskedMessage): void {
-    this.#current = message.question === null ? null : { number: message.number, search: searchFor(message.question) };
+    const { now } = this.#around;
+    if (message.kind === 'ask') {
+      const search = searchFor(message.question);
+      this.#current = { number: message.number, search, untilMs: now() + message.budgetMs, isWaiting: false };
+    } else if (message.kind === 'drop') {
+      this.#current = null;
+    } else if (this.#current?.number === message.number) {
+      if (message.kind === 'lookOn') this.#current.untilMs = now() + message.budgetMs;
+      else this.#answer(this.#current, false);
+      this.#current.isWaiting = message.kind === 'stop';
+    }
     this.#goOn();
   }
 
   #goOn(): void {
-    if (this.#isWaiting || this.#current === null) return;
-    this.#isWaiting = true;
+    if (this.#isDue || this.#current === null || this.#current.isWaiting) return;
+    this.#isDue = true;
     this.#around.afterMail(() => {
-      this.#isWaiting = false;
+      this.#isDue = false;
       this.#slice();
     });
   }
 
   #slice(): void {
-    if (this.#current === null) return;
-    const { number, search } = this.#current;
-    const { now, post } = this.#around;
-    const begun = now();
-    const answer = search.look(() => now() - begun > SLICE_MS);
-    if (answer !== null) {
-      this.#current = null;
-      post({ number, answer });
+    const current = this.#current;
+    if (current === null || current.isWaiting) return;
+    const { now } = this.#around;
+    const sliceEnds = now() + SLICE_MS;
+    const isThrough = current.search.look(() => now() > sliceEnds);
+    if (isThrough || now() >= current.untilMs) {
+      this.#answer(current, isThrough);
+      current.isWaiting = true;
+      if (isThrough) this.#current = null;
     }
     this.#goOn();
+  }
+
+  #answer({ number, search }: Current, isThrough: boolean): void {
+    this.#around.post({ number, answer: search.soFar(), isThrough });
   }
 }

@@ -1,23 +1,33 @@
 /** The moves for a question as it changes: the answer once there is one, or how long it has been looked for. */
 
 import { useCallback, useEffect, useRef, useState } from 'react';
+import type { AskedSearch } from './moves-client.ts';
 import type { MovesAnswer, MovesQuestion } from './moves-question.ts';
 import { sharedClient } from './shared-client.ts';
+
+export interface Answered {
+  readonly question: MovesQuestion;
+  readonly answer: MovesAnswer;
+  readonly tookMs: number;
+  /** False: it was left before everything was looked through. */
+  readonly isThrough: boolean;
+}
 
 export type MovesSearch =
   /** Shorter than anyone notices; what was shown before may stay, but is out of date. */
   | { readonly kind: 'begun' }
-  | { readonly kind: 'looking'; readonly forMs: number }
-  | {
-      readonly kind: 'answered';
-      readonly question: MovesQuestion;
-      readonly answer: MovesAnswer;
-      readonly tookMs: number;
-    }
-  | { readonly kind: 'stopped' }
+  /** With what was found before it was told to look on. */
+  | { readonly kind: 'looking'; readonly forMs: number; readonly before: Answered | null }
+  | ({ readonly kind: 'answered' } & Answered)
   | { readonly kind: 'failed'; readonly reason: string }
   /** There are no workers here. */
   | { readonly kind: 'unavailable' };
+
+/** What was found, be it that more is looked for. */
+export function answeredIn(search: MovesSearch): Answered | null {
+  if (search.kind === 'answered') return search;
+  return search.kind === 'looking' ? search.before : null;
+}
 
 /** Said from this time on, not before: a flash of it would only disturb. */
 const SAY_AFTER_MS = 150;
@@ -30,7 +40,9 @@ interface Held {
 
 export interface Moves {
   readonly search: MovesSearch;
+  /** Keeps what was found. */
   readonly stop: () => void;
+  readonly lookOn: () => void;
   readonly retry: () => void;
 }
 
@@ -39,42 +51,50 @@ export function useMoves(question: MovesQuestion): Moves {
   const client = sharedClient();
   const silence = useRef<() => void>(() => undefined);
   /** Of this question only: another panel may have asked since. */
-  const callOff = useRef<() => void>(() => undefined);
+  const asked = useRef<AskedSearch | null>(null);
   const [held, setHeld] = useState<Held | null>(null);
+  const say = useCallback(
+    (before: Answered | null) => {
+      silence.current();
+      silence.current = saying((forMs) => setHeld({ question, search: { kind: 'looking', forMs, before } })).stop;
+    },
+    [question],
+  );
   const ask = useCallback(() => {
-    silence.current();
     if (client === null) return;
-    const timers = saying((forMs) => setHeld({ question, search: { kind: 'looking', forMs } }));
-    silence.current = timers.stop;
+    say(null);
     const end = (search: MovesSearch) => {
-      timers.stop();
+      silence.current();
       setHeld({ question, search });
     };
-    callOff.current = client.ask(question, {
-      answered: (answer, tookMs) => end({ kind: 'answered', question, answer, tookMs }),
+    asked.current = client.ask(question, {
+      answered: (answer, told) => end({ kind: 'answered', question, answer, ...told }),
       failed: (reason) => end({ kind: 'failed', reason }),
     });
-  }, [client, question]);
+  }, [client, question, say]);
   useEffect(ask, [ask]);
   useEffect(
     () => () => {
       silence.current();
-      callOff.current();
+      asked.current?.drop();
     },
     [],
   );
-  const stop = useCallback(() => {
-    silence.current();
-    callOff.current();
-    setHeld({ question, search: { kind: 'stopped' } });
-  }, [question]);
+  const stop = useCallback(() => asked.current?.stop(), []);
+  const search = held?.question === question ? held.search : BEGUN;
+  const lookOn = () => {
+    say(answeredIn(search));
+    asked.current?.lookOn();
+  };
   const retry = useCallback(() => {
     setHeld(null);
     ask();
   }, [ask]);
-  if (client === null) return { search: { kind: 'unavailable' }, stop, retry };
-  return { search: held?.question === question ? held.search : { kind: 'begun' }, stop, retry };
+  return { search: client === null ? UNAVAILABLE : search, stop, lookOn, retry };
 }
+
+const BEGUN: MovesSearch = { kind: 'begun' };
+const UNAVAILABLE: MovesSearch = { kind: 'unavailable' };
 
 function saying(say: (forMs: number) => void): { readonly stop: () => void } {
   const begun = performance.now();

@@ -52,7 +52,7 @@ describe('a move', () => {
     const pieces = PIECES.map((piece) => ({ ...piece, locked: true }));
     const locked = { ...HEADER, primaries: HEADER.primaries.map((primary) => ({ ...primary, pieces })) };
     expect(faultsOf(locked, move, {})).toContainEqual(expect.stringMatching(/^touches held/));
-    expect(faultsOf(HEADER, move, { maxJointsBroken: 0 })).toContainEqual(expect.stringMatching(/^breaks \d joints/));
+    expect(faultsOf(HEADER, move, { maxJoints: 0 })).toContainEqual(expect.stringMatching(/^takes \d joints/));
   });
 
   it('that tells a wrong length is found out', () => {

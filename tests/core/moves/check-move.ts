@@ -6,6 +6,7 @@ import type { Move } from '../../../core/moves/move.ts';
 import type { MoveOptions } from '../../../core/moves/question.ts';
 import { mmOf } from '../../../core/units/length.ts';
 import { centrelineMm, endByMatrices, frameIn, type MatrixFrame, poseMatrix } from '../../references/path-matrices.ts';
+import { type Act, jointsByHand } from './joints-by-hand.ts';
 
 /** What is wrong with the move; empty when all is well. */
 export function faultsOf(header: Header, move: Move, options: MoveOptions): readonly string[] {
@@ -122,8 +123,20 @@ function isHeld(piece: Piece): boolean {
 function heldFaults(before: Primary, after: Primary): readonly string[] {
   return before.pieces.filter(isHeld).flatMap((piece) => {
     const now = after.pieces.find(({ id }) => id === piece.id);
-    return JSON.stringify(now) === JSON.stringify(piece) ? [] : [`touches held ${piece.id}`];
+    const isAsBefore = JSON.stringify(now) === JSON.stringify(piece);
+    return isAsBefore || isTurnedWhole(before.pieces, piece, now) ? [] : [`touches held ${piece.id}`];
   });
+}
+
+/** A welded bend may turn with all that is welded to it, where a joint between the bend before and itself is not welded. */
+function isTurnedWhole(pieces: readonly Piece[], piece: Piece, now: Piece | undefined): boolean {
+  if (piece.locked || piece.kind === 'straight' || now?.kind !== piece.kind) return false;
+  if (JSON.stringify({ ...now, clockingDeg: piece.clockingDeg }) !== JSON.stringify(piece)) return false;
+  const at = pieces.indexOf(piece);
+  const bends = pieces.slice(0, at).findLastIndex(({ kind }) => kind !== 'straight');
+  const isWeld = (joint: number) =>
+    pieces[joint]?.state === 'welded' && (pieces[joint - 1] ?? pieces[joint])?.state === 'welded';
+  return Array.from({ length: at - bends }, (_, step) => bends + 1 + step).some((joint) => !isWeld(joint));
 }
 
 function straightFaults(header: Header, before: Primary, after: Primary): readonly string[] {
@@ -137,15 +150,37 @@ function straightFaults(header: Header, before: Primary, after: Primary): readon
   });
 }
 
-/** No joint between two welded pieces that were neighbours comes apart, nor more joints than allowed. */
-function jointFaults({ pieces }: Primary, move: Move, { maxJointsBroken }: MoveOptions): readonly string[] {
+/** No joint between two welded pieces that were neighbours comes apart, and joints are counted as by hand. */
+function jointFaults({ pieces }: Primary, move: Move, { maxJoints }: MoveOptions): readonly string[] {
   const broken = move.cost.jointsBroken;
   const welded = broken.filter((joint) => {
     const before = pieces[joint - 1]?.state ?? pieces[joint]?.state;
     return before === 'welded' && pieces[joint]?.state === 'welded';
   });
+  const acts = actsOf(move);
+  const made = acts === null ? null : jointsByHand(pieces, acts);
   return [
     ...welded.map((joint) => `breaks weld ${joint}`),
-    ...(maxJointsBroken !== undefined && broken.length > maxJointsBroken ? [`breaks ${broken.length} joints`] : []),
+    ...(made !== null && made !== move.cost.jointsMade ? [`says ${move.cost.jointsMade} joints, is ${made}`] : []),
+    ...(maxJoints !== undefined && move.cost.jointsMade > maxJoints ? [`takes ${move.cost.jointsMade} joints`] : []),
   ];
+}
+
+/** Null where it is a kick, whose joints are those of a piece replaced and what comes in with it. */
+function actsOf({ changes }: Move): readonly Act[] | null {
+  const acts: Act[] = [];
+  for (const change of changes) {
+    if (change.kind === 'kick') return null;
+    if (change.kind === 'letIn') acts.push({ kind: 'letIn', at: change.joint, pieces: 1 });
+    else if (change.kind === 'bendPair') acts.push({ kind: 'letIn', at: change.joint, pieces: 2 });
+    else if (change.kind === 'takeOut') acts.push({ kind: 'gone', at: change.pieceIndex });
+    else if (change.kind === 'clocking') acts.push({ kind: 'reclocked', at: change.pieceIndex });
+    else acts.push({ kind: isShorter(change) ? 'shorter' : 'replaced', at: change.pieceIndex });
+  }
+  return acts;
+}
+
+function isShorter(change: Extract<Move['changes'][number], { readonly kind: 'length' | 'angle' | 'swap' }>): boolean {
+  if (change.kind === 'length') return mmOf(change.to) < mmOf(change.from);
+  return change.kind === 'angle' && change.toDeg < change.fromDeg;
 }

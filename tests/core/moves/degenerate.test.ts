@@ -1,7 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { applyEdit } from '../../../core/edits/apply-edit.ts';
-import type { Header, Piece, Primary } from '../../../core/header/header.ts';
+import type { Header, Obstacle, Piece, Primary } from '../../../core/header/header.ts';
 import { matchHeader } from '../../../core/length/match-header.ts';
+import type { Move } from '../../../core/moves/move.ts';
+import { gapsOf, neighboursOf } from '../../../core/moves/offer/neighbours.ts';
 import type { MoveOutcome, NoMoveReason } from '../../../core/moves/outcome.ts';
 import { MoveSearch, suggestMoves } from '../../../core/moves/suggest-moves.ts';
 import { describeMove } from '../../../core/moves/words/describe-move.ts';
@@ -11,6 +13,7 @@ import {
   describeStanding,
   describeToFree,
 } from '../../../core/moves/words/describe-outcome.ts';
+import type { Vector } from '../../../core/path/vector.ts';
 import { millimetres } from '../../../core/units/length.ts';
 import { expectWithin } from '../../tolerance.ts';
 import { ALONG_X, bend, primaryOf, seededRandom, straight } from '../path/made-primaries.ts';
@@ -51,7 +54,7 @@ describe('headers without a move say why', () => {
     ['everything locked', suggestMoves(longer(own(U_PIECES.map(locked)), 10), 'own'), 'allHeld'],
     ['everything welded', suggestMoves(longer(own(U_PIECES.map(welded)), 10), 'own'), 'allHeld'],
     ['a piece that cannot be', suggestMoves(broken(u), 'own'), 'impossiblePiece'],
-    ['too few joints allowed', suggestMoves(longer(u, 10), 'own', { maxJointsBroken: 1 }), 'tooManyJoints'],
+    ['too few joints allowed', suggestMoves(longer(u, 10), 'own', { maxJoints: 1 }), 'tooManyJoints'],
     ['a target out of reach', suggestMoves(longer(own([straight(60), bend(76, 30, 0)]), 500), 'own'), 'outOfReach'],
   ])('%s', (_, outcome, kind) => {
     expect(reasonOf(outcome)).toBe(kind);
@@ -96,7 +99,7 @@ describe('headers without a move say why', () => {
 
 describe('what would have to be freed', () => {
   it('is the tack that is one too many', () => {
-    const outcome = suggestMoves(longer(own(U_PIECES), 10), 'own', { maxJointsBroken: 1 });
+    const outcome = suggestMoves(longer(own(U_PIECES), 10), 'own', { maxJoints: 1 });
     if (outcome.kind !== 'none' || outcome.toFree === null) throw new Error(outcome.kind);
     expect(outcome.toFree.lockedPieces).toEqual([]);
     expect(outcome.toFree.tackedJoints.length).toBeGreaterThan(1);
@@ -209,6 +212,34 @@ describe('a search in slices', () => {
   });
 });
 
+describe('a welded group', () => {
+  it('turns as a whole at a tacked joint, and nothing of it is cut', () => {
+    const welded = (piece: Piece): Piece => ({ ...piece, state: 'welded' });
+    const pieces = [
+      straight(60),
+      bend(76, 60, 0),
+      straight(50),
+      welded(bend(76, 45, 40)),
+      welded(straight(40)),
+      welded(bend(76, 45, 90)),
+      straight(70),
+    ];
+    const fitted = own(pieces);
+    // The group was tacked 12 degrees off.
+    const off = own(pieces.with(3, { ...(pieces[3] as Piece), clockingDeg: 52 } as Piece));
+    const header = fittedHeader(off, { targetMm: lengthOf(fitted), fitted });
+    const outcome = suggestMoves(header, 'own');
+    if (outcome.kind !== 'found') throw new Error(outcome.kind);
+    const [move] = outcome.moves;
+    expect(move?.changes).toEqual([{ kind: 'clocking', pieceIndex: 3, fromDeg: 52, toDeg: 40 }]);
+    expect(describeMove(move as Move, header)).toBe('turn the second bend, with what is welded to it, from 52° to 40°');
+    expect(faultsOf(header, move as Move, {})).toEqual([]);
+    const applied = applyEdit(header, (move as Move).edit);
+    if (!applied.ok) throw new Error('refused');
+    expect(applied.value.header.primaries[0]?.pieces[3]?.state).toBe('welded');
+  });
+});
+
 describe('a kick', () => {
   it('makes one long straight longer and moves nothing else', () => {
     const primary = own([straight(30), bend(76, 90, 0), straight(300), bend(76, 90, 180), straight(30)]);
@@ -243,25 +274,49 @@ describe('a pair of bends let in', () => {
 });
 
 describe('clearance', () => {
+  const plane = (id: string, at: { x?: number; z?: number }, normal: Vector): Obstacle => ({
+    kind: 'plane',
+    id,
+    name: id,
+    at: { x: millimetres(at.x ?? 0), y: millimetres(0), z: millimetres(at.z ?? 0) },
+    normal,
+  });
+  const wall = plane('wall', { x: 165 }, { x: -1, y: 0, z: 0 });
+  /** Half a millimetre under the tube, which lies level. */
+  const floor = plane('floor', { z: -(1.75 * 25.4) / 2 - 0.5 }, { x: 0, y: 0, z: 1 });
+  const beside = (obstacles: readonly Obstacle[]): Header => ({ ...longer(own(U_PIECES), 10), obstacles });
+  const free = suggestMoves(beside([wall]), 'own', { kinds: ['straights'] });
+  const nearestMm = free.kind === 'found' ? (free.moves[0]?.clearanceAfterMm ?? 0) : Number.NaN;
+
   it('moves that come too near are left out, and the outcome says so', () => {
-    const primary = own(U_PIECES);
-    const header: Header = {
-      ...longer(primary, 10),
-      obstacles: [
-        {
-          kind: 'plane',
-          id: 'wall',
-          name: 'wall',
-          at: { x: millimetres(165), y: millimetres(0), z: millimetres(0) },
-          normal: { x: -1, y: 0, z: 0 },
-        },
-      ],
-    };
-    const free = suggestMoves(header, 'own', { kinds: ['straights'] });
     if (free.kind !== 'found') throw new Error(free.kind);
-    const nearestMm = free.moves[0]?.clearanceAfterMm ?? 0;
     expect(nearestMm).toBeLessThan(free.moves[0]?.clearanceBeforeMm ?? 0);
-    const kept = suggestMoves(header, 'own', { kinds: ['straights'], clearanceKeptMm: nearestMm + 1 });
+    const kept = suggestMoves(beside([wall]), 'own', { kinds: ['straights'], clearanceKeptMm: nearestMm + 1 });
     expect(reasonOf(kept)).toBe('tooTight');
+  });
+
+  it('that is tight already somewhere excuses nothing elsewhere', () => {
+    const options = { kinds: ['straights'], clearanceKeptMm: nearestMm + 1 } as const;
+    expect(reasonOf(suggestMoves(beside([floor, wall]), 'own', options))).toBe('tooTight');
+    // Beside the floor alone nothing comes nearer than it was, and all is well.
+    expect(suggestMoves(beside([floor]), 'own', options).kind).toBe('found');
+  });
+
+  it.each([6, 14, 29, 32, 38])('is looked at for every candidate, not for the cheapest few (seed %i)', (seed) => {
+    const primary = shopPrimary({ pieces: 8, random: seededRandom(seed * 31) });
+    const base = longer(primary, 10, 6);
+    const above = (mm: number): Header => ({ ...base, obstacles: [plane('lid', { z: mm }, { x: 0, y: 0, z: -1 })] });
+    const far = above(1000);
+    const roomMm = gapsOf(neighboursOf(far, 'own', 6), far.primaries[0] as Primary)?.get('obstacle lid') ?? Number.NaN;
+    // A lid 7 mm above the tube: the six cheapest moves all come nearer to it than is kept.
+    const header = above(1000 - roomMm + 7);
+    const free = suggestMoves(header, 'own');
+    const cheapest = free.kind === 'found' ? free.moves : [];
+    expect(cheapest).toHaveLength(6);
+    expect(cheapest.filter(({ clearanceAfterMm }) => (clearanceAfterMm ?? 0) >= 6.5)).toEqual([]);
+    const kept = suggestMoves(header, 'own', { clearanceKeptMm: 6.5, maxMoves: 1 });
+    if (kept.kind !== 'found') throw new Error(kept.kind);
+    expect(kept.moves[0]?.clearanceAfterMm ?? 0).toBeGreaterThanOrEqual(6.5 - 1e-6);
+    expect(faultsOf(header, kept.moves[0] as Move, {})).toEqual([]);
   });
 });

@@ -4,6 +4,7 @@ import type { Piece, Primary } from '../../../core/header/header.ts';
 import { pieceLength } from '../../../core/length/piece-length.ts';
 import type { StockItem } from '../../../core/stock/stock-item.ts';
 import { inches, millimetres, mmOf } from '../../../core/units/length.ts';
+import { type Act, jointsByHand } from './joints-by-hand.ts';
 import { pick } from './made-headers.ts';
 
 export type DisturbanceKind = 'length' | 'clocking' | 'angle' | 'clr';
@@ -99,30 +100,18 @@ function changedBy(kind: DisturbanceKind, piece: Piece, random: () => number): P
 
 /** Counted by hand from the definitions, not by the program's own count. */
 function undoCost(before: Primary, after: readonly Piece[], touched: ReadonlyMap<number, DisturbanceKind>): UndoCost {
-  const freed = new Set<number>();
-  const last = after.length;
-  for (const [at, kind] of touched) {
-    if (kind === 'clocking') continue;
-    freed.add(at);
-    if (at + 1 < last) freed.add(at + 1);
-  }
   let tubeMm = 0;
+  const acts: Act[] = [];
   for (const [at, kind] of touched) {
-    const was = before.pieces[at] as Piece;
-    const is = after[at] as Piece;
-    const gainMm = pieceLength(was) - pieceLength(is);
+    const gainMm = pieceLength(before.pieces[at] as Piece) - pieceLength(after[at] as Piece);
+    if (kind === 'clocking') acts.push({ kind: 'reclocked', at });
+    else acts.push({ kind: kind === 'clr' || gainMm > 0 ? 'replaced' : 'shorter', at });
     if (kind === 'length') tubeMm += Math.max(0, gainMm);
-    if (kind === 'clr' || (kind === 'angle' && gainMm > 0)) tubeMm += pieceLength(was);
-    if (kind === 'clocking') {
-      let bendBefore = at - 1;
-      while (bendBefore >= 0 && after[bendBefore]?.kind === 'straight') bendBefore -= 1;
-      const between = Array.from({ length: at - bendBefore }, (_, step) => bendBefore + 1 + step);
-      if (!between.some((joint) => freed.has(joint))) freed.add(at);
-    }
+    if (kind === 'clr' || (kind === 'angle' && gainMm > 0)) tubeMm += pieceLength(before.pieces[at] as Piece);
   }
   const kinds = [...touched.values()];
   return {
-    joints: freed.size,
+    joints: jointsByHand(after, acts),
     cuts: kinds.filter((kind) => kind !== 'clocking').length,
     adjusted: kinds.filter((kind) => kind === 'clocking').length,
     tubeMm,

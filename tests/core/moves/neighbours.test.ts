@@ -1,10 +1,15 @@
 /** What a move has to keep clear of, where two tubes go into one collector. */
 
 import { expect, test } from 'vitest';
-import { leastClearanceMm, neighboursOf } from '../../../core/moves/offer/neighbours.ts';
+import type { Primary } from '../../../core/header/header.ts';
+import { gapsOf, leastOf, type Neighbours, neighboursOf, tightenedTo } from '../../../core/moves/offer/neighbours.ts';
 import { inches, millimetres } from '../../../core/units/length.ts';
 import { expectWithin } from '../../tolerance.ts';
 import { bend, headerOf, poseAt, primaryOf, straight } from '../path/made-primaries.ts';
+
+function leastClearance(neighbours: Neighbours, primary: Primary): number | null {
+  return leastOf(gapsOf(neighbours, primary));
+}
 
 /** An S over to the neighbour and one back, then the last over to it by a little more, where they meet. */
 function weavingPair() {
@@ -31,9 +36,9 @@ test('the meeting does not count, and what is nearer than wanted before it does'
   const { weaving, beside, meetMm } = weavingPair();
   const collector = { id: 'c', name: 'c', inlets: [inlet('i1'), inlet('i2')] };
   const header = headerOf([weaving, beside], { collectors: [collector] }, { tube });
-  const leastWanting = (wantedMm: number) => leastClearanceMm(neighboursOf(header, 'w', wantedMm), weaving);
+  const leastWanting = (wantedMm: number) => leastClearance(neighboursOf(header, 'w', wantedMm), weaving);
   expect(meetMm).toBeLessThan(1);
-  const alone = leastClearanceMm(neighboursOf(headerOf([weaving], {}, { tube }), 'w', 1), weaving);
+  const alone = leastClearance(neighboursOf(headerOf([weaving], {}, { tube }), 'w', 1), weaving);
   expect(leastWanting(1)).toBe(alone);
   expectWithin(leastWanting(5) ?? Number.NaN, 2, 1e-6);
 });
@@ -41,5 +46,24 @@ test('the meeting does not count, and what is nearer than wanted before it does'
 test('without a common collector the nearest place counts, wherever it is', () => {
   const { weaving, beside, meetMm } = weavingPair();
   const header = headerOf([weaving, beside], {}, { tube });
-  expectWithin(leastClearanceMm(neighboursOf(header, 'w', 1), weaving) ?? Number.NaN, meetMm, 1e-6);
+  expectWithin(leastClearance(neighboursOf(header, 'w', 1), weaving) ?? Number.NaN, meetMm, 1e-6);
+});
+
+test('each thing is held against its own past: that one is tight already excuses no other', () => {
+  const before = new Map([
+    ['itself', 30],
+    ['primary a', 2],
+    ['primary b', 20],
+  ]);
+  const after = (a: number, b: number) =>
+    new Map([
+      ['itself', 30],
+      ['primary a', a],
+      ['primary b', b],
+    ]);
+  expect(tightenedTo(before, after(2, 20), 6)).toBeNull();
+  expect(tightenedTo(before, after(3, 6), 6)).toBeNull();
+  expect(tightenedTo(before, after(2, 4), 6)).toBe(4);
+  expect(tightenedTo(before, after(1, 20), 6)).toBe(1);
+  expect(tightenedTo(before, new Map([['obstacle wall', 5]]), 6)).toBe(5);
 });

@@ -117,7 +117,7 @@ function randomSettings(random: () => number, primaries: readonly Primary[]): Se
 function randomOptions(random: () => number): MoveOptions {
   return {
     ...(random() < 0.3 ? { stock: FULL_SHELF } : {}),
-    ...(random() < 0.15 ? { maxJointsBroken: 1 + Math.floor(random() * 4) } : {}),
+    ...(random() < 0.15 ? { maxJoints: 1 + Math.floor(random() * 4) } : {}),
     ...(random() < 0.15 ? { clearanceKeptMm: 6 } : {}),
   };
 }

@@ -11,10 +11,10 @@ import {
   utimesSync,
   writeFileSync,
 } from 'node:fs';
-import { join } from 'node:path';
+import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
-import { bundleFile } from '../../../electron/build/bundles.ts';
+import { BUNDLE_NAMES, bundleFile } from '../../../electron/build/bundles.ts';
 import { temporaryFolder } from '../../temporary-folder.ts';
 import { ANSWERS, installPackage, type Mirror, openMirror, standInArchive } from './stand-in-runtime.ts';
 
@@ -23,9 +23,9 @@ const ADDRESS = /http:\/\/127\.0\.0\.1:\d+\/#token=[\w-]+/;
 
 /** A runtime that notes what it was started with. */
 const NOTING = '#!/bin/sh\nprintf "%s\\n" "$@" "run as node: $ELECTRON_RUN_AS_NODE" > "$NOTES"\n';
-/** One that stays until it is asked to end. */
+/** One that stays until it is asked to end, or half a minute, so that a failed test leaves nothing running. */
 const STAYING =
-  '#!/bin/sh\ntrap "echo asked > $NOTES; exit 0" TERM\necho open > "$NOTES"\nwhile :; do sleep 0.05; done\n';
+  '#!/bin/sh\ntrap "echo asked > $NOTES; exit 0" TERM\necho open > "$NOTES"\nfor turn in $(seq 600); do sleep 0.05; done\n';
 /** One that ends as Chromium does where it may not make its sandbox. */
 const REFUSED =
   '#!/bin/sh\necho "FATAL: The SUID sandbox helper binary was found, but is not configured correctly." >&2\nkill -TRAP $$\n';
@@ -42,8 +42,8 @@ beforeAll(() => {
   for (const part of ['electron', 'package.json']) cpSync(join(ROOT, part), join(template, part), { recursive: true });
   mkdirSync(join(template, 'node_modules'));
   symlinkSync(join(ROOT, 'node_modules/better-sqlite3'), join(template, 'node_modules/better-sqlite3'));
-  for (const part of ['host', 'renderer', 'shell', 'preload'])
-    cpSync(join(ROOT, 'dist', part), join(template, 'dist', part), { recursive: true });
+  for (const name of BUNDLE_NAMES)
+    cpSync(dirname(bundleFile(ROOT, name)), dirname(bundleFile(template, name)), { recursive: true });
 });
 
 beforeEach(async () => {
@@ -63,7 +63,7 @@ function serveRuntime(script: string): Buffer {
   cpSync(template, project, { recursive: true, verbatimSymlinks: true });
   // What was built is newer than what it was built from, or the program would build it again.
   const now = new Date();
-  for (const name of ['host', 'renderer', 'main', 'preload'] as const) utimesSync(bundleFile(project, name), now, now);
+  for (const name of BUNDLE_NAMES) utimesSync(bundleFile(project, name), now, now);
   const archive = standInArchive(script);
   installPackage(project, archive);
   mirror.answer = ANSWERS.whole(archive);
@@ -150,7 +150,7 @@ describe('with a mirror that has the runtime', () => {
     // At a terminal the window hears Ctrl+C itself.
     run.child.kill('SIGINT');
     await new Promise((resolve) => setTimeout(resolve, 300));
-    expect(run.child.exitCode).toBeNull();
+    expect([run.child.exitCode, run.child.signalCode]).toEqual([null, null]);
     run.child.kill('SIGTERM');
     expect(await run.ended).toBe(0);
     expect(noted()).toBe('asked\n');

@@ -137,6 +137,17 @@ describe('rotation', () => {
     expect(listBackups(place)).toEqual([]);
   });
 
+  test('a link or a folder with the name of a backup is none, and its number is not given again', async () => {
+    const shop = openShop();
+    await headerWith(shop, []);
+    const { name } = await shop.must('makeBackup', {});
+    const folder = join(shop.folder, 'backups');
+    symlinkSync(join(folder, name), join(folder, 'evenrun-000007-daily-2026-01-01T00-00-00Z.sqlite'));
+    mkdirSync(join(folder, 'evenrun-000009-daily-2026-01-01T00-00-00Z.sqlite'));
+    expect((await shop.must('listBackups', {})).backups.map((backup) => backup.name)).toEqual([name]);
+    expect((await shop.must('makeBackup', {})).name).toMatch(/^evenrun-000010-/);
+  });
+
   test('fourteen backups on one day leave one daily and ten recent', async () => {
     const shop = openShop();
     await headerWith(shop, []);

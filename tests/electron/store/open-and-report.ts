@@ -6,6 +6,7 @@ import { chmodSync, readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import type { CallName, Reply, RequestOf } from '../../../electron/bridge/contract.ts';
 import { createBackend } from '../../../electron/store/backend.ts';
+import { withRequestId } from '../../request-ids.ts';
 
 const [folder = '', task = 'start', count = '0'] = process.argv.slice(2);
 const backend = createBackend({
@@ -105,7 +106,7 @@ async function look() {
   };
   const refused: Record<string, unknown> = {};
   for (const [name, request] of Object.entries(writes)) {
-    const reply = await backend.call(name as CallName, request);
+    const reply = await backend.call(name, withRequestId(name as CallName, request as never));
     refused[name] = reply.ok ? 'done' : reply.problems[0];
   }
   return {

@@ -22,13 +22,20 @@ class FakeWorker implements WorkerLike {
     this.asked.push(message);
   }
 
+  lastNumber(): number {
+    const asked = this.asked.findLast((message) => message.kind === 'ask');
+    return asked?.kind === 'ask' ? asked.number : -1;
+  }
+
   terminate(): void {
     this.isEnded = true;
   }
 
   /** Answers the newest question, or that of a number. */
-  answer(outcome = 'noTarget' as const, number = this.asked.at(-1)?.number ?? -1): void {
-    this.onmessage?.({ data: { number, answer: { kind: 'header', outcome: { kind: 'none', reason: outcome } } } });
+  answer(outcome = 'noTarget' as const, number = this.lastNumber()): void {
+    this.onmessage?.({
+      data: { number, isThrough: true, answer: { kind: 'header', outcome: { kind: 'none', reason: outcome } } },
+    });
   }
 }
 
@@ -47,7 +54,7 @@ function clientWithWorkers() {
   );
   const ask = (question: MovesQuestion = QUESTION) =>
     client.ask(question, {
-      answered: (answer, tookMs) => {
+      answered: (answer, { tookMs }) => {
         heard.push(answer);
         times.push(tookMs);
       },
@@ -77,7 +84,7 @@ describe('a question', () => {
     ask();
     workers[0]?.answer();
     ask();
-    expect(workers[0]?.asked.map(({ number }) => number)).toEqual([1, 2]);
+    expect(workers[0]?.asked).toMatchObject([{ number: 1 }, { number: 2 }]);
     expect(workers.some(({ isEnded }) => isEnded)).toBe(false);
   });
 
@@ -102,21 +109,34 @@ test('a worker started ahead takes the first question', () => {
 });
 
 describe('stopping', () => {
-  test('tells the worker, and no answer is heard', () => {
-    const { client, workers, heard, ask } = clientWithWorkers();
-    ask();
-    client.stop();
-    expect(workers[0]?.asked.at(-1)?.question).toBeNull();
-    workers[0]?.answer('noTarget', 1);
+  test('tells the worker, which answers with what it has', () => {
+    const { workers, heard, ask } = clientWithWorkers();
+    const asked = ask();
+    asked.stop();
+    expect(workers[0]?.asked.at(-1)).toEqual({ kind: 'stop', number: 1 });
+    workers[0]?.answer();
+    expect(heard).toHaveLength(1);
+    asked.lookOn();
+    expect(workers[0]?.asked.at(-1)).toMatchObject({ kind: 'lookOn', number: 1 });
+    workers[0]?.answer();
+    expect(heard).toHaveLength(2);
+  });
+
+  test('for whoever left: no answer is heard', () => {
+    const { workers, heard, ask } = clientWithWorkers();
+    ask().drop();
+    expect(workers[0]?.asked.at(-1)).toEqual({ kind: 'drop' });
+    workers[0]?.answer();
     workers[0]?.onerror?.({ message: 'late' });
     expect(heard).toEqual([]);
   });
 
   test('an older search leaves the newer one alone', () => {
     const { workers, heard, ask } = clientWithWorkers();
-    const callOff = ask();
+    const older = ask();
     ask();
-    callOff();
+    for (const act of [older.stop, older.lookOn, older.drop]) act();
+    expect(workers[0]?.asked.map(({ kind }) => kind)).toEqual(['ask', 'ask']);
     workers[0]?.answer();
     expect(heard).toHaveLength(1);
   });
@@ -165,32 +185,57 @@ function slicedSearch() {
 
 describe('a search in slices', () => {
   const question: MovesQuestion = { kind: 'primary', header: demoHeader('h'), primaryId: 'primary-3', options: {} };
+  const asking = (number: number, budgetMs = 1e6, asked: MovesQuestion = question) =>
+    ({ kind: 'ask', number, question: asked, budgetMs }) as const;
 
   test('comes to the answer of one at once, in many slices', () => {
     const { search, posted, slices } = slicedSearch();
-    search.hear({ number: 7, question });
+    search.hear(asking(7));
     expect(slices()).toBeGreaterThan(5);
-    expect(posted).toEqual([{ number: 7, answer: answerQuestion(question) }]);
+    expect(posted).toEqual([{ number: 7, answer: answerQuestion(question), isThrough: true }]);
   });
 
   test('is dropped for a newer question, which alone is answered', () => {
     const { search, posted, waiting, slice, slices } = slicedSearch();
-    search.hear({ number: 1, question });
+    search.hear(asking(1));
     slice();
-    search.hear({ number: 2, question: QUESTION });
-    search.hear({ number: 3, question });
+    search.hear(asking(2, 1e6, QUESTION));
+    search.hear(asking(3));
     expect(waiting).toHaveLength(1);
     slices();
     expect(posted.map(({ number }) => number)).toEqual([3]);
   });
 
-  test('ends at the next slice when it is told to stop', () => {
+  test('ends at the next slice when nothing is wanted any more', () => {
     const { search, posted, slice, slices } = slicedSearch();
-    search.hear({ number: 1, question });
+    search.hear(asking(1));
     slice();
-    search.hear({ number: 2, question: null });
+    search.hear({ kind: 'drop' });
     expect(slices()).toBe(1);
     expect(posted).toEqual([]);
+  });
+
+  test('answers with what it has when its time is up, and looks on when it is told to', () => {
+    const { search, posted, slices } = slicedSearch();
+    search.hear(asking(1, 20));
+    slices();
+    expect(posted).toMatchObject([{ number: 1, isThrough: false }]);
+    search.hear({ kind: 'lookOn', number: 1, budgetMs: 1e6 });
+    slices();
+    expect(posted[1]).toEqual({ number: 1, answer: answerQuestion(question), isThrough: true });
+  });
+
+  test('answers at once when it is stopped, and keeps its place', () => {
+    const { search, posted, slice, slices } = slicedSearch();
+    search.hear(asking(1));
+    slice();
+    search.hear({ kind: 'stop', number: 1 });
+    expect(posted).toMatchObject([{ number: 1, isThrough: false }]);
+    slices();
+    expect(posted).toHaveLength(1);
+    search.hear({ kind: 'lookOn', number: 1, budgetMs: 1e6 });
+    slices();
+    expect(posted.at(-1)).toMatchObject({ isThrough: true });
   });
 });
 

@@ -49,7 +49,7 @@ describe('a move', () => {
     expect(first?.figures.map(({ text }) => plain(text))).toEqual([
       '35 1/4 in',
       '0 in band',
-      'breaks no joint',
+      'no joint to make',
       'no cut',
       '3/16 in of tube added',
       'ends 3/16 in too deep in the inlet, square',
@@ -116,14 +116,14 @@ describe('all primaries', () => {
     expect(others.every(({ said }) => said.startsWith('Move the target to '))).toBe(true);
   });
 
-  test('are told when moving the target breaks fewer joints', () => {
+  test('are told when moving the target takes fewer joints', () => {
     const found = suggestHeaderMoves(header);
     if (found.kind !== 'found') throw new Error('no plans');
     expect(cheaperSentence({ ...found, cheaper: null }, header)).toBeNull();
-    const cheaper = { ...found.asItIs, targetMm: 25.4, jointsBroken: 0, unsolved: [] };
-    const asItIs = { ...found.asItIs, jointsBroken: 4 };
+    const cheaper = { ...found.asItIs, targetMm: 25.4, jointsMade: 0, unsolved: [] };
+    const asItIs = { ...found.asItIs, jointsMade: 4 };
     expect(plain(cheaperSentence({ ...found, asItIs, cheaper }, header) ?? '')).toBe(
-      'Moving the target to 1 in breaks no joint; keeping it and changing 2 primaries breaks 4.',
+      'Moving the target to 1 in takes 0 joints; keeping it and changing 2 primaries takes 4.',
     );
   });
 });
@@ -146,7 +146,13 @@ describe('what can be let go', () => {
   test('tacks alone are no part of the document', () => {
     const primary = header.primaries[2];
     if (primary === undefined) throw new Error('no primary');
-    const toFree: ToFree = { lockedPieces: [], weldedPieces: [], weldedJoints: [], tackedJoints: [2] };
+    const toFree: ToFree = {
+      lockedPieces: [],
+      weldedPieces: [],
+      weldedJoints: [],
+      tackedJoints: [2],
+      jointsMade: 1,
+    };
     expect(freeOffer(primary, toFree)).toBeNull();
     const weld = freeOffer(primary, { ...toFree, weldedJoints: [3] });
     expect(weld?.name).toBe('The weld is cut: make piece 4 tacked');
@@ -157,8 +163,10 @@ test('an empty shelf is not considered, and nothing typed is no limit', () => {
   expect(askedOptions(FIRST_SETTINGS, [])).toEqual({});
   expect(askedOptions(FIRST_SETTINGS, null)).toEqual({});
   const clearanceKept = { value: 0.5, unit: 'in' } as const;
-  const asked = askedOptions({ mostJoints: 2, clearanceKept, usesShelf: false }, null);
-  expect(asked).toEqual({ maxJointsBroken: 2, clearanceKeptMm: 12.7 });
+  const asked = askedOptions({ mostJoints: 2, clearanceKept, usesShelf: false, addsBends: false }, null);
+  const { kinds, ...others } = asked;
+  expect(others).toEqual({ maxJoints: 2, clearanceKeptMm: 12.7 });
+  expect(kinds).toEqual(['straights', 'clockings', 'trims', 'swaps', 'lengthOnly']);
 });
 
 test('arrow keys stop at the ends of the list', () => {

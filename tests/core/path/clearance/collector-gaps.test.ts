@@ -115,3 +115,39 @@ test('the distance from a point to a path is that to the nearest of 20,000 of it
     expect(exact).toBeGreaterThan(sampled - lengthMm / perSpan);
   }
 });
+
+describe('tubes that pass through each other before a collector', () => {
+  const sixty = Math.PI / 3;
+  const along = { x: Math.cos(sixty), y: Math.sin(sixty), z: 0 };
+  const inward = { x: Math.sin(sixty), y: -Math.cos(sixty), z: 0 };
+
+  /** 350 mm at 60 degrees to the straight, then a bend of CLR 63.5 that leaves it parallel, its end beside that of the straight. */
+  function curling(besideMm: number) {
+    const bendX = 63.5 * Math.sin(sixty);
+    const bendY = 63.5 * (1 - Math.cos(sixty));
+    const at = { x: 400 - bendX - 350 * along.x, y: besideMm - bendY - 350 * along.y, z: 0 };
+    return bodyOf([straight(350), bend(63.5, 60, 0)], poseAt(at, along, inward));
+  }
+  const level = alongX(0, [straight(400)]);
+
+  test('are told of, although it happens within four diameters of their ends', () => {
+    const { meeting, elsewhere } = collectorGaps(level, curling(46), 6);
+    expect(meeting).toBeNull();
+    // The middle of one goes through the middle of the other.
+    expectWithin(elsewhere?.gapMm ?? Number.NaN, -OD_MM, 1e-6);
+  });
+
+  test('are not told of where they are let into each other no deeper than at their ends', () => {
+    // From the other side, so that they come together from above and end 5 mm into each other.
+    const upper = { x: Math.cos(sixty), y: -Math.sin(sixty), z: 0 };
+    const bendX = 63.5 * Math.sin(sixty);
+    const at = { x: 400 - bendX - 350 * upper.x, y: 35 + 31.75 - 350 * upper.y, z: 0 };
+    const above = bodyOf(
+      [straight(350), bend(63.5, 60, 0)],
+      poseAt(at, upper, { x: Math.sin(sixty), y: Math.cos(sixty), z: 0 }),
+    );
+    const { meeting, elsewhere } = collectorGaps(level, above, 6);
+    expectWithin(meeting?.gapMm ?? Number.NaN, -5, 1e-6);
+    expect(elsewhere).toBeNull();
+  });
+});

@@ -1,4 +1,4 @@
-/** A quick look at whether values within limits can bring the end into its windows, before a program is solved for it. */
+/** A quick look at where values must lie to bring the end into its windows, before a program is solved for them. */
 
 import { lengthSquared, minus, plus, product, type Shift, scaledBy, unitOf, without } from './shift.ts';
 import type { ShiftOption } from './shift-option.ts';
@@ -7,15 +7,25 @@ import { middleOf, type ShiftWindows, scalesOf } from './shift-windows.ts';
 /** Below this length a column depends on those before it. */
 const DEPENDS = 1e-6;
 
+export interface Range {
+  readonly low: number;
+  readonly high: number;
+}
+
 /**
- * Whether values within limits may exist. `off` is how far off the end is before any of the shifts.
+ * Where the value of each shift with a column lies if the set works at all, from its base value; null when it cannot work. `off` is how
+ * far off the end is before any of the shifts.
  *
  * In units in which every window is 1 wide to each side, any good answer lies within 2 of the exact one (four figures, each off
  * by 1 at most). So with independent columns each value lies within 2 times the length of its row of the inverse from
- * the least squares answer, and a value that cannot come so near to its limits rules the set out. Says yes when the columns
- * depend on each other, since then nothing follows.
+ * the least squares answer, and a value that cannot come so near to its limits rules the set out. When the columns depend on
+ * each other nothing follows but the limits themselves.
  */
-export function mayFit(chosen: readonly ShiftOption[], off: Shift, windows: ShiftWindows): boolean {
+export function fittingRanges(
+  chosen: readonly ShiftOption[],
+  off: Shift,
+  windows: ShiftWindows,
+): readonly Range[] | null {
   const scales = scalesOf(windows);
   const jumped = chosen.reduce<Shift>((sum, { offset }) => plus(sum, offset), off);
   const free = chosen.filter(({ column }) => column !== null);
@@ -23,8 +33,14 @@ export function mayFit(chosen: readonly ShiftOption[], off: Shift, windows: Shif
     free.map(({ column }) => scaledBy(column as Shift, scales)),
     scaledBy(minus(middleOf(windows), jumped), scales),
   );
-  return triangle === null || free.every((option, i) => isWithinLimits(option, i, triangle));
+  const ranges = free.map(({ downMm, upMm }, i) => {
+    const { value, strayMm } = triangle === null ? ANYWHERE : estimate(i, triangle);
+    return { low: Math.max(-downMm, value - strayMm), high: Math.min(upMm, value + strayMm) };
+  });
+  return ranges.every(({ low, high }) => low <= high) ? ranges : null;
 }
+
+const ANYWHERE = { value: 0, strayMm: Number.POSITIVE_INFINITY };
 
 interface Triangle {
   /** Upper triangle, stored by columns. */
@@ -55,8 +71,8 @@ function factored(columns: readonly Shift[], wanted: Shift): Triangle | null {
   return { upper, parts };
 }
 
-/** Works out row i of the inverse of the triangle, from the bottom up. */
-function isWithinLimits({ downMm, upMm }: ShiftOption, i: number, { upper, parts }: Triangle): boolean {
+/** The least squares value of one shift, by row i of the triangle's inverse (from the bottom up), and how far it may stray. */
+function estimate(i: number, { upper, parts }: Triangle): { readonly value: number; readonly strayMm: number } {
   const row: number[] = [];
   for (let j = i; j < upper.length; j += 1) {
     let sum = j === i ? 1 : 0;
@@ -69,6 +85,5 @@ function isWithinLimits({ downMm, upMm }: ShiftOption, i: number, { upper, parts
     value += entry * (parts[i + step] as number);
     square += entry * entry;
   }
-  const strayMm = 2 * Math.sqrt(square) + 1e-9;
-  return value >= -downMm - strayMm && value <= upMm + strayMm;
+  return { value, strayMm: 2 * Math.sqrt(square) + 1e-9 };
 }

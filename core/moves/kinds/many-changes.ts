@@ -1,0 +1,116 @@
+/** Moves of many changes at once, looked for by sampling: the last resort before a primary is called out of reach. */
+
+import { enterMove, settledValues, withFewerJoints } from '../offer/enter-move.ts';
+import { touchOf, type Variable } from '../problem/variable.ts';
+import { keyOf, type Search } from '../search.ts';
+import { isTurn } from '../turning/end-motion.ts';
+
+/** So many in a row that come to nothing, and nothing is likely to come of more: of 120 primaries one more was found by twenty times as many. */
+const BARREN = 250;
+const FEWEST = 5;
+const MOST = 9;
+/** So many moves that were found this way are enough: what matters is that there is one, and that it is not the first best. */
+const ENOUGH = 40;
+/** How far starts are strewn about the tube as it lies, in the later samples. */
+const STREW_TURN_RAD = 0.8;
+const STREW_SLIDE_MM = 40;
+
+/**
+ * Sets of five to nine variables, drawn at random from a fixed seed, each settled by Gauss-Newton from a start near the tube as it
+ * lies, first exactly there, later strewn about it. Six figures must come right, so such a set mostly has a whole family of
+ * answers, and the one found is thinned out: whatever the move can do without is left out again, the dearest first.
+ */
+export function* searchManyChanges(
+  search: Search,
+  variables: readonly Variable[],
+  samples: number,
+): Generator<void, void> {
+  const random = fixedRandom();
+  const slots = new Set(variables.map(({ slot }) => slot)).size;
+  if (slots < 2) return;
+  let found = 0;
+  let barren = 0;
+  for (let sample = 0; sample < samples && found < ENOUGH && barren < BARREN; sample += 1) {
+    yield;
+    const size = Math.min(slots, FEWEST + Math.floor(random() * (MOST - FEWEST + 1)));
+    const drawn = drawnFrom(variables, size, random);
+    const strew = Math.min(1, (2 * sample) / samples);
+    const start = drawn.map((one) => one.start - one.present + strewn(one, strew, random));
+    const values = settledValues(search, drawn, start);
+    const isFound = values !== null && (yield* thinOut(search, drawn, values));
+    if (isFound) found += 1;
+    barren = isFound ? 0 : barren + 1;
+  }
+}
+
+/** The same numbers every time, so that the same question has the same answer (constants of Numerical Recipes, from memory). */
+function fixedRandom(): () => number {
+  let state = 2_654_435_769;
+  return () => {
+    state = (Math.imul(state, 1_664_525) + 1_013_904_223) >>> 0;
+    return state / 2 ** 32;
+  };
+}
+
+/** So many variables of different slots, in order along the tube. */
+function drawnFrom(variables: readonly Variable[], size: number, random: () => number): readonly Variable[] {
+  const drawn: Variable[] = [];
+  const taken = new Set<number>();
+  while (drawn.length < size) {
+    const one = variables[Math.floor(random() * variables.length)] as Variable;
+    if (taken.has(one.slot)) continue;
+    taken.add(one.slot);
+    drawn.push(one);
+  }
+  return drawn.sort((a, b) => a.screw.order - b.screw.order);
+}
+
+function strewn({ isFixed, screw }: Variable, share: number, random: () => number): number {
+  if (isFixed) return 0;
+  const by = (2 * random() - 1) * share;
+  return by * (isTurn(screw) ? STREW_TURN_RAD : STREW_SLIDE_MM);
+}
+
+/** Leaves out whatever the move can do without, once what changes least first and once what costs most, and enters what remains. */
+function* thinOut(search: Search, variables: readonly Variable[], values: Float64Array): Generator<void, boolean> {
+  const sizes = variables.map((variable, i) => sizeOf(variable, values[i] as number));
+  const prices = variables.map((variable, i) => keyOf(search, [touchOf(variable, values[i] as number)]));
+  const bySize = inOrder(variables, sizes, 1);
+  const byPrice = inOrder(variables, prices, -1);
+  const isSmaller = yield* thinOutBy(search, bySize, variables, values);
+  const isCheaper = yield* thinOutBy(search, byPrice, variables, values);
+  return isSmaller || isCheaper;
+}
+
+function inOrder(variables: readonly Variable[], figures: readonly number[], sign: 1 | -1): readonly Variable[] {
+  const order = variables.map((_, i) => i).sort((a, b) => sign * ((figures[a] as number) - (figures[b] as number)));
+  return order.map((i) => variables[i] as Variable);
+}
+
+function* thinOutBy(
+  search: Search,
+  order: readonly Variable[],
+  variables: readonly Variable[],
+  values: Float64Array,
+): Generator<void, boolean> {
+  let kept = variables;
+  let now = values;
+  for (const variable of order) {
+    const fewer = kept.filter((one) => one !== variable);
+    if (fewer.length === 0) break;
+    yield;
+    const start = fewer.map((one) => now[kept.indexOf(one)] as number);
+    const without = settledValues(search, fewer, start);
+    if (without !== null) [kept, now] = [fewer, without];
+  }
+  return (
+    enterMove(search, kept, withFewerJoints(search, kept, now)) ||
+    (kept !== variables && enterMove(search, variables, values))
+  );
+}
+
+/** In steps that feel alike: a tenth of a radian and ten millimetres. */
+function sizeOf({ screw, isFixed }: Variable, value: number): number {
+  if (isFixed) return Number.POSITIVE_INFINITY;
+  return Math.abs(value) * (isTurn(screw) ? 10 : 0.1);
+}

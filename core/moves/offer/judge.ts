@@ -1,0 +1,88 @@
+/** Judges a candidate as it comes: whether it stands up when it is applied, and whether it comes too near to anything. */
+
+import { mmOf } from '../../units/length.ts';
+import type { Move, MoveChange } from '../move.ts';
+import type { MoveProblem } from '../problem/move-problem.ts';
+import type { Candidate } from '../ranking/candidate.ts';
+import { buildMove } from './build-move.ts';
+import { freshIds } from './fresh-ids.ts';
+import { kickSides } from './kick-sides.ts';
+import { type Gaps, gapsOf, leastOf, type Neighbours, neighboursOf, tightenedTo } from './neighbours.ts';
+
+/** A candidate that stands up, as far as it was looked at. */
+export interface Judged {
+  readonly candidate: Candidate;
+  /** Null: not built yet. */
+  readonly move: Move | null;
+}
+
+export interface Offered extends Judged {
+  readonly move: Move;
+}
+
+export class Judge {
+  /** The largest gap left by a move that was too tight; null when none was. */
+  tightestBestMm: number | null = null;
+  private readonly problem: MoveProblem;
+  private around: { readonly neighbours: Neighbours; readonly before: Gaps | null } | null = null;
+
+  constructor(problem: MoveProblem) {
+    this.problem = problem;
+  }
+
+  /**
+   * Null when a gap is to be kept and the move does not keep it. Where none is, whatever closes and lands in the band may come in; the
+   * proof is for those that are offered, since it takes longer than finding them.
+   */
+  readonly judge = (candidate: Candidate): Judged | null => {
+    if ((this.problem.options.clearanceKeptMm ?? null) !== null) return this.clearest(candidate);
+    return { candidate, move: null };
+  };
+
+  /** The move with the gaps that it leaves; a kick goes to the side with most room. Null: none of its sides keeps the gap. */
+  clearest(candidate: Candidate): Offered | null {
+    const { neighbours, before } = this.surroundings();
+    const keptMm = this.problem.options.clearanceKeptMm ?? null;
+    let best: Offered | null = null;
+    for (const changes of sidesOf(candidate.changes)) {
+      const sided = { ...candidate, changes };
+      const built = buildMove(this.problem, sided, freshIds(this.problem));
+      if (built === null) continue;
+      const after = gapsOf(neighbours, built.proof.primary);
+      const tightMm = keptMm === null ? null : tightenedTo(before, after, keptMm);
+      if (tightMm !== null) {
+        this.tightestBestMm = Math.max(this.tightestBestMm ?? Number.NEGATIVE_INFINITY, tightMm);
+        continue;
+      }
+      const gaps = { clearanceBeforeMm: leastOf(before), clearanceAfterMm: leastOf(after) };
+      const judged = { candidate: this.withTightness(sided, gaps.clearanceAfterMm), move: { ...built.move, ...gaps } };
+      if (best === null || roomOf(judged) > roomOf(best)) best = judged;
+    }
+    return best;
+  }
+
+  private withTightness(candidate: Candidate, afterMm: number | null): Candidate {
+    const wantedMm = mmOf(this.problem.header.settings.wantedGap);
+    const tightMm = Math.max(0, wantedMm - (afterMm ?? Number.POSITIVE_INFINITY));
+    return { ...candidate, cost: { ...candidate.cost, tightMm } };
+  }
+
+  private surroundings() {
+    if (this.around === null) {
+      const { header, primary, options } = this.problem;
+      const wantedMm = mmOf(header.settings.wantedGap);
+      const neighbours = neighboursOf(header, primary.id, Math.max(wantedMm, options.clearanceKeptMm ?? wantedMm));
+      this.around = { neighbours, before: gapsOf(neighbours, primary) };
+    }
+    return this.around;
+  }
+}
+
+function roomOf({ move }: Offered): number {
+  return move.clearanceAfterMm ?? Number.POSITIVE_INFINITY;
+}
+
+function sidesOf(changes: readonly MoveChange[]): readonly (readonly MoveChange[])[] {
+  const [only] = changes;
+  return only?.kind === 'kick' ? kickSides(only).map((kick) => [kick]) : [changes];
+}

@@ -1,0 +1,147 @@
+/** What it takes to bring every primary of a header to one target. */
+
+import { applyEdit, applyEdits } from '../../edits/apply-edit.ts';
+import type { BatchEdit, SingleEdit } from '../../edits/edit.ts';
+import type { Header, Primary, Target } from '../../header/header.ts';
+import { type MatchReport, matchHeader } from '../../length/match-header.ts';
+import type { Move } from '../move.ts';
+import { freshIds } from '../offer/fresh-ids.ts';
+import type { MoveOutcome } from '../outcome.ts';
+import { fixedEnds, standingOf } from '../problem/fixed-ends.ts';
+import type { MoveOptions } from '../question.ts';
+import { MoveSearch } from '../suggest-moves.ts';
+import { inDependence } from './dependence.ts';
+import { typedTarget } from './targets-to-try.ts';
+
+export interface PrimaryPlan {
+  readonly primaryId: string;
+  readonly outcome: MoveOutcome;
+}
+
+export interface HeaderPlan {
+  /** Null: the header's own target, as it is. */
+  readonly target: Target | null;
+  readonly targetMm: number;
+  /** Primaries out of the band of this target, and those left open by one that they end at, with their moves. */
+  readonly primaries: readonly PrimaryPlan[];
+  /** The first move of each, and the new target where there is one; null when there is nothing to change. */
+  readonly edit: BatchEdit | null;
+  readonly bendsAdded: number;
+  readonly jointsMade: number;
+  readonly newCuts: number;
+  readonly tubeAddedMm: number;
+  /** Primaries that no move was found for. */
+  readonly unsolved: readonly string[];
+  /** The header after `edit`. */
+  readonly after: MatchReport | null;
+}
+
+/** What one plan takes, in the order in which it counts. */
+export type PlanPrice = Pick<HeaderPlan, 'unsolved' | 'bendsAdded' | 'jointsMade' | 'newCuts' | 'tubeAddedMm'>;
+
+/** Negative when `a` takes less. */
+export function comparePlans(a: PlanPrice, b: PlanPrice): number {
+  return (
+    a.unsolved.length - b.unsolved.length ||
+    a.bendsAdded - b.bendsAdded ||
+    a.jointsMade - b.jointsMade ||
+    a.newCuts - b.newCuts ||
+    a.tubeAddedMm - b.tubeAddedMm
+  );
+}
+
+/** Pauses of one primary's search after which its best so far is taken: about a third of a second. */
+const MOST_PAUSES = 3000;
+
+/**
+ * The plan for a target; null as soon as it takes more than the plan it is to beat.
+ *
+ * One primary after another, those that others end at first, each on the header as the moves before have left it: so a primary that
+ * ends at another's end follows it, and gaps between two that both move are those after both moves.
+ */
+export function* planFor(
+  header: Header,
+  target: Target | null,
+  options: MoveOptions,
+  toBeat: PlanPrice | null,
+): Generator<void, HeaderPlan | null> {
+  let now = withTarget(header, target);
+  const primaries: PrimaryPlan[] = [];
+  const newId = options.newId ?? freshIds({ header, options });
+  for (const primary of inDependence(header)) {
+    if (!needsMove(header, now, primary)) continue;
+    const search = new MoveSearch(now, primary.id, { ...options, maxMoves: 1, newId });
+    for (let pauses = 0; pauses < MOST_PAUSES && !search.look(() => true); pauses += 1) yield;
+    const outcome = search.soFar();
+    primaries.push({ primaryId: primary.id, outcome });
+    const [move] = movesOf([{ primaryId: primary.id, outcome }]);
+    const applied = move === undefined ? null : applyEdit(now, move.edit);
+    if (applied?.ok === true) now = applied.value.header;
+    if (toBeat !== null && comparePlans(priceOf(primaries), toBeat) > 0) return null;
+  }
+  return {
+    target,
+    targetMm: matchHeader(withTarget(header, target)).targetMm ?? 0,
+    primaries,
+    ...editOf(header, target, movesOf(primaries)),
+    ...priceOf(primaries),
+  };
+}
+
+function movesOf(primaries: readonly PrimaryPlan[]): readonly Move[] {
+  return primaries.flatMap(({ outcome }) => (outcome.kind === 'found' ? outcome.moves.slice(0, 1) : []));
+}
+
+function priceOf(primaries: readonly PrimaryPlan[]): PlanPrice {
+  const moves = movesOf(primaries);
+  const sum = (figure: (move: Move) => number) => moves.reduce((total, move) => total + figure(move), 0);
+  return {
+    bendsAdded: sum(({ cost }) => cost.bendsAdded),
+    jointsMade: sum(({ cost }) => cost.jointsMade),
+    newCuts: sum(({ cost }) => cost.newCuts),
+    tubeAddedMm: sum(({ cost }) => cost.tubeAddedMm),
+    unsolved: primaries.flatMap(({ primaryId, outcome }) => (outcome.kind === 'found' ? [] : [primaryId])),
+  };
+}
+
+/** Out of the band, or closed before and left open by a move of the primary that it ends at. */
+function needsMove(before: Header, now: Header, { id }: Primary): boolean {
+  const match = matchHeader(now);
+  const verdict = match.primaries.find(({ primaryId }) => primaryId === id)?.verdict ?? null;
+  if (verdict === null) return false;
+  return verdict !== 'inBand' || (isClosed(before, id) && !isClosed(now, id));
+}
+
+function isClosed(header: Header, primaryId: string): boolean {
+  const primary = header.primaries.find(({ id }) => id === primaryId);
+  if (primary === undefined) return false;
+  return standingOf(matchHeader(header), primaryId, fixedEnds(header, primary)).isClosed;
+}
+
+/** The header as the moves are to see it: a mean would run away from them, so it is held at what it is. */
+function withTarget(header: Header, target: Target | null): Header {
+  if (target !== null) return { ...header, settings: { ...header.settings, target } };
+  if (header.settings.target.kind !== 'mean') return header;
+  const { targetMm } = matchHeader(header);
+  return targetMm === null ? header : withTarget(header, typedTarget(header, targetMm));
+}
+
+/** All moves as one step. When a mean does not stand still under them, the target is typed in as part of it. */
+function editOf(header: Header, target: Target | null, moves: readonly Move[]): Pick<HeaderPlan, 'edit' | 'after'> {
+  const edits = moves.flatMap((move): readonly SingleEdit[] => move.edit.edits);
+  const setTarget = (wanted: Target): SingleEdit => ({ kind: 'setSettings', set: { target: wanted } });
+  const held = withTarget(header, target).settings.target;
+  const choices = target === null ? [edits, [...edits, setTarget(held)]] : [[...edits, setTarget(target)]];
+  let best: Pick<HeaderPlan, 'edit' | 'after'> = { edit: null, after: null };
+  for (const choice of choices) {
+    if (choice.length === 0) continue;
+    const applied = applyEdits(header, choice);
+    if (!applied.ok) continue;
+    const after = matchHeader(applied.value.header);
+    const edit: BatchEdit = { kind: 'batch', label: 'moves on several primaries', edits: choice };
+    const outside = ({ primaries }: MatchReport) =>
+      primaries.filter(({ verdict }) => verdict === 'short' || verdict === 'long').length;
+    if (best.after === null || outside(after) < outside(best.after)) best = { edit, after };
+  }
+  return best;
+}

@@ -1,0 +1,55 @@
+/** Which targets a whole header may be brought to. */
+
+import type { Header, Target } from '../../header/header.ts';
+import type { MatchReport } from '../../length/match-header.ts';
+import { MM_PER_INCH, mmOf } from '../../units/length.ts';
+import { unitOf } from '../../units/length-style.ts';
+
+/** Lengths that differ by less are one target. */
+const SAME_MM = 0.01;
+
+/** Targets at the edge of a band are typed to so many parts of their unit, on the side that keeps the primary in its band. */
+const PARTS = { in: 64, mm: 10 } as const;
+
+/**
+ * The present target first (null). Then the length of each primary; the lengths at which a primary just comes into the band, above and
+ * below its own; and the mean. Between two neighbouring edges the same primaries are in the band, so that no other target saves
+ * another primary from being changed.
+ */
+export function targetsToTry(header: Header, match: MatchReport): readonly (Target | null)[] {
+  const targets: (Target | null)[] = [null];
+  const tried = [match.targetMm ?? 0];
+  const isNew = (mm: number) => {
+    if (tried.some((other) => Math.abs(other - mm) < SAME_MM)) return false;
+    tried.push(mm);
+    return true;
+  };
+  const judged = match.primaries.filter(({ verdict }) => verdict !== null);
+  for (const { primaryId, lengthMm } of judged) {
+    if (isNew(lengthMm)) targets.push({ kind: 'primary', primaryId });
+  }
+  const { minus, plus } = header.settings.tolerance;
+  for (const { lengthMm } of judged) {
+    for (const target of [
+      typedTarget(header, lengthMm + mmOf(minus), Math.floor),
+      typedTarget(header, lengthMm - mmOf(plus), Math.ceil),
+    ]) {
+      const mm = mmOf(target.length);
+      if (mm > 0 && isNew(mm)) targets.push(target);
+    }
+  }
+  if (match.meanMm !== null && isNew(match.meanMm)) targets.push(typedTarget(header, match.meanMm));
+  return targets;
+}
+
+/** Rounded as asked; not at all without a way to round. */
+export function typedTarget(
+  header: Header,
+  mm: number,
+  round?: (parts: number) => number,
+): Extract<Target, { readonly kind: 'typed' }> {
+  const unit = unitOf(header.settings.display);
+  const value = unit === 'in' ? mm / MM_PER_INCH : mm;
+  const parts = PARTS[unit];
+  return { kind: 'typed', length: { value: round === undefined ? value : round(value * parts) / parts, unit } };
+}

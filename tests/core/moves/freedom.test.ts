@@ -1,0 +1,29 @@
+/** More freedom: a move is never lost by it, and a larger shelf never makes the best one dearer. */
+
+import { describe, expect, it } from 'vitest';
+import { FREEDOMS, MORE_STOCK, tryFreedom } from './freedoms.ts';
+
+const { EVENRUN_LONG } = process.env;
+const HEADERS = EVENRUN_LONG === '1' ? 500 : 25;
+
+describe('more freedom', () => {
+  it(
+    `in the shelf never loses the best move, nor makes it dearer (${HEADERS} headers)`,
+    () => {
+      const { compared, lost, dearer } = tryFreedom(MORE_STOCK, HEADERS);
+      expect({ lost, dearer }).toEqual({ lost: [], dearer: [] });
+      expect(compared).toBe(HEADERS);
+    },
+    60 * 60_000,
+  );
+
+  it.each(FREEDOMS.map((freedom) => [freedom.name, freedom] as const))(
+    `as %s never loses a move (${HEADERS} headers)`,
+    (_, freedom) => {
+      const { compared, lost } = tryFreedom(freedom, HEADERS);
+      expect(lost).toEqual([]);
+      expect(compared).toBe(HEADERS);
+    },
+    60 * 60_000,
+  );
+});
