@@ -3,7 +3,6 @@
 import { renameSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { build } from 'vite';
 import { isOlderThanSources } from '../../electron/build/freshness.ts';
 
 const ROOT = fileURLToPath(new URL('../..', import.meta.url));
@@ -12,8 +11,9 @@ const ENTRIES = {
   'editing-child': 'tests/trust/editing-child.ts',
   'sabotage-synchronous': 'tests/trust/sabotage-synchronous.ts',
   'spy-pragmas': 'tests/trust/spy-pragmas.ts',
+  'open-and-report': 'tests/electron/store/open-and-report.ts',
 } as const;
-const SOURCES = ['core', 'electron', 'tests/trust', 'package-lock.json'];
+const SOURCES = ['core', 'electron', 'tests/trust', 'tests/electron/store', 'package-lock.json'];
 
 export type ChildModule = keyof typeof ENTRIES;
 
@@ -27,6 +27,8 @@ export async function buildChildren(): Promise<void> {
   const sources = SOURCES.map((source) => join(ROOT, source));
   const names = Object.keys(ENTRIES) as ChildModule[];
   if (!names.some((name) => isOlderThanSources(childFile(name), sources))) return;
+  // The bundler takes longer to load than a child lives, so it is loaded only when it is wanted.
+  const { build } = await import('vite');
   const staging = join(ROOT, 'dist', `.staging-children-${process.pid}`);
   await build({
     root: ROOT,

@@ -5,7 +5,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import process from 'node:process';
 import { pathToFileURL } from 'node:url';
-import { type ChildModule, childFile } from './child-bundle.ts';
+import { childFile } from './child-bundle.ts';
 import { type ChildLine, readLines } from './protocol.ts';
 
 export interface ChildOptions {
@@ -16,7 +16,7 @@ export interface ChildOptions {
   readonly mode?: 'alone' | 'shared';
   readonly env?: Readonly<Record<string, string>>;
   /** Loaded before the child, to sabotage it or to look at its settings. */
-  readonly preload?: Exclude<ChildModule, 'editing-child'>;
+  readonly preload?: 'sabotage-synchronous' | 'spy-pragmas';
 }
 
 export interface ChildEnd {

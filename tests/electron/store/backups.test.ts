@@ -10,6 +10,7 @@ import { parseBackupName } from '../../../electron/store/backups/backup-names.ts
 import { listBackups, rotate } from '../../../electron/store/backups/backups.ts';
 import { checkCopy } from '../../../electron/store/backups/check-copy.ts';
 import { dataFolder } from '../../../electron/store/file/data-folder.ts';
+import { childFile } from '../../trust/child-bundle.ts';
 import {
   addPrimary,
   doStep,
@@ -22,7 +23,7 @@ import {
   temporaryFolder,
 } from './shop.ts';
 
-const CHILD = new URL('./open-and-report.ts', import.meta.url).pathname;
+const CHILD = childFile('open-and-report');
 const { EVENRUN_LONG } = process.env;
 const KILLS = EVENRUN_LONG === '1' ? 200 : 8;
 

@@ -10,6 +10,7 @@ import type { StockItem } from '../../../core/stock/stock-item.ts';
 import { dataFolder } from '../../../electron/store/file/data-folder.ts';
 import { openDatabase } from '../../../electron/store/file/open-database.ts';
 import { pragmaMismatches } from '../../../electron/store/file/pragmas.ts';
+import { childFile } from '../../trust/child-bundle.ts';
 import {
   addPrimary,
   doStep,
@@ -24,7 +25,7 @@ import {
   withoutTrigger,
 } from './shop.ts';
 
-const CHILD = new URL('./open-and-report.ts', import.meta.url).pathname;
+const CHILD = childFile('open-and-report');
 
 /** A folder with a sound database of one header in it, closed. */
 async function usedFolder(): Promise<string> {
