@@ -11,6 +11,7 @@ import type { Variable } from './problem/variable.ts';
 import { variablesOf } from './problem/variables.ts';
 import type { MoveKind } from './question.ts';
 import type { Search } from './search.ts';
+import { midwayOf } from './turning/miss.ts';
 
 /** Sets of this many straights are looked through at most: four are enough for an exact answer in space, two more may be taken out. */
 const MOST_STRAIGHTS = 6;
@@ -50,6 +51,10 @@ export function* searchMoves(search: Search): Generator<void, void> {
   yield* searchSwaps(search, { shifts, turns, swaps });
   if (hasPlainMove(search)) return;
   yield* searchManyChanges(search, [...shifts, ...turns], SAMPLES);
+  const midway = midwayOf(search.aim);
+  if (midway !== null && !hasPlainMove(search)) {
+    yield* searchManyChanges({ ...search, aim: midway }, [...shifts, ...turns], SAMPLES);
+  }
   for (const leads of swaps) yield* searchManyChanges(search, [...shifts, ...turns, ...leads], SAMPLES_OF_CLR);
 }
 

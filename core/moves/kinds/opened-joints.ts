@@ -7,7 +7,7 @@ import { LEAST_STEP, largestKeyWith } from '../ranking/cost.ts';
 import type { Search } from '../search.ts';
 import { MOST_SCREWS, type Screw } from '../turning/end-motion.ts';
 import { LinearPicture } from '../turning/linear-picture.ts';
-import { missAt } from '../turning/miss.ts';
+import { midwayOf, missAt } from '../turning/miss.ts';
 
 const MOST_SETS = 65_000;
 const MOST_TRIES = 400;
@@ -219,24 +219,11 @@ function tryTogether(search: Search, all: readonly Variable[]): void {
   if (values !== null) thinOut(search, all, values);
 }
 
-/**
- * Settled onto the middle of slip and band. Where these are wide they pull the end along until it stalls at their edge; the middle
- * pulls all the way, so that more room never hides what less room finds.
- */
+/** More room must not hide what less room finds, so the middle of it is tried where all of it came to nothing. */
 function settledMidway(search: Search, all: readonly Variable[], start: readonly number[]): Float64Array | null {
-  const { aim } = search;
-  const { window, ends } = aim;
-  if (ends.limits.deeperMm + ends.limits.shallowerMm === 0) return null;
-  const middle = {
-    ...aim,
-    window: { ...window, lowMm: window.aimMm - MIDDLE_MM, highMm: window.aimMm + MIDDLE_MM },
-    ends: { ...ends, limits: { ...ends.limits, deeperMm: 0, shallowerMm: 0 } },
-  };
-  return settledValues({ ...search, aim: middle }, all, start);
+  const aim = midwayOf(search.aim);
+  return aim === null ? null : settledValues({ ...search, aim }, all, start);
 }
-
-/** Half of the middle of the band. */
-const MIDDLE_MM = 1;
 
 /** Leaves out re-clockings that the move can do without, those that turn least first, and enters what remains. */
 function thinOut(search: Search, variables: readonly Variable[], values: Float64Array): void {

@@ -17,6 +17,25 @@ export function aimAt(ends: FixedEnds, window: LengthWindow): Aim {
   return { ends, axes: inletAxes(ends.wanted), window };
 }
 
+/** Half of the middle of a band. */
+const MIDDLE_MM = 1;
+
+/**
+ * The aim without slip and with the middle of the band only; null where there is no slip. Where slip and band are wide they pull the end along
+ * until it stalls at their edge; their middle pulls all the way.
+ */
+export function midwayOf(aim: Aim): Aim | null {
+  const { window, ends } = aim;
+  if (ends.limits.deeperMm + ends.limits.shallowerMm === 0) return null;
+  const lowMm = Math.max(window.lowMm, window.aimMm - MIDDLE_MM);
+  const highMm = Math.min(window.highMm, window.aimMm + MIDDLE_MM);
+  return {
+    ...aim,
+    window: { ...window, lowMm, highMm },
+    ends: { ...ends, limits: { ...ends.limits, deeperMm: 0, shallowerMm: 0 } },
+  };
+}
+
 /** Where the end comes to lie, judged. */
 export interface Miss {
   /** After the inlet's slip has taken what it can. */
