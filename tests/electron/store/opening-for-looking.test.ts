@@ -6,9 +6,10 @@ import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import type { StockItem } from '../../../core/stock/stock-item.ts';
 import type { ResponseOf } from '../../../electron/bridge/contract.ts';
+import { childFile } from '../../trust/child-bundle.ts';
 import { addPrimary, doStep, hashOf, headerWith, openShop, straight, temporaryFolder } from './shop.ts';
 
-const CHILD = new URL('./open-and-report.ts', import.meta.url).pathname;
+const CHILD = childFile('open-and-report');
 const NOBODY = 65534;
 const isRoot = process.getuid?.() === 0;
 /** Root may write anywhere, so these run as another user, or on a disk of their own. */
