@@ -53,7 +53,9 @@ describe('a move', () => {
     await page.getByRole('row', { name: /^7 straight.*changed/ }).waitFor();
     expect(await stored()).toEqual(before);
     await page.keyboard.press('ArrowDown');
-    expect(await list.getByRole('option', { selected: true }).textContent()).toContain('Kick');
+    const second = await list.getByRole('option').nth(1).textContent();
+    expect(second).not.toEqual(await list.getByRole('option').first().textContent());
+    await expect.poll(() => list.getByRole('option', { selected: true }).textContent()).toBe(second);
     await page.keyboard.press('Escape');
     expect(await page.locator('.strip-after').count()).toBe(0);
     await page.keyboard.press('Home');
@@ -75,7 +77,8 @@ describe('a move', () => {
     await page.getByRole('button', { name: 'View', exact: true }).click();
     await page.locator('.view-picture').waitFor();
     const list = await openMoves(page);
-    await list.getByRole('option', { name: /^Kick/ }).click();
+    // The first only makes a straight longer; any other turns something, which a dashed line shows best.
+    await list.getByRole('option').nth(1).click();
     await expect.poll(() => page.locator('.view-picture').getAttribute('data-before')).toBe('1');
     await page.getByText('dashed as it is now').waitFor();
     await page.getByRole('button', { name: 'Show in the chart' }).click();
@@ -166,27 +169,40 @@ function hard(header: Header): Header {
   };
 }
 
+/** Counts anew from now on. */
+async function watchLongTasks(page: Page): Promise<void> {
+  await page.evaluate(() => {
+    const told = { longest: 0 };
+    Object.assign(globalThis, { told });
+    new PerformanceObserver((list) => {
+      for (const { duration } of list.getEntries()) told.longest = Math.max(told.longest, duration);
+    }).observe({ type: 'longtask' });
+  });
+}
+
+const longestTaskMs = (page: Page) => page.evaluate<number>('told.longest');
+
 describe('a long search', () => {
   test('says how long, lets the person type, and ends when the header changes or Stop is pressed', async () => {
     const { page } = app;
     await changed(hard);
+    await watchLongTasks(page);
+    await entryLine(page).focus();
+    await page.keyboard.type('2 1/4; b45 180');
+    const alone = await longestTaskMs(page);
+    await entryLine(page).fill('');
     await openMoves(page);
     await page.getByRole('tab', { name: 'All primaries out of band' }).click();
     await page.getByText(/Looking for moves … \d+\.\d s/).waitFor();
-    await page.evaluate(() => {
-      const told = globalThis as unknown as { longest: number };
-      told.longest = 0;
-      new PerformanceObserver((list) => {
-        for (const { duration } of list.getEntries()) told.longest = Math.max(told.longest, duration);
-      }).observe({ type: 'longtask' });
-    });
+    await watchLongTasks(page);
     await entryLine(page).focus();
     await page.keyboard.type('2 1/4; b45 180');
     expect(await entryLine(page).inputValue()).toBe('2 1/4; b45 180');
     expect(await page.getByText('Looking for moves').count()).toBe(1);
-    const longest = await page.evaluate(() => (globalThis as unknown as { longest: number }).longest);
-    console.log(`longest task while typing beside a search: ${longest.toFixed(0)} ms`);
-    expect(longest).toBeLessThan(200);
+    const beside = await longestTaskMs(page);
+    console.log(`longest task while typing: ${alone.toFixed(0)} ms alone, ${beside.toFixed(0)} ms beside a search`);
+    // The search has a core of its own at best, half of the page's at worst; on the page's thread it would take seconds.
+    expect(beside).toBeLessThan(200 + 5 * alone);
     await page.getByRole('button', { name: 'Stop' }).click();
     await page.getByText('Not everything was looked through in this time.').waitFor();
     await page.getByRole('button', { name: 'Look on' }).click();
