@@ -78,7 +78,9 @@ test('headers that can only be looked at: said on every screen until they can be
   const context = await browser.newContext();
   const page = await context.newPage();
   const cannotWrite = { kind: 'storage', fault: 'readOnly', file: '/shop/evenrun.sqlite', detail: '' };
+  let isMended = false;
   await page.route('**/bridge/start', async (route) => {
+    if (isMended) return await route.continue();
     const answer = await route.fetch();
     const body = (await answer.json()) as { value: object };
     await route.fulfill({ response: answer, json: { ...body, value: { ...body.value, cannotWrite } } });
@@ -96,9 +98,11 @@ test('headers that can only be looked at: said on every screen until they can be
     }, screen);
     await expect.poll(() => told.isVisible()).toBe(true);
   }
+  const refused = page.waitForResponse('**/bridge/start');
   await told.getByRole('button', { name: 'Try again' }).click();
+  await refused;
   await expect.poll(() => told.isVisible()).toBe(true);
-  await page.unroute('**/bridge/start');
+  isMended = true;
   await told.getByRole('button', { name: 'Try again' }).click();
   await page.getByText('Changes are saved again.').waitFor();
   expect(await told.count()).toBe(0);
