@@ -35,20 +35,26 @@ function emptyHeader(id: string): Header {
 interface Desk {
   readonly app: AppUnderTest;
   readonly page: Page;
-  /** Calls that the page has sent since it was opened. */
+  /** Calls that the page has sent since the count began. */
   readonly sent: () => number;
   /** Calls that have come to the host since then. */
   readonly arrived: () => number;
+  /** Begins the count anew: a call that a reload cut off never comes. To be called while nothing is on its way. */
+  readonly countAnew: () => void;
 }
 
 function deskOf(app: AppUnderTest, page: Page): Desk {
   let sent = 0;
-  const before = app.gate.asked;
+  let before = app.gate.asked;
+  const countAnew = () => {
+    sent = 0;
+    before = app.gate.asked;
+  };
   page.on('request', (request) => {
     if (request.method() === 'POST') sent += 1;
   });
   page.on('dialog', (dialog) => void dialog.accept());
-  return { app, page, sent: () => sent, arrived: () => app.gate.asked - before };
+  return { app, page, sent: () => sent, arrived: () => app.gate.asked - before, countAnew };
 }
 
 async function newDesk(app: AppUnderTest): Promise<Desk> {
@@ -133,6 +139,9 @@ async function breakOff(before: Desk, { ending, keys }: Case): Promise<CaseEnd> 
   const headerId = (await before.app.backend.must('importHeader', { header })).header.id;
   await openBench(before.page, headerId);
   await entryLine(before.page).focus();
+  await framesDrawn(before.page, SETTLE_FRAMES);
+  await until('the host has answered', () => before.app.gate.underWay === 0);
+  before.countAnew();
   const pressed = KEYS.slice(0, keys);
   await typeKeys(before, pressed);
   const desk = await endPage(before, ending);
