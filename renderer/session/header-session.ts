@@ -2,20 +2,20 @@
 
 import {
   applyEdit,
-  copyHeader,
   describeEdit,
   type Edit,
   failure,
   type Header,
   matchHeader,
-  nameWithEnding,
   newId,
   type Problem,
   type Result,
   success,
 } from '../../core/index.ts';
 import type { HostBridge, Reply, Unsaved } from '../../electron/bridge/contract.ts';
+import { CopyBeside } from './copy-beside.ts';
 import { DraftKeeper } from './draft-keeper.ts';
+import { ReadAhead } from './read-ahead.ts';
 import { asPending, rebaseSteps } from './rebase.ts';
 import type { SessionParts } from './session-parts.ts';
 import type { Conflict, ConflictChoice, OpenedHeader, PendingStep, SessionState } from './session-state.ts';
@@ -33,9 +33,8 @@ export class HeaderSession {
   readonly #listeners = new Set<() => void>();
   readonly #committers = new Set<() => void>();
   #history: StepHistory;
-  #isReadingAhead = false;
-  /** Of the request that puts this window's version beside the other as a copy; the same until it is there. */
-  #copyRequestId: string | null = null;
+  readonly #ahead: ReadAhead;
+  readonly #copy: CopyBeside;
   #state: SessionState;
 
   constructor(opened: OpenedHeader, parts: SessionParts) {
@@ -45,6 +44,8 @@ export class HeaderSession {
     this.headerId = headerId;
     this.#parts = parts;
     this.#history = new StepHistory(opened);
+    this.#ahead = new ReadAhead(bridge, headerId);
+    this.#copy = new CopyBeside(bridge, () => this.newId());
     this.#drafts = new DraftKeeper(bridge, headerId, { kept: opened.draft, mayClear: () => this.#queue.isIdle });
     const events = { changed: () => this.#queueChanged(), refused: () => void this.#enterConflict() };
     this.#queue = new StepQueue({ ...parts, headerId, events, drafts: this.#drafts }, opened.revision);
@@ -166,7 +167,7 @@ export class HeaderSession {
    */
   async settleConflict(choice: ConflictChoice): Promise<OpenedHeader | null> {
     if (this.#state.conflict === null) return null;
-    const copy = choice === 'mineAsCopy' ? await this.#copyOf(this.#state.header) : null;
+    const copy = choice === 'mineAsCopy' ? await this.#copy.make(this.#state.header) : null;
     if (choice === 'mineAsCopy' && copy === null) return null;
     const opened = await this.#reopen();
     if (opened === null) {
@@ -205,19 +206,12 @@ export class HeaderSession {
     return true;
   }
 
-  /** Asks for earlier steps before they are needed. Without an answer the next undo asks again. */
-  async #readAhead(): Promise<void> {
+  /** Labels follow only while the history is still the one in hand. */
+  #readAhead(): Promise<void> {
     const history = this.#history;
-    const wanted = history.wanted();
-    if (wanted === null || this.#isReadingAhead) return;
-    this.#isReadingAhead = true;
-    const request = { headerId: this.headerId, ...wanted };
-    const reply = await this.bridge.call('readHistory', request).catch(() => null);
-    this.#isReadingAhead = false;
-    if (reply?.ok !== true) return;
-    history.extend(wanted, reply.value);
-    if (history === this.#history) this.#set(this.#history.labels);
-    await this.#readAhead();
+    return this.#ahead.fill(history, () => {
+      if (history === this.#history) this.#set(history.labels);
+    });
   }
 
   /** Null where the host does not answer at all. */
@@ -228,16 +222,6 @@ export class HeaderSession {
   async #reopen(): Promise<OpenedHeader | null> {
     const reply = await this.#askForHeader();
     return reply?.ok === true ? reply.value : null;
-  }
-
-  async #copyOf(mine: Header): Promise<OpenedHeader | null> {
-    const header = copyHeader(mine, { id: this.newId(), name: nameWithEnding(mine.name, ' (mine)') });
-    this.#copyRequestId ??= this.newId();
-    const request = { requestId: this.#copyRequestId, header };
-    const reply = await this.bridge.call('importHeader', request).catch(() => null);
-    if (reply?.ok !== true) return null;
-    this.#copyRequestId = null;
-    return reply.value;
   }
 
   /** Reads what is on disk and shows both; tries again until the host answers one way or the other. */

@@ -248,6 +248,16 @@ describe('another window', () => {
     expect(mine.getState().header).toEqual(bridge.headerOf('h1').header);
   });
 
+  test('mine as a copy is made once, though the first answer is lost', async () => {
+    const { bridge, mine } = await collide();
+    bridge.failNext('importHeader', { kind: 'answerLost' });
+    expect(await mine.settleConflict('mineAsCopy')).toBeNull();
+    const copy = await mine.settleConflict('mineAsCopy');
+    expect(copy?.header.name).toBe('Test four (mine)');
+    expect(bridge.calls.filter(({ name }) => name === 'importHeader')).toHaveLength(2);
+    expect(copy?.header.id).toBe('made-1');
+  });
+
   test('a header that is gone can still be kept as a copy', async () => {
     const bridge = new MemoryBridge(HEADER);
     const { session } = open(bridge);
