@@ -2,7 +2,7 @@
 
 import type Database from 'better-sqlite3';
 import type { RequestOf } from '../bridge/contract.ts';
-import { preferencesSchema } from '../bridge/contract.ts';
+import { preferencesSchema } from '../bridge/messages.ts';
 import { isIntact } from './rows/checksums.ts';
 import { intactRow, shaped } from './rows/read-row.ts';
 import { rowTable } from './rows/row-table.ts';

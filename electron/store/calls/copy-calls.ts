@@ -13,8 +13,8 @@ import {
   success,
   writeHeader,
 } from '../../../core/index.ts';
-import { headerRefSchema } from '../../bridge/contract.ts';
 import type { Handlers } from '../../bridge/dispatcher.ts';
+import { headerRefSchema } from '../../bridge/messages.ts';
 import { keepHeader } from '../header/keep-header.ts';
 import { type OpenedHeader, openedHeader, readWhole } from '../header/opened-header.ts';
 import { readHeader } from '../header/read-header.ts';
