@@ -12,15 +12,16 @@ import {
   type Result,
   success,
 } from '../../core/index.ts';
-import type { HostBridge, Reply, Unsaved } from '../../electron/bridge/contract.ts';
+import type { HostBridge, Unsaved } from '../../electron/bridge/contract.ts';
 import { CopyBeside } from './copy-beside.ts';
 import { DraftKeeper } from './draft-keeper.ts';
 import { ReadAhead } from './read-ahead.ts';
 import { asPending, rebaseSteps } from './rebase.ts';
 import type { SessionParts } from './session-parts.ts';
-import type { Conflict, ConflictChoice, OpenedHeader, PendingStep, SessionState } from './session-state.ts';
+import type { ConflictChoice, OpenedHeader, PendingStep, SessionState } from './session-state.ts';
 import { StepHistory } from './step-history.ts';
 import { StepQueue } from './step-queue.ts';
+import { VersionOnDisk } from './version-on-disk.ts';
 
 const LOOK_AGAIN_MS = 1_000;
 
@@ -35,6 +36,7 @@ export class HeaderSession {
   #history: StepHistory;
   readonly #ahead: ReadAhead;
   readonly #copy: CopyBeside;
+  readonly #onDisk: VersionOnDisk;
   #state: SessionState;
 
   constructor(opened: OpenedHeader, parts: SessionParts) {
@@ -46,6 +48,7 @@ export class HeaderSession {
     this.#history = new StepHistory(opened);
     this.#ahead = new ReadAhead(bridge, headerId);
     this.#copy = new CopyBeside(bridge, () => this.newId());
+    this.#onDisk = new VersionOnDisk(bridge, headerId);
     this.#drafts = new DraftKeeper(bridge, headerId, { kept: opened.draft, mayClear: () => this.#queue.isIdle });
     const events = { changed: () => this.#queueChanged(), refused: () => void this.#enterConflict() };
     this.#queue = new StepQueue({ ...parts, headerId, events, drafts: this.#drafts }, opened.revision);
@@ -157,7 +160,7 @@ export class HeaderSession {
     if (!settled() || this.#state.damage !== null) return;
     const reply = await this.bridge.call('readRevision', { headerId: this.headerId }).catch(() => null);
     if (reply?.ok !== true || reply.value.revision === asked || !settled()) return;
-    const opened = await this.#reopen();
+    const opened = await this.#onDisk.open();
     if (opened !== null && settled()) this.#take(opened, []);
   }
 
@@ -169,7 +172,7 @@ export class HeaderSession {
     if (this.#state.conflict === null) return null;
     const copy = choice === 'mineAsCopy' ? await this.#copy.make(this.#state.header) : null;
     if (choice === 'mineAsCopy' && copy === null) return null;
-    const opened = await this.#reopen();
+    const opened = await this.#onDisk.open();
     if (opened === null) {
       // All of mine is safe in the copy, and there is nothing left to send it to.
       if (copy !== null && this.#state.conflict.theirs === null) {
@@ -214,30 +217,14 @@ export class HeaderSession {
     });
   }
 
-  /** Null where the host does not answer at all. */
-  #askForHeader(): Promise<Reply<'openHeader'> | null> {
-    return this.bridge.call('openHeader', { headerId: this.headerId }).catch(() => null);
-  }
-
-  async #reopen(): Promise<OpenedHeader | null> {
-    const reply = await this.#askForHeader();
-    return reply?.ok === true ? reply.value : null;
-  }
-
   /** Reads what is on disk and shows both; tries again until the host answers one way or the other. */
   async #enterConflict(): Promise<void> {
-    const reply = await this.#askForHeader();
-    const isGone = reply?.ok === false && reply.problems.some((problem) => problem.kind === 'notFound');
-    if (reply?.ok !== true && !isGone) {
-      this.#parts.timers.set(() => void this.#enterConflict(), LOOK_AGAIN_MS);
-      return;
-    }
-    const conflict: Conflict = {
-      theirs: reply?.ok === true ? reply.value.header : null,
+    const conflict = await this.#onDisk.besides(() => ({
       mine: this.#state.header,
       mySteps: this.#queue.unacknowledged.map((step) => step.label),
-    };
-    this.#set({ conflict });
+    }));
+    if (conflict === null) this.#parts.timers.set(() => void this.#enterConflict(), LOOK_AGAIN_MS);
+    else this.#set({ conflict });
   }
 
   /** Goes over to what is on disk, with `steps` made again on top of it. */
