@@ -49,7 +49,7 @@ describe('a move', () => {
     await expect.poll(() => list.getByRole('option').count(), { timeout: 20_000 }).toBeGreaterThan(3);
     await list.getByRole('option').first().focus();
     await page.locator('[data-primary="primary-3"] .strip-after').waitFor();
-    await page.getByText('then 0 in band').waitFor();
+    await page.getByText('then OK').waitFor();
     await page.getByRole('row', { name: /^7 straight.*changed/ }).waitFor();
     expect(await stored()).toEqual(before);
     await page.keyboard.press('ArrowDown');
@@ -221,7 +221,7 @@ describe('a long search', () => {
       await page.keyboard.press('ArrowUp');
     }
     await page
-      .getByRole('option', { name: /let .* into the straight before the first bend \(now 7 7\/8 in/i })
+      .getByRole('option', { name: /let .* into the straight before the first bend \(now 7 7\/8"/i })
       .first()
       .waitFor();
     console.log(`moves answered after ${first} ms at first, after ${await tookMs(page)} ms on the worker in wait`);

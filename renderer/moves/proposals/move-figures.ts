@@ -2,7 +2,6 @@
 
 import {
   formatAngle,
-  formatDeviation,
   formatGap,
   formatLength,
   type Header,
@@ -17,7 +16,7 @@ import {
 } from '../../../core/index.ts';
 import { closureWords } from '../../ui/words/closure-words.ts';
 import { countOf } from '../../ui/words/spoken.ts';
-import { verdictMark } from '../../ui/words/verdict-words.ts';
+import { signedLength, verdictMark } from '../../ui/words/verdict-words.ts';
 import type { ProposalFigure } from './proposal.ts';
 
 interface Context {
@@ -32,7 +31,7 @@ export function moveFigures(move: Move, { header, before }: Context): readonly P
   const verdict = verdictOfDeviation(move.deviationMm, header.settings.tolerance);
   return [
     { text: formatLength(move.lengthMm, style) },
-    { text: `${formatDeviation(move.deviationMm, style)} ${verdictMark(verdict).word}`, verdict },
+    { text: `${signedLength(move.deviationMm, style)} ${verdictMark(verdict).word}`, verdict },
     ...bendFigures(move.cost.bendsAdded),
     { text: jointWords(move.cost.jointsMade) },
     ...costFigures(move.cost.newCuts, move.cost.tubeAddedMm, style),
@@ -75,7 +74,7 @@ function clearanceFigures(
   if (clearanceAfterMm === null) return [];
   const after = formatGap(clearanceAfterMm, style);
   const now = clearanceBeforeMm === null ? after : formatGap(clearanceBeforeMm, style);
-  return [{ text: `least clearance ${after}${now === after ? '' : `, now ${now}`}` }];
+  return [{ text: now === after ? `clearance ${after}` : `clearance ${now} → ${after}` }];
 }
 
 function stockFigures(needs: readonly StockNeed[], style: LengthStyle): readonly ProposalFigure[] {

@@ -5,6 +5,8 @@ import {
   assertNever,
   closureLimits,
   findInlet,
+  finenessMm,
+  finerStyle,
   formatGap,
   formatLength,
   type Header,
@@ -41,11 +43,15 @@ export function gapSpans(gaps: readonly HeaderGap[], header: Header): readonly S
   });
 }
 
-/** "3/16 in"; "1/8 in inside" where the two run into each other; "just under 1/4 in" where rounding would hide that it is tight. */
+/** `3/16"`; `overlaps 1/8"` where the two run into each other; `0.248", 0.002" under` where rounding would hide that it is tight. */
 export function gapText({ clearance: { gapMm }, isTight }: HeaderGap, header: Header): string {
   const { display, wantedGap } = header.settings;
+  const wantedMm = mmOf(wantedGap);
   const text = formatGap(gapMm, display);
-  return isTight && text === formatLength(mmOf(wantedGap), display) ? `just under ${text}` : text;
+  if (!isTight || text !== formatLength(wantedMm, display)) return text;
+  const fine = finerStyle(display);
+  const underMm = Math.max(wantedMm - gapMm, finenessMm(fine));
+  return `${formatLength(wantedMm - underMm, fine)}, ${formatLength(underMm, fine)} under`;
 }
 
 /** A line from every end to the inlet that it misses by more than the header accepts. */

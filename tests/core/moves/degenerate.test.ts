@@ -255,7 +255,7 @@ describe('a kick', () => {
     );
     const applied = applyEdit(header, outcome.moves[0]?.edit as never);
     if (!applied.ok) throw new Error('refused');
-    expect(matchHeader(applied.value.header).primaries[0]?.verdict).toBe('inBand');
+    expect(matchHeader(applied.value.header).primaries[0]?.side).toBe('inBand');
   });
 });
 

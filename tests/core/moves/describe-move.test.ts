@@ -42,6 +42,6 @@ describe('a change of a move', () => {
   it('is said in the display unit, and finer where the saw needs it', () => {
     const change: MoveChange = { kind: 'length', pieceIndex: 2, from: inches(2), to: inches(2 + 25 / 64) };
     const words = describeMoveChange(change, IN_INCHES, 'own').replaceAll('\u2009', ' ');
-    expect(words).toBe('let 25/64 in into the straight after the first bend (now 2 in, then 2 25/64 in)');
+    expect(words).toBe('let 25/64" into the straight after the first bend (now 2", then 2 25/64")');
   });
 });

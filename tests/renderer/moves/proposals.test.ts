@@ -44,16 +44,16 @@ describe('a move', () => {
   test('is said with length, verdict, joints, cuts, tube, end and clearance, lengths with their unit', () => {
     const [first] = proposalsFor(header, 'primary-3');
     expect(plain(first?.said ?? '')).toBe(
-      'Let 3/16 in into the straight after the last bend (now 10 1/2 in, then 10 11/16 in)',
+      'Let 3/16" into the straight after the last bend (now 10 1/2", then 10 11/16")',
     );
     expect(first?.figures.map(({ text }) => plain(text))).toEqual([
-      '35 1/4 in',
-      '0 in band',
+      '35 1/4"',
+      '0" OK',
       'no joint to make',
       'no cut',
-      '3/16 in of tube added',
-      'ends 3/16 in too deep in the inlet, square',
-      'least clearance 1/4 in',
+      '3/16" of tube added',
+      'ends 3/16" too deep in the inlet, square',
+      'clearance 1/4"',
     ]);
     expect(first?.figures[1]?.verdict).toBe('inBand');
   });
@@ -82,7 +82,7 @@ describe('a move', () => {
     for (const proposal of proposalsFor(header, 'primary-3')) {
       const preview = previewOf(proposal, header);
       const match = preview?.report.primaries.find(({ primaryId }) => primaryId === 'primary-3');
-      expect(match?.verdict).toBe('inBand');
+      expect(match?.side).toBe('inBand');
       expect(match?.lengthMm).toBeCloseTo(proposal.moves[0]?.lengthMm ?? 0, 6);
     }
     expect(header).toEqual(before);
@@ -109,9 +109,9 @@ describe('all primaries', () => {
     const found = suggestHeaderMoves(header);
     if (found.kind !== 'found') throw new Error('no plans');
     const [keep, ...others] = planProposals(found, header, matchHeader(header));
-    expect(plain(keep?.said ?? '')).toBe('Keep the target of 35 1/4 in, change 2 primaries');
+    expect(plain(keep?.said ?? '')).toBe('Keep the target of 35 1/4", change 2 primaries');
     expect(keep?.lines.map((line) => line.slice(0, 10))).toEqual(['Primary 2:', 'Primary 3:']);
-    const after = previewOf(keep ?? null, header)?.report.primaries.map(({ verdict }) => verdict);
+    const after = previewOf(keep ?? null, header)?.report.primaries.map(({ side }) => side);
     expect(after).toEqual(['inBand', 'inBand', 'inBand', 'inBand']);
     expect(others.every(({ said }) => said.startsWith('Move the target to '))).toBe(true);
   });
@@ -123,7 +123,7 @@ describe('all primaries', () => {
     const cheaper = { ...found.asItIs, targetMm: 25.4, jointsMade: 0, unsolved: [] };
     const asItIs = { ...found.asItIs, jointsMade: 4 };
     expect(plain(cheaperSentence({ ...found, asItIs, cheaper }, header) ?? '')).toBe(
-      'Moving the target to 1 in takes 0 joints; keeping it and changing 2 primaries takes 4.',
+      'Moving the target to 1" takes 0 joints; keeping it and changing 2 primaries takes 4.',
     );
   });
 });

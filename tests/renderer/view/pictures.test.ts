@@ -26,7 +26,7 @@ describe('labels', () => {
   const label = (key: string, x: number, y: number): PictureLabel => ({
     key,
     kind: 'gap',
-    text: '3/16 in',
+    text: '3/16"',
     x,
     y,
     atX: x,
