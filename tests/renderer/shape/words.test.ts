@@ -46,9 +46,9 @@ describe('gaps', () => {
     const meeting = gaps.find((gap) => gap.kind === 'pair' && gap.isAtCollector);
     const other = gaps.find((gap) => gap.kind === 'self');
     if (!meeting || !other) throw new Error('the demo has both');
-    expect(gapVerdict(meeting)).toBe('○ meet here, not counted');
-    expect(gapVerdict({ ...other, isTight: true })).toBe('◀ under');
-    expect(gapVerdict({ ...other, isTight: false })).toBe('● enough');
+    expect(gapVerdict(meeting)).toBe('○ meet here, not judged');
+    expect(gapVerdict({ ...other, isTight: true })).toBe('▲ tight');
+    expect(gapVerdict({ ...other, isTight: false })).toBe('● OK');
   });
 
   test('have keys of their own', () => {
