@@ -4,7 +4,7 @@ import * as d3 from 'd3';
 import { memo } from 'react';
 import { formatLength, formatLengthBare, type LengthStyle, type Primary, type PrimaryMatch } from '../../core/index.ts';
 import { FigureText, SvgFigureText } from '../ui/figure-text.tsx';
-import { rowWords, verdictMark, verdictWords } from '../ui/words/verdict-words.ts';
+import { rowWords, verdictMark } from '../ui/words/verdict-words.ts';
 import type { ReadPiece } from './chart-keys.ts';
 import type { DeviationScale } from './deviation-scale.ts';
 import { CHARACTER_PX, type FullScale, fits, TUBE_HEIGHT, TUBE_TOP } from './strip-layout.ts';
@@ -56,18 +56,15 @@ function StripRowView(props: Props) {
 }
 
 function RowVerdict({ match, preview, style }: Pick<Props, 'match' | 'preview' | 'style'>) {
-  if (match.verdict === null) {
-    return (
-      <span className="strip-verdict">
-        <FigureText text={verdictWords(match, style)} />
-      </span>
-    );
-  }
   return (
-    <span className="strip-verdict" data-verdict={match.verdict}>
-      <span className="verdict-mark" aria-hidden="true">
-        {verdictMark(match.verdict).mark}
-      </span>{' '}
+    <span className="strip-verdict" data-verdict={match.verdict ?? 'none'}>
+      {match.verdict === null ? null : (
+        <>
+          <span className="verdict-mark" aria-hidden="true">
+            {verdictMark(match.verdict).mark}
+          </span>{' '}
+        </>
+      )}
       <FigureText text={rowWords(match, style)} />
       {preview === null ? null : (
         <span className="verdict-after">
