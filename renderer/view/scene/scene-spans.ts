@@ -39,7 +39,16 @@ export function gapSpans(gaps: readonly HeaderGap[], header: Header): readonly S
     const isObstacle = gap.kind === 'obstacle';
     const from = isObstacle ? gap.clearance.centre : gap.clearance.outsideA;
     const to = isObstacle ? gap.clearance.onObstacle : gap.clearance.outsideB;
-    return { key: gapKey(gap), kind: 'gap', from, to, text: gapText(gap, header) };
+    const primaryIds = gap.kind === 'pair' ? [gap.primaryIdA, gap.primaryIdB] : [gap.primaryId];
+    return {
+      key: gapKey(gap),
+      kind: 'gap',
+      from,
+      to,
+      text: gapText(gap, header),
+      primaryIds,
+      rank: gap.clearance.gapMm,
+    };
   });
 }
 
@@ -65,6 +74,7 @@ export function closureSpans(header: Header, style: LengthStyle): readonly Scene
     const to = frame.value.point;
     const from = add(to, scale(closure.value.gap, -1));
     const text = `${formatLength(closure.value.gapMm, style)} off`;
-    return [{ key: `closure ${primary.id}`, kind: 'closure', from, to, text }];
+    const rank = -closure.value.gapMm;
+    return [{ key: `closure ${primary.id}`, kind: 'closure', from, to, text, primaryIds: [primary.id], rank }];
   });
 }
