@@ -5,7 +5,7 @@ import { demoHeader } from '../../../core/header/demo-header.ts';
 import type { Bend, Header } from '../../../core/header/header.ts';
 import { matchHeader } from '../../../core/length/match-header.ts';
 import { inches, MM_PER_INCH } from '../../../core/units/length.ts';
-import { chartKey } from '../../../renderer/chart/chart-keys.ts';
+import { chartKey } from '../../../renderer/board/rows/board-keys.ts';
 import { readOutPiece, segmentLabel } from '../../../renderer/ui/words/piece-words.ts';
 import {
   bandWords,

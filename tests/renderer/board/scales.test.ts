@@ -8,9 +8,9 @@ import { BAND_SLACK_MM } from '../../../core/length/band.ts';
 import { matchHeader } from '../../../core/length/match-header.ts';
 import { inches, MM_PER_INCH } from '../../../core/units/length.ts';
 import type { LengthStyle } from '../../../core/units/length-style.ts';
-import { deviationScale, halfSpanMm } from '../../../renderer/chart/deviation-scale.ts';
-import { lengthTicksMm, niceStepMm } from '../../../renderer/chart/length-ticks.ts';
-import { fits, fullScale, fullSpanMm, stripSegments } from '../../../renderer/chart/strip-layout.ts';
+import { deviationScale, halfSpanMm } from '../../../renderer/board/scale/deviation-scale.ts';
+import { lengthTicksMm, niceStepMm } from '../../../renderer/board/scale/length-ticks.ts';
+import { fits, fullScale, fullSpanMm, stripSegments } from '../../../renderer/board/strip/strip-layout.ts';
 import { expectWithin } from '../../tolerance.ts';
 
 const SIXTEENTHS: LengthStyle = { kind: 'fraction', per: 16 };
