@@ -1,4 +1,4 @@
-/** The moves drawer: for the primary in hand, for all that are out of band, and what a move may do. */
+/** The moves panel: for the primary in hand, for all that are out of band, and what a move may do. */
 
 import { useRef, useState } from 'react';
 import { Tab, TabList, TabPanel, Tabs } from 'react-aria-components';
@@ -78,7 +78,7 @@ function useApply({ session, bench }: MovesPanelProps, panel: { readonly current
 }
 
 function MovesFoot({ session, primary, piece, bench, onApply }: MovesProps) {
-  const { chosen, preview, isInSpace } = bench;
+  const { chosen, preview } = bench;
   return (
     <div className="moves-foot">
       <Button
@@ -89,9 +89,6 @@ function MovesFoot({ session, primary, piece, bench, onApply }: MovesProps) {
         }}
       >
         Apply
-      </Button>
-      <Button look="quiet" onPress={() => bench.showInSpace(!isInSpace)}>
-        {isInSpace ? 'Show in the chart' : 'Show in space'}
       </Button>
       {piece === null ? null : (
         <Button

@@ -1,6 +1,6 @@
 /** What the bench keeps of moves while it is open: options, the move being looked at, and marks of the one just applied. */
 
-import { useEffect, useMemo, useRef, useState } from 'react';
+import { useEffect, useMemo, useState } from 'react';
 import type { Header } from '../../core/index.ts';
 import { FIRST_SETTINGS, type MoveSettings } from './move-settings.ts';
 import { type MovesPreview, previewOf } from './proposals/moves-preview.ts';
@@ -10,14 +10,12 @@ import { sharedClient } from './search/shared-client.ts';
 
 export interface BenchMoves {
   readonly settings: MoveSettings;
-  readonly isInSpace: boolean;
   /** The proposal that was chosen for the header in hand. */
   readonly chosen: Proposal | null;
   readonly preview: MovesPreview | null;
   /** Of the move being looked at, or of the one applied until something else changes. */
   readonly marks: PieceMarks;
   readonly set: (settings: Partial<MoveSettings>) => void;
-  readonly showInSpace: (isInSpace: boolean) => void;
   readonly choose: (proposal: Proposal | null) => void;
   /** To be told right after the chosen proposal was applied. */
   readonly applied: (after: Header) => void;
@@ -34,25 +32,22 @@ interface Done {
   readonly marks: PieceMarks;
 }
 
-export function useBenchMoves(header: Header, primaryId: string | null, drawer: string | null): BenchMoves {
+export function useBenchMoves(header: Header, primaryId: string | null, isOpen: boolean): BenchMoves {
   useWarmWorker();
   const [settings, setSettings] = useState(FIRST_SETTINGS);
-  const [isInSpace, showInSpace] = useInSpace(drawer);
   const [choice, setChoice] = useState<Choice | null>(null);
   const [done, setDone] = useState<Done | null>(null);
-  // Another primary, another header or another drawer, and it is not what is looked at any more.
-  const isHere = choice?.header === header && choice.primaryId === primaryId && drawer === 'moves';
+  // Another primary, another header or another panel, and it is not what is looked at any more.
+  const isHere = choice?.header === header && choice.primaryId === primaryId && isOpen;
   const chosen = isHere && choice !== null ? choice.proposal : null;
   const preview = useMemo(() => previewOf(chosen, header), [chosen, header]);
   const marks = preview?.marks ?? (done?.after === header ? done.marks : NO_MARKS);
   return {
     settings,
-    isInSpace,
     chosen,
     preview,
     marks,
     set: (change) => setSettings((before) => ({ ...before, ...change })),
-    showInSpace,
     choose: (proposal) => setChoice(proposal === null ? null : { header, primaryId, proposal }),
     applied: (after) => {
       setDone({ after, marks });
@@ -69,17 +64,4 @@ function useWarmWorker(): void {
     const timer = setTimeout(() => sharedClient()?.warmUp(), WARM_UP_AFTER_MS);
     return () => clearTimeout(timer);
   }, []);
-}
-
-/** Whoever looks at the header in space and asks for moves wants to see them there. */
-function useInSpace(drawer: string | null): readonly [boolean, (isInSpace: boolean) => void] {
-  const [isInSpace, setIsInSpace] = useState(false);
-  const before = useRef(drawer);
-  useEffect(() => {
-    if (drawer === 'moves' && before.current !== 'moves') {
-      setIsInSpace(before.current === 'view' || before.current === 'shape');
-    }
-    before.current = drawer;
-  }, [drawer]);
-  return [isInSpace, setIsInSpace];
 }
