@@ -116,6 +116,7 @@ function Places({ bench, session, primary, kept, entryRef }: PlacesProps) {
             primary={primary}
             isFrozen={isFrozen}
             view={view}
+            acts={bench.acts}
             moves={moves}
             stock={bench.stock}
           />

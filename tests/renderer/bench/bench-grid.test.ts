@@ -290,7 +290,7 @@ describe('a finished header', () => {
     const steps = [{ action: 'do' as const, stepId: `finish-${headerId}`, edit: { kind: 'finishHeader' as const } }];
     await app.backend.must('commitSteps', { headerId, baseRevision: revision, steps });
     await app.page.reload();
-    await app.page.getByText('This header is finished and frozen').waitFor();
+    await app.page.getByText('Finished: it does not change').waitFor();
     expect(await entryLine(app.page).count()).toBe(0);
     await focusCell(0, 2);
     await type('9');
