@@ -1,6 +1,6 @@
 /** The line between two parts of the bench that is dragged, or moved by arrow keys, to share the room otherwise. */
 
-import { type KeyboardEvent, type PointerEvent, useRef, useState } from 'react';
+import { type KeyboardEvent, type PointerEvent, useRef } from 'react';
 import { type BenchSizing, type SizedPart, showSize } from './bench-sizes.ts';
 
 interface Props {
@@ -27,43 +27,51 @@ export function boundedSize(part: SizedPart, px: number, windowPx: number): numb
   return Math.round(Math.min(most, Math.max(LEAST_PX[part], px)));
 }
 
-export function Splitter({ part, label, grows, controls, sizing }: Props) {
+/** Dragging: the page follows at once, and at its end the size is handed over. */
+function useDrag({ part, grows, controls }: Props, settle: (px: number) => void) {
   const isRow = grows === 'down';
-  const windowPx = () => (isRow ? window.innerHeight : window.innerWidth);
+  const bound = (px: number) => boundedSize(part, px, isRow ? window.innerHeight : window.innerWidth);
   /** Where the drag began and how large the part was then; null while none is on. */
   const drag = useRef<{ readonly at: number; readonly px: number } | null>(null);
-  const [shownPx, setShownPx] = useState<number | null>(null);
   const sizeNow = () => {
     const box = document.getElementById(controls)?.getBoundingClientRect();
     return (isRow ? box?.height : box?.width) ?? LEAST_PX[part];
   };
-  const placeOf = (event: PointerEvent) => (isRow ? event.clientY : event.clientX);
   const grownBy = (moved: number) => (grows === 'left' ? -moved : moved);
-  const settle = (px: number) => {
-    const bounded = boundedSize(part, px, windowPx());
-    setShownPx(bounded);
-    sizing.settle(part, bounded);
-  };
-  const onPointerDown = (event: PointerEvent<HTMLElement>) => {
-    if (event.button !== 0) return;
-    event.currentTarget.setPointerCapture(event.pointerId);
-    drag.current = { at: placeOf(event), px: sizeNow() };
-  };
+  const placeOf = (event: PointerEvent) => (isRow ? event.clientY : event.clientX);
   const draggedPx = (event: PointerEvent) =>
-    drag.current === null ? null : drag.current.px + grownBy(placeOf(event) - drag.current.at);
-  const onPointerMove = (event: PointerEvent) => {
+    drag.current === null ? null : bound(drag.current.px + grownBy(placeOf(event) - drag.current.at));
+  const end = (event: PointerEvent) => {
     const px = draggedPx(event);
-    if (px !== null) showSize(part, boundedSize(part, px, windowPx()));
-  };
-  const onPointerUp = (event: PointerEvent) => {
-    const px = draggedPx(event);
+    const hasMoved = drag.current?.at !== placeOf(event);
     drag.current = null;
-    if (px !== null) settle(px);
+    if (px !== null && hasMoved) settle(px);
   };
+  const handlers = {
+    onPointerDown(event: PointerEvent<HTMLElement>) {
+      if (event.button !== 0) return;
+      event.currentTarget.setPointerCapture(event.pointerId);
+      drag.current = { at: placeOf(event), px: sizeNow() };
+    },
+    onPointerMove(event: PointerEvent) {
+      const px = draggedPx(event);
+      if (px !== null) showSize(part, px);
+    },
+    onPointerUp: end,
+    onPointerCancel: end,
+  };
+  return { handlers, growBy: (moved: number) => settle(bound(sizeNow() + grownBy(moved))) };
+}
+
+export function Splitter(props: Props) {
+  const { part, label, grows, controls, sizing } = props;
+  const isRow = grows === 'down';
+  const settle = (px: number | null) => sizing.settle(part, px);
+  const { handlers, growBy } = useDrag(props, settle);
   const onKeyDown = (event: KeyboardEvent) => {
     const [more, less] = isRow ? ['ArrowDown', 'ArrowUp'] : ['ArrowRight', 'ArrowLeft'];
-    if (event.key === more) settle(sizeNow() + grownBy(KEY_STEP_PX));
-    else if (event.key === less) settle(sizeNow() + grownBy(-KEY_STEP_PX));
+    if (event.key === more) growBy(KEY_STEP_PX);
+    else if (event.key === less) growBy(-KEY_STEP_PX);
     else if (event.key === 'Home') settle(LEAST_PX[part]);
     else return;
     event.preventDefault();
@@ -78,17 +86,11 @@ export function Splitter({ part, label, grows, controls, sizing }: Props) {
       aria-label={label}
       aria-controls={controls}
       aria-orientation={isRow ? 'horizontal' : 'vertical'}
-      aria-valuenow={shownPx ?? sizing.sizes[part] ?? LEAST_PX[part]}
+      aria-valuenow={sizing.sizes[part] ?? LEAST_PX[part]}
       aria-valuemin={LEAST_PX[part]}
       title={`${label}: drag, or arrow keys; double-click for the usual size`}
-      onPointerDown={onPointerDown}
-      onPointerMove={onPointerMove}
-      onPointerUp={onPointerUp}
-      onPointerCancel={onPointerUp}
-      onDoubleClick={() => {
-        setShownPx(null);
-        sizing.settle(part, null);
-      }}
+      {...handlers}
+      onDoubleClick={() => settle(null)}
       onKeyDown={onKeyDown}
     />
   );

@@ -37,8 +37,11 @@ interface Props extends PanelProps {
   readonly isHidden: boolean;
 }
 
+/** A toolbar gives the focus to the button that had it last; asked again from within, it lets it go to this one. */
 function focusRail(panel: PanelId): void {
-  document.getElementById(railButtonId(panel))?.focus();
+  const button = document.getElementById(railButtonId(panel));
+  button?.focus();
+  button?.focus();
 }
 
 export function BenchPanel({ panel, isHidden, ...props }: Props) {

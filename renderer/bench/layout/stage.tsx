@@ -1,10 +1,10 @@
 /** The stage: the header in space, always in sight beside the open panel. */
 
 import { lazy, memo, Suspense } from 'react';
-import type { Header, Piece, Primary } from '../../core/index.ts';
+import type { Header, Piece, Primary } from '../../../core/index.ts';
 
 /** Three.js comes with it, and typing must not wait for that. */
-const ViewPanel = lazy(async () => ({ default: (await import('../view/view-panel.tsx')).ViewPanel }));
+const ViewPanel = lazy(async () => ({ default: (await import('../../view/view-panel.tsx')).ViewPanel }));
 
 interface Props {
   readonly header: Header;

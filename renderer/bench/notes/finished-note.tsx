@@ -1,7 +1,7 @@
 /** Says that the header is finished, and offers to go on in a copy of it. */
 
-import { useCommandRegistry } from '../commands/command-registry.ts';
-import { Button } from '../ui/button.tsx';
+import { useCommandRegistry } from '../../commands/command-registry.ts';
+import { Button } from '../../ui/button.tsx';
 
 export function FinishedNote() {
   const registry = useCommandRegistry();
