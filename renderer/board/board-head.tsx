@@ -3,8 +3,8 @@
 import { ArrowDownUp } from 'lucide-react';
 import type { LengthStyle } from '../../core/index.ts';
 import { ChoiceMenu } from '../ui/fields/choice-menu.tsx';
-import { BoardAxis } from './scale/board-axis.tsx';
 import type { BoardOrder } from './board-order.ts';
+import { BoardAxis } from './scale/board-axis.tsx';
 import type { BoardScales } from './scale/use-board-scales.ts';
 
 const ORDERS: readonly { readonly id: BoardOrder; readonly name: string; readonly shown: string }[] = [
@@ -25,7 +25,7 @@ export function BoardHead({ scales, style, order, onOrder }: Props) {
       <div className="board-order">
         <ChoiceMenu label="Order of the rows" choices={ORDERS} chosen={order} onChoose={onOrder}>
           <ArrowDownUp className="icon" aria-hidden="true" size="1em" />{' '}
-          {ORDERS.find(({ id }) => id === order)?.shown}
+          <span className="board-order-word">{ORDERS.find(({ id }) => id === order)?.shown}</span>
         </ChoiceMenu>
       </div>
       <div className="board-track" ref={scales.trackRef}>

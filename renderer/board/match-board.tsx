@@ -8,13 +8,13 @@ import { FigureText } from '../ui/figure-text.tsx';
 import { readOutPiece } from '../ui/words/piece-words.ts';
 import { bandWords, captionSentence, primaryTitle } from '../ui/words/verdict-words.ts';
 import { BoardHead } from './board-head.tsx';
-import type { ReadPiece } from './rows/board-keys.ts';
 import { orderOf } from './board-order.ts';
 import type { BoardProps } from './board-props.ts';
+import type { ReadPiece } from './rows/board-keys.ts';
 import { BoardRows } from './rows/board-rows.tsx';
 import { RowTools } from './rows/row-tools.tsx';
-import { stripSegments } from './strip/strip-layout.ts';
 import { useBoardScales } from './scale/use-board-scales.ts';
+import { stripSegments } from './strip/strip-layout.ts';
 
 export const MatchBoard = memo(function MatchBoard(props: BoardProps) {
   const { header, report, primaryId, order, acts } = props;

@@ -99,3 +99,10 @@ export function wordsPlace(
   const endPx = scale.x(deviationMm);
   return deviationMm < 0 ? { side: 'left', atPx: endPx - gapPx } : { side: 'right', atPx: endPx + gapPx };
 }
+
+/** Clear of a bar on the given side of the target, wherever that bar goes, in pixels from the track's left edge. */
+export function clearOf({ deviationMm }: PrimaryMatch, side: 'left' | 'right', scale: DeviationScale): number {
+  const mm = deviationMm ?? 0;
+  const gapPx = GAP_PX + (scale.clampOf(mm) === null ? 0 : ARROW_PX);
+  return side === 'left' ? scale.x(Math.min(0, mm)) - gapPx : scale.x(Math.max(0, mm)) + gapPx;
+}

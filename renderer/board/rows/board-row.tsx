@@ -4,11 +4,11 @@ import { type CSSProperties, memo } from 'react';
 import { formatLength, type LengthStyle, type Primary, type PrimaryMatch } from '../../../core/index.ts';
 import { FigureText } from '../../ui/figure-text.tsx';
 import { buildingWords, primaryTitle, rowWords, verdictMark, verdictWords } from '../../ui/words/verdict-words.ts';
-import { Bar, wordsPlace } from './board-bar.tsx';
-import type { ReadPiece } from './board-keys.ts';
 import type { DeviationScale } from '../scale/deviation-scale.ts';
 import { Thumbnail } from '../strip/thumbnail.tsx';
 import { type WholeScale, WholeStrip } from '../strip/whole-strip.tsx';
+import { Bar, clearOf, wordsPlace } from './board-bar.tsx';
+import type { ReadPiece } from './board-keys.ts';
 
 export interface RowProps {
   readonly primary: Primary;
@@ -47,7 +47,12 @@ function BoardRowView(props: RowProps) {
         {primary.name}
         <span className="visually-hidden">: {formatLength(match.lengthMm, style)},</span>
       </span>
-      <Thumbnail primary={primary} pieceLengthsMm={match.pieceLengthsMm} spanMm={props.spanMm} hatchId={props.hatchId} />
+      <Thumbnail
+        primary={primary}
+        pieceLengthsMm={match.pieceLengthsMm}
+        spanMm={props.spanMm}
+        hatchId={props.hatchId}
+      />
       <div className="board-track">
         <Bar match={match} preview={preview} scale={deviation} band={props.band} />
         <Words match={match} preview={preview} style={style} scale={deviation} />
@@ -71,13 +76,13 @@ interface WordsProps extends Pick<RowProps, 'match' | 'preview' | 'style'> {
 function Words({ match, preview, style, scale }: WordsProps) {
   const { side, atPx } = wordsPlace(match, scale);
   return (
-    <span
-      className="board-words"
-      data-verdict={match.verdict ?? 'none'}
-      data-side={side}
-      style={{ '--at': `${atPx}px` } as CSSProperties}
-    >
-      <span className="board-now">
+    <>
+      <span
+        className="board-words board-now"
+        data-verdict={match.verdict ?? 'none'}
+        data-side={side}
+        style={{ '--at': `${atPx}px` } as CSSProperties}
+      >
         {match.verdict === null ? null : (
           <>
             <span className="verdict-mark" aria-hidden="true">
@@ -87,12 +92,27 @@ function Words({ match, preview, style, scale }: WordsProps) {
         )}
         <FigureText text={rowWords(match, style)} />
       </span>
-      {preview === null ? null : (
-        <span className="board-then">
-          {' '}
-          then <FigureText text={rowWords(preview, style)} />
-        </span>
-      )}
+      {preview === null ? null : <Then side={side === 'left' ? 'right' : 'left'} {...{ preview, style, scale }} />}
+    </>
+  );
+}
+
+interface ThenProps {
+  readonly preview: PrimaryMatch;
+  readonly style: LengthStyle;
+  readonly scale: DeviationScale;
+  readonly side: 'left' | 'right';
+}
+
+/** How a move would leave it, on the side of the target where the words of now are not. */
+function Then({ preview, style, scale, side }: ThenProps) {
+  return (
+    <span
+      className="board-words board-then"
+      data-side={side}
+      style={{ '--at': `${clearOf(preview, side, scale)}px` } as CSSProperties}
+    >
+      then <FigureText text={rowWords(preview, style)} />
     </span>
   );
 }

@@ -2,10 +2,10 @@
 
 import { type CSSProperties, type KeyboardEvent, type MouseEvent, useId, useMemo } from 'react';
 import type { Primary, PrimaryMatch } from '../../../core/index.ts';
-import { boardKey, pieceIdAt, type ReadPiece } from './board-keys.ts';
-import { BoardRow } from './board-row.tsx';
 import type { BoardPreview, BoardProps } from '../board-props.ts';
 import type { BoardScales } from '../scale/use-board-scales.ts';
+import { boardKey, pieceIdAt, type ReadPiece } from './board-keys.ts';
+import { BoardRow } from './board-row.tsx';
 import { useRowDrag } from './use-row-drag.ts';
 
 interface Props extends BoardProps {
@@ -23,10 +23,7 @@ export function BoardRows(props: Props) {
   const hatchId = useId();
   const { targetMm, lowMm, highMm } = report;
   const { boardPx } = scales;
-  const whole = useMemo(
-    () => ({ widthPx: boardPx, targetMm, lowMm, highMm }),
-    [boardPx, targetMm, lowMm, highMm],
-  );
+  const whole = useMemo(() => ({ widthPx: boardPx, targetMm, lowMm, highMm }), [boardPx, targetMm, lowMm, highMm]);
   const [dragRef, dropRow] = useRowDrag(acts !== null && order === 'port' ? acts.move : null);
   return (
     <div
@@ -74,9 +71,10 @@ export function BoardRows(props: Props) {
 function opening({ onSelect, onOpen }: Props) {
   const take = (event: MouseEvent<HTMLElement>, what: 'menu' | 'name') => {
     const row = (event.target as Element).closest<HTMLElement>('[data-primary]');
-    if (row?.dataset.primary === undefined) return;
+    const primaryId = row?.getAttribute('data-primary') ?? null;
+    if (primaryId === null) return;
     event.preventDefault();
-    onSelect(row.dataset.primary, null);
+    onSelect(primaryId, null);
     onOpen(what);
   };
   return {

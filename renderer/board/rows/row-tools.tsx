@@ -2,7 +2,7 @@
 
 import { Ellipsis } from 'lucide-react';
 import { useRef } from 'react';
-import { Menu, MenuItem, MenuTrigger, Popover, Button as AriaButton } from 'react-aria-components';
+import { Button as AriaButton, Menu, MenuItem, MenuTrigger, Popover } from 'react-aria-components';
 import type { Header } from '../../../core/index.ts';
 import { RenameLine } from '../../ui/fields/rename-line.tsx';
 import { primaryTitle } from '../../ui/words/verdict-words.ts';
@@ -34,11 +34,7 @@ export function RowTools({ header, primaryId, order, acts, open, onOpen }: Props
   const entries = menuEntries({ header, place, order, acts }, () => onOpen('name'), toRow);
   return (
     <div className="row-tools" ref={frame}>
-      {open === 'name' ? (
-        <div className="row-rename">
-          <RenameLine key={primary.id} name={primary.name} onDone={done} />
-        </div>
-      ) : null}
+      {open === 'name' ? <RenameLine key={primary.id} name={primary.name} onDone={done} /> : null}
       <MenuTrigger isOpen={open === 'menu'} onOpenChange={(isOpen) => onOpen(isOpen ? 'menu' : null)}>
         <AriaButton className="row-menu" aria-label={`More for ${primaryTitle(primary.name)}`}>
           <Ellipsis aria-hidden="true" size="1.25em" />

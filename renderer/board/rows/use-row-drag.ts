@@ -29,7 +29,7 @@ export function useRowDrag(move: Move | null): readonly [RefCallback<HTMLElement
         (event.target as Element).closest('.board-name') !== null,
     );
     const selection = d3.select(board).call(drag);
-    return () => selection.on('.drag', null);
+    return () => void selection.on('.drag', null);
   }, []);
   return [ref, dropRow];
 }
@@ -49,7 +49,7 @@ function dragOf(board: HTMLElement, show: (row: number | null) => void, move: Mo
     .on('start', ({ sourceEvent }) => {
       const row = (sourceEvent.target as Element).closest<HTMLElement>('[data-primary]');
       const from = row === null ? -1 : rows().indexOf(row);
-      dragged = from === -1 ? null : { primaryId: row?.dataset.primary ?? '', from };
+      dragged = from === -1 ? null : { primaryId: row?.getAttribute('data-primary') ?? '', from };
       to = null;
     })
     .on('drag', ({ sourceEvent }) => {

@@ -62,11 +62,7 @@ function multiplesMm({ fromMm, toMm }: TickRange, stepMm: number): readonly numb
  * The finest ticks whose labels stand clear of each other, as `lengthTicksMm`; `labelPx` gives the width of a label.
  * Zero alone when even the coarsest would meet.
  */
-export function labelTicksMm(
-  range: TickRange,
-  labelPx: (mm: number) => number,
-  style: LengthStyle,
-): readonly number[] {
+export function labelTicksMm(range: TickRange, labelPx: (mm: number) => number, style: LengthStyle): readonly number[] {
   const perMm = range.widthPx / (range.toMm - range.fromMm);
   for (const stepMm of stepsMm(style)) {
     // A hundred labels never fit, and need not be made to see it.

@@ -3,8 +3,8 @@
 import { type RefCallback, useMemo } from 'react';
 import { type Header, type MatchReport, mmOf } from '../../../core/index.ts';
 import { useWidth } from '../../ui/use-width.ts';
-import { type DeviationScale, deviationScale, halfSpanMm } from './deviation-scale.ts';
 import { fullSpanMm } from '../strip/strip-layout.ts';
+import { type DeviationScale, deviationScale, halfSpanMm } from './deviation-scale.ts';
 
 export interface BoardScales {
   readonly deviation: DeviationScale;

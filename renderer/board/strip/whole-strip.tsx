@@ -186,7 +186,8 @@ function pointing({ primary, readIndex, onRead, onSelect }: Props, boxes: readon
     },
     onClick: (event: MouseEvent<SVGElement>) => {
       event.stopPropagation();
-      onSelect(primary.id, pointedAt(event)?.piece.id ?? null);
+      // The second click of two is for the row: the first may have brought the strip under the pointer.
+      if (event.detail < 2) onSelect(primary.id, pointedAt(event)?.piece.id ?? null);
     },
   };
 }
