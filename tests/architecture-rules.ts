@@ -30,7 +30,7 @@ export const RENDERER_ARROWS: Readonly<Record<string, readonly string[]>> = {
   shape: ['view', 'session', 'host', 'ui'],
   moves: ['session', 'ui'],
   // Screens.
-  bench: ['chart', 'shape', 'moves', 'session', 'commands', 'ui'],
+  bench: ['chart', 'view', 'shape', 'moves', 'session', 'commands', 'ui'],
   headers: ['session', 'host', 'ui'],
   shelf: ['commands', 'host', 'ui'],
   archive: ['session', 'commands', 'host', 'ui'],
