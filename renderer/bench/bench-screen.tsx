@@ -14,6 +14,7 @@ import { Places } from './layout/places.tsx';
 import { Conflicts } from './notes/conflict-dialog.tsx';
 import { DamageNote } from './notes/damage-note.tsx';
 import { FinishedNote } from './notes/finished-note.tsx';
+import { PrintSheet } from './print/print-sheet.tsx';
 import { useBench } from './use-bench.ts';
 import { useStable } from './use-stable.ts';
 
@@ -33,7 +34,7 @@ export function BenchScreen({ session, kept, onCopied }: Props) {
 const Bench = memo(function Bench({ session, kept, onCopied }: Required<Props>) {
   const entryRef = useRef<HTMLInputElement>(null);
   const bench = useBench(session, entryRef);
-  const { header, acts, primary } = bench;
+  const { header, report, acts, primary } = bench;
   return (
     <main
       className="bench"
@@ -51,6 +52,7 @@ const Bench = memo(function Bench({ session, kept, onCopied }: Required<Props>) 
         <Places bench={bench} session={session} primary={primary} kept={kept} entryRef={entryRef} />
       )}
       <Conflicts session={session} onCopied={onCopied} />
+      <PrintSheet header={header} report={report} />
     </main>
   );
 });

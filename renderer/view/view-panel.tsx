@@ -1,7 +1,6 @@
 /** The header in space with what it takes to look at it: standard views, turning, a section, and flat views instead. */
 
-import { type ReactNode, useCallback, useEffect, useMemo, useState } from 'react';
-import { flushSync } from 'react-dom';
+import { type ReactNode, useCallback, useMemo, useState } from 'react';
 import { type Header, headerClearances } from '../../core/index.ts';
 import { Button } from '../ui/button.tsx';
 import { countOf } from '../ui/words/spoken.ts';
@@ -126,18 +125,17 @@ function Picture({ frameRef, scene, showsFlat, children }: PictureProps) {
   );
 }
 
-/** Whether flat views stand in for the picture in space: asked for, for want of WebGL, or on paper. */
+/** Whether flat views stand in for the picture in space: asked for, or for want of WebGL. */
 function useFlatInstead() {
   const [isFlat, choose] = useState(false);
   const [isLost, setIsLost] = useState(false);
-  const isPrinting = usePrinting();
   const lose = useCallback(() => setIsLost(true), []);
   const retry = useCallback(() => setIsLost(false), []);
   const setIsFlat = (flat: boolean) => {
     choose(flat);
     if (!flat) setIsLost(false);
   };
-  return { isFlat, isLost, showsFlat: isFlat || isLost || isPrinting, setIsFlat, lose, retry };
+  return { isFlat, isLost, showsFlat: isFlat || isLost, setIsFlat, lose, retry };
 }
 
 /** The scene of the header as it was last painted, gaps included: nothing of it is worked out in the frame of an edit. */
@@ -184,18 +182,6 @@ function ViewNotes({ scene, isLost, onRetry }: NotesProps) {
       {notes.length === 0 ? null : <p className="view-note">{notes.slice(0, 2).join(' ')}</p>}
     </>
   );
-}
-
-/** Whether the page is being printed, in time for the paper to show it. */
-function usePrinting(): boolean {
-  const [isPrinting, setIsPrinting] = useState(false);
-  useEffect(() => {
-    const print = matchMedia('print');
-    const look = () => flushSync(() => setIsPrinting(print.matches));
-    print.addEventListener('change', look);
-    return () => print.removeEventListener('change', look);
-  }, []);
-  return isPrinting;
 }
 
 /** A ref for the element that holds the picture, its size in whole pixels, and the size of its text. */

@@ -90,7 +90,7 @@ describe('a move', () => {
     // The first only makes a straight longer; any other turns something, which a dashed line shows best.
     await rows(list).nth(1).click();
     await expect.poll(() => page.locator('.view-picture').getAttribute('data-before')).toBe('1');
-    await page.getByText('dashed as it is now').waitFor();
+    await page.getByText('Dashed: as it is now').waitFor();
     await page.locator('.strip-after').waitFor();
   });
 
