@@ -46,8 +46,12 @@ const FIGURE_SHARE = 0.24;
 const LEAST_FIGURE_PX = 56;
 const MOST_FIGURE_PX = 124;
 
-export function deviationScale(halfMm: number, widthPx: number): DeviationScale {
-  const roomPx = Math.min(Math.max(widthPx * FIGURE_SHARE, LEAST_FIGURE_PX), MOST_FIGURE_PX, widthPx / 3);
+function figureRoomPx(widthPx: number): number {
+  return Math.min(Math.max(widthPx * FIGURE_SHARE, LEAST_FIGURE_PX), MOST_FIGURE_PX, widthPx / 3);
+}
+
+/** `roomPx` is kept free left and right of the scale. */
+export function deviationScale(halfMm: number, widthPx: number, roomPx = figureRoomPx(widthPx)): DeviationScale {
   const x = d3
     .scaleLinear()
     .domain([-halfMm, halfMm])
