@@ -39,11 +39,12 @@ describe('starting and preferences', () => {
 
   test('preferences and the last header are there again after a restart', async () => {
     const shop = openShop();
-    await shop.must('savePreferences', { preferences: { theme: 'dark', density: 'desk' } });
+    const sizes = { panel: 380, board: 240 };
+    await shop.must('savePreferences', { preferences: { theme: 'dark', density: 'desk', sizes } });
     const { header } = await headerWith(shop, []);
     await shop.close();
     const started = await openShop(shop.folder).must('start', {});
-    expect(started).toMatchObject({ lastHeaderId: header.id, preferences: { theme: 'dark', density: 'desk' } });
+    expect(started).toMatchObject({ lastHeaderId: header.id, preferences: { theme: 'dark', density: 'desk', sizes } });
   });
 
   test('a data folder in a synchronised folder is told', async () => {
