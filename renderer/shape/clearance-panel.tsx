@@ -12,9 +12,9 @@ import {
 import { Button } from '../ui/button.tsx';
 import { LengthField } from '../ui/fields/length-field.tsx';
 import { FigureText } from '../ui/figure-text.tsx';
+import { gapText } from '../ui/words/gap-text.ts';
 import { wordsFor } from '../ui/words/problem-words.ts';
 import { countOf } from '../ui/words/spoken.ts';
-import { gapText } from '../view/scene/scene-spans.ts';
 import { useAfterPaint } from '../view/use-after-paint.ts';
 import { gapVerdict, gapWords } from './gap-words.ts';
 import type { ShapeProps } from './shape-props.ts';

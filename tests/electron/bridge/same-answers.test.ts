@@ -111,7 +111,7 @@ const make = (name: 'createHeader' | 'duplicateHeader' | 'importHeader'): Act =>
       name === 'createHeader'
         ? { requestId, name: title, from: 'blank' as const }
         : name === 'duplicateHeader'
-          ? { requestId, headerId: '', name: title }
+          ? { requestId, headerId: '', name: title, as: 'same' as const }
           : { requestId, header: { ...newHeader({ id: 'given', name: title }), note: header.note } };
     const from = both.at;
     for (const title of ['Another', 'Another', 'Something else']) {
