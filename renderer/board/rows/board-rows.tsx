@@ -96,6 +96,8 @@ function keyInRows(event: KeyboardEvent<HTMLElement>, props: Props): void {
     const by = event.key === 'ArrowUp' ? -1 : event.key === 'ArrowDown' ? 1 : 0;
     if (by === 0 || acts === null || primaryId === null || order !== 'port') return;
     event.preventDefault();
+    // With no row taken along, these keys move the piece in hand.
+    event.stopPropagation();
     acts.move(primaryId, by);
     // A row that is put elsewhere loses the focus.
     const { currentTarget } = event;
