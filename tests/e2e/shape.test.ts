@@ -52,7 +52,7 @@ describe('poses by keyboard', () => {
     await retype(page, '1 1/2');
     await expect.poll(async () => (await stored()).primaries[0]?.port?.at.x).toEqual({ value: 1.5, unit: 'in' });
 
-    const direction = page.getByLabel('Port points, typed');
+    const direction = page.getByLabel('Port points, custom');
     await tabTo(page, direction);
     await retype(page, 'outboard 20 down');
     await expect
@@ -201,7 +201,7 @@ describe('panels', () => {
     await expect.poll(clocking).toBe(60);
     await page.getByLabel('Reading on the bend before').fill('12.5');
     await page.getByLabel('Reading on this bend').fill('57.5');
-    await press(page, 'Put into row');
+    await press(page, 'Use this clocking');
     await expect.poll(clocking).toBe(45);
   });
 
