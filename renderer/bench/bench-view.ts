@@ -4,8 +4,7 @@ import { useEffect, useMemo, useState } from 'react';
 import type { Header, Piece, Primary } from '../../core/index.ts';
 import type { HeaderSession } from '../session/header-session.ts';
 import type { Cell } from './grid/grid-keys.ts';
-
-export type Drawer = 'settings' | 'primaries' | 'figures' | 'view' | 'shape' | 'moves';
+import type { PanelId } from './panels/panel-list.ts';
 
 interface ViewState {
   readonly primaryId: string | null;
@@ -15,7 +14,9 @@ interface ViewState {
   readonly anchorRow: number | null;
   /** New pieces go after this one; null: at the end; BEFORE_FIRST: at the start. */
   readonly insertAfterId: string | null;
-  readonly drawer: Drawer | null;
+  readonly panel: PanelId | null;
+  /** Where stage and panel share one place, the one that is in front. */
+  readonly front: 'stage' | 'panel';
   readonly hasKeypad: boolean;
   /** The bend whose angle is being taken off by tape. */
   readonly tapedPieceId: string | null;
@@ -29,6 +30,8 @@ export interface BenchView extends ViewState {
   readonly pieces: readonly Piece[];
   readonly change: (set: Partial<ViewState>) => void;
   readonly selectPrimary: (primaryId: string) => void;
+  /** Opens the panel and brings it to the front; closes it when it is open there already. */
+  readonly togglePanel: (panel: PanelId) => void;
 }
 
 /** No piece has this id. */
@@ -39,7 +42,8 @@ const AT_START: ViewState = {
   cell: null,
   anchorRow: null,
   insertAfterId: null,
-  drawer: null,
+  panel: null,
+  front: 'stage',
   hasKeypad: false,
   tapedPieceId: null,
 };
@@ -59,6 +63,12 @@ export function useBenchView(session: HeaderSession, header: Header, primaryIdAt
     const change = (set: Partial<ViewState>) => setState((before) => ({ ...before, ...set }));
     return {
       change,
+      togglePanel: (panel: PanelId) =>
+        setState((before) =>
+          before.panel === panel && before.front === 'panel'
+            ? { ...before, panel: null, front: 'stage' }
+            : { ...before, panel, front: 'panel' },
+        ),
       selectPrimary: (primaryId: string) =>
         setState((before) =>
           before.primaryId === primaryId

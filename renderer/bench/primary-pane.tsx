@@ -1,5 +1,6 @@
 /** The primary in hand: heading, pieces, buttons, and the entry line at its foot. */
 
+import { Calculator } from 'lucide-react';
 import { type RefObject, useRef } from 'react';
 import {
   type Header,
@@ -16,6 +17,7 @@ import {
 import type { HeaderSession } from '../session/header-session.ts';
 import { takesNoSteps } from '../session/session-state.ts';
 import { useSession } from '../session/use-session.ts';
+import { IconButton } from '../ui/icon-button.tsx';
 import { primaryTitle } from '../ui/words/verdict-words.ts';
 import { BEFORE_FIRST, type BenchView } from './bench-view.ts';
 import { FirstPiece } from './empty-bench.tsx';
@@ -51,6 +53,8 @@ export function primaryAtStart(session: HeaderSession): string | null {
   return cellPrimaryOfDraft(session) ?? primaryOfDraft(session);
 }
 
+export const PIECES_ID = 'bench-pieces';
+
 const FIRST_LINES: Readonly<Record<LengthUnit, string>> = {
   in: '2 1/4; b90; 3 1/2; b45 180',
   mm: '57; b90; 90; b45 180',
@@ -64,20 +68,28 @@ export function PrimaryPane(props: Props) {
   const onAct = useStable(acts.onPiece);
   const onTape = useStable(() => view.change({ tapedPieceId: view.piece?.id ?? null }));
   return (
-    <section className="bench-primary" aria-label={primaryTitle(primary.name)}>
+    <section className="bench-primary" id={PIECES_ID} aria-label={primaryTitle(primary.name)}>
       <PrimaryHeading match={props.match} report={props.report} style={header.settings.display} />
       <Pieces {...props} gridRef={gridRef} isFrozen={isFrozen} />
       {isFrozen ? null : (
         <>
           <Taped {...props} />
-          <PieceButtons
-            state={view.piece?.state ?? null}
-            isBend={view.piece !== null && view.piece.kind !== 'straight'}
-            isFirst={view.cell?.row === 0}
-            isLast={view.cell?.row === lastRow}
-            onAct={onAct}
-            onTape={onTape}
-          />
+          <div className="piece-tools">
+            <PieceButtons
+              state={view.piece?.state ?? null}
+              isBend={view.piece !== null && view.piece.kind !== 'straight'}
+              isFirst={view.cell?.row === 0}
+              isLast={view.cell?.row === lastRow}
+              onAct={onAct}
+              onTape={onTape}
+            />
+            <IconButton
+              Icon={Calculator}
+              name="Keypad"
+              aria-expanded={view.hasKeypad}
+              onPress={() => view.change({ hasKeypad: !view.hasKeypad })}
+            />
+          </div>
           <Entry {...props} gridRef={gridRef} />
         </>
       )}

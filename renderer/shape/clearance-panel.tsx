@@ -31,12 +31,14 @@ export function ClearancePanel({ session, header }: ShapeProps) {
   return (
     <div className="shape-stack">
       <div className="gap-head">
-        <LengthField
-          label="Minimum clearance"
-          value={header.settings.wantedGap}
-          unit={unitOf(header.settings.display)}
-          onTake={(wantedGap) => session.apply(setSettingsEdit({ wantedGap }))}
-        />
+        {header.state === 'open' ? (
+          <LengthField
+            label="Minimum clearance"
+            value={header.settings.wantedGap}
+            unit={unitOf(header.settings.display)}
+            onTake={(wantedGap) => session.apply(setSettingsEdit({ wantedGap }))}
+          />
+        ) : null}
         <p className="shape-finding" role="status">
           <FigureText text={leastWords(ordered, tight.length, settled)} />
         </p>
@@ -55,7 +57,8 @@ function leastWords(ordered: readonly HeaderGap[], tightCount: number, header: H
   if (least === undefined) return 'No gaps yet: no two tubes have a place.';
   const { between } = gapWords(least, header);
   const gap = gapText(least, header);
-  const under = tightCount === 0 ? 'None is under the minimum.' : `${countOf(tightCount, 'gap')} under the minimum.`;
+  const under =
+    tightCount === 0 ? 'None is under the minimum.' : `${countOf(tightCount, 'gap')} under the minimum.`;
   return `Smallest gap: ${gap}, ${between}. ${under}`;
 }
 
