@@ -58,7 +58,7 @@ describe('poses by keyboard', () => {
     for (const [text, words] of [
       ['0, 0, 0', /points nowhere/],
       ['up', /choose an up across the tube/],
-      ['sideways', /expected a direction/],
+      ['sideways', /needs a direction/],
     ] as const) {
       await retype(page, text);
       await expect
@@ -130,10 +130,10 @@ describe('the picture', () => {
       chosen = await page.locator('.piece-grid tr[aria-selected="true"]').count();
     }
     expect(chosen).toBe(1);
-    await press(page, 'Turn and cut');
+    await press(page, 'Cut');
     await still(page);
     const whole = await picture(page);
-    await redrawn(page, () => page.getByLabel('Section').selectOption({ label: 'Cut across outboard' }));
+    await redrawn(page, () => page.getByLabel('Section').selectOption({ label: 'Section, side to side' }));
     expect(await picture(page)).not.toBe(whole);
   });
 
