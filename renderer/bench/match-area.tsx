@@ -46,7 +46,11 @@ function useRowActs({ acts, view }: BenchParts): RowActs {
   const rename = useStable((primaryId: string, name: string) => {
     acts.apply(renamePrimaryEdit(primaryId, name));
   });
-  const move = useStable(acts.movePrimary);
+  const move = useStable((primaryId: string, by: number) => {
+    // Else whichever comes to stand first would be in hand, where none was chosen yet.
+    view.selectPrimary(primaryId);
+    acts.movePrimary(primaryId, by);
+  });
   const duplicate = useStable(acts.duplicatePrimary);
   const remove = useStable((primaryId: string) => acts.removePrimary(primaryId));
   const add = useStable(acts.addPrimary);

@@ -12,7 +12,7 @@ import { orderOf } from './board-order.ts';
 import type { BoardProps } from './board-props.ts';
 import type { ReadPiece } from './rows/board-keys.ts';
 import { BoardRows } from './rows/board-rows.tsx';
-import { RowTools } from './rows/row-tools.tsx';
+import { type OpenTool, RowTools } from './rows/row-tools.tsx';
 import { useBoardScales } from './scale/use-board-scales.ts';
 import { stripSegments } from './strip/strip-layout.ts';
 
@@ -21,7 +21,7 @@ export const MatchBoard = memo(function MatchBoard(props: BoardProps) {
   const style = header.settings.display;
   const scales = useBoardScales(header, report);
   const [read, setRead] = useState<ReadPiece | null>(null);
-  const [open, setOpen] = useState<'menu' | 'name' | null>(null);
+  const [open, setOpen] = useState<OpenTool>(null);
   const captionId = useId();
   const rows = orderOf(report, order);
   const { minusMm, plusMm } = scales.band;

@@ -182,7 +182,7 @@ describe('rows', () => {
     await page.goto(app.host.address);
     await openBench(page, headerId);
     await expect.poll(ids).toEqual(byMiss);
-    await row('primary-2').focus();
+    await row('primary-2').click({ position: { x: 20, y: 8 } });
     await page.keyboard.press('ArrowDown');
     expect(await focusedRow()).toBe('primary-1');
   });

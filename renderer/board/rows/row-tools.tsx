@@ -1,7 +1,7 @@
 /** What is done with the row in hand: its menu at its end, and its name in the place of the name while it is changed. */
 
 import { Ellipsis } from 'lucide-react';
-import { useRef } from 'react';
+import { type Dispatch, type SetStateAction, useRef } from 'react';
 import { Button as AriaButton, Menu, MenuItem, MenuTrigger, Popover } from 'react-aria-components';
 import type { Header } from '../../../core/index.ts';
 import { RenameLine } from '../../ui/fields/rename-line.tsx';
@@ -10,13 +10,16 @@ import type { BoardOrder } from '../board-order.ts';
 import { focusRow } from './board-rows.tsx';
 import type { RowActs } from './row-acts.ts';
 
+/** What of the row in hand is open: its menu, or its name to be changed. */
+export type OpenTool = 'menu' | 'name' | null;
+
 interface Props {
   readonly header: Header;
   readonly primaryId: string | null;
   readonly order: BoardOrder;
   readonly acts: RowActs;
-  readonly open: 'menu' | 'name' | null;
-  readonly onOpen: (what: 'menu' | 'name' | null) => void;
+  readonly open: OpenTool;
+  readonly onOpen: Dispatch<SetStateAction<OpenTool>>;
 }
 
 /** Beside the list of rows and not inside it: an option of a list holds no controls of its own. */
@@ -35,7 +38,7 @@ export function RowTools({ header, primaryId, order, acts, open, onOpen }: Props
   return (
     <div className="row-tools" ref={frame}>
       {open === 'name' ? <RenameLine key={primary.id} name={primary.name} onDone={done} /> : null}
-      <MenuTrigger isOpen={open === 'menu'} onOpenChange={(isOpen) => onOpen(isOpen ? 'menu' : null)}>
+      <MenuTrigger isOpen={open === 'menu'} onOpenChange={(isOpen) => onOpen((was) => menuSwitched(was, isOpen))}>
         <AriaButton className="row-menu" aria-label={`More for ${primaryTitle(primary.name)}`}>
           <Ellipsis aria-hidden="true" size="1.25em" />
         </AriaButton>
@@ -56,6 +59,12 @@ export function RowTools({ header, primaryId, order, acts, open, onOpen }: Props
       </MenuTrigger>
     </div>
   );
+}
+
+/** A menu that closes because its entry opened the name leaves that open. */
+function menuSwitched(was: OpenTool, isOpen: boolean): OpenTool {
+  if (isOpen) return 'menu';
+  return was === 'menu' ? null : was;
 }
 
 interface Entry {
