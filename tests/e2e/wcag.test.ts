@@ -109,7 +109,7 @@ test('3.3.1: what cannot be read says so in sight, beside its field, and what wa
   await entryLine(page).fill('');
 });
 
-/** Of all places where a row of pixels goes from the page onto a tube: the contrast of the line that it crosses there. */
+/** Of every row of pixels where it first meets a tube, from the left and from the right: the contrast of the line that it crosses there. */
 async function silhouetteContrasts(page: Page): Promise<readonly number[]> {
   await page.evaluate(() => {
     for (const svg of document.querySelectorAll<SVGElement>('.solid-view > svg')) svg.style.visibility = 'hidden';
@@ -120,10 +120,15 @@ async function silhouetteContrasts(page: Page): Promise<readonly number[]> {
   const page0 = at(2, 2);
   const isPage = (x: number, y: number) => contrast(at(x, y), page0) < 1.02;
   const found: number[] = [];
-  for (let y = 4; y < height - 4; y += 3) {
-    for (let x = 4; x < width - 8; x += 1) {
-      if (!isPage(x - 1, y) || !isPage(x - 2, y) || isPage(x, y)) continue;
-      found.push(Math.max(...[0, 1, 2, 3].map((step) => contrast(at(x + step, y), page0))));
+  for (let y = 4; y < height - 4; y += 1) {
+    for (const [edge, step] of [
+      [4, 1],
+      [width - 5, -1],
+    ] as const) {
+      let x = edge;
+      while (x >= 4 && x < width - 4 && isPage(x, y)) x += step;
+      if (x < 4 || x >= width - 4) continue;
+      found.push(Math.max(...[0, 1, 2, 3].map((further) => contrast(at(x + further * step, y), page0))));
     }
   }
   return found;
