@@ -86,8 +86,9 @@ function useBench(session: HeaderSession, entryRef: RefObject<HTMLInputElement |
   const header = useSession(session, (state) => state.header);
   const report = useSession(session, (state) => state.report);
   const focusEntry = useCallback(() => {
-    // The line may have to be drawn first.
-    requestAnimationFrame(() => entryRef.current?.focus());
+    // At once where it stands, so that what is typed next goes into it; a line that is not drawn yet is waited for.
+    if (entryRef.current === null) requestAnimationFrame(() => entryRef.current?.focus());
+    else entryRef.current.focus();
   }, [entryRef]);
   const view = useBenchView(session, header, primaryAtStart(session));
   const acts = useBenchActs(session, view, focusEntry);
