@@ -139,28 +139,28 @@ const CHANGE: HelpPage = {
 
 const MOVES: HelpPage = {
   id: 'moves',
-  title: 'Bring a primary into the band with both ends where they are',
+  title: 'Fix a primary that is short or long',
   body: (
     <>
       <p>
-        Choose the primary and open "Moves" under the bench. It lists what to cut, let in or re-clock so that the length
-        comes into the band while the port end and the collector end stay where they are; the least work comes first. If
-        the end misses its inlet already, that is said before anything else, and the moves mend both.
+        Choose the primary and open "Moves". Each row is one way to bring it to length with the port end and the
+        collector end left where they are, the least work first. If the end misses its inlet, that is said above the
+        list, and the moves close it too.
       </p>
       <p>
-        Go to a move to see what comes of it: an outline under its strip and an open mark beside it in the chart, or the
-        tube in space with its present line dashed. Pieces that come free, are cut or are re-clocked say so in the list
-        of pieces. Nothing is changed until you press Enter or Apply; then it is one step, and undo takes it back whole.
+        Go to a row to preview it on the board, on the stage and in the pieces. Space shows the header as it is now, and
+        Space again as it would be. Nothing is changed until you press Enter or Apply. Then it is one step, and one undo
+        takes it back.
       </p>
       <p>
-        Figures are rounded to what a saw can cut, and the length and deviation shown are those of the rounded cuts. A
-        joint counts as broken when a tack has to come apart. Welded and locked pieces are never touched: press L on a
-        piece, or the button in Moves, to lock it or let it go.
+        Figures are rounded to what a saw can cut, and the result is that of the rounded cuts. "Joints" counts the
+        joints to make: those opened and made again, and those of what is added. Welded and locked pieces are left
+        alone: L locks a piece and lets it go.
       </p>
       <p>
-        "All primaries out of band" takes the best move for each of them, and compares that with moving the target.
-        "What a move may do" sets how many joints may be broken, the shortest straight, the clearance kept, and whether
-        the shelf counts. When there is no move, the reason is given with the least that would have to be let go.
+        "Fix all" takes the best move for every primary that is short or long, and says when another target takes fewer
+        joints. "Limits" sets the most joints, the shortest straight, the minimum clearance, and whether the shelf
+        counts. When there is no move, the panel says why and what to let go.
       </p>
     </>
   ),

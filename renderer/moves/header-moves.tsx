@@ -1,10 +1,10 @@
-/** Moves for all primaries out of band at once, and whether moving the target is cheaper. */
+/** Moves for all primaries that are short or long at once, and whether moving the target is cheaper. */
 
 import { useMemo } from 'react';
 import { FigureText } from '../ui/figure-text.tsx';
 import { askedOptions } from './move-settings.ts';
 import type { MovesProps } from './moves-props.ts';
-import { ProposalList } from './proposals/proposal-list.tsx';
+import { ProposalTable } from './proposals/proposal-table.tsx';
 import { cheaperSentence, noPlansWords, planProposals } from './proposals/proposals.ts';
 import type { MovesQuestion } from './search/moves-question.ts';
 import { SearchState } from './search/search-state.tsx';
@@ -38,12 +38,13 @@ export function HeaderMoves({ header, report, stock, bench, onApply }: MovesProp
         </p>
       )}
       {proposals.length === 0 ? null : (
-        <ProposalList
-          label="Plans for all primaries out of band"
+        <ProposalTable
+          label="Plans for all primaries"
           proposals={proposals}
           chosenKey={bench.chosen?.key ?? null}
           onChoose={bench.choose}
           onApply={onApply}
+          onFlip={bench.flip}
         />
       )}
     </div>

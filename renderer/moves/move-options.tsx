@@ -1,4 +1,4 @@
-/** What a move may do: how many joints it breaks, how short a straight may get, how near it may come, what the shelf has. */
+/** The limits that moves keep to: joints, shortest straight, minimum clearance, new bends, and what the shelf has. */
 
 import {
   formatTyped,
@@ -36,7 +36,7 @@ export function MoveOptionsPanel({ session, header, stock, settings, onSet }: Pr
   return (
     <div className="move-options">
       <ChoiceField
-        label="Joints to be made at most"
+        label="Joints to make, at most"
         choices={JOINT_CHOICES}
         chosen={mostJoints === null ? 'any' : String(Math.min(mostJoints, JOINT_COUNTS.length - 1))}
         onChoose={(id) => onSet({ mostJoints: id === 'any' ? null : Number(id) })}
@@ -48,7 +48,7 @@ export function MoveOptionsPanel({ session, header, stock, settings, onSet }: Pr
         onTake={(shortestStraight) => session.apply(setSettingsEdit({ shortestStraight }))}
       />
       <TakenField
-        label={`Clearance kept, ${unit}`}
+        label={`Minimum clearance (${unit})`}
         stored={clearanceKept === null ? 'any' : formatTyped(clearanceKept, unit)}
         take={(text) => {
           const read = /^(?:any)?$/i.test(text.trim()) ? success(null) : parseLength(text, unit);
@@ -58,7 +58,7 @@ export function MoveOptionsPanel({ session, header, stock, settings, onSet }: Pr
       />
       <label className="choice">
         <input type="checkbox" checked={addsBends} onChange={(event) => onSet({ addsBends: event.target.checked })} />
-        Moves may let in new bends
+        Moves may add bends
       </label>
       <label className="choice">
         <input type="checkbox" checked={usesShelf} onChange={(event) => onSet({ usesShelf: event.target.checked })} />
@@ -69,7 +69,7 @@ export function MoveOptionsPanel({ session, header, stock, settings, onSet }: Pr
 }
 
 function shelfWords(stock: readonly StockItem[] | null): string {
-  if (stock === null) return 'Consider the shelf, which could not be read';
-  if (stock.length === 0) return 'Consider the shelf, which has nothing on it yet';
-  return `Consider the shelf: ${countOf(stock.length, 'line')}`;
+  if (stock === null) return 'Use the shelf (it could not be read)';
+  if (stock.length === 0) return 'Use the shelf (it is empty)';
+  return `Use the shelf: ${countOf(stock.length, 'row')}`;
 }

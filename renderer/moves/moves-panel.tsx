@@ -1,4 +1,4 @@
-/** The moves drawer: for the primary in hand, for all that are out of band, and what a move may do. */
+/** The moves panel: for the primary in hand, for all that are short or long, and the limits that moves keep to. */
 
 import { useRef, useState } from 'react';
 import { Tab, TabList, TabPanel, Tabs } from 'react-aria-components';
@@ -35,10 +35,10 @@ export function MovesPanel(props: MovesPanelProps) {
             {primaryTitle(primary.name)}
           </Tab>
           <Tab id="header" className="moves-tab">
-            All primaries out of band
+            Fix all
           </Tab>
           <Tab id="options" className="moves-tab">
-            What a move may do
+            Limits
           </Tab>
         </TabList>
         <TabPanel id="primary" className="moves-tab-panel">
@@ -72,24 +72,30 @@ function useApply({ session, bench }: MovesPanelProps, panel: { readonly current
       notice({ text: wordsFor(done.problems), tone: 'trouble' });
       return;
     }
-    bench.applied(done.value);
+    bench.choose(null);
     panel.current?.focus();
   };
 }
 
 function MovesFoot({ session, primary, piece, bench, onApply }: MovesProps) {
-  const { chosen, preview, isInSpace } = bench;
+  const { chosen, preview, isBefore, isInSpace } = bench;
+  const isShown = preview !== null || isBefore;
   return (
     <div className="moves-foot">
       <Button
         look="main"
-        isDisabled={preview === null}
+        isDisabled={!isShown}
         onPress={() => {
           if (chosen !== null) onApply(chosen);
         }}
       >
         Apply
       </Button>
+      {isShown ? (
+        <Button look="quiet" onPress={bench.flip}>
+          {isBefore ? 'Show after' : 'Show before'}
+        </Button>
+      ) : null}
       <Button look="quiet" onPress={() => bench.showInSpace(!isInSpace)}>
         {isInSpace ? 'Show in the chart' : 'Show in space'}
       </Button>
@@ -104,9 +110,7 @@ function MovesFoot({ session, primary, piece, bench, onApply }: MovesProps) {
           {piece.locked ? 'Unlock' : 'Lock'} piece {primary.pieces.indexOf(piece) + 1}
         </Button>
       )}
-      <p className="muted">
-        {preview === null ? 'Choose a move to see what comes of it.' : 'Shown, and not in the header yet.'}
-      </p>
+      <p className="muted">{isShown ? 'Preview, not applied' : 'Pick a move to preview it'}</p>
     </div>
   );
 }

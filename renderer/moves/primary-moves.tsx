@@ -18,7 +18,7 @@ import { countOf } from '../ui/words/spoken.ts';
 import { primaryTitle } from '../ui/words/verdict-words.ts';
 import { askedOptions } from './move-settings.ts';
 import type { MovesProps } from './moves-props.ts';
-import { ProposalList } from './proposals/proposal-list.tsx';
+import { ProposalTable } from './proposals/proposal-table.tsx';
 import { moveProposals, movesOf } from './proposals/proposals.ts';
 import type { MovesQuestion } from './search/moves-question.ts';
 import { SearchState } from './search/search-state.tsx';
@@ -82,12 +82,13 @@ function Outcome(props: MovesProps & { readonly outcome: MoveOutcome }) {
       </p>
       {outcome.kind === 'none' ? <WhatToFree {...props} outcome={outcome} /> : null}
       {proposals.length === 0 ? null : (
-        <ProposalList
+        <ProposalTable
           label={`Moves for ${title}`}
           proposals={proposals}
           chosenKey={bench.chosen?.key ?? null}
           onChoose={bench.choose}
           onApply={onApply}
+          onFlip={bench.flip}
         />
       )}
     </>

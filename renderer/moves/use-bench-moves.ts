@@ -1,4 +1,4 @@
-/** What the bench keeps of moves while it is open: options, the move being looked at, and marks of the one just applied. */
+/** What the bench keeps of moves while it is open: options, and the move being looked at, before or after. */
 
 import { useEffect, useMemo, useRef, useState } from 'react';
 import type { Header } from '../../core/index.ts';
@@ -13,14 +13,16 @@ export interface BenchMoves {
   readonly isInSpace: boolean;
   /** The proposal that was chosen for the header in hand. */
   readonly chosen: Proposal | null;
+  /** Null also while the header is looked at as it is before the move. */
   readonly preview: MovesPreview | null;
-  /** Of the move being looked at, or of the one applied until something else changes. */
+  readonly isBefore: boolean;
+  /** Of the move being looked at. */
   readonly marks: PieceMarks;
   readonly set: (settings: Partial<MoveSettings>) => void;
   readonly showInSpace: (isInSpace: boolean) => void;
   readonly choose: (proposal: Proposal | null) => void;
-  /** To be told right after the chosen proposal was applied. */
-  readonly applied: (after: Header) => void;
+  /** From the header as it would be to the header as it is, and back. */
+  readonly flip: () => void;
 }
 
 interface Choice {
@@ -29,35 +31,31 @@ interface Choice {
   readonly proposal: Proposal;
 }
 
-interface Done {
-  readonly after: Header;
-  readonly marks: PieceMarks;
-}
-
 export function useBenchMoves(header: Header, primaryId: string | null, drawer: string | null): BenchMoves {
   useWarmWorker();
   const [settings, setSettings] = useState(FIRST_SETTINGS);
   const [isInSpace, showInSpace] = useInSpace(drawer);
   const [choice, setChoice] = useState<Choice | null>(null);
-  const [done, setDone] = useState<Done | null>(null);
+  const [isBefore, setIsBefore] = useState(false);
   // Another primary, another header or another drawer, and it is not what is looked at any more.
   const isHere = choice?.header === header && choice.primaryId === primaryId && drawer === 'moves';
   const chosen = isHere && choice !== null ? choice.proposal : null;
-  const preview = useMemo(() => previewOf(chosen, header), [chosen, header]);
-  const marks = preview?.marks ?? (done?.after === header ? done.marks : NO_MARKS);
+  const after = useMemo(() => previewOf(chosen, header), [chosen, header]);
+  const preview = isBefore ? null : after;
   return {
     settings,
     isInSpace,
     chosen,
     preview,
-    marks,
+    isBefore: isBefore && after !== null,
+    marks: preview?.marks ?? NO_MARKS,
     set: (change) => setSettings((before) => ({ ...before, ...change })),
     showInSpace,
-    choose: (proposal) => setChoice(proposal === null ? null : { header, primaryId, proposal }),
-    applied: (after) => {
-      setDone({ after, marks });
-      setChoice(null);
+    choose: (proposal) => {
+      setChoice(proposal === null ? null : { header, primaryId, proposal });
+      setIsBefore(false);
     },
+    flip: () => setIsBefore((was) => !was),
   };
 }
 

@@ -44,8 +44,8 @@ export function gapWords(gap: HeaderGap, header: Header): GapWords {
   }
 }
 
-/** The gap against the one wanted. */
+/** The gap against the minimum clearance. */
 export function gapVerdict(gap: HeaderGap): string {
-  if (gap.kind === 'pair' && gap.isAtCollector) return '○ meet here, not counted';
-  return gap.isTight ? '◀ under' : '● enough';
+  if (gap.kind === 'pair' && gap.isAtCollector) return '○ meet here, not judged';
+  return gap.isTight ? '▲ tight' : '● OK';
 }

@@ -30,8 +30,11 @@ async function changed(change: (header: Header) => Header): Promise<void> {
 async function openMoves(page: Page): Promise<Locator> {
   await page.keyboard.press('Alt+3');
   await page.getByRole('button', { name: 'Moves for primary 3', exact: true }).click();
-  return page.getByRole('listbox', { name: 'Moves for Primary 3' });
+  return page.getByRole('grid', { name: 'Moves for Primary 3' });
 }
+
+/** Those of the table, without its head. */
+const rows = (list: Locator) => list.locator('.proposal');
 
 const verdict = (page: Page) => page.locator('.primary-verdict').textContent();
 const tookMs = async (page: Page) => Number(await page.locator('.moves-found').getAttribute('data-took-ms'));
@@ -44,20 +47,25 @@ describe('a move', () => {
     await list.waitFor();
     expect(await verdict(page)).toContain('short');
     // A slow machine has not looked through everything in the time that a search has.
-    const lookOn = page.getByRole('button', { name: 'Look on' });
-    if ((await lookOn.count()) > 0) await lookOn.click();
-    await expect.poll(() => list.getByRole('option').count(), { timeout: 20_000 }).toBeGreaterThan(3);
-    await list.getByRole('option').first().focus();
+    const searchOn = page.getByRole('button', { name: 'Search on' });
+    if ((await searchOn.count()) > 0) await searchOn.click();
+    await expect.poll(() => rows(list).count(), { timeout: 20_000 }).toBeGreaterThan(3);
+    await rows(list).first().focus();
     await page.locator('[data-primary="primary-3"] .strip-after').waitFor();
     await page.getByText('then 0 in band').waitFor();
     await page.getByRole('row', { name: /^7 straight.*changed/ }).waitFor();
     expect(await stored()).toEqual(before);
     await page.keyboard.press('ArrowDown');
-    const second = await list.getByRole('option').nth(1).textContent();
-    expect(second).not.toEqual(await list.getByRole('option').first().textContent());
-    await expect.poll(() => list.getByRole('option', { selected: true }).textContent()).toBe(second);
+    const second = await rows(list).nth(1).textContent();
+    expect(second).not.toEqual(await rows(list).first().textContent());
+    await expect.poll(() => list.getByRole('row', { selected: true }).textContent()).toBe(second);
+    await page.keyboard.press('Space');
+    await expect.poll(() => page.locator('.strip-after').count()).toBe(0);
+    await page.getByRole('button', { name: 'Show after' }).waitFor();
+    await page.keyboard.press('Space');
+    await page.locator('.strip-after').waitFor();
     await page.keyboard.press('Escape');
-    expect(await page.locator('.strip-after').count()).toBe(0);
+    await expect.poll(() => page.locator('.strip-after').count()).toBe(0);
     await page.keyboard.press('Home');
     await page.keyboard.press('Enter');
     await expect.poll(() => verdict(page)).toContain('in band');
@@ -66,7 +74,9 @@ describe('a move', () => {
       .toMatchObject({
         length: { value: 10.6875, unit: 'in' },
       });
-    await page.getByText('This primary is in the band and ends where it should.').waitFor();
+    await page.getByText('This primary is OK. Nothing to change.').waitFor();
+    // Applied is done: no piece goes on being marked.
+    expect(await page.getByRole('row', { name: /changed/ }).count()).toBe(0);
     await page.keyboard.press('Control+z');
     await expect.poll(() => verdict(page)).toContain('short');
     await expect.poll(stored).toEqual(before);
@@ -78,7 +88,7 @@ describe('a move', () => {
     await page.locator('.view-picture').waitFor();
     const list = await openMoves(page);
     // The first only makes a straight longer; any other turns something, which a dashed line shows best.
-    await list.getByRole('option').nth(1).click();
+    await rows(list).nth(1).click();
     await expect.poll(() => page.locator('.view-picture').getAttribute('data-before')).toBe('1');
     await page.getByText('dashed as it is now').waitFor();
     await page.getByRole('button', { name: 'Show in the chart' }).click();
@@ -89,11 +99,11 @@ describe('a move', () => {
     const { page } = app;
     const before = await stored();
     await command(page, 'Moves that bring');
-    await page.getByRole('tab', { name: 'All primaries out of band' }).click();
-    await page.getByRole('option', { name: /^Keep the target/ }).click();
+    await page.getByRole('tab', { name: 'Fix all' }).click();
+    await page.getByRole('row', { name: /^Keep the target/ }).click();
     await expect.poll(() => page.locator('.strip-after').count()).toBe(2);
     await page.getByRole('button', { name: 'Apply', exact: true }).click();
-    await page.getByText('Every primary is in the band.').waitFor();
+    await page.getByText('Every primary is OK.').waitFor();
     await page.keyboard.press('Control+z');
     await expect.poll(stored).toEqual(before);
   });
@@ -137,13 +147,13 @@ test('options are kept to: with no joint to be made, every move makes none', asy
   const { page } = app;
   const list = await openMoves(page);
   await list.waitFor();
-  await page.getByRole('tab', { name: 'What a move may do' }).click();
-  await page.getByLabel('Joints to be made at most').selectOption('0');
+  await page.getByRole('tab', { name: 'Limits' }).click();
+  await page.getByLabel('Joints to make, at most').selectOption('0');
   await page.getByRole('tab', { name: 'Primary 3' }).click();
   await list.waitFor();
-  const options = await list.getByRole('option').allInnerTexts();
-  expect(options.length).toBeGreaterThan(0);
-  expect(options.filter((text) => !text.includes('no joint to make'))).toEqual([]);
+  const joints = await list.locator('.proposal [data-column="joints"]').allInnerTexts();
+  expect(joints.length).toBeGreaterThan(0);
+  expect(joints.filter((text) => text !== '0')).toEqual([]);
 });
 
 /** Eight primaries of twenty pieces, locked but for two: the search goes through all that could be let go. */
@@ -192,21 +202,21 @@ describe('a long search', () => {
     const alone = await longestTaskMs(page);
     await entryLine(page).fill('');
     await openMoves(page);
-    await page.getByRole('tab', { name: 'All primaries out of band' }).click();
-    await page.getByText(/Looking for moves … \d+\.\d s/).waitFor();
+    await page.getByRole('tab', { name: 'Fix all' }).click();
+    await page.getByText(/Searching … \d+\.\d s/).waitFor();
     await watchLongTasks(page);
     await entryLine(page).focus();
     await page.keyboard.type('2 1/4; b45 180');
     expect(await entryLine(page).inputValue()).toBe('2 1/4; b45 180');
-    expect(await page.getByText('Looking for moves').count()).toBe(1);
+    expect(await page.getByText('Searching …').count()).toBe(1);
     const beside = await longestTaskMs(page);
     console.log(`longest task while typing: ${alone.toFixed(0)} ms alone, ${beside.toFixed(0)} ms beside a search`);
     // The search has a core of its own at best, half of the page's at worst; on the page's thread it would take seconds.
     expect(beside).toBeLessThan(200 + 5 * alone);
     await page.getByRole('button', { name: 'Stop' }).click();
-    await page.getByText('Not everything was looked through in this time.').waitFor();
-    await page.getByRole('button', { name: 'Look on' }).click();
-    await page.getByText(/Looking for moves … \d+\.\d s/).waitFor();
+    await page.getByText('Stopped at the time limit; there may be more.').waitFor();
+    await page.getByRole('button', { name: 'Search on' }).click();
+    await page.getByText(/Searching … \d+\.\d s/).waitFor();
   });
 
   test('gives way to an edit, and the answer is for the header as it is now', async () => {
@@ -221,17 +231,15 @@ describe('a long search', () => {
       await page.keyboard.press('ArrowUp');
     }
     await page
-      .getByRole('option', { name: /let .* into the straight before the first bend \(now 7 7\/8 in/i })
+      .getByRole('row', { name: /^Lengthen straight 1 by/ })
       .first()
       .waitFor();
     console.log(`moves answered after ${first} ms at first, after ${await tookMs(page)} ms on the worker in wait`);
+    const before = await rows(list).first().textContent();
     await entryLine(page).focus();
     await enterLine(page, '1/2');
-    // A piece more at the end: what was the last bend's straight is piece 7 of 8 now.
-    await page
-      .getByRole('option', { name: /after the last bend, piece [78],/ })
-      .first()
-      .waitFor();
+    // Half an inch longer, and the answer is another one.
+    await expect.poll(() => rows(list).first().textContent()).not.toBe(before);
   });
 });
 
@@ -245,6 +253,6 @@ test('a window without workers says so', async () => {
   }, headerId);
   await entryLine(page).waitFor();
   await page.getByRole('button', { name: /^Moves for primary/ }).click();
-  await page.getByText('it has no second thread').waitFor();
+  await page.getByText('Moves cannot run in this browser.').waitFor();
   await page.close();
 });

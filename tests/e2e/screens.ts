@@ -55,7 +55,7 @@ async function showMoves(page: Page, headerId: string, tab: string | null = null
   await page.keyboard.press('Alt+3');
   await page.getByRole('button', { name: 'Moves for primary 3', exact: true }).click();
   await page
-    .getByRole('option', { name: /of tube added/ })
+    .getByRole('row', { name: /^Lengthen straight/ })
     .first()
     .click();
   if (tab === null) return;
@@ -64,8 +64,8 @@ async function showMoves(page: Page, headerId: string, tab: string | null = null
 }
 
 async function showHeaderMoves(page: Page, headerId: string): Promise<void> {
-  await showMoves(page, headerId, 'All primaries out of band');
-  await page.getByRole('option', { name: /Keep the target/ }).click();
+  await showMoves(page, headerId, 'Fix all');
+  await page.getByRole('row', { name: /^Keep the target/ }).click();
 }
 
 async function openDialog(page: Page, headerId: string, name: string, title: RegExp): Promise<void> {
@@ -123,7 +123,7 @@ export const SCREENS: readonly ScreenUnderTest[] = [
   drawer('Shape', '[role="tabpanel"]'),
   { name: 'Moves', show: (page, { openId }) => showMoves(page, openId) },
   { name: 'Moves for all primaries', show: (page, { openId }) => showHeaderMoves(page, openId) },
-  { name: 'What a move may do', show: (page, { openId }) => showMoves(page, openId, 'What a move may do') },
+  { name: 'limits of moves', show: (page, { openId }) => showMoves(page, openId, 'Limits') },
   place('missing header', { hash: '#/bench/no-such-header', heading: 'This header could not be opened' }),
   place('shelf', PLACES.shelf),
   place('archive', PLACES.archive),

@@ -6,7 +6,6 @@ import { formatAngle } from '../../units/format-angle.ts';
 import { formatLength } from '../../units/format-length.ts';
 import { type Length, mmOf } from '../../units/length.ts';
 import type { LengthStyle } from '../../units/length-style.ts';
-import { ordinalWord } from '../../units/ordinal.ts';
 import type { Move, MoveChange } from '../move.ts';
 
 interface Speaker {
@@ -15,84 +14,94 @@ interface Speaker {
 }
 
 /**
- * The move in one sentence without a full stop, lengths in the header's display unit: "let 9.5 mm into the straight after the second
- * bend, take 9.5 mm out of the one after the last bend". `header` is the header before the move.
+ * The move in one sentence without a full stop: "Lengthen straight 7 by 9.5 mm to 49.5 mm; shorten straight 9 by 9.5 mm to
+ * 20.5 mm". Pieces go by their numbers as the grid of pieces shows them, before the move; lengths are in the header's display
+ * unit, and finer where the display would round what has to be cut. `header` is the header before the move.
  */
 export function describeMove(move: Move, header: Header): string {
   const pieces = header.primaries.find(({ id }) => id === move.primaryId)?.pieces ?? [];
   const speaker = { pieces, display: header.settings.display };
-  const said = move.changes.map((change) => changeWords(change, speaker)).join(', ');
+  const said = capital(move.changes.map((change) => changeWords(change, speaker)).join('; '));
   if (move.endShiftAtMostMm === null) return said;
-  return `${said}; the end will shift, by ${formatLength(move.endShiftAtMostMm, speaker.display)} at most`;
-}
-
-/** One change of a move in words; `describeMove` strings them together. */
-export function describeMoveChange(change: MoveChange, header: Header, primaryId: string): string {
-  const pieces = header.primaries.find(({ id }) => id === primaryId)?.pieces ?? [];
-  return changeWords(change, { pieces, display: header.settings.display });
+  return `${said}; the end shifts by ${formatLength(move.endShiftAtMostMm, speaker.display)} at most`;
 }
 
 function changeWords(change: MoveChange, speaker: Speaker): string {
-  const length = (value: Length) => formatLength(mmOf(value), speaker.display);
   switch (change.kind) {
-    case 'length': {
-      const byMm = mmOf(change.to) - mmOf(change.from);
-      const by = formatLength(Math.abs(byMm), fineStyle(Math.abs(byMm), speaker.display));
-      const where = whichStraight(change.pieceIndex, speaker);
-      const then = `now ${length(change.from)}, then ${formatLength(mmOf(change.to), fineStyle(mmOf(change.to), speaker.display))}`;
-      return `${byMm > 0 ? 'let' : 'take'} ${by} ${byMm > 0 ? 'into' : 'out of'} the straight ${where} (${then})`;
-    }
+    case 'length':
+      return lengthWords(change, speaker);
     case 'takeOut':
-      return `take out the straight ${whichStraight(change.pieceIndex, speaker)} (${length(change.from)})`;
+      return `take out straight ${change.pieceIndex + 1}, ${cutFigure(change.from, speaker)}`;
     case 'letIn':
-      return `let in a straight of ${formatLength(mmOf(change.length), fineStyle(mmOf(change.length), speaker.display))} ${whichJoint(change.joint, speaker)}`;
+      return `add a straight of ${cutFigure(change.length, speaker)} ${whichJoint(change.joint, speaker)}`;
     case 'clocking':
-      return `${turnWords(change.pieceIndex, speaker)} from ${formatAngle(change.fromDeg)} to ${formatAngle(change.toDeg)}`;
+      return clockingWords(change, speaker);
     case 'angle':
       return angleWords(change, speaker);
     case 'swap':
-      return `put a bend of ${length(change.toClr)} CLR cut to ${formatAngle(change.toDeg)} in place of ${bendName(change.pieceIndex, speaker)} (${length(change.fromClr)}, ${formatAngle(change.fromDeg)})`;
+      return swapWords(change, speaker);
     case 'bendPair':
+      return pairWords(change, speaker);
     case 'kick':
-      return insertWords(change, speaker);
+      return kickWords(change, speaker);
     default:
       return assertNever(change);
   }
 }
 
-function turnWords(pieceIndex: number, speaker: Speaker): string {
-  const name = bendName(pieceIndex, speaker);
-  return speaker.pieces[pieceIndex]?.state === 'welded'
-    ? `turn ${name}, with what is welded to it,`
-    : `re-clock ${name}`;
+type ChangeOf<Kind extends MoveChange['kind']> = Extract<MoveChange, { readonly kind: Kind }>;
+
+function lengthWords({ pieceIndex, from, to }: ChangeOf<'length'>, speaker: Speaker): string {
+  const byMm = mmOf(to) - mmOf(from);
+  const verb = byMm > 0 ? 'lengthen' : 'shorten';
+  return `${verb} straight ${pieceIndex + 1} by ${cutFigureMm(Math.abs(byMm), speaker)} to ${cutFigure(to, speaker)}`;
 }
 
-function angleWords(change: Extract<MoveChange, { kind: 'angle' }>, speaker: Speaker): string {
-  const name = bendName(change.pieceIndex, speaker);
-  const isPlanned = speaker.pieces[change.pieceIndex]?.state === 'planned';
-  const angles = `from ${formatAngle(change.fromDeg)} to ${formatAngle(change.toDeg)}`;
-  if (isPlanned) return `make ${name} ${formatAngle(change.toDeg)} instead of ${formatAngle(change.fromDeg)}`;
-  return change.toDeg < change.fromDeg
-    ? `cut ${name} down ${angles}`
-    : `replace ${name} by one of ${formatAngle(change.toDeg)} (now ${formatAngle(change.fromDeg)})`;
+/** What is welded to the bend turns with it. */
+function clockingWords({ pieceIndex, fromDeg, toDeg }: ChangeOf<'clocking'>, { pieces }: Speaker): string {
+  const angles = `from ${formatAngle(fromDeg)} to ${formatAngle(toDeg)}`;
+  return pieces[pieceIndex]?.state === 'welded'
+    ? `turn bend ${pieceIndex + 1} and what is welded to it ${angles}`
+    : `re-clock bend ${pieceIndex + 1} ${angles}`;
 }
 
-function insertWords(change: Extract<MoveChange, { kind: 'bendPair' | 'kick' }>, speaker: Speaker): string {
-  const angle = formatAngle(change.angleDeg);
-  const clr = formatLength(mmOf(change.clr), speaker.display);
-  const clocking = formatAngle(change.clockingDeg);
-  if (change.kind === 'bendPair') {
-    return `let in two bends of ${angle} at ${clr} CLR ${whichJoint(change.joint, speaker)}, the first clocked ${clocking}, the second 180°`;
-  }
-  const parts = (length: Length, where: string) =>
-    mmOf(length) > 0
-      ? [`${formatLength(mmOf(length), fineStyle(mmOf(length), speaker.display))} of straight ${where}`]
-      : [];
-  const left = [...parts(change.before, 'before it'), ...parts(change.after, 'after it')].join(' and ');
-  const where = whichStraight(change.pieceIndex, speaker);
-  const bends = `bends of ${angle}, ${formatAngle(2 * change.angleDeg)} and ${angle} at ${clr} CLR`;
-  const rest = left === '' ? 'with nothing of it left' : `leaving ${left}`;
-  return `kick the straight ${where} out and back with ${bends}, the first clocked ${clocking}, the others 180°, ${rest}`;
+function angleWords({ pieceIndex, fromDeg, toDeg }: ChangeOf<'angle'>, { pieces }: Speaker): string {
+  const [name, from, to] = [`bend ${pieceIndex + 1}`, formatAngle(fromDeg), formatAngle(toDeg)];
+  if (pieces[pieceIndex]?.state === 'planned') return `plan ${name} at ${to}, not ${from}`;
+  return toDeg < fromDeg ? `trim ${name} from ${from} to ${to}` : `replace ${name}, ${from}, by one of ${to}`;
+}
+
+function swapWords({ pieceIndex, fromClr, toClr, fromDeg, toDeg }: ChangeOf<'swap'>, { display }: Speaker): string {
+  const bend = (deg: number, clr: Length) => `${formatAngle(deg)} at CLR ${formatLength(mmOf(clr), display)}`;
+  return `swap bend ${pieceIndex + 1}, ${bend(fromDeg, fromClr)}, for ${bend(toDeg, toClr)}`;
+}
+
+function pairWords({ joint, clr, angleDeg, clockingDeg }: ChangeOf<'bendPair'>, speaker: Speaker): string {
+  const bends = `two bends of ${formatAngle(angleDeg)}, CLR ${formatLength(mmOf(clr), speaker.display)}`;
+  return `add ${bends}, ${whichJoint(joint, speaker)}, clocked ${formatAngle(clockingDeg)} and 180°`;
+}
+
+/** "kick straight 1: 27°/54°/27°, CLR 2 5/8 in, clocked 30°/180°/180°; cut the straight to 3 in before and 2 in after". */
+function kickWords(change: ChangeOf<'kick'>, speaker: Speaker): string {
+  const { pieceIndex, clr, angleDeg, clockingDeg } = change;
+  const angle = formatAngle(angleDeg);
+  const bends = `${angle}/${formatAngle(2 * angleDeg)}/${angle}, CLR ${formatLength(mmOf(clr), speaker.display)}`;
+  return `kick straight ${pieceIndex + 1}: ${bends}, clocked ${formatAngle(clockingDeg)}/180°/180°, ${leftWords(change, speaker)}`;
+}
+
+function leftWords({ before, after }: ChangeOf<'kick'>, speaker: Speaker): string {
+  const part = (length: Length, side: string) =>
+    mmOf(length) > 0 ? [`${cutFigure(length, speaker)} of it ${side}`] : [];
+  const parts = [...part(before, 'before'), ...part(after, 'after')];
+  return parts.length === 0 ? 'none of it left' : `leaving ${parts.join(' and ')}`;
+}
+
+function cutFigure(length: Length, speaker: Speaker): string {
+  return cutFigureMm(mmOf(length), speaker);
+}
+
+function cutFigureMm(mm: number, { display }: Speaker): string {
+  return formatLength(mm, fineStyle(mm, display));
 }
 
 /** The display style, or a finer one of the same unit where the display would round a figure that has to be cut. */
@@ -107,35 +116,11 @@ function fineStyle(mm: number, display: LengthStyle): LengthStyle {
   return display.kind === 'mm' ? { kind: 'mm', places: 2 } : { kind: 'decimalInch', places: 3 };
 }
 
-function bendsBefore(index: number, { pieces }: Speaker): number {
-  return pieces.slice(0, index).filter(({ kind }) => kind !== 'straight').length;
-}
-
-function bendName(index: number, speaker: Speaker): string {
-  return `the ${ordinalWord(bendsBefore(index, speaker) + 1)} bend`;
-}
-
-/** "after the second bend"; with the piece's number where two straights stand between the same bends. */
-function whichStraight(index: number, speaker: Speaker): string {
-  const { pieces } = speaker;
-  const bends = bendsBefore(pieces.length, speaker);
-  if (bends === 0) return pieces.length === 1 ? 'itself' : `that is piece ${index + 1}`;
-  const hasTwin = pieces[index - 1]?.kind === 'straight' || pieces[index + 1]?.kind === 'straight';
-  return `${afterBend(bendsBefore(index, speaker), bends)}${hasTwin ? `, piece ${index + 1},` : ''}`;
-}
-
-function afterBend(before: number, bends: number): string {
-  if (before === 0) return 'before the first bend';
-  return before === bends ? 'after the last bend' : `after the ${ordinalWord(before)} bend`;
-}
-
-function whichJoint(joint: number, speaker: Speaker): string {
-  const { pieces } = speaker;
+function whichJoint(joint: number, { pieces }: Speaker): string {
   if (joint === 0) return 'at the port';
-  if (joint >= pieces.length) return 'at the collector';
-  const before = bendsBefore(joint, speaker);
-  if (pieces[joint - 1]?.kind !== 'straight' && pieces[joint]?.kind !== 'straight') {
-    return `between the ${ordinalWord(before)} and the ${ordinalWord(before + 1)} bend`;
-  }
-  return `between pieces ${joint} and ${joint + 1}`;
+  return joint >= pieces.length ? 'at the collector' : `between pieces ${joint} and ${joint + 1}`;
+}
+
+function capital(text: string): string {
+  return `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
 }

@@ -14,10 +14,10 @@ export function describeStanding(
   style: LengthStyle,
 ): string | null {
   const cause = unknown === null ? '' : ` ${describePathProblem(unknown)}`;
-  if (endReference === 'none') return `Where the end lies is not known, so moves are on length alone.${cause}`;
+  if (endReference === 'none') return `The end's place is not known, so moves change the length only.${cause}`;
   if (closure !== null && !isClosed) {
     const miss = `${formatLength(closure.gapMm, style)} and ${formatAngle(roundedTo(closure.tiltDeg, 1))}`;
-    return `The end misses its inlet by ${miss}: until that is mended the length says little. Moves mend both.`;
+    return `The end misses its inlet by ${miss}. Moves close it and bring the length right.`;
   }
   return unknown === null ? null : `Moves keep the end where it is now.${cause}`;
 }
@@ -27,29 +27,29 @@ export function describeNoMoves(reason: NoMoveReason, style: LengthStyle): strin
     case 'noSuchPrimary':
       return 'The primary named is not in this header: choose one that is.';
     case 'headerFinished':
-      return 'The header is finished and frozen: make a copy to change it.';
+      return 'This header is finished. Duplicate it to change it.';
     case 'noPieces':
-      return 'There are no pieces yet: enter what is tacked so far.';
+      return 'No pieces yet. Enter what is tacked so far.';
     case 'noTarget':
-      return 'There is no target yet: enter a longer primary, or type a length to match to.';
+      return 'No target yet. Enter a longer primary, or type a target.';
     case 'nothingToDo':
-      return 'This primary is in the band and ends where it should.';
+      return 'This primary is OK. Nothing to change.';
     case 'impossiblePiece':
       return describePathProblem(reason.problem);
     case 'allHeld':
       return 'Every piece is locked or welded.';
     case 'allInLine':
-      return 'There is no bend in this tube: straight between two fixed ends, it has one length only.';
+      return 'This tube has no bend: between two fixed ends it has one length only.';
     case 'tooManyJoints':
-      return `Every move makes more joints than the ${reason.allowed} allowed; the least makes ${reason.needed}.`;
+      return `Every move makes more than ${reason.allowed} joints; the least makes ${reason.needed}.`;
     case 'tooTight':
-      return `Every move comes nearer than ${formatLength(reason.keptMm, style)} to something; the best leaves ${formatLength(reason.bestMm, style)}.`;
+      return `Every move comes closer than ${formatLength(reason.keptMm, style)} to something; the best leaves ${formatLength(reason.bestMm, style)}.`;
     case 'rounding':
-      return 'A move exists on paper, but not in lengths that a saw can cut: allow a larger gap at the collector, or more slip.';
+      return 'A move exists, but not in lengths that a saw can cut. Allow a larger closure gap, or more slip.';
     case 'outOfReach':
-      return 'Nothing that may be touched brings this primary into the band with both its ends where they are.';
+      return 'No change to the free pieces brings this primary to length with both ends in place.';
     case 'notThrough':
-      return 'Nothing was found so far: look on, or let more be touched.';
+      return 'Nothing found so far. Search on, or unlock more pieces.';
     default:
       return assertNever(reason);
   }

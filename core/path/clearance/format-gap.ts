@@ -3,8 +3,8 @@
 import { formatLength } from '../../units/format-length.ts';
 import type { LengthStyle } from '../../units/length-style.ts';
 
-/** "3/16 in", or "1/8 in inside" for a gap below zero, where the two run into each other. */
+/** "3/16 in", or "overlaps 1/8 in" for a gap below zero, where the two run into each other. */
 export function formatGap(gapMm: number, style: LengthStyle): string {
   const text = formatLength(Math.abs(gapMm), style);
-  return gapMm < 0 ? `${text} inside` : text;
+  return gapMm < 0 ? `overlaps ${text}` : text;
 }

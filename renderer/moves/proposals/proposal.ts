@@ -2,7 +2,11 @@
 
 import type { BatchEdit, Move, Verdict } from '../../../core/index.ts';
 
-export interface ProposalFigure {
+/** The columns after the words, in order. */
+export const COLUMNS = ['result', 'bends', 'joints', 'cuts', 'tube', 'end', 'clearance', 'shelf'] as const;
+export type Column = (typeof COLUMNS)[number];
+
+export interface ProposalCell {
   readonly text: string;
   /** Given its mark. */
   readonly verdict?: Verdict;
@@ -12,9 +16,9 @@ export interface Proposal {
   readonly key: string;
   /** What to do, as one would say it. */
   readonly said: string;
-  /** The same in parts where there are several primaries. */
+  /** The same in parts where there are several primaries; and what the shelf lacks. */
   readonly lines: readonly string[];
-  readonly figures: readonly ProposalFigure[];
+  readonly cells: Readonly<Record<Column, ProposalCell>>;
   /** Null: nothing of it can be done. */
   readonly edit: BatchEdit | null;
   readonly moves: readonly Move[];

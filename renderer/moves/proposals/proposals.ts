@@ -16,21 +16,24 @@ import {
 } from '../../../core/index.ts';
 import { countOf } from '../../ui/words/spoken.ts';
 import { primaryTitle } from '../../ui/words/verdict-words.ts';
-import { bendFigures, costFigures, jointWords, moveFigures } from './move-figures.ts';
+import { lackingLine, moveCells, planCells } from './move-cells.ts';
 import type { Proposal } from './proposal.ts';
 
 export function moveProposals(
   { moves, before }: { readonly moves: readonly Move[]; readonly before: Standing },
   header: Header,
 ): readonly Proposal[] {
-  return moves.map((move, index) => ({
-    key: `${move.primaryId} ${index}`,
-    said: capital(describeMove(move, header)),
-    lines: [],
-    figures: moveFigures(move, { header, before }),
-    edit: move.edit,
-    moves: [move],
-  }));
+  return moves.map((move, index) => {
+    const lacking = lackingLine(move.cost.stockNeeded, header.settings.display);
+    return {
+      key: `${move.primaryId} ${index}`,
+      said: describeMove(move, header),
+      lines: lacking === null ? [] : [lacking],
+      cells: moveCells(move, { header, before }),
+      edit: move.edit,
+      moves: [move],
+    };
+  });
 }
 
 type FoundPlans = Extract<HeaderMovesOutcome, { readonly kind: 'found' }>;
@@ -52,19 +55,12 @@ export function planProposals(found: FoundPlans, header: Header, report: MatchRe
 }
 
 function planProposal(plan: HeaderPlan, header: Header, report: MatchReport): Proposal {
-  const style = header.settings.display;
   const moves = plan.primaries.flatMap(({ outcome }) => movesOf(outcome).slice(0, 1));
-  const unsolved = plan.unsolved.length;
   return {
     key: plan.target === null ? 'as it is' : JSON.stringify(plan.target),
     said: targetSentence(plan, header, report),
     lines: [...solvedLines(plan.primaries, header), ...unsolvedLines(plan.primaries, header)],
-    figures: [
-      ...(unsolved === 0 ? [] : [{ text: `no move for ${countOf(unsolved, 'primary', 'primaries')}` }]),
-      ...bendFigures(plan.bendsAdded),
-      { text: jointWords(plan.jointsMade) },
-      ...costFigures(plan.newCuts, plan.tubeAddedMm, style),
-    ],
+    cells: planCells(plan, plan.unsolved.length, header.settings.display),
     edit: plan.edit,
     moves,
   };
@@ -78,11 +74,11 @@ function targetSentence({ target, targetMm, primaries }: HeaderPlan, header: Hea
   const length = formatLength(targetMm, header.settings.display);
   const count = countOf(primaries.length, 'primary', 'primaries');
   const moved = primaries.length === 0 ? 'no primary to change' : `change ${count}`;
-  if (target === null) return `Keep the target of ${length}, ${moved}`;
+  if (target === null) return `Keep the target of ${length}; ${moved}`;
   const source = header.primaries.find(({ id }) => target.kind === 'primary' && id === target.primaryId);
   const mean = isMean(targetMm, report) ? ', the mean' : '';
   const whose = source === undefined ? mean : `, the length of ${primaryTitle(source.name)}`;
-  return `Move the target to ${length}${whose}, ${moved}`;
+  return `Move the target to ${length}${whose}; ${moved}`;
 }
 
 function titleOf(primaryId: string, header: Header): string {
@@ -114,7 +110,7 @@ export function cheaperSentence({ asItIs, cheaper }: FoundPlans, header: Header)
   if (cheaper.unsolved.length < asItIs.unsolved.length) {
     const left =
       cheaper.unsolved.length === 0 ? 'no primary' : countOf(cheaper.unsolved.length, 'primary', 'primaries');
-    return `${to} leaves ${left} out of the band; keeping it leaves ${asItIs.unsolved.length}.`;
+    return `${to} leaves ${left} without a move; keeping it leaves ${asItIs.unsolved.length}.`;
   }
   const fixing = `keeping it and changing ${countOf(asItIs.primaries.length, 'primary', 'primaries')}`;
   return `${to} takes ${countOf(cheaper.jointsMade, 'joint')}; ${fixing} takes ${asItIs.jointsMade}.`;
@@ -124,16 +120,12 @@ export function cheaperSentence({ asItIs, cheaper }: FoundPlans, header: Header)
 export function noPlansWords(reason: Extract<HeaderMovesOutcome, { readonly kind: 'none' }>['reason']): string {
   switch (reason) {
     case 'noTarget':
-      return 'There is no target yet: enter a longer primary, or type a length to match to.';
+      return 'No target yet. Enter a longer primary, or type a target.';
     case 'headerFinished':
-      return 'The header is finished and frozen: make a copy to change it.';
+      return 'This header is finished. Duplicate it to change it.';
     case 'nothingToDo':
-      return 'Every primary is in the band.';
+      return 'Every primary is OK.';
     case 'notThrough':
-      return 'Nothing was found so far.';
+      return 'Nothing found so far.';
   }
-}
-
-function capital(text: string): string {
-  return `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
 }

@@ -14,27 +14,23 @@ export function SearchState({ moves }: { readonly moves: Moves }) {
       return null;
     case 'answered':
       return search.isThrough ? null : (
-        <Line words="Not everything was looked through in this time." act={{ name: 'Look on', run: lookOn }} />
+        <Line words="Stopped at the time limit; there may be more." act={{ name: 'Search on', run: lookOn }} />
       );
     case 'looking':
       return (
         <Line
           words={
             <>
-              Looking for moves … <span aria-hidden="true">{seconds.format(search.forMs / 1000)} s</span>
+              Searching … <span aria-hidden="true">{seconds.format(search.forMs / 1000)} s</span>
             </>
           }
           act={{ name: 'Stop', run: stop }}
         />
       );
     case 'failed':
-      return (
-        <Line words={`No moves could be looked for: ${search.reason}.`} act={{ name: 'Look again', run: retry }} />
-      );
+      return <Line words={`The search failed: ${search.reason}.`} act={{ name: 'Search again', run: retry }} />;
     case 'unavailable':
-      return (
-        <Line words="No moves can be looked for in this window: it has no second thread (Web Worker) to do it on." />
-      );
+      return <Line words="Moves cannot run in this browser." />;
   }
 }
 

@@ -15,6 +15,7 @@ import {
   mmOf,
   primaryClosure,
   scale,
+  unitOf,
 } from '../../../core/index.ts';
 import type { SceneSpan } from './scene.ts';
 
@@ -41,11 +42,14 @@ export function gapSpans(gaps: readonly HeaderGap[], header: Header): readonly S
   });
 }
 
-/** "3/16 in"; "1/8 in inside" where the two run into each other; "just under 1/4 in" where rounding would hide that it is tight. */
+/** "3/16 in"; "overlaps 1/8 in"; "0.248 in, 0.002 in under" where the display would round a tight gap to the one asked for. */
 export function gapText({ clearance: { gapMm }, isTight }: HeaderGap, header: Header): string {
   const { display, wantedGap } = header.settings;
   const text = formatGap(gapMm, display);
-  return isTight && text === formatLength(mmOf(wantedGap), display) ? `just under ${text}` : text;
+  const wantedMm = mmOf(wantedGap);
+  if (!isTight || text !== formatLength(wantedMm, display)) return text;
+  const fine: LengthStyle = unitOf(display) === 'mm' ? { kind: 'mm', places: 2 } : { kind: 'decimalInch', places: 3 };
+  return `${formatGap(gapMm, fine)}, ${formatLength(wantedMm - gapMm, fine)} under`;
 }
 
 /** A line from every end to the inlet that it misses by more than the header accepts. */

@@ -173,11 +173,11 @@ describe('where clockings are not recorded', () => {
     const outcome = suggestMoves(header, 'own');
     if (outcome.kind !== 'found') throw new Error(outcome.kind);
     expect(outcome.before.endReference).toBe('none');
-    expect(describeStanding(outcome.before, MOVE_SETTINGS.display)).toContain('Where the end lies is not known');
+    expect(describeStanding(outcome.before, MOVE_SETTINGS.display)).toContain("The end's place is not known");
     for (const move of outcome.moves) {
       expect(move.kind).toBe('lengthOnly');
       expectWithin(move.endShiftAtMostMm ?? 0, 10, 0.5);
-      expect(describeMove(move, header)).toContain('the end will shift, by 10.0 mm at most');
+      expect(describeMove(move, header)).toContain('; the end shifts by 10.0 mm at most');
     }
   });
 });
@@ -232,7 +232,7 @@ describe('a welded group', () => {
     if (outcome.kind !== 'found') throw new Error(outcome.kind);
     const [move] = outcome.moves;
     expect(move?.changes).toEqual([{ kind: 'clocking', pieceIndex: 3, fromDeg: 52, toDeg: 40 }]);
-    expect(describeMove(move as Move, header)).toBe('turn the second bend, with what is welded to it, from 52° to 40°');
+    expect(describeMove(move as Move, header)).toBe('Turn bend 4 and what is welded to it from 52° to 40°');
     expect(faultsOf(header, move as Move, {})).toEqual([]);
     const applied = applyEdit(header, (move as Move).edit);
     if (!applied.ok) throw new Error('refused');
@@ -250,9 +250,7 @@ describe('a kick', () => {
     expect(move?.kind).toBe('kick');
     expect(move?.changes).toHaveLength(1);
     for (const one of outcome.moves) expect(faultsOf(header, one, {})).toEqual([]);
-    expect(describeMove(outcome.moves[0] as never, header)).toMatch(
-      /^kick the straight after the first bend out and back/,
-    );
+    expect(describeMove(outcome.moves[0] as never, header)).toMatch(/^Kick straight 3: /);
     const applied = applyEdit(header, outcome.moves[0]?.edit as never);
     if (!applied.ok) throw new Error('refused');
     expect(matchHeader(applied.value.header).primaries[0]?.verdict).toBe('inBand');

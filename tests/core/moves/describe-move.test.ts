@@ -1,47 +1,100 @@
 import { describe, expect, it } from 'vitest';
 import type { Header } from '../../../core/header/header.ts';
-import type { MoveChange } from '../../../core/moves/move.ts';
-import { describeMoveChange } from '../../../core/moves/words/describe-move.ts';
+import type { Move, MoveChange } from '../../../core/moves/move.ts';
+import { describeMove } from '../../../core/moves/words/describe-move.ts';
 import { inches, millimetres } from '../../../core/units/length.ts';
 import { ALONG_X, bend, primaryOf, straight } from '../path/made-primaries.ts';
 import { fittedHeader, MOVE_SETTINGS } from './made-headers.ts';
 
 const PIECES = [straight(60), bend(76, 90, 0), straight(40), bend(76, 45, 90), bend(76, 90, 0), straight(60)];
-const PRIMARY = primaryOf(PIECES, { id: 'own', port: ALONG_X });
-const HEADER = fittedHeader(PRIMARY, { targetMm: 500 });
-const IN_INCHES: Header = {
-  ...HEADER,
-  settings: { ...MOVE_SETTINGS, display: { kind: 'fraction', per: 16 } },
-};
+const HEADER = fittedHeader(primaryOf(PIECES, { id: 'own', port: ALONG_X }), { targetMm: 500 });
+const IN_INCHES: Header = { ...HEADER, settings: { ...MOVE_SETTINGS, display: { kind: 'fraction', per: 16 } } };
+
+/** With what the words are made of. */
+function moveOf(changes: readonly MoveChange[], endShiftAtMostMm: number | null = null): Move {
+  return { primaryId: 'own', changes, endShiftAtMostMm } as Partial<Move> as Move;
+}
+
+function said(changes: readonly MoveChange[], header: Header = HEADER): string {
+  return describeMove(moveOf(changes), header).replaceAll('\u2009', ' ');
+}
+
+/** The header with one piece in another state. */
+function withState(index: number, state: 'planned' | 'welded'): Header {
+  const primaries = HEADER.primaries.map((primary) => ({
+    ...primary,
+    pieces: primary.pieces.map((piece, at) => (at === index ? { ...piece, state } : piece)),
+  }));
+  return { ...HEADER, primaries };
+}
 
 describe('a change of a move', () => {
   it.each<[MoveChange, string]>([
     [
       { kind: 'length', pieceIndex: 2, from: millimetres(40), to: millimetres(49.5) },
-      'let 9.5 mm into the straight after the first bend (now 40.0 mm, then 49.5 mm)',
+      'Lengthen straight 3 by 9.5 mm to 49.5 mm',
     ],
     [
       { kind: 'length', pieceIndex: 5, from: millimetres(60), to: millimetres(50.25) },
-      'take 9.75 mm out of the straight after the last bend (now 60.0 mm, then 50.25 mm)',
+      'Shorten straight 6 by 9.75 mm to 50.25 mm',
+    ],
+    [{ kind: 'takeOut', pieceIndex: 0, from: millimetres(60) }, 'Take out straight 1, 60.0 mm'],
+    [{ kind: 'letIn', joint: 4, length: millimetres(20) }, 'Add a straight of 20.0 mm between pieces 4 and 5'],
+    [{ kind: 'letIn', joint: 0, length: millimetres(20) }, 'Add a straight of 20.0 mm at the port'],
+    [{ kind: 'letIn', joint: 6, length: millimetres(20) }, 'Add a straight of 20.0 mm at the collector'],
+    [{ kind: 'clocking', pieceIndex: 3, fromDeg: 90, toDeg: 96 }, 'Re-clock bend 4 from 90° to 96°'],
+    [{ kind: 'angle', pieceIndex: 4, fromDeg: 90, toDeg: 84.5 }, 'Trim bend 5 from 90° to 84.5°'],
+    [{ kind: 'angle', pieceIndex: 3, fromDeg: 45, toDeg: 50 }, 'Replace bend 4, 45°, by one of 50°'],
+    [
+      { kind: 'swap', pieceIndex: 3, fromClr: millimetres(76), toClr: millimetres(102), fromDeg: 45, toDeg: 40 },
+      'Swap bend 4, 45° at CLR 76.0 mm, for 40° at CLR 102.0 mm',
     ],
     [
-      { kind: 'takeOut', pieceIndex: 0, from: millimetres(60) },
-      'take out the straight before the first bend (60.0 mm)',
+      { kind: 'bendPair', joint: 2, clr: millimetres(76), angleDeg: 12, clockingDeg: 30, nextClockingDeg: null },
+      'Add two bends of 12°, CLR 76.0 mm, between pieces 2 and 3, clocked 30° and 180°',
     ],
     [
-      { kind: 'letIn', joint: 4, length: millimetres(20) },
-      'let in a straight of 20.0 mm between the second and the third bend',
+      {
+        kind: 'kick',
+        pieceIndex: 0,
+        from: millimetres(60),
+        before: millimetres(20),
+        after: millimetres(0),
+        clr: millimetres(66.7),
+        angleDeg: 27,
+        clockingDeg: 30,
+        nextClockingDeg: null,
+      },
+      'Kick straight 1: 27°/54°/27°, CLR 66.7 mm, clocked 30°/180°/180°, leaving 20.0 mm of it before',
     ],
-    [{ kind: 'clocking', pieceIndex: 3, fromDeg: 90, toDeg: 84.5 }, 're-clock the second bend from 90° to 84.5°'],
-    [{ kind: 'angle', pieceIndex: 4, fromDeg: 90, toDeg: 84.5 }, 'cut the third bend down from 90° to 84.5°'],
-    [{ kind: 'angle', pieceIndex: 3, fromDeg: 45, toDeg: 50 }, 'replace the second bend by one of 50° (now 45°)'],
   ])('is said as at the bench: %o', (change, words) => {
-    expect(describeMoveChange(change, HEADER, 'own').replaceAll('\u2009', ' ')).toBe(words);
+    expect(said([change])).toBe(words);
+  });
+
+  it('what is welded turns with the bend, and what is planned is only planned anew', () => {
+    const turned: MoveChange = { kind: 'clocking', pieceIndex: 3, fromDeg: 90, toDeg: 96 };
+    expect(said([turned], withState(3, 'welded'))).toBe('Turn bend 4 and what is welded to it from 90° to 96°');
+    const longer: MoveChange = { kind: 'angle', pieceIndex: 3, fromDeg: 45, toDeg: 50 };
+    expect(said([longer], withState(3, 'planned'))).toBe('Plan bend 4 at 50°, not 45°');
   });
 
   it('is said in the display unit, and finer where the saw needs it', () => {
     const change: MoveChange = { kind: 'length', pieceIndex: 2, from: inches(2), to: inches(2 + 25 / 64) };
-    const words = describeMoveChange(change, IN_INCHES, 'own').replaceAll('\u2009', ' ');
-    expect(words).toBe('let 25/64 in into the straight after the first bend (now 2 in, then 2 25/64 in)');
+    expect(said([change], IN_INCHES)).toBe('Lengthen straight 3 by 25/64 in to 2 25/64 in');
+  });
+});
+
+describe('a move', () => {
+  const CHANGES: readonly MoveChange[] = [
+    { kind: 'length', pieceIndex: 0, from: millimetres(60), to: millimetres(70) },
+    { kind: 'length', pieceIndex: 2, from: millimetres(40), to: millimetres(30) },
+  ];
+
+  it('is one sentence, in order along the tube', () => {
+    expect(said(CHANGES)).toBe('Lengthen straight 1 by 10.0 mm to 70.0 mm; shorten straight 3 by 10.0 mm to 30.0 mm');
+  });
+
+  it('says how far the end shifts where the end is not known', () => {
+    expect(describeMove(moveOf(CHANGES, 4), HEADER)).toMatch(/; the end shifts by 4\.0 mm at most$/);
   });
 });

@@ -75,8 +75,7 @@ describe('closing', () => {
     const run = await readyShell();
     run.window().emit('query-session-end', doubleEvent({ reasons: ['shutdown'] }));
     await callFromPage(run, 'readyToClose', {});
-    await new Promise((resolve) => setTimeout(resolve, 50));
-    expect(run.window().destroyed).toBe(false);
+    await windowStays(run);
   });
 
   test('the system shutting down is asked to wait, and the page flushed', async () => {
@@ -89,6 +88,12 @@ describe('closing', () => {
     await until(() => run.electron.app.log.includes('gone'), 'the end');
   });
 });
+
+/** A call of the page's is answered, after whatever was set off before it, and the window is still there. */
+async function windowStays(run: ShellRun): Promise<void> {
+  await callFromPage(run, 'start', {});
+  expect(run.window().destroyed).toBe(false);
+}
 
 /** The questions asked so far. */
 function questions(run: ShellRun): readonly MessageOptions[] {
@@ -111,11 +116,6 @@ describe('closing with steps that could not be saved', () => {
     await until(() => questions(run).length > 0, 'the question');
     return run;
   }
-
-  const windowStays = async (run: ShellRun) => {
-    await new Promise((resolve) => setTimeout(resolve, 50));
-    expect(run.window().destroyed).toBe(false);
-  };
 
   test('the person is asked at once, with what is not saved, why, and three ways on, the safest first', async () => {
     const run = await closeHeldUp([null]);

@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import { afterEach, describe, expect, test } from 'vitest';
 import type { MessageOptions } from '../electron-double.ts';
 import { makePageFolder } from '../page/page-folder.ts';
-import { becomeReady, launchBuilt, type ShellRun, until } from './built-shell.ts';
+import { becomeReady, callFromPage, launchBuilt, type ShellRun, until } from './built-shell.ts';
 
 const pageFolder = makePageFolder();
 let shell: ShellRun;
@@ -33,8 +33,6 @@ const crashesLogged = (run: ShellRun) =>
     .split('\n')
     .map((line) => JSON.parse(line) as Record<string, unknown>);
 
-const pause = () => new Promise((resolve) => setTimeout(resolve, 50));
-
 describe('a page that crashes', () => {
   test('is loaded again, written down, and the person is told where to look', async () => {
     const run = await readyShell();
@@ -52,8 +50,11 @@ describe('a page that crashes', () => {
   test('a page that ended as it should is left alone', async () => {
     const run = await readyShell();
     run.window().webContents.crash('clean-exit');
-    await pause();
-    expect(run.window().loads).toBe(1);
+    // The one after it is: whatever the first had set off would have come before.
+    run.window().webContents.crash('oom');
+    await until(() => questions(run).length === 1, 'the message');
+    expect(run.window().loads).toBe(2);
+    expect(crashesLogged(run)).toMatchObject([{ page: 'oom' }]);
   });
 
   test('the third time in a row the person is asked first, and may try on', async () => {
@@ -104,10 +105,10 @@ describe('a page that hangs', () => {
       buttons: ['Wait', 'Load it again'],
     });
     run.window().emit('responsive');
-    await pause();
-    expect(run.window().loads).toBe(1);
+    await callFromPage(run, 'start', {});
     run.window().emit('unresponsive');
     expect(questions(run)).toHaveLength(2);
+    expect(run.window().loads).toBe(1);
   });
 
   test('or has it loaded again', async () => {
@@ -162,7 +163,7 @@ describe('a page that cannot be loaded', () => {
   ])('%s is nothing to ask about', async (_what, details) => {
     const run = await readyShell();
     run.window().webContents.emit('did-fail-load', {}, ...details);
-    await pause();
+    await callFromPage(run, 'start', {});
     expect(questions(run)).toEqual([]);
   });
 

@@ -11,6 +11,7 @@ import { type FetchedRuntime, fetchRuntime, type RuntimeFetch } from '../../../e
 import { unpackRuntime } from '../../../electron/start/unpack-runtime.ts';
 import { WAIT_LIMITS } from '../../../electron/start/watched-download.ts';
 import { temporaryFolder } from '../../temporary-folder.ts';
+import { until } from '../../until.ts';
 import {
   ANSWERS,
   type Answer,
@@ -48,7 +49,7 @@ function fetchIt(more: Partial<RuntimeFetch> = {}): Promise<FetchedRuntime> {
     signal: new AbortController().signal,
     output: { write: (text) => (shown += text) },
     electronFolder,
-    limits: { firstByteMs: 400, betweenBytesMs: 400 },
+    limits: { firstByteMs: 500, betweenBytesMs: 500 },
     ...more,
   });
 }
@@ -133,9 +134,9 @@ describe('a mirror that fails', () => {
     ['other bytes', ANSWERS.whole(other), "not what Electron's own list of checksums says"],
     ['the first half, and then the end', ANSWERS.cutOff(ARCHIVE), 'broke off before all had come'],
     ['a whole answer that is too short', ANSWERS.ofUntoldLength(ARCHIVE.subarray(0, 5000)), 'list of checksums'],
-    ['nothing at all', ANSWERS.silent(), 'nothing came within 0.4 seconds'],
-    ['a head and no body', ANSWERS.headOnly(ARCHIVE), 'nothing came within 0.4 seconds'],
-    ['half, and then silence', ANSWERS.stalledHalfWay(ARCHIVE), 'no more came for 0.4 seconds'],
+    ['nothing at all', ANSWERS.silent(), 'nothing came within 0.5 seconds'],
+    ['a head and no body', ANSWERS.headOnly(ARCHIVE), 'nothing came within 0.5 seconds'],
+    ['half, and then silence', ANSWERS.stalledHalfWay(ARCHIVE), 'no more came for 0.5 seconds'],
     ['404', ANSWERS.notThere(), 'the answer was 404 Not Found'],
   ])('%s: the reason is said, and nothing is left', async (_what, answer, words) => {
     mirror.answer = answer;
@@ -150,14 +151,15 @@ describe('a mirror that fails', () => {
   });
 
   test('bytes that keep coming are waited for, however long it takes', async () => {
-    const parts = 8;
+    // Longer in all than the limit between two parts, and each part well within it.
+    const parts = 12;
     mirror.answer = (_request, response) => {
       response.writeHead(200, { 'content-length': ARCHIVE.length });
       const size = Math.ceil(ARCHIVE.length / parts);
       const send = (part: number): void => {
         if (part === parts) return void response.end();
         response.write(ARCHIVE.subarray(part * size, (part + 1) * size));
-        setTimeout(() => send(part + 1), 200);
+        setTimeout(() => send(part + 1), 50);
       };
       send(0);
     };
@@ -191,15 +193,15 @@ describe('a mirror that fails', () => {
 });
 
 describe('stopped by the person at the terminal', () => {
-  test.each<[string, () => Answer]>([
-    ['before anything came', ANSWERS.silent],
-    ['half-way', () => ANSWERS.stalledHalfWay(ARCHIVE)],
-  ])('%s: nothing is left, and no reason is given', async (_when, answer) => {
-    mirror.answer = answer();
+  test.each<[string, Answer, () => boolean]>([
+    ['before anything came', ANSWERS.silent(), () => mirror.asked.length === 1],
+    ['half-way', ANSWERS.stalledHalfWay(ARCHIVE), () => shown.includes(' %')],
+  ])('%s: nothing is left, and no reason is given', async (_when, answer, isThere) => {
+    mirror.answer = answer;
     const stop = new AbortController();
     const fetching = fetchIt({ signal: stop.signal, limits: WAIT_LIMITS });
-    await vi.waitFor(() => expect(mirror.asked).toHaveLength(1));
-    setTimeout(() => stop.abort(), 100);
+    await until('it is that far', isThere);
+    stop.abort();
     expect(await fetching).toEqual({ kind: 'stopped' });
     expectNothingLeft();
   });

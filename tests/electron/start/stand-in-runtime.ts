@@ -99,7 +99,8 @@ export const ANSWERS = {
   ofUntoldLength: (archive: Buffer): Answer => {
     return (_request, response) => response.writeHead(200).end(archive);
   },
-  cutOff: (archive: Buffer): Answer => halfOf(archive, (response) => setTimeout(() => response.destroy(), 50)),
+  /** What was written still goes out. */
+  cutOff: (archive: Buffer): Answer => halfOf(archive, (response) => response.socket?.end()),
   silent: (): Answer => () => undefined,
   headOnly: (archive: Buffer): Answer => {
     return (_request, response) => response.writeHead(200, { 'content-length': archive.length }).flushHeaders();

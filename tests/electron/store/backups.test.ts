@@ -11,6 +11,7 @@ import { listBackups, rotate } from '../../../electron/store/backups/backups.ts'
 import { checkCopy } from '../../../electron/store/backups/check-copy.ts';
 import { dataFolder } from '../../../electron/store/file/data-folder.ts';
 import { childFile } from '../../trust/child-bundle.ts';
+import { until } from '../../until.ts';
 import {
   addPrimary,
   doStep,
@@ -58,18 +59,21 @@ describe('making', () => {
   });
 
   test('some time after a start, and only when something was entered since the last', async () => {
-    const shop = openShop(undefined, { backupAfterMs: 0 });
+    const due: (() => void)[] = [];
+    const timers = { set: (act: () => void) => due.push(act), clear: () => undefined };
     const start = async (one: Shop) => {
       await one.must('start', {});
-      // The timer fires, and what it began is waited for by `close`.
-      await new Promise((resolve) => setTimeout(resolve, 20));
+      for (const act of due.splice(0)) act();
+      // The next hour is set when this one is through.
+      await until('the hour is through', () => due.length > 0);
       await one.close();
       return listBackups(dataFolder(one.folder)).map(({ kind }) => kind);
     };
+    const shop = openShop(undefined, { timers, backupAfterMs: 0 });
     await headerWith(shop, [addPrimary('a')]);
     expect(await start(shop)).toEqual(['daily']);
-    expect(await start(openShop(shop.folder, { backupAfterMs: 0 }))).toEqual(['daily']);
-    const third = openShop(shop.folder, { backupAfterMs: 0 });
+    expect(await start(openShop(shop.folder, { timers, backupAfterMs: 0 }))).toEqual(['daily']);
+    const third = openShop(shop.folder, { timers, backupAfterMs: 0 });
     await headerWith(third, []);
     expect(await start(third)).toEqual(['recent', 'daily']);
   });

@@ -16,8 +16,10 @@ import {
 import { askedOptions, FIRST_SETTINGS } from '../../../renderer/moves/move-settings.ts';
 import { previewOf } from '../../../renderer/moves/proposals/moves-preview.ts';
 import { pieceMarks } from '../../../renderer/moves/proposals/piece-marks.ts';
-import { rowAfter } from '../../../renderer/moves/proposals/proposal-list.tsx';
+import { COLUMNS } from '../../../renderer/moves/proposals/proposal.ts';
+import { rowAfter } from '../../../renderer/moves/proposals/proposal-table.tsx';
 import { cheaperSentence, moveProposals, movesOf, planProposals } from '../../../renderer/moves/proposals/proposals.ts';
+import { verdictMark } from '../../../renderer/ui/words/verdict-words.ts';
 
 const header = demoHeader('h');
 const plain = (text: string) => text.replaceAll('\u2009', ' ');
@@ -43,19 +45,18 @@ function proposalsFor(of: Header, primaryId: string) {
 describe('a move', () => {
   test('is said with length, verdict, joints, cuts, tube, end and clearance, lengths with their unit', () => {
     const [first] = proposalsFor(header, 'primary-3');
-    expect(plain(first?.said ?? '')).toBe(
-      'Let 3/16 in into the straight after the last bend (now 10 1/2 in, then 10 11/16 in)',
-    );
-    expect(first?.figures.map(({ text }) => plain(text))).toEqual([
-      '35 1/4 in',
-      '0 in band',
-      'no joint to make',
-      'no cut',
-      '3/16 in of tube added',
-      'ends 3/16 in too deep in the inlet, square',
-      'least clearance 1/4 in',
+    expect(plain(first?.said ?? '')).toBe('Lengthen straight 7 by 3/16 in to 10 11/16 in');
+    expect(COLUMNS.map((column) => plain(first?.cells[column].text ?? ''))).toEqual([
+      verdictMark('inBand').word,
+      '0',
+      '0',
+      '0',
+      '3/16 in',
+      '3/16 in deep',
+      '1/4 in',
+      '–',
     ]);
-    expect(first?.figures[1]?.verdict).toBe('inBand');
+    expect(first?.cells.result.verdict).toBe('inBand');
   });
 
   test('names what it takes from the shelf and what the shelf lacks', () => {
@@ -74,7 +75,8 @@ describe('a move', () => {
     const outcome = suggestMoves(header, 'primary-3', { stock: [bend] });
     const [first] =
       outcome.before === null ? [] : moveProposals({ moves: movesOf(outcome), before: outcome.before }, header);
-    expect(first?.figures.map(({ text }) => text).some((text) => text.endsWith('✕ not on shelf'))).toBe(true);
+    expect(first?.cells.shelf.text).toMatch(/^✕ lacks \d+$/);
+    expect(first?.lines.map(plain)).toEqual(['Not on the shelf: 10 11/16 in of straight']);
   });
 
   test('in the preview comes out as its figures say, and the header is left as it was', () => {
@@ -109,7 +111,7 @@ describe('all primaries', () => {
     const found = suggestHeaderMoves(header);
     if (found.kind !== 'found') throw new Error('no plans');
     const [keep, ...others] = planProposals(found, header, matchHeader(header));
-    expect(plain(keep?.said ?? '')).toBe('Keep the target of 35 1/4 in, change 2 primaries');
+    expect(plain(keep?.said ?? '')).toBe('Keep the target of 35 1/4 in; change 2 primaries');
     expect(keep?.lines.map((line) => line.slice(0, 10))).toEqual(['Primary 2:', 'Primary 3:']);
     const after = previewOf(keep ?? null, header)?.report.primaries.map(({ verdict }) => verdict);
     expect(after).toEqual(['inBand', 'inBand', 'inBand', 'inBand']);

@@ -1,0 +1,128 @@
+/** The figures of a move in words for the table: what comes out, and what it costs. Every length carries its unit. */
+
+import {
+  type Closure,
+  formatAngle,
+  formatDeviation,
+  formatGap,
+  formatLength,
+  type Header,
+  isShownAsZero,
+  type LengthStyle,
+  type Move,
+  mmOf,
+  roundedTo,
+  type Standing,
+  type StockNeed,
+  unitOf,
+  verdictOfDeviation,
+} from '../../../core/index.ts';
+import { verdictMark } from '../../ui/words/verdict-words.ts';
+import type { Column, ProposalCell } from './proposal.ts';
+
+/** Where there is nothing to say. */
+const NOTHING: ProposalCell = { text: '–' };
+
+interface Context {
+  readonly header: Header;
+  readonly before: Standing;
+}
+
+export function moveCells(move: Move, { header, before }: Context): Readonly<Record<Column, ProposalCell>> {
+  const style = header.settings.display;
+  // The band stands about the target that the deviation is from.
+  const verdict = verdictOfDeviation(move.deviationMm, header.settings.tolerance);
+  const deviation = isShownAsZero(move.deviationMm, style)
+    ? ''
+    : `${formatDeviation(move.deviationMm, style)} ${unitOf(style)} `;
+  return {
+    result: { text: `${deviation}${verdictMark(verdict).word}`, verdict },
+    ...costCells(move.cost, style),
+    end: endCell(move, before, style),
+    clearance: clearanceCell(move, style),
+    shelf: shelfCell(move.cost.stockNeeded),
+  };
+}
+
+type Costs = Pick<Move['cost'], 'bendsAdded' | 'jointsMade' | 'newCuts' | 'tubeAddedMm'>;
+
+export function costCells(costs: Costs, style: LengthStyle): Pick<Record<Column, ProposalCell>, CostColumn> {
+  const isAdded = costs.tubeAddedMm > 0 && !isShownAsZero(costs.tubeAddedMm, style);
+  return {
+    bends: { text: String(costs.bendsAdded) },
+    joints: { text: String(costs.jointsMade) },
+    cuts: { text: String(costs.newCuts) },
+    tube: isAdded ? { text: formatLength(costs.tubeAddedMm, style) } : { text: '0' },
+  };
+}
+
+type CostColumn = 'bends' | 'joints' | 'cuts' | 'tube';
+
+/** Of a plan for several primaries, whose ends and clearances do not go into one figure. */
+export function planCells(costs: Costs, unsolved: number, style: LengthStyle): Readonly<Record<Column, ProposalCell>> {
+  const result: ProposalCell =
+    unsolved === 0
+      ? { text: `all ${verdictMark('inBand').word}`, verdict: 'inBand' }
+      : { text: `${unsolved} without a move` };
+  return { result, ...costCells(costs, style), end: NOTHING, clearance: NOTHING, shelf: NOTHING };
+}
+
+function endCell({ closureAfter, endShiftAtMostMm }: Move, before: Standing, style: LengthStyle): ProposalCell {
+  if (closureAfter === null) {
+    if (endShiftAtMostMm === null) return NOTHING;
+    return { text: `shifts ${formatLength(endShiftAtMostMm, style)} at most` };
+  }
+  if (before.endReference === 'inlet') return { text: missText(closureAfter, style) };
+  const tilt = tiltText(closureAfter);
+  const shift = isShownAsZero(closureAfter.gapMm, style) ? [] : [`shifts ${formatLength(closureAfter.gapMm, style)}`];
+  const parts = [...shift, ...(tilt === null ? [] : [`turns ${tilt}`])];
+  return { text: parts.length === 0 ? 'stays' : parts.join(', ') };
+}
+
+/** "closed", or "3/16 in deep, 1/8 in aside, 0.4°". */
+function missText(closure: Closure, style: LengthStyle): string {
+  const { alongMm, asideMm } = closure;
+  const along = `${formatLength(Math.abs(alongMm), style)} ${alongMm > 0 ? 'short' : 'deep'}`;
+  const parts = [
+    ...(isShownAsZero(alongMm, style) ? [] : [along]),
+    ...(isShownAsZero(asideMm, style) ? [] : [`${formatLength(asideMm, style)} aside`]),
+  ];
+  const tilt = tiltText(closure);
+  if (tilt !== null) parts.push(tilt);
+  return parts.length === 0 ? 'closed' : parts.join(', ');
+}
+
+/** Null: none that is worth a figure. */
+function tiltText({ tiltDeg }: Closure): string | null {
+  const tilt = roundedTo(tiltDeg, 1);
+  return tilt === 0 ? null : formatAngle(tilt);
+}
+
+/** "1/4 in → 3/16 in", as it was and as it would be; one figure where it stays. */
+function clearanceCell({ clearanceBeforeMm, clearanceAfterMm }: Move, style: LengthStyle): ProposalCell {
+  if (clearanceAfterMm === null) return NOTHING;
+  const after = formatGap(clearanceAfterMm, style);
+  const now = clearanceBeforeMm === null ? after : formatGap(clearanceBeforeMm, style);
+  return { text: now === after ? after : `${now} → ${after}` };
+}
+
+function shelfCell(needs: readonly StockNeed[]): ProposalCell {
+  if (needs.length === 0) return NOTHING;
+  const lacking = needs.filter((need) => !isOnShelf(need)).length;
+  return { text: lacking === 0 ? 'has all' : `✕ lacks ${lacking}` };
+}
+
+/** "Not on the shelf: bend 45° at CLR 3 in, 8 in of straight"; null when the shelf has all, or was not asked. */
+export function lackingLine(needs: readonly StockNeed[], style: LengthStyle): string | null {
+  const lacking = needs.filter((need) => !isOnShelf(need)).map((need) => needText(need, style));
+  return lacking.length === 0 ? null : `Not on the shelf: ${lacking.join(', ')}`;
+}
+
+function isOnShelf(need: StockNeed): boolean {
+  return need.kind === 'straight' ? need.isOnShelf : need.onShelf === 'onShelf';
+}
+
+function needText(need: StockNeed, style: LengthStyle): string {
+  if (need.kind === 'straight') return `${formatLength(need.lengthMm, style)} of straight`;
+  return `bend ${formatAngle(need.angleDeg)} at CLR ${formatLength(mmOf(need.clr), style)}`;
+}
