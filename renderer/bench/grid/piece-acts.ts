@@ -87,3 +87,11 @@ export function endActs(piece: Piece, { onAct }: PieceDoings): readonly MenuAct[
     { id: 'remove', name: 'Delete', ...keyOf('deletePiece'), run: () => onAct({ kind: 'remove' }) },
   ];
 }
+
+/**
+ * Runs what was chosen once its menu is gone and has given the focus back, which it does a frame after it closes: an act may
+ * give the focus to a field.
+ */
+export function whenMenuIsGone(run: () => void): void {
+  requestAnimationFrame(() => requestAnimationFrame(run));
+}

@@ -6,7 +6,7 @@ import type { Piece, PieceState } from '../../../core/index.ts';
 import { Button } from '../../ui/button.tsx';
 import { ActionMenu } from '../../ui/fields/choice-menu.tsx';
 import { countOf } from '../../ui/words/spoken.ts';
-import { onePieceActs, type PieceDoings, stateActs } from './piece-acts.ts';
+import { onePieceActs, type PieceDoings, stateActs, whenMenuIsGone } from './piece-acts.ts';
 
 interface Props {
   /** The piece in hand; null when there is none. */
@@ -58,6 +58,6 @@ function moreActs(piece: Piece, count: number, doings: PieceDoings) {
   return [
     { id: 'duplicate', name: 'Duplicate', run: () => onAct({ kind: 'duplicate' }) },
     { id: 'lock', name: piece.locked ? 'Unlock' : 'Lock', run: () => onAct({ kind: 'toggleLock' }) },
-    ...(count === 1 ? onePieceActs(piece, doings) : []),
+    ...(count === 1 ? onePieceActs(piece, doings) : []).map((act) => ({ ...act, run: () => whenMenuIsGone(act.run) })),
   ];
 }

@@ -14,6 +14,7 @@ import {
   type PieceDoings,
   placeActs,
   stateActs,
+  whenMenuIsGone,
 } from './piece-acts.ts';
 
 interface Props {
@@ -74,9 +75,9 @@ function GroupedMenu({ label, groups, onClose }: GroupsProps) {
       autoFocus="first"
       onClose={onClose}
       onAction={(key) => {
-        // Closed first: what is done may give the focus to a field.
         onClose();
-        acts.find(({ id }) => id === key)?.run();
+        const chosen = acts.find(({ id }) => id === key);
+        if (chosen !== undefined) whenMenuIsGone(chosen.run);
       }}
     >
       {groups.map((group, index) => (
