@@ -93,15 +93,11 @@ export {
 export { headerSchema, idSchema, lengthStyleSchema, nameSchema, primarySchema, textSchema } from './header/schema.ts';
 // Lengths
 export { angleFromChord, angleFromInsideArc, angleFromOutsideArc } from './length/angle-from-tape.ts';
+export { type Verdict, verdictOfDeviation } from './length/band.ts';
 export { buildFigures } from './length/build-figures.ts';
-export { deviationExtent, isMean, roundTarget, toGoMm } from './length/deviations.ts';
-export {
-  type MatchReport,
-  matchHeader,
-  type PrimaryMatch,
-  type Verdict,
-  verdictOfDeviation,
-} from './length/match-header.ts';
+export type { Building } from './length/building.ts';
+export { deviationExtent, isMean, roundTarget } from './length/deviations.ts';
+export { type MatchReport, matchHeader, type PrimaryMatch } from './length/match-header.ts';
 export { pieceLength, primaryLength } from './length/piece-length.ts';
 export { type EntryReadBack, readBackEntry } from './length/read-back.ts';
 // Moves
@@ -197,9 +193,16 @@ export { degreesOf, radiansOf, roundedTo } from './units/angle.ts';
 export { readDecimalCommas } from './units/decimal-comma.ts';
 export { formatAngle, formatAngleBare, formatSignedAngle } from './units/format-angle.ts';
 export { type CutFigure, formatCut } from './units/format-cut.ts';
-export { formatDeviation, formatLength, formatLengthBare, isShownAsZero } from './units/format-length.ts';
+export {
+  addsUpAsShown,
+  finenessMm,
+  formatDeviation,
+  formatLength,
+  formatLengthBare,
+  isShownAsZero,
+} from './units/format-length.ts';
 export { formatTyped, formatTypedAngle } from './units/format-typed.ts';
 export { type Length, type LengthUnit, lengthIn, MM_PER_INCH, mmOf } from './units/length.ts';
-export { type LengthStyle, unitOf } from './units/length-style.ts';
+export { finerStyle, type LengthStyle, unitOf } from './units/length-style.ts';
 export { parseAngle } from './units/parse-angle.ts';
 export { parseLength, parseSignedLength } from './units/parse-length.ts';

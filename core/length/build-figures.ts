@@ -20,9 +20,9 @@ export interface BuildFigures {
   }[];
 }
 
-/** Linear in the number of pieces. */
+/** Every primary counts as whole, as in a finished header. Linear in the number of pieces. */
 export function buildFigures(header: Header): BuildFigures {
-  const report = matchHeader(header);
+  const report = matchHeader({ ...header, state: 'finished' });
   const primaries = header.primaries.map((primary, index) => ({
     name: primary.name,
     lengthMm: report.primaries[index]?.lengthMm ?? 0,

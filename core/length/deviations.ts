@@ -1,16 +1,7 @@
-/** What is read off a match report: how far there is to go, and between which deviations all primaries lie. */
+/** What is read off a match report: between which deviations the primaries lie, and which targets it suggests. */
 
 import { type Length, type LengthUnit, MM_PER_INCH } from '../units/length.ts';
-import type { MatchReport } from './match-header.ts';
-
-/** Less than this is rounding, not a length that is missing. */
-const REACHED_MM = 1e-6;
-
-/** How far a primary is from the target in mm, above zero only; null when it has reached it or there is no target. */
-export function toGoMm(lengthMm: number, targetMm: number | null): number | null {
-  const gapMm = targetMm === null ? 0 : targetMm - lengthMm;
-  return gapMm > REACHED_MM ? gapMm : null;
-}
+import { countsInMean, type MatchReport } from './match-header.ts';
 
 export interface DeviationExtent {
   readonly leastMm: number;
@@ -18,14 +9,14 @@ export interface DeviationExtent {
   readonly meanMm: number;
 }
 
-/** Least, greatest and mean deviation in mm of all primaries with a verdict; null for fewer than two. */
+/** Least, greatest and mean deviation in mm of all primaries that count for the mean; null for fewer than two. */
 export function deviationExtent({
   primaries,
   meanMm,
   targetMm,
 }: Pick<MatchReport, 'primaries' | 'meanMm' | 'targetMm'>): DeviationExtent | null {
-  const deviationsMm = primaries.flatMap(({ verdict, deviationMm }) =>
-    verdict === null || deviationMm === null ? [] : [deviationMm],
+  const deviationsMm = primaries.flatMap((match) =>
+    countsInMean(match) && match.deviationMm !== null ? [match.deviationMm] : [],
   );
   if (deviationsMm.length < 2 || meanMm === null || targetMm === null) return null;
   return {

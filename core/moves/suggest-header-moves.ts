@@ -3,6 +3,7 @@
 import type { Header } from '../header/header.ts';
 import { matchHeader } from '../length/match-header.ts';
 import type { MoveOptions } from './question.ts';
+import { isAllThere } from './whole/all-there.ts';
 import { comparePlans, type HeaderPlan, planFor } from './whole/header-plan.ts';
 import { targetsToTry } from './whole/targets-to-try.ts';
 
@@ -61,7 +62,7 @@ function* searchPlans(header: Header, options: MoveOptions, plans: HeaderPlan[])
   if (header.state === 'finished') return { kind: 'none', reason: 'headerFinished' };
   const match = matchHeader(header);
   if (match.targetMm === null) return { kind: 'none', reason: 'noTarget' };
-  if (match.primaries.every(({ verdict }) => verdict === null || verdict === 'inBand')) {
+  if (match.primaries.every((one) => !isAllThere(one) || one.side === 'inBand')) {
     return { kind: 'none', reason: 'nothingToDo' };
   }
   let best: HeaderPlan | null = null;

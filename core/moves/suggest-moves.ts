@@ -88,5 +88,5 @@ function* unreadable({ standing, reason }: Extract<ReadProblem, { readonly ok: f
 
 function isDone({ match, primary, standing, ends }: MoveProblem): boolean {
   const own = match.primaries.find(({ primaryId }) => primaryId === primary.id);
-  return own?.verdict === 'inBand' && (standing.isClosed || ends === null);
+  return own?.side === 'inBand' && (standing.isClosed || ends === null);
 }

@@ -1,8 +1,6 @@
 /** Shows a size that somebody cuts to: finer than the display where the display would put it off. */
 
-import { assertNever } from '../result.ts';
-import { formatLengthBare } from './format-length.ts';
-import { MM_PER_INCH } from './length.ts';
+import { finenessMm, formatLengthBare } from './format-length.ts';
 import type { LengthStyle } from './length-style.ts';
 import { roundHalfUp } from './rounded-text.ts';
 
@@ -32,7 +30,9 @@ export function formatCut(mm: number, style: LengthStyle): CutFigure {
 
 /** The style and all finer ones of its kind, coarsest first. */
 function finerThan(style: LengthStyle): readonly LengthStyle[] {
-  const finer = FINER_STYLES.filter((candidate) => candidate.kind === style.kind && stepMm(candidate) < stepMm(style));
+  const finer = FINER_STYLES.filter(
+    (candidate) => candidate.kind === style.kind && finenessMm(candidate) < finenessMm(style),
+  );
   return [style, ...finer];
 }
 
@@ -46,22 +46,8 @@ const FINER_STYLES: readonly LengthStyle[] = [
   { kind: 'mm', places: 2 },
 ];
 
-/** What the last place of a style is worth, mm. */
-function stepMm(style: LengthStyle): number {
-  switch (style.kind) {
-    case 'fraction':
-      return MM_PER_INCH / style.per;
-    case 'decimalInch':
-      return MM_PER_INCH / 10 ** style.places;
-    case 'mm':
-      return 1 / 10 ** style.places;
-    default:
-      return assertNever(style);
-  }
-}
-
 /** The length that the figure in this style says. */
 function shownMm(mm: number, style: LengthStyle): number {
-  const step = stepMm(style);
+  const step = finenessMm(style);
   return Math.sign(mm) * roundHalfUp(Math.abs(mm) / step) * step;
 }

@@ -6,11 +6,14 @@ import { type LengthStyle, unitOf } from './length-style.ts';
 import { decimalText, MINUS, NO_FIGURE, roundHalfUp, THIN_SPACE, withoutMinus } from './rounded-text.ts';
 
 /**
- * A length with its unit: `34 9/16 in` (thin space after the whole), `34.563 in`, `70.0 mm`.
+ * A length with its unit: `34 9/16"` (thin space after the whole), `34.563"`, `70.0 mm`. Inches have their mark and not
+ * their word, which would run into the words about it: 3/16 in in band.
  * @param mm millimetres, of either sign; a dash comes back for what is not finite
  */
 export function formatLength(mm: number, style: LengthStyle): string {
-  return Number.isFinite(mm) ? `${formatLengthBare(mm, style)} ${unitOf(style)}` : NO_FIGURE;
+  if (!Number.isFinite(mm)) return NO_FIGURE;
+  const unit = unitOf(style);
+  return `${formatLengthBare(mm, style)}${unit === 'in' ? '"' : ` ${unit}`}`;
 }
 
 /**
@@ -35,6 +38,29 @@ export function formatLengthBare(mm: number, style: LengthStyle): string {
 export function formatDeviation(mm: number, style: LengthStyle): string {
   const text = formatLengthBare(mm, style);
   return mm > 0 && /[1-9]/.test(text) ? `+${text}` : text;
+}
+
+/**
+ * Whether a sum holds among the figures as they are shown: each is rounded on its own, so 31 15/16 + 1/4 may stand beside 32 1/4.
+ * @param partsMm what is added, of either sign, in mm
+ */
+export function addsUpAsShown(partsMm: readonly number[], sumMm: number, style: LengthStyle): boolean {
+  const shown = (mm: number) => Math.sign(mm) * roundHalfUp(Math.abs(mm) / finenessMm(style));
+  return partsMm.reduce((sum, mm) => sum + shown(mm), 0) === shown(sumMm);
+}
+
+/** One of the last place shown, in mm: 1/16 in, 0.001 in, 0.1 mm. */
+export function finenessMm(style: LengthStyle): number {
+  switch (style.kind) {
+    case 'fraction':
+      return MM_PER_INCH / style.per;
+    case 'decimalInch':
+      return MM_PER_INCH / 10 ** style.places;
+    case 'mm':
+      return 1 / 10 ** style.places;
+    default:
+      return assertNever(style);
+  }
 }
 
 /** Whether a length, of either sign, is shown as nothing in this style. */

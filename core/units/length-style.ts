@@ -12,3 +12,9 @@ export type LengthStyle =
 export function unitOf(style: LengthStyle): LengthUnit {
   return style.kind === 'mm' ? 'mm' : 'in';
 }
+
+/** A style of the same unit in which a figure too fine for `style` can be read: to 0.001 in or 0.01 mm, or one place more. */
+export function finerStyle(style: LengthStyle): LengthStyle {
+  if (style.kind === 'mm') return { kind: 'mm', places: 2 };
+  return { kind: 'decimalInch', places: style.kind === 'decimalInch' && style.places > 2 ? 4 : 3 };
+}

@@ -3,6 +3,7 @@
 import { formatLength } from '../../core/index.ts';
 import type { ResponseOf } from '../../electron/bridge/contract.ts';
 import { Button } from '../ui/button.tsx';
+import { FigureText } from '../ui/figure-text.tsx';
 import { StripPreview } from '../ui/strip-preview.tsx';
 import { countOf, showDay } from '../ui/words/spoken.ts';
 
@@ -26,7 +27,7 @@ export function ArchiveRowView({ row, onLook, onOpenAsNew, onExport }: Props) {
       <div className="archive-words">
         <h2>{row.name}</h2>
         <p className="muted">
-          Finished {showDay(row.finishedAt)}. {primaries}, {row.material} {length(row.odMm)} OD.
+          Finished {showDay(row.finishedAt)}. {primaries}, {row.material} <FigureText text={length(row.odMm)} /> OD.
         </p>
         {row.note === '' ? null : <p className="archive-note">{row.note}</p>}
         <dl className="archive-figures">
@@ -54,7 +55,9 @@ function Figure({ name, text }: { readonly name: string; readonly text: string }
   return (
     <div>
       <dt className="muted">{name}</dt>
-      <dd className="figure-text">{text}</dd>
+      <dd className="figure-text">
+        <FigureText text={text} />
+      </dd>
     </div>
   );
 }

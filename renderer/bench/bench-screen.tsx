@@ -20,6 +20,7 @@ import { EmptyBench } from './empty-bench.tsx';
 import { cellPrimaryOfDraft } from './grid/use-cell-edits.ts';
 import { MatchArea } from './match-area.tsx';
 import { PrimaryPane, primaryAtStart } from './primary-pane.tsx';
+import { PrintSheet } from './print/print-sheet.tsx';
 import { useBenchActs } from './use-bench-acts.ts';
 import { useStable } from './use-stable.ts';
 import { useStock } from './use-stock.ts';
@@ -76,6 +77,7 @@ const Bench = memo(function Bench({ session, onCopied, onFinish }: Required<Prop
       )}
       <Drawers session={session} view={view} acts={acts} onFinish={onFinish} />
       <Conflicts session={session} onCopied={onCopied} />
+      <PrintSheet header={header} report={report} />
     </main>
   );
 });

@@ -6,8 +6,10 @@ import type { HeaderSession } from '../session/header-session.ts';
 import type { Conflict, ConflictChoice, DroppedStep, OpenedHeader } from '../session/session-state.ts';
 import { useSession } from '../session/use-session.ts';
 import { Button } from '../ui/button.tsx';
+import { FigureText } from '../ui/figure-text.tsx';
 import { ModalDialog } from '../ui/modal-dialog.tsx';
 import { wordsFor } from '../ui/words/problem-words.ts';
+import { countOf } from '../ui/words/spoken.ts';
 import { primaryTitle, verdictWords } from '../ui/words/verdict-words.ts';
 
 interface ConflictsProps {
@@ -55,7 +57,7 @@ function ConflictDialog({ session, conflict, onCopied }: Props) {
             Keep mine as a copy
           </Button>
           {theirs?.state === 'open' ? (
-            <Button onPress={() => void choose('mineOnTop')}>Make my steps on top of theirs</Button>
+            <Button onPress={() => void choose('mineOnTop')}>Reapply my changes to theirs</Button>
           ) : null}
           {theirs === null ? null : <Button onPress={() => void choose('theirs')}>Take theirs, drop mine</Button>}
         </>
@@ -96,8 +98,9 @@ function Version({ name, header }: { readonly name: string; readonly header: Hea
       <ul className="version-list">
         {report.primaries.map((match) => (
           <li key={match.primaryId}>
-            {primaryTitle(match.name)}: {formatLength(match.lengthMm, style)}, {verdictWords(match, style)},{' '}
-            {match.pieceLengthsMm.length} pieces
+            {primaryTitle(match.name)}:{' '}
+            <FigureText text={`${formatLength(match.lengthMm, style)}, ${verdictWords(match, style)}`} />,{' '}
+            {countOf(match.pieceLengthsMm.length, 'piece')}
           </li>
         ))}
       </ul>

@@ -12,14 +12,13 @@ interface Props {
 export function MatchSummary({ header, report }: Props) {
   const { display, tolerance } = header.settings;
   const worst = report.primaries.find((match) => match.primaryId === report.worstPrimaryId);
-  const judged = report.primaries.filter((match) => match.verdict !== null).length;
   const show = (mm: number | null) => (mm === null ? '–' : formatLength(mm, display));
   return (
     <dl className="match-summary">
       <Figure name={`Target, ${targetWords(header, report)}`} value={show(report.targetMm)} />
       <Figure name="Band" value={bandWords(mmOf(tolerance.minus), mmOf(tolerance.plus), display)} />
       <Figure name="Spread" value={show(report.spreadMm)} />
-      {worst === undefined || judged < 2 ? null : (
+      {worst === undefined ? null : (
         <Figure name={`Worst, ${primaryTitle(worst.name)}`} value={verdictWords(worst, display)} />
       )}
     </dl>

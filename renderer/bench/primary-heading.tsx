@@ -1,9 +1,15 @@
-/** The primary in hand: its name, its length, its verdict, and how far there is to go. */
+/** The primary in hand: its name, its length, how it stands, and the target. */
 
-import { formatLength, type LengthStyle, type MatchReport, type PrimaryMatch, toGoMm } from '../../core/index.ts';
+import {
+  addsUpAsShown,
+  formatLength,
+  type LengthStyle,
+  type MatchReport,
+  type PrimaryMatch,
+} from '../../core/index.ts';
 import { FigureText } from '../ui/figure-text.tsx';
 import { SpokenStatus } from '../ui/spoken-status.tsx';
-import { primaryTitle, verdictMark, verdictWords } from '../ui/words/verdict-words.ts';
+import { buildingWords, primaryTitle, verdictMark, verdictWords } from '../ui/words/verdict-words.ts';
 
 interface Props {
   readonly match: PrimaryMatch;
@@ -13,33 +19,44 @@ interface Props {
 
 export function PrimaryHeading({ match, report, style }: Props) {
   const mark = match.verdict === null ? null : verdictMark(match.verdict).mark;
+  const words = verdictWords(match, style);
+  const title = primaryTitle(match.name);
   return (
     <header className="primary-heading">
-      <h2>{primaryTitle(match.name)}</h2>
+      <h2 title={title}>{title}</h2>
       <p className="primary-length">
         <FigureText text={formatLength(match.lengthMm, style)} />
       </p>
       <p className="primary-verdict" aria-hidden="true" data-verdict={match.verdict ?? 'none'}>
-        {mark === null ? null : (
-          <span className="verdict-mark" aria-hidden="true">
-            {mark}{' '}
-          </span>
-        )}
-        <FigureText text={verdictWords(match, style)} />
+        {mark === null ? null : <span className="verdict-mark">{mark} </span>}
+        <FigureText text={words} />
       </p>
-      <SpokenStatus text={`${primaryTitle(match.name)}: ${verdictWords(match, style)}`} />
+      <SpokenStatus text={`${title}: ${words}`} />
       <p className="to-go">
-        <FigureText text={toGoWords(match, report, style)} />
+        <FigureText text={aboutTarget(match, report, style)} />
       </p>
     </header>
   );
 }
 
-/** "3/16 in to go", and where the target comes from when it is this primary. */
-export function toGoWords(match: PrimaryMatch, report: MatchReport, style: LengthStyle): string {
-  if (report.targetMm === null) return 'The first primary with pieces sets the target.';
-  if (report.targetPrimaryId === match.primaryId) return 'This primary sets the target.';
-  const leftMm = toGoMm(match.lengthMm, report.targetMm);
-  if (leftMm !== null) return `${formatLength(leftMm, style)} to go to ${formatLength(report.targetMm, style)}`;
-  return `Target ${formatLength(report.targetMm, style)} reached`;
+/** What the verdict is from, or why there is none: `target 35 1/4"`, "still being built: 1 piece planned". */
+export function aboutTarget(match: PrimaryMatch, report: MatchReport, style: LengthStyle): string {
+  const { standing, building, deviationMm, lengthMm } = match;
+  const { targetMm, targetPrimaryId } = report;
+  const setter = report.primaries.find(({ primaryId }) => primaryId === targetPrimaryId);
+  if (targetMm === null) {
+    return setter === undefined
+      ? 'The first primary with pieces sets the target.'
+      : `${primaryTitle(setter.name)} sets the target and has no pieces yet.`;
+  }
+  if (building !== null) return buildingWords(building, style);
+  if (standing === 'setsLength') return 'The others are matched to it.';
+  const target = `target ${formatLength(targetMm, style)}`;
+  if (standing === 'waiting') {
+    const who = setter === undefined ? 'all' : primaryTitle(setter.name);
+    return `${target}, not firm: ${who} still being built`;
+  }
+  // Three figures, each rounded on its own, need not add up as they are shown.
+  const adds = deviationMm === null || addsUpAsShown([targetMm, deviationMm], lengthMm, style);
+  return adds ? target : `${target} (figures rounded)`;
 }

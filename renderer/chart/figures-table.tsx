@@ -12,7 +12,7 @@ import {
 import { useSettled } from '../ui/use-settled.ts';
 import './chart.css';
 import { FigureText } from '../ui/figure-text.tsx';
-import { verdictMark } from '../ui/words/verdict-words.ts';
+import { verdictMark, verdictWords } from '../ui/words/verdict-words.ts';
 
 interface Props {
   readonly header: Header;
@@ -37,15 +37,15 @@ const Figures = memo(function Figures({ header, report, isShown }: Props) {
       <table>
         <caption>
           <FigureText
-            text={`Target ${show(report.targetMm)}, band ${show(report.lowMm)} to ${show(report.highMm)}. Spread ${show(report.spreadMm)}, mean ${show(report.meanMm)}.`}
+            text={`Target ${show(report.targetMm)}, band ${show(report.lowMm)} to ${show(report.highMm)}. Spread ${show(report.spreadMm)}, mean ${show(report.meanMm)}. Figures are rounded.`}
           />
         </caption>
         <thead>
           <tr>
             <th scope="col">Primary</th>
             <th scope="col">Pieces</th>
-            <th scope="col">Length, {unit}</th>
-            <th scope="col">Deviation, {unit}</th>
+            <th scope="col">Length ({unit})</th>
+            <th scope="col">Deviation ({unit})</th>
             <th scope="col">Verdict</th>
           </tr>
         </thead>
@@ -61,9 +61,11 @@ const Figures = memo(function Figures({ header, report, isShown }: Props) {
                 {match.deviationMm === null ? '–' : <FigureText text={formatDeviation(match.deviationMm, style)} />}
               </td>
               <td>
-                {match.verdict === null
-                  ? 'none yet'
-                  : `${verdictMark(match.verdict).mark} ${verdictMark(match.verdict).word}`}
+                {match.verdict === null ? (
+                  <FigureText text={verdictWords(match, style)} />
+                ) : (
+                  `${verdictMark(match.verdict).mark} ${verdictMark(match.verdict).word}`
+                )}
               </td>
             </tr>
           ))}

@@ -2,16 +2,9 @@
 
 import * as d3 from 'd3';
 import { memo } from 'react';
-import {
-  formatLength,
-  formatLengthBare,
-  type LengthStyle,
-  type Primary,
-  type PrimaryMatch,
-  toGoMm,
-} from '../../core/index.ts';
+import { formatLength, formatLengthBare, type LengthStyle, type Primary, type PrimaryMatch } from '../../core/index.ts';
 import { FigureText, SvgFigureText } from '../ui/figure-text.tsx';
-import { deviationWords, verdictMark, verdictWords } from '../ui/words/verdict-words.ts';
+import { rowWords, verdictMark } from '../ui/words/verdict-words.ts';
 import type { ReadPiece } from './chart-keys.ts';
 import type { DeviationScale } from './deviation-scale.ts';
 import { CHARACTER_PX, type FullScale, fits, TUBE_HEIGHT, TUBE_TOP } from './strip-layout.ts';
@@ -63,18 +56,19 @@ function StripRowView(props: Props) {
 }
 
 function RowVerdict({ match, preview, style }: Pick<Props, 'match' | 'preview' | 'style'>) {
-  if (match.verdict === null) {
-    return <span className="strip-verdict visually-hidden">{verdictWords(match, style)}</span>;
-  }
   return (
-    <span className="strip-verdict" data-verdict={match.verdict}>
-      <span className="verdict-mark" aria-hidden="true">
-        {verdictMark(match.verdict).mark}
-      </span>{' '}
-      <FigureText text={deviationWords(match, style)} />
+    <span className="strip-verdict" data-verdict={match.verdict ?? 'none'}>
+      {match.verdict === null ? null : (
+        <>
+          <span className="verdict-mark" aria-hidden="true">
+            {verdictMark(match.verdict).mark}
+          </span>{' '}
+        </>
+      )}
+      <FigureText text={rowWords(match, style)} />
       {preview === null ? null : (
         <span className="verdict-after">
-          then <FigureText text={deviationWords(preview, style)} />
+          then <FigureText text={rowWords(preview, style)} />
         </span>
       )}
     </span>
@@ -108,7 +102,7 @@ function Strip(props: Props) {
 }
 
 function Over({ match, preview, full, style, targetMm }: Props) {
-  const gapMm = toGoMm(match.lengthMm, targetMm);
+  const gapMm = match.standing === 'building' && (match.deviationMm ?? 0) < 0 ? -(match.deviationMm ?? 0) : null;
   return (
     <>
       {preview === null ? null : <StripAfter match={preview} full={full} />}

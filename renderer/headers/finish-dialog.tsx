@@ -1,10 +1,11 @@
 /** Finishing a header: what that means, said before it is done, because it cannot be taken back. */
 
 import { useState } from 'react';
-import { finishHeaderEdit, formatLength } from '../../core/index.ts';
+import { finishHeaderEdit, formatLength, matchHeader } from '../../core/index.ts';
 import type { HeaderSession } from '../session/header-session.ts';
 import { useSession } from '../session/use-session.ts';
 import { Button } from '../ui/button.tsx';
+import { FigureText } from '../ui/figure-text.tsx';
 import { ModalDialog } from '../ui/modal-dialog.tsx';
 import { useNotice } from '../ui/notices.tsx';
 import { finishNotes } from '../ui/words/finish-notes.ts';
@@ -21,6 +22,8 @@ export function FinishDialog({ session, onClose }: Props) {
   const say = useNotice();
   const [words, setWords] = useState<string | null>(null);
   const notes = finishNotes(header, report);
+  // In a finished header nothing counts as still being built: what is asked about is what goes into the archive.
+  const { spreadMm } = matchHeader({ ...header, state: 'finished' });
   const finish = async () => {
     const done = session.apply(finishHeaderEdit());
     if (!done.ok) return setWords(wordsFor(done.problems));
@@ -48,14 +51,17 @@ export function FinishDialog({ session, onClose }: Props) {
       </p>
       <p>
         {countOf(report.primaries.length, 'primary', 'primaries')}
-        {report.spreadMm === null ? '' : `, spread ${formatLength(report.spreadMm, header.settings.display)}`}.
+        {spreadMm === null ? '' : ', spread '}
+        {spreadMm === null ? null : <FigureText text={formatLength(spreadMm, header.settings.display)} />}.
       </p>
       {notes.length === 0 ? null : (
         <>
           <h3>Before you do</h3>
           <ul>
             {notes.map((note) => (
-              <li key={note}>{note}</li>
+              <li key={note}>
+                <FigureText text={note} />
+              </li>
             ))}
           </ul>
         </>

@@ -13,7 +13,12 @@ export function SpokenStatus({ text }: { readonly text: string }) {
   useEffect(() => pace.stop, [pace]);
   return (
     <p className="visually-hidden" role="status">
-      {said}
+      {spelled(said)}
     </p>
   );
+}
+
+/** The inch mark as a word: it is read as a quotation mark, or not at all. */
+function spelled(text: string): string {
+  return text.replaceAll(/(?<=\d)"/g, ' in');
 }

@@ -1,18 +1,17 @@
 /** The header in space with what it takes to look at it: standard views, turning, a section, and flat views instead. */
 
-import { type ReactNode, useCallback, useEffect, useMemo, useState } from 'react';
-import { flushSync } from 'react-dom';
+import { type ReactNode, useCallback, useMemo, useState } from 'react';
 import { type Header, headerClearances } from '../../core/index.ts';
 import { Button } from '../ui/button.tsx';
 import { countOf } from '../ui/words/spoken.ts';
 import { primaryTitle } from '../ui/words/verdict-words.ts';
-import { FIRST_VIEW, fitCamera, type PictureSize, type Standpoint } from './camera/view-camera.ts';
+import { FIRST_VIEW, fitCamera, type Insets, type PictureSize, type Standpoint } from './camera/view-camera.ts';
 import { FlatViews } from './flat/flat-views.tsx';
 import { describeScene, withPresent } from './scene/describe-scene.ts';
 import type { Scene } from './scene/scene.ts';
 import type { SectionCut } from './scene/section-cut.ts';
 import type { PickedPiece } from './solid/header-view.ts';
-import { SolidView } from './solid/solid-view.tsx';
+import { CORNER_TEXTS, SolidView } from './solid/solid-view.tsx';
 import { useAfterPaint } from './use-after-paint.ts';
 import { ViewControls } from './view-controls.tsx';
 import './view.css';
@@ -28,13 +27,16 @@ interface Props {
 
 export function ViewPanel({ header, preview, primaryId, pieceId, onPick }: Props) {
   const scene = useScene({ header, preview, primaryId, pieceId });
-  const [standpoint, setStandpoint] = useState<Standpoint>({ kind: 'all', angles: FIRST_VIEW });
+  const [standpoint, setStandpoint] = useStandpoint(header.id);
   const [section, setSection] = useState<SectionCut | null>(null);
   const { isFlat, isLost, showsFlat, setIsFlat, lose, retry } = useFlatInstead();
   const [ref, size, textPx] = usePicture();
   const camera = useMemo(
-    () => (standpoint.kind === 'free' ? standpoint.camera : fitCamera(standpoint.angles, scene.reaches, size)),
-    [standpoint, scene.reaches, size],
+    () =>
+      standpoint.kind === 'free'
+        ? standpoint.camera
+        : fitCamera(standpoint.angles, scene.reaches, size, roomBeside(size, textPx)),
+    [standpoint, scene.reaches, size, textPx],
   );
   return (
     <section className="view-panel" aria-label="Header in space">
@@ -75,6 +77,30 @@ export function ViewPanel({ header, preview, primaryId, pieceId, onPick }: Props
   );
 }
 
+/** Where each header was last looked at from, while the program runs. */
+const standpoints = new Map<string, Standpoint>();
+
+function useStandpoint(headerId: string): readonly [Standpoint, (standpoint: Standpoint) => void] {
+  const [standpoint, setStandpoint] = useState<Standpoint>(
+    () => standpoints.get(headerId) ?? { kind: 'all', angles: FIRST_VIEW },
+  );
+  const stand = useCallback(
+    (next: Standpoint) => {
+      standpoints.set(headerId, next);
+      setStandpoint(next);
+    },
+    [headerId],
+  );
+  return [standpoint, stand];
+}
+
+/** For the axes in the lower left corner and for figures on either side; a narrow picture has its room below. */
+function roomBeside({ widthPx, heightPx }: PictureSize, textPx: number): Insets {
+  const cornerPx = CORNER_TEXTS * textPx;
+  if (widthPx < 1.4 * heightPx) return { leftPx: 0, rightPx: 0, bottomPx: 0.75 * cornerPx };
+  return { leftPx: cornerPx, rightPx: cornerPx / 2, bottomPx: 0 };
+}
+
 interface PictureProps {
   readonly frameRef: (element: Element | null) => (() => void) | undefined;
   readonly scene: Scene;
@@ -99,18 +125,17 @@ function Picture({ frameRef, scene, showsFlat, children }: PictureProps) {
   );
 }
 
-/** Whether flat views stand in for the picture in space: asked for, for want of WebGL, or on paper. */
+/** Whether flat views stand in for the picture in space: asked for, or for want of WebGL. */
 function useFlatInstead() {
   const [isFlat, choose] = useState(false);
   const [isLost, setIsLost] = useState(false);
-  const isPrinting = usePrinting();
   const lose = useCallback(() => setIsLost(true), []);
   const retry = useCallback(() => setIsLost(false), []);
   const setIsFlat = (flat: boolean) => {
     choose(flat);
     if (!flat) setIsLost(false);
   };
-  return { isFlat, isLost, showsFlat: isFlat || isLost || isPrinting, setIsFlat, lose, retry };
+  return { isFlat, isLost, showsFlat: isFlat || isLost, setIsFlat, lose, retry };
 }
 
 /** The scene of the header as it was last painted, gaps included: nothing of it is worked out in the frame of an edit. */
@@ -131,7 +156,7 @@ function useScene({ header, preview, primaryId, pieceId }: Omit<Props, 'onPick'>
 function spokenScene({ tubes, spans }: Scene): string {
   const gaps = spans.filter(({ kind }) => kind === 'gap').length;
   const names = tubes.map(({ name }) => primaryTitle(name)).join(', ');
-  const drawn = `${names === '' ? 'nothing drawn yet' : names}. ${countOf(gaps, 'gap')} under the wanted one.`;
+  const drawn = `${names === '' ? 'nothing drawn yet' : names}. ${countOf(gaps, 'gap')} under the minimum clearance.`;
   return `Header in space: ${drawn} Arrow keys turn it, plus and minus zoom, Shift and arrows move it.`;
 }
 
@@ -143,12 +168,12 @@ interface NotesProps {
 
 function ViewNotes({ scene, isLost, onRetry }: NotesProps) {
   const drawn = scene.tubes.length === 0 ? ['Nothing to draw yet: enter a piece.'] : scene.notes;
-  const notes = scene.before.length === 0 ? drawn : ['Drawn as after the move; dashed as it is now.', ...drawn];
+  const notes = scene.before.length === 0 ? drawn : ['Solid: after the move. Dashed: as it is now.', ...drawn];
   return (
     <>
       {isLost ? (
         <p className="view-note" role="status">
-          No picture in space: the graphics of this machine (WebGL) cannot be reached. The flat views show the same.
+          No 3D picture: this computer's graphics (WebGL) cannot be reached. The flat views show the same.
           <Button look="quiet" onPress={onRetry}>
             Try again
           </Button>
@@ -157,18 +182,6 @@ function ViewNotes({ scene, isLost, onRetry }: NotesProps) {
       {notes.length === 0 ? null : <p className="view-note">{notes.slice(0, 2).join(' ')}</p>}
     </>
   );
-}
-
-/** Whether the page is being printed, in time for the paper to show it. */
-function usePrinting(): boolean {
-  const [isPrinting, setIsPrinting] = useState(false);
-  useEffect(() => {
-    const print = matchMedia('print');
-    const look = () => flushSync(() => setIsPrinting(print.matches));
-    print.addEventListener('change', look);
-    return () => print.removeEventListener('change', look);
-  }, []);
-  return isPrinting;
 }
 
 /** A ref for the element that holds the picture, its size in whole pixels, and the size of its text. */

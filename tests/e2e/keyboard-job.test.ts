@@ -45,7 +45,7 @@ test('a header is made, entered, judged and exported without a pointer', async (
   const third = page.getByRole('option', { name: /Primary 3/ });
   await expect.poll(() => third.textContent()).toMatch(/short/);
   await page.keyboard.press('Alt+3');
-  await expect.poll(() => page.locator('.primary-verdict').textContent()).toMatch(/1\/4 in short/);
+  await expect.poll(() => page.locator('.primary-verdict').textContent()).toMatch(/1\/4" short/);
   await expect.poll(() => saveMark(page).textContent()).toBe('All saved');
 
   const [download] = await Promise.all([page.waitForEvent('download'), page.keyboard.press('Control+Shift+E')]);

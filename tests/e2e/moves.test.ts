@@ -45,14 +45,15 @@ describe('a move', () => {
     const before = await stored();
     const list = await openMoves(page);
     await list.waitFor();
-    expect(await verdict(page)).toContain('short');
+    // Its last piece is only planned, so it is to go and not short.
+    expect(await verdict(page)).toContain('to go 3/16"');
     // A slow machine has not looked through everything in the time that a search has.
     const searchOn = page.getByRole('button', { name: 'Search on' });
     if ((await searchOn.count()) > 0) await searchOn.click();
     await expect.poll(() => rows(list).count(), { timeout: 20_000 }).toBeGreaterThan(3);
     await rows(list).first().focus();
     await page.locator('[data-primary="primary-3"] .strip-after').waitFor();
-    await page.getByText('then 0 in band').waitFor();
+    await page.getByText('then at target').waitFor();
     await page.getByRole('row', { name: /^7 straight.*changed/ }).waitFor();
     expect(await stored()).toEqual(before);
     await page.keyboard.press('ArrowDown');
@@ -68,7 +69,7 @@ describe('a move', () => {
     await expect.poll(() => page.locator('.strip-after').count()).toBe(0);
     await page.keyboard.press('Home');
     await page.keyboard.press('Enter');
-    await expect.poll(() => verdict(page)).toContain('in band');
+    await expect.poll(() => verdict(page)).toContain('at target');
     await expect
       .poll(async () => (await stored()).primaries[2]?.pieces.at(-1))
       .toMatchObject({
@@ -78,7 +79,7 @@ describe('a move', () => {
     // Applied is done: no piece goes on being marked.
     expect(await page.getByRole('row', { name: /changed/ }).count()).toBe(0);
     await page.keyboard.press('Control+z');
-    await expect.poll(() => verdict(page)).toContain('short');
+    await expect.poll(() => verdict(page)).toContain('to go 3/16"');
     await expect.poll(stored).toEqual(before);
   });
 

@@ -41,7 +41,7 @@ test('the later window is shown both versions, and can make its steps on top', a
   );
   expect(await lengthsOnDisk()).toEqual([...before, 1.125]);
   app.gate.open();
-  await dialog.getByRole('button', { name: 'Make my steps on top of theirs' }).click();
+  await dialog.getByRole('button', { name: 'Reapply my changes to theirs' }).click();
   // Both were put in at the same place, so either may stand first.
   await expect.poll(async () => new Set((await lengthsOnDisk()).slice(before.length))).toEqual(new Set([1.125, 2.125]));
   await expect.poll(() => pieceRows(second)).toHaveLength(before.length + 2);

@@ -169,7 +169,7 @@ function isGood(
   const { end } = foundValue(tracePrimary(changed, changed.port));
   const isShut = isClosed(closureOf(end, foundValue(inletFrame(header, inlet.id))), closureLimits(header, inlet));
   const after = matchHeader({ ...header, primaries: [changed] });
-  return isShut && after.primaries[0]?.verdict === 'inBand';
+  return isShut && after.primaries[0]?.side === 'inBand';
 }
 
 /** Straights not too short; bends only cut down, as without a shelf. */

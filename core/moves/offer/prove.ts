@@ -26,7 +26,7 @@ export function prove(problem: MoveProblem, ends: FixedEnds | null, edit: BatchE
   const primary = header.primaries.find(({ id }) => id === problem.primary.id);
   if (primary === undefined || !hasWorkableStraights(problem, primary)) return null;
   const own = matchHeader(header).primaries.find(({ primaryId }) => primaryId === primary.id);
-  if (own?.verdict !== 'inBand' || own.deviationMm === null) return null;
+  if (own?.side !== 'inBand' || own.deviationMm === null) return null;
   const measured = { header, primary, lengthMm: own.lengthMm, deviationMm: own.deviationMm };
   if (ends === null) return { ...measured, closure: null };
   const path = tracePrimary(primary, primary.port);

@@ -10,6 +10,7 @@ import type { MoveOutcome } from '../outcome.ts';
 import { fixedEnds, standingOf } from '../problem/fixed-ends.ts';
 import type { MoveOptions } from '../question.ts';
 import { MoveSearch } from '../suggest-moves.ts';
+import { isAllThere } from './all-there.ts';
 import { inDependence } from './dependence.ts';
 import { typedTarget } from './targets-to-try.ts';
 
@@ -106,10 +107,9 @@ function priceOf(primaries: readonly PrimaryPlan[]): PlanPrice {
 
 /** Out of the band, or closed before and left open by a move of the primary that it ends at. */
 function needsMove(before: Header, now: Header, { id }: Primary): boolean {
-  const match = matchHeader(now);
-  const verdict = match.primaries.find(({ primaryId }) => primaryId === id)?.verdict ?? null;
-  if (verdict === null) return false;
-  return verdict !== 'inBand' || (isClosed(before, id) && !isClosed(now, id));
+  const own = matchHeader(now).primaries.find(({ primaryId }) => primaryId === id);
+  if (own === undefined || !isAllThere(own)) return false;
+  return own.side !== 'inBand' || (isClosed(before, id) && !isClosed(now, id));
 }
 
 function isClosed(header: Header, primaryId: string): boolean {
@@ -140,7 +140,7 @@ function editOf(header: Header, target: Target | null, moves: readonly Move[]): 
     const after = matchHeader(applied.value.header);
     const edit: BatchEdit = { kind: 'batch', label: 'moves on several primaries', edits: choice };
     const outside = ({ primaries }: MatchReport) =>
-      primaries.filter(({ verdict }) => verdict === 'short' || verdict === 'long').length;
+      primaries.filter((match) => isAllThere(match) && match.side !== 'inBand').length;
     if (best.after === null || outside(after) < outside(best.after)) best = { edit, after };
   }
   return best;

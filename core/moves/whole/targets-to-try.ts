@@ -4,6 +4,7 @@ import type { Header, Target } from '../../header/header.ts';
 import type { MatchReport } from '../../length/match-header.ts';
 import { MM_PER_INCH, mmOf } from '../../units/length.ts';
 import { unitOf } from '../../units/length-style.ts';
+import { isAllThere } from './all-there.ts';
 
 /** Lengths that differ by less are one target. */
 const SAME_MM = 0.01;
@@ -24,12 +25,12 @@ export function targetsToTry(header: Header, match: MatchReport): readonly (Targ
     tried.push(mm);
     return true;
   };
-  const judged = match.primaries.filter(({ verdict }) => verdict !== null);
-  for (const { primaryId, lengthMm } of judged) {
+  const there = match.primaries.filter(isAllThere);
+  for (const { primaryId, lengthMm } of there) {
     if (isNew(lengthMm)) targets.push({ kind: 'primary', primaryId });
   }
   const { minus, plus } = header.settings.tolerance;
-  for (const { lengthMm } of judged) {
+  for (const { lengthMm } of there) {
     for (const target of [
       typedTarget(header, lengthMm + mmOf(minus), Math.floor),
       typedTarget(header, lengthMm - mmOf(plus), Math.ceil),

@@ -81,7 +81,7 @@ function pairWords({ joint, clr, angleDeg, clockingDeg }: ChangeOf<'bendPair'>, 
   return `add ${bends}, ${whichJoint(joint, speaker)}, clocked ${formatAngle(clockingDeg)} and 180°`;
 }
 
-/** "kick straight 1: 27°/54°/27°, CLR 2 5/8 in, clocked 30°/180°/180°; cut the straight to 3 in before and 2 in after". */
+/** `kick straight 1: 27°/54°/27°, CLR 2 5/8", clocked 30°/180°/180°; cut the straight to 3" before and 2" after`. */
 function kickWords(change: ChangeOf<'kick'>, speaker: Speaker): string {
   const { pieceIndex, clr, angleDeg, clockingDeg } = change;
   const angle = formatAngle(angleDeg);

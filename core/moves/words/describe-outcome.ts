@@ -55,7 +55,7 @@ export function describeNoMoves(reason: NoMoveReason, style: LengthStyle): strin
   }
 }
 
-/** "The nearest came to 3.2 mm of the inlet, tilted 0.4°, at 34 5/8 in." */
+/** `The nearest came to 3.2 mm of the inlet, tilted 0.4°, at 34 5/8".` */
 export function describeNearest({ gapMm, tiltDeg, lengthMm }: NearestMiss, style: LengthStyle): string {
   const tilt = formatAngle(roundedTo(tiltDeg, 1));
   return `The nearest came within ${formatLength(gapMm, style)} of the inlet, tilted ${tilt}, at ${formatLength(lengthMm, style)}.`;

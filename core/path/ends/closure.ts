@@ -50,9 +50,14 @@ export interface ClosureLimits {
   readonly shallowerMm: number;
 }
 
-/** Whether the end counts as closed: within the tilt, and within the gap once the inlet's slip has taken what it can. */
-export function isClosed(closure: Closure, limits: ClosureLimits): boolean {
+/** What is left of the gap once the inlet's slip has taken what it can, in millimetres; zero or more. */
+export function missPastSlipMm(closure: Closure, limits: Pick<ClosureLimits, 'deeperMm' | 'shallowerMm'>): number {
   const shortMm = Math.max(0, closure.alongMm - limits.shallowerMm);
   const deepMm = Math.max(0, -closure.alongMm - limits.deeperMm);
-  return Math.hypot(shortMm + deepMm, closure.asideMm) <= limits.gapMm && closure.tiltDeg <= limits.tiltDeg;
+  return Math.hypot(shortMm + deepMm, closure.asideMm);
+}
+
+/** Whether the end counts as closed: within the tilt, and within the gap once the inlet's slip has taken what it can. */
+export function isClosed(closure: Closure, limits: ClosureLimits): boolean {
+  return missPastSlipMm(closure, limits) <= limits.gapMm && closure.tiltDeg <= limits.tiltDeg;
 }

@@ -10,6 +10,7 @@ import {
   type Primary,
   primaryLength,
 } from '../../../core/index.ts';
+import { FigureText } from '../../ui/figure-text.tsx';
 import { StripPreview, stripsOf } from '../../ui/strip-preview.tsx';
 import { countOf } from '../../ui/words/spoken.ts';
 import type { Preview } from './given-preview.ts';
@@ -120,7 +121,9 @@ function PrimariesTable({ primaries, shrinkageMm, style }: PrimariesTableProps) 
           <tr key={primary.id}>
             <td>{primary.name}</td>
             <td className="number">{primary.pieces.length}</td>
-            <td className="number">{formatLength(primaryLength(primary, { shrinkageMm }), style)}</td>
+            <td className="number">
+              <FigureText text={formatLength(primaryLength(primary, { shrinkageMm }), style)} />
+            </td>
           </tr>
         ))}
       </tbody>

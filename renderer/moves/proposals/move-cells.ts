@@ -3,7 +3,6 @@
 import {
   type Closure,
   formatAngle,
-  formatDeviation,
   formatGap,
   formatLength,
   type Header,
@@ -14,10 +13,9 @@ import {
   roundedTo,
   type Standing,
   type StockNeed,
-  unitOf,
   verdictOfDeviation,
 } from '../../../core/index.ts';
-import { verdictMark } from '../../ui/words/verdict-words.ts';
+import { signedLength, verdictMark } from '../../ui/words/verdict-words.ts';
 import type { Column, ProposalCell } from './proposal.ts';
 
 /** Where there is nothing to say. */
@@ -32,9 +30,7 @@ export function moveCells(move: Move, { header, before }: Context): Readonly<Rec
   const style = header.settings.display;
   // The band stands about the target that the deviation is from.
   const verdict = verdictOfDeviation(move.deviationMm, header.settings.tolerance);
-  const deviation = isShownAsZero(move.deviationMm, style)
-    ? ''
-    : `${formatDeviation(move.deviationMm, style)} ${unitOf(style)} `;
+  const deviation = isShownAsZero(move.deviationMm, style) ? '' : `${signedLength(move.deviationMm, style)} `;
   return {
     result: { text: `${deviation}${verdictMark(verdict).word}`, verdict },
     ...costCells(move.cost, style),
@@ -79,7 +75,7 @@ function endCell({ closureAfter, endShiftAtMostMm }: Move, before: Standing, sty
   return { text: parts.length === 0 ? 'stays' : parts.join(', ') };
 }
 
-/** "closed", or "3/16 in deep, 1/8 in aside, 0.4°". */
+/** "closed", or `3/16" deep, 1/8" aside, 0.4°`. */
 function missText(closure: Closure, style: LengthStyle): string {
   const { alongMm, asideMm } = closure;
   const along = `${formatLength(Math.abs(alongMm), style)} ${alongMm > 0 ? 'short' : 'deep'}`;
@@ -98,7 +94,7 @@ function tiltText({ tiltDeg }: Closure): string | null {
   return tilt === 0 ? null : formatAngle(tilt);
 }
 
-/** "1/4 in → 3/16 in", as it was and as it would be; one figure where it stays. */
+/** `1/4" → 3/16"`, as it was and as it would be; one figure where it stays. */
 function clearanceCell({ clearanceBeforeMm, clearanceAfterMm }: Move, style: LengthStyle): ProposalCell {
   if (clearanceAfterMm === null) return NOTHING;
   const after = formatGap(clearanceAfterMm, style);
@@ -112,7 +108,7 @@ function shelfCell(needs: readonly StockNeed[]): ProposalCell {
   return { text: lacking === 0 ? 'has all' : `✕ lacks ${lacking}` };
 }
 
-/** "Not on the shelf: bend 45° at CLR 3 in, 8 in of straight"; null when the shelf has all, or was not asked. */
+/** `Not on the shelf: bend 45° at CLR 3", 8" of straight`; null when the shelf has all, or was not asked. */
 export function lackingLine(needs: readonly StockNeed[], style: LengthStyle): string | null {
   const lacking = needs.filter((need) => !isOnShelf(need)).map((need) => needText(need, style));
   return lacking.length === 0 ? null : `Not on the shelf: ${lacking.join(', ')}`;

@@ -103,7 +103,7 @@ function unsolvedLines(plans: readonly PrimaryPlan[], header: Header): readonly 
   return [...titles].map(([why, names]) => `${names.join(', ')}: no move. ${why}`);
 }
 
-/** "Moving the target to 35 1/16 in takes 1 joint; keeping it takes 4." Null: keeping it is as cheap. */
+/** `Moving the target to 35 1/16" takes 1 joint; keeping it takes 4.` Null: keeping it is as cheap. */
 export function cheaperSentence({ asItIs, cheaper }: FoundPlans, header: Header): string | null {
   if (cheaper === null) return null;
   const to = `Moving the target to ${formatLength(cheaper.targetMm, header.settings.display)}`;

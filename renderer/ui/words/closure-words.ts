@@ -9,7 +9,7 @@ import {
   roundedTo,
 } from '../../../core/index.ts';
 
-/** "ends 3/16 in short of the inlet and 1/8 in to the side, 0.4° off". */
+/** `ends 3/16" short of the inlet and 1/8" to the side, 0.4° off`. */
 export function closureWords(closure: Closure, style: LengthStyle): string {
   const { alongMm, asideMm, tiltDeg } = closure;
   const along = isShownAsZero(alongMm, style)

@@ -1,20 +1,30 @@
 /** What a person should know of a header before it is frozen. */
 
-import type { Header, MatchReport } from '../../../core/index.ts';
+import type { Header, LengthStyle, MatchReport, PrimaryMatch } from '../../../core/index.ts';
 import { countOf } from './spoken.ts';
-import { verdictWords } from './verdict-words.ts';
+import { buildingWords, primaryTitle, verdictWords } from './verdict-words.ts';
 
 /** A sentence for each thing that looks unfinished; none when all is welded and in the band. */
 export function finishNotes(header: Header, report: MatchReport): readonly string[] {
+  const style = header.settings.display;
   const empty = header.primaries.filter((primary) => primary.pieces.length === 0);
+  const built = report.primaries.filter(({ building }) => building !== null);
   const outside = report.primaries.filter(({ verdict }) => verdict === 'short' || verdict === 'long');
   const unwelded = header.primaries.flatMap((primary) => primary.pieces).filter((piece) => piece.state !== 'welded');
   return [
     ...(header.primaries.length === 0 ? ['It has no primaries.'] : []),
-    ...empty.map((primary) => `Primary ${primary.name} has no pieces.`),
-    ...outside.map((match) => `Primary ${match.name} is ${verdictWords(match, header.settings.display)}.`),
+    ...empty.map((primary) => `${primaryTitle(primary.name)} has no pieces.`),
+    ...built.map((match) => `${primaryTitle(match.name)}: ${stillBuilt(match, style)}.`),
+    ...outside.map((match) => `${primaryTitle(match.name)} is ${verdictWords(match, style)}.`),
     ...(unwelded.length > 0 ? [`${countOf(unwelded.length, 'piece')} not marked as welded.`] : []),
   ];
+}
+
+/** `to go 3 5/8", still being built: 1 piece planned`. */
+function stillBuilt(match: PrimaryMatch, style: LengthStyle): string {
+  if (match.building === null) return verdictWords(match, style);
+  const why = buildingWords(match.building, style);
+  return match.standing === 'building' ? `${verdictWords(match, style)}, ${why}` : why;
 }
 
 /** Why a header cannot be finished at all, in words; null when it can. */

@@ -32,7 +32,7 @@ export function clockingWords(clockingDeg: number | null): string {
   return clockingDeg === null ? 'not clocked' : `clocked ${formatAngle(clockingDeg)}`;
 }
 
-/** Everything about a piece in one line: "Piece 2: bend 90°, CLR 3 in, clocked 0°, 4 11/16 in, run 6 15/16 in, tacked". */
+/** Everything about a piece in one line: `Piece 2: bend 90°, CLR 3", clocked 0°, 4 11/16" long, run 6 15/16", tacked`. */
 export function readOutPiece(
   piece: Piece,
   place: { index: number; lengthMm: number; runMm: number },

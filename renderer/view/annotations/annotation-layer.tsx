@@ -2,7 +2,8 @@
 
 import { SvgFigureText } from '../../ui/figure-text.tsx';
 import type { PictureSize } from '../camera/view-camera.ts';
-import type { Annotations, PictureAxis, PictureDial, PictureLabel, PictureLine } from './annotations.ts';
+import type { Annotations, PictureAxis, PictureDial, PictureLine } from './annotations.ts';
+import type { PictureLabel } from './labels.ts';
 
 export function AnnotationMarks({
   annotations,
@@ -58,10 +59,11 @@ function SpanLine({ line }: { readonly line: PictureLine }) {
 const AWAY_PX = 4;
 
 function Label({ label, textPx }: { readonly label: PictureLabel; readonly textPx: number }) {
-  const hasLeader = label.kind !== 'primary' && Math.hypot(label.x - label.atX, label.y - label.atY) > AWAY_PX;
+  const half = ((label.text.length + 1) * 0.58 * textPx) / 2;
+  const leader = leaderEnd(label, half, textPx);
   return (
     <g className="view-label" data-kind={label.kind} data-in-hand={label.isInHand || undefined}>
-      {hasLeader ? <line x1={label.atX} y1={label.atY} x2={label.x} y2={label.y + textPx * 0.45} /> : null}
+      {leader === null ? null : <line x1={label.atX} y1={label.atY} x2={leader.x} y2={leader.y} />}
       <text x={label.x} y={label.y} fontSize={textPx} dominantBaseline="central" textAnchor="middle">
         <SvgFigureText text={label.text} />
       </text>
@@ -69,21 +71,29 @@ function Label({ label, textPx }: { readonly label: PictureLabel; readonly textP
   );
 }
 
-const AXIS_PX = 34;
+/** Where the line to a label ends: at the side that it comes from; null where the label stands on what it names. */
+function leaderEnd({ x, y, atX, atY }: PictureLabel, half: number, textPx: number) {
+  if (Math.hypot(x - atX, y - atY) <= AWAY_PX) return null;
+  if (Math.abs(x - atX) <= half) return { x, y: y + (atY > y ? 0.6 : -0.6) * textPx };
+  return { x: x + (atX > x ? half : -half), y };
+}
+
+const AXIS_TEXTS = 2;
 
 /** Which way forward, outboard and up are, in the lower left corner. */
 export function AxesMark({ axes, size, textPx }: { axes: readonly PictureAxis[]; size: PictureSize; textPx: number }) {
-  const [x0, y0] = [AXIS_PX + 3.2 * textPx, size.heightPx - AXIS_PX - 1.6 * textPx];
+  const axisPx = AXIS_TEXTS * textPx;
+  const [x0, y0] = [0.48 * size.widthPx, size.heightPx - axisPx - 1.6 * textPx];
   return (
     <g className="view-axes">
       {axes
         .filter(({ x, y }) => Math.hypot(x, y) > 0.1)
         .map(({ name, x, y }) => (
           <g key={name}>
-            <line x1={x0} y1={y0} x2={x0 + x * AXIS_PX} y2={y0 + y * AXIS_PX} />
+            <line x1={x0} y1={y0} x2={x0 + x * axisPx} y2={y0 + y * axisPx} />
             <text
-              x={x0 + x * (AXIS_PX + 6)}
-              y={y0 + y * (AXIS_PX + 0.8 * textPx)}
+              x={x0 + x * (axisPx + 6)}
+              y={y0 + y * (axisPx + 0.8 * textPx)}
               fontSize={0.85 * textPx}
               dominantBaseline="central"
               textAnchor={x > 0.3 ? 'start' : x < -0.3 ? 'end' : 'middle'}

@@ -1,24 +1,11 @@
 /** What is written and drawn over the picture of a header: names, gaps, misses, the clocking dial and the axes. */
 
 import { addScaled, clockBy, type Frame, pointAt, type Vector } from '../../../core/index.ts';
-import { type PicturePoint, type PictureSize, projector, screenAxes, type ViewCamera } from '../camera/view-camera.ts';
-import { namePoint } from '../scene/describe-scene.ts';
+import { type PicturePoint, projector, screenAxes, type ViewCamera } from '../camera/view-camera.ts';
 import type { Scene, SceneDial, SceneTube } from '../scene/scene.ts';
-import { isKept, type SectionCut } from '../scene/section-cut.ts';
+import { isKept } from '../scene/section-cut.ts';
 import { ringPoints } from '../scene/tube-surface.ts';
-
-export interface PictureLabel {
-  readonly key: string;
-  readonly kind: 'primary' | 'gap' | 'closure';
-  readonly text: string;
-  /** Middle of the text. */
-  readonly x: number;
-  readonly y: number;
-  /** What the label is of; where that is elsewhere a thin line leads to it. */
-  readonly atX: number;
-  readonly atY: number;
-  readonly isInHand: boolean;
-}
+import { type PictureFrame, type PictureLabel, pictureLabels } from './labels.ts';
 
 export interface PictureLine {
   readonly key: string;
@@ -56,35 +43,16 @@ export interface Annotations {
   readonly axes: readonly PictureAxis[];
 }
 
-export interface PictureFrame {
-  readonly camera: ViewCamera;
-  readonly size: PictureSize;
-  /** Height of the letters. */
-  readonly textPx: number;
-  /** What lies beyond the cut is not named either; null: nothing is cut away. */
-  readonly section: SectionCut | null;
-}
-
-export function annotate(scene: Scene, { camera, size, textPx, section }: PictureFrame): Annotations {
+export function annotate(scene: Scene, frame: PictureFrame): Annotations {
+  const { camera, size, section } = frame;
   const project = projector(camera, size);
   const spans = scene.spans.filter(({ from, to }) => isKept(from, section) && isKept(to, section));
-  const tubes = scene.tubes.filter(({ start }) => isKept(start.point, section));
-  const names = tubes.map((tube): PictureLabel => {
-    const { x, y } = project(namePoint(tube));
-    const isInHand = tube.primaryId === scene.selection.primaryId;
-    return { key: `name ${tube.primaryId}`, kind: 'primary', text: tube.name, x, y, atX: x, atY: y, isInHand };
-  });
   const lines = spans.map(({ key, kind, from, to }): PictureLine => {
     const [a, b] = [project(from), project(to)];
     return { key, kind, x1: a.x, y1: a.y, x2: b.x, y2: b.y };
   });
-  const figures = spans.map(({ key, kind, text }, index): PictureLabel => {
-    const line = lines[index];
-    const [atX, atY] = line === undefined ? [0, 0] : [(line.x1 + line.x2) / 2, (line.y1 + line.y2) / 2];
-    return { key, kind, text, x: atX, y: atY - 1.4 * textPx, atX, atY, isInHand: false };
-  });
   return {
-    labels: spreadLabels([...names, ...figures], textPx),
+    labels: pictureLabels(scene, frame),
     lines,
     before: scene.before.map((tube) => ({ key: tube.primaryId, path: svgPath(centreline(tube), project) })),
     dial: scene.dial === null ? null : pictureDial(scene.dial, project),
@@ -98,31 +66,6 @@ function centreline({ pieces }: SceneTube): readonly Vector[] {
   return pieces.flatMap(({ spans }) =>
     spans.flatMap((span) => Array.from({ length: LINE_STEPS + 1 }, (_, step) => pointAt(span, step / LINE_STEPS))),
   );
-}
-
-/** Width of a text by its length; enough to keep labels apart. */
-function widthPx(text: string, textPx: number): number {
-  return (text.length + 1) * 0.58 * textPx;
-}
-
-/** Moves labels apart that would cover each other: each goes up or down to the nearest free place. Cost: square of their number. */
-export function spreadLabels(labels: readonly PictureLabel[], textPx: number): readonly PictureLabel[] {
-  const placed: PictureLabel[] = [];
-  const rowPx = 1.35 * textPx;
-  const isFree = (label: PictureLabel, y: number) =>
-    placed.every(
-      (other) =>
-        Math.abs(other.y - y) >= rowPx ||
-        Math.abs(other.x - label.x) >= (widthPx(other.text, textPx) + widthPx(label.text, textPx)) / 2,
-    );
-  for (const label of labels) {
-    let y = label.y;
-    for (let step = 1; !isFree(label, y) && step <= 2 * labels.length; step += 1) {
-      y = label.y + (step % 2 === 1 ? 1 : -1) * Math.ceil(step / 2) * rowPx;
-    }
-    placed.push({ ...label, y });
-  }
-  return placed;
 }
 
 const DIAL_RADIUS_ODS = 1.15;

@@ -68,17 +68,40 @@ export interface PictureSize {
   readonly heightPx: number;
 }
 
-/** The camera at these angles with everything in the picture; nothing to hold: a space of 300 mm. */
-export function fitCamera(angles: ViewAngles, reaches: readonly SceneReach[], size: PictureSize): ViewCamera {
+/** Room along the edges of a picture that is kept for what stands beside the header. */
+export interface Insets {
+  readonly leftPx: number;
+  readonly rightPx: number;
+  readonly bottomPx: number;
+}
+
+const NO_INSETS: Insets = { leftPx: 0, rightPx: 0, bottomPx: 0 };
+
+/** The camera at these angles with everything in the picture, clear of the insets; nothing to hold: a space of 300 mm. */
+export function fitCamera(
+  angles: ViewAngles,
+  reaches: readonly SceneReach[],
+  size: PictureSize,
+  insets: Insets = NO_INSETS,
+): ViewCamera {
   const { right, up, towards } = screenAxes(angles);
   const held = reaches.length === 0 ? NOTHING : reaches;
   const across = extent(held, right);
   const upright = extent(held, up);
   const deep = extent(held, towards);
-  const target = add(addScaled(scale(right, across.middle), up, upright.middle), scale(towards, deep.middle));
-  const aspect = size.widthPx > 0 && size.heightPx > 0 ? size.widthPx / size.heightPx : 1;
+  const [widthPx, heightPx] = [Math.max(1, size.widthPx), Math.max(1, size.heightPx)];
+  const freeWidthPx = Math.max(widthPx / 4, widthPx - insets.leftPx - insets.rightPx);
+  const freeHeightPx = Math.max(heightPx / 4, heightPx - insets.bottomPx);
+  const fitMmPerPx = MARGIN * Math.max(upright.length / freeHeightPx, across.length / freeWidthPx);
+  const heightMm = withinLimits(fitMmPerPx * heightPx);
+  // The middle of the header goes to the middle of the free room, which is beside that of the picture.
+  const mmPerPx = heightMm / heightPx;
+  const middle = {
+    across: across.middle - ((insets.leftPx - insets.rightPx) / 2) * mmPerPx,
+    upright: upright.middle - (insets.bottomPx / 2) * mmPerPx,
+  };
+  const target = add(addScaled(scale(right, middle.across), up, middle.upright), scale(towards, deep.middle));
   const { azimuthDeg, elevationDeg } = angles;
-  const heightMm = withinLimits(MARGIN * Math.max(upright.length, across.length / aspect));
   return { target, azimuthDeg, elevationDeg, heightMm };
 }
 

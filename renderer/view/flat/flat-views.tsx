@@ -45,7 +45,7 @@ function FlatView({ view, scene, heightPx, textPx, onPick }: Props & { readonly 
   const drawn = useMemo(() => {
     const size = { widthPx, heightPx: Math.max(40, heightPx - CAPTION_LINES * textPx) };
     const camera = { ...fitCamera(view, scene.reaches, size), heightMm: commonHeightMm(scene, size) };
-    const annotations = annotate(scene, { camera, size, textPx, section: null });
+    const annotations = annotate(scene, { camera, size, textPx, section: null, labelled: 'all' });
     return { size, ...flatPicture(scene, camera, size), annotations };
   }, [view, scene, widthPx, heightPx, textPx]);
   return (

@@ -95,13 +95,14 @@ function describeTubes(header: Header): { tubes: readonly SceneTube[]; notes: re
   const isPartlyPlaced = header.primaries.some(({ port }) => port !== null);
   const found = header.primaries.flatMap((primary): readonly TracedTube[] => {
     if (primary.pieces.length === 0) return [];
-    const odMm = mmOf(tubeOf(header, primary).od);
+    const { od, wall } = tubeOf(header, primary);
+    const [odMm, wallMm] = [mmOf(od), mmOf(wall)];
     const place = unplaced.indexOf(primary) + (isPartlyPlaced ? 1 : 0);
     const offsetMm = primary.port === null ? place * UNPLACED_PITCH_ODS * odMm : 0;
-    const key = `${odMm} ${offsetMm}`;
+    const key = `${odMm} ${wallMm} ${offsetMm}`;
     const known = traced.get(primary);
     if (known?.key === key) return [known.tube];
-    const tube = traceTube(primary, odMm, offsetMm);
+    const tube = traceTube(primary, { odMm, wallMm }, offsetMm);
     if (tube === null) return [];
     traced.set(primary, { key, tube });
     return [tube];
@@ -115,7 +116,7 @@ function describeTubes(header: Header): { tubes: readonly SceneTube[]; notes: re
   };
 }
 
-function traceTube(primary: Primary, odMm: number, offsetMm: number): TracedTube | null {
+function traceTube(primary: Primary, size: Pick<SceneTube, 'odMm' | 'wallMm'>, offsetMm: number): TracedTube | null {
   const path = pathOf(primary, offsetMm);
   if (path === null) return null;
   const { joints, spans, end } = path.path;
@@ -128,7 +129,15 @@ function traceTube(primary: Primary, odMm: number, offsetMm: number): TracedTube
       end: joints[index + 1] ?? end,
     }),
   );
-  const tube = { primaryId: primary.id, name: primary.name, odMm, pieces, start, end, isPlaced: primary.port !== null };
+  const tube = {
+    primaryId: primary.id,
+    name: primary.name,
+    ...size,
+    pieces,
+    start,
+    end,
+    isPlaced: primary.port !== null,
+  };
   return { tube, note: path.problem === null ? null : describeProblem(path.problem) };
 }
 

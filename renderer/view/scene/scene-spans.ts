@@ -5,6 +5,8 @@ import {
   assertNever,
   closureLimits,
   findInlet,
+  finenessMm,
+  finerStyle,
   formatGap,
   formatLength,
   type Header,
@@ -15,7 +17,6 @@ import {
   mmOf,
   primaryClosure,
   scale,
-  unitOf,
 } from '../../../core/index.ts';
 import type { SceneSpan } from './scene.ts';
 
@@ -38,18 +39,28 @@ export function gapSpans(gaps: readonly HeaderGap[], header: Header): readonly S
     const isObstacle = gap.kind === 'obstacle';
     const from = isObstacle ? gap.clearance.centre : gap.clearance.outsideA;
     const to = isObstacle ? gap.clearance.onObstacle : gap.clearance.outsideB;
-    return { key: gapKey(gap), kind: 'gap', from, to, text: gapText(gap, header) };
+    const primaryIds = gap.kind === 'pair' ? [gap.primaryIdA, gap.primaryIdB] : [gap.primaryId];
+    return {
+      key: gapKey(gap),
+      kind: 'gap',
+      from,
+      to,
+      text: gapText(gap, header),
+      primaryIds,
+      rank: gap.clearance.gapMm,
+    };
   });
 }
 
-/** "3/16 in"; "overlaps 1/8 in"; "0.248 in, 0.002 in under" where the display would round a tight gap to the one asked for. */
+/** `3/16"`; `overlaps 1/8"` where the two run into each other; `0.248", 0.002" under` where rounding would hide that it is tight. */
 export function gapText({ clearance: { gapMm }, isTight }: HeaderGap, header: Header): string {
   const { display, wantedGap } = header.settings;
-  const text = formatGap(gapMm, display);
   const wantedMm = mmOf(wantedGap);
+  const text = formatGap(gapMm, display);
   if (!isTight || text !== formatLength(wantedMm, display)) return text;
-  const fine: LengthStyle = unitOf(display) === 'mm' ? { kind: 'mm', places: 2 } : { kind: 'decimalInch', places: 3 };
-  return `${formatGap(gapMm, fine)}, ${formatLength(wantedMm - gapMm, fine)} under`;
+  const fine = finerStyle(display);
+  const underMm = Math.max(wantedMm - gapMm, finenessMm(fine));
+  return `${formatLength(wantedMm - underMm, fine)}, ${formatLength(underMm, fine)} under`;
 }
 
 /** A line from every end to the inlet that it misses by more than the header accepts. */
@@ -63,6 +74,7 @@ export function closureSpans(header: Header, style: LengthStyle): readonly Scene
     const to = frame.value.point;
     const from = add(to, scale(closure.value.gap, -1));
     const text = `${formatLength(closure.value.gapMm, style)} off`;
-    return [{ key: `closure ${primary.id}`, kind: 'closure', from, to, text }];
+    const rank = -closure.value.gapMm;
+    return [{ key: `closure ${primary.id}`, kind: 'closure', from, to, text, primaryIds: [primary.id], rank }];
   });
 }

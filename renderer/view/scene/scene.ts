@@ -15,6 +15,7 @@ export interface SceneTube {
   readonly primaryId: string;
   readonly name: string;
   readonly odMm: number;
+  readonly wallMm: number;
   readonly pieces: readonly ScenePiece[];
   readonly start: Frame;
   readonly end: Frame;
@@ -58,6 +59,10 @@ export interface SceneSpan {
   readonly to: Vector;
   /** The figure with its unit, in the header's display unit. */
   readonly text: string;
+  /** Whose it is: two primaries, or one and something else. */
+  readonly primaryIds: readonly string[];
+  /** The smaller, the more it presses. */
+  readonly rank: number;
 }
 
 /** The clocking of the selected bend, at the joint before it. */

@@ -5,6 +5,7 @@ import { distance } from '../../../core/index.ts';
 import { type PictureSize, screenAxes, type ViewCamera } from '../camera/view-camera.ts';
 import type { Scene } from '../scene/scene.ts';
 import { cutPlane, type SectionCut } from '../scene/section-cut.ts';
+import { CapObject } from './cap-object.ts';
 import { FurnitureObject, TubeObject, ViewMaterials } from './scene-meshes.ts';
 import { isSoftwareGraphics } from './software-graphics.ts';
 import type { ViewColours } from './view-colours.ts';
@@ -31,6 +32,8 @@ export interface PickedPiece {
 
 /** Distances beyond which nothing is drawn, as multiples of the header's own size. */
 const DEPTH = 3;
+/** How wide silhouettes are. */
+const EDGE_PX = { other: 1.5, inHand: 2.5 } as const;
 
 export class HeaderView {
   readonly #renderer: WebGLRenderer;
@@ -41,6 +44,7 @@ export class HeaderView {
   readonly #materials = new ViewMaterials();
   readonly #tubes = new Map<string, TubeObject>();
   #furniture: FurnitureObject | null = null;
+  #caps: CapObject | null = null;
   #state: HeaderViewState | null = null;
   #frames = 0;
 
@@ -74,6 +78,10 @@ export class HeaderView {
       this.#renderer.setSize(size.widthPx, size.heightPx, false);
     }
     this.#renderer.clippingPlanes = state.section === null ? [] : [sectionPlane(state.section)];
+    if (before?.section !== state.section || before.scene !== state.scene) this.#showCaps(state.section);
+    const mmPerPx = state.camera.heightMm / Math.max(1, size.heightPx);
+    this.#materials.edge.widthMm = EDGE_PX.other * mmPerPx;
+    this.#materials.edgeInHand.widthMm = EDGE_PX.inHand * mmPerPx;
     this.#placeCamera(state);
     this.#draw();
   }
@@ -107,6 +115,7 @@ export class HeaderView {
     this.#canvas.removeEventListener('webglcontextlost', this.#lost);
     for (const tube of this.#tubes.values()) tube.dispose();
     this.#furniture?.dispose();
+    this.#caps?.dispose();
     this.#materials.dispose();
     const left = this.counts;
     this.#renderer.dispose();
@@ -139,6 +148,13 @@ export class HeaderView {
     this.#furniture?.dispose();
     this.#furniture = new FurnitureObject(scene, this.#materials);
     this.#world.add(this.#furniture.group);
+  }
+
+  #showCaps(section: SectionCut | null): void {
+    if (this.#caps !== null) this.#world.remove(this.#caps.group);
+    this.#caps?.dispose();
+    this.#caps = section === null ? null : new CapObject(this.#tubes.values(), section, this.#materials);
+    if (this.#caps !== null) this.#world.add(this.#caps.group);
   }
 
   #remove(primaryId: string, object: TubeObject): void {

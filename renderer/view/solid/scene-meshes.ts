@@ -15,67 +15,41 @@ import {
   Quaternion,
   Vector3,
 } from 'three';
-import { add, assertNever, distance, dot, scale, subtract, unit, type Vector } from '../../../core/index.ts';
+import { add, assertNever, distance, scale, subtract, unit, type Vector } from '../../../core/index.ts';
 import { bodyOutline, mouthOutline, planePatch } from '../scene/body-outline.ts';
 import type { Bounds, SceneBody, SceneMouth, SceneSelection, SceneTube } from '../scene/scene.ts';
 import { AROUND, lineNumbers, type TubeSurface, tubeSurface } from '../scene/tube-surface.ts';
+import { MetalMaterial, SilhouetteMaterial } from './metal.ts';
 import type { ViewColours } from './view-colours.ts';
-
-/**
- * The light is fixed in space and worked out once for every corner, so that a picture costs little even where graphics are
- * drawn in software; what is seen from within a tube is darker.
- */
-function tubeMaterial(): MeshBasicMaterial {
-  const material = new MeshBasicMaterial({
-    vertexColors: true,
-    side: DoubleSide,
-    polygonOffset: true,
-    polygonOffsetFactor: 1,
-    polygonOffsetUnits: 1,
-  });
-  material.onBeforeCompile = (shader) => {
-    shader.fragmentShader = shader.fragmentShader.replace(
-      '#include <color_fragment>',
-      '#include <color_fragment>\n  if (!gl_FrontFacing) diffuseColor.rgb *= 0.55;',
-    );
-  };
-  return material;
-}
-
-/** From above, in front and outboard: the side that the usual view is from. */
-const LIGHT = unit({ x: 0.35, y: 0.45, z: 0.8 });
-const DARKEST = 0.16;
-
-/** How light each corner is, 0 to 1, as three equal parts of a colour: half Lambert, which leaves no side black. */
-export function shadesOf(normals: Float32Array): Float32Array {
-  const shades = new Float32Array(normals.length);
-  for (let corner = 0; corner < normals.length; corner += 3) {
-    const facing = dot(LIGHT, { x: normals[corner] ?? 0, y: normals[corner + 1] ?? 0, z: normals[corner + 2] ?? 0 });
-    shades.fill(DARKEST + ((1 - DARKEST) * (facing + 1)) / 2, corner, corner + 3);
-  }
-  return shades;
-}
 
 /** One of each for the whole view; which mesh has which says what is in hand. */
 export class ViewMaterials {
-  readonly tube = tubeMaterial();
-  readonly tubeInHand = tubeMaterial();
-  readonly selected = tubeMaterial();
+  readonly tube = new MetalMaterial();
+  readonly tubeInHand = new MetalMaterial();
+  readonly selected = new MetalMaterial();
+  readonly edge = new SilhouetteMaterial();
+  readonly edgeInHand = new SilhouetteMaterial();
   readonly seam = new LineBasicMaterial();
+  /** Of the faces that a section cuts. */
+  readonly cut = new MeshBasicMaterial({ side: DoubleSide });
   readonly body = new MeshBasicMaterial({ transparent: true, opacity: 0.16, depthWrite: false, side: DoubleSide });
   readonly bodyEdge = new LineBasicMaterial();
 
   show(colours: ViewColours): void {
-    this.tube.color.setStyle(colours.tube);
-    this.tubeInHand.color.setStyle(colours.tubeInHand);
-    this.selected.color.setStyle(colours.selected);
+    this.tube.setColour(colours.tube);
+    this.tubeInHand.setColour(colours.tubeInHand);
+    this.selected.setColour(colours.selected);
+    this.edge.setColour(colours.edge);
+    this.edgeInHand.setColour(colours.edgeInHand);
     this.seam.color.setStyle(colours.seam);
+    this.cut.color.setStyle(colours.cut);
     this.body.color.setStyle(colours.body);
     this.bodyEdge.color.setStyle(colours.body);
   }
 
   dispose(): void {
-    const all: readonly Material[] = [this.tube, this.tubeInHand, this.selected, this.seam, this.body, this.bodyEdge];
+    const { tube, tubeInHand, selected, edge, edgeInHand, seam, cut, body, bodyEdge } = this;
+    const all: readonly Material[] = [tube, tubeInHand, selected, edge, edgeInHand, seam, cut, body, bodyEdge];
     for (const material of all) material.dispose();
   }
 }
@@ -86,12 +60,14 @@ function lines(numbers: ArrayLike<number>, material: LineBasicMaterial): LineSeg
   return new LineSegments(geometry, material);
 }
 
-/** A primary: one mesh whose runs of pieces have materials of their own, and the rings at its joints. */
+/** A primary: one mesh whose runs of pieces have materials of their own, its silhouette, and the rings at its joints. */
 export class TubeObject {
   readonly group = new Group();
   readonly tube: SceneTube;
   readonly #surface: TubeSurface;
   readonly #mesh: Mesh<BufferGeometry, Material[]>;
+  readonly #edge: Mesh<BufferGeometry, Material>;
+  readonly #materials: ViewMaterials;
   readonly #seams: LineSegments;
 
   constructor(tube: SceneTube, materials: ViewMaterials) {
@@ -99,16 +75,24 @@ export class TubeObject {
     this.#surface = tubeSurface(tube);
     const geometry = new BufferGeometry();
     geometry.setAttribute('position', new BufferAttribute(this.#surface.positions, 3));
-    geometry.setAttribute('color', new BufferAttribute(shadesOf(this.#surface.normals), 3));
+    geometry.setAttribute('normal', new BufferAttribute(this.#surface.normals, 3));
     geometry.setIndex(new BufferAttribute(this.#surface.indices, 1));
+    // The same corners, every second one left out.
+    const coarse = new BufferGeometry();
+    coarse.setAttribute('position', geometry.getAttribute('position'));
+    coarse.setAttribute('normal', geometry.getAttribute('normal'));
+    coarse.setIndex(new BufferAttribute(this.#surface.coarseIndices, 1));
+    this.#materials = materials;
     this.#mesh = new Mesh(geometry, [materials.tube, materials.tubeInHand, materials.selected]);
+    this.#edge = new Mesh(coarse, materials.edge);
     this.#seams = lines(this.#surface.seams, materials.seam);
-    this.group.add(this.#mesh, this.#seams);
+    this.group.add(this.#mesh, this.#edge, this.#seams);
   }
 
   /** Puts the accent on the selected piece, and more weight on the primary in hand. */
   select(selection: SceneSelection): void {
     const plain = selection.primaryId === this.tube.primaryId ? 1 : 0;
+    this.#edge.material = plain === 1 ? this.#materials.edgeInHand : this.#materials.edge;
     const chosen = plain === 0 ? -1 : this.tube.pieces.findIndex(({ pieceId }) => pieceId === selection.pieceId);
     const starts = this.#surface.pieceStarts;
     const end = starts.at(-1) ?? 0;
@@ -135,8 +119,13 @@ export class TubeObject {
     return this.#mesh;
   }
 
+  get surface(): TubeSurface {
+    return this.#surface;
+  }
+
   dispose(): void {
     this.#mesh.geometry.dispose();
+    this.#edge.geometry.dispose();
     this.#seams.geometry.dispose();
   }
 }

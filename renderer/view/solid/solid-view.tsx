@@ -23,8 +23,8 @@ interface Props {
   readonly onLost: () => void;
 }
 
-/** Height of the corner with the axes. */
-const CORNER_PX = 140;
+/** Width and height of the corner with the axes, in heights of its text. */
+export const CORNER_TEXTS = 11;
 
 export function SolidView({ scene, camera, section, size, textPx, label, onCamera, onPick, onLost }: Props) {
   const place = useRef<HTMLDivElement>(null);
@@ -39,6 +39,7 @@ export function SolidView({ scene, camera, section, size, textPx, label, onCamer
       if (picked !== null) onPick(picked);
     },
   });
+  const [hoveredId, hover] = useHover((x, y) => view.current?.pick(x, y)?.primaryId ?? null);
   useHeaderView(place, view, onLost);
   useLayoutEffect(() => {
     if (view.current === null || colours === null || place.current === null) return;
@@ -46,22 +47,56 @@ export function SolidView({ scene, camera, section, size, textPx, label, onCamer
     showCounts(place.current, view.current.counts);
   }, [scene, camera, section, size, colours]);
   const annotations = useMemo(
-    () => annotate(scene, { camera, size, textPx, section }),
-    [scene, camera, size, textPx, section],
+    () => annotate(scene, { camera, size, textPx, section, labelled: { hoveredId } }),
+    [scene, camera, size, textPx, section, hoveredId],
   );
+  const cornerPx = CORNER_TEXTS * textPx;
   return (
-    // biome-ignore lint/a11y/noNoninteractiveTabindex: the picture is turned with the arrow keys
-    <div className="solid-view" role="application" aria-label={label} tabIndex={0} {...gestures}>
+    <div
+      className="solid-view"
+      role="application"
+      aria-label={label}
+      // biome-ignore lint/a11y/noNoninteractiveTabindex: the picture is turned with the arrow keys
+      tabIndex={0}
+      {...gestures}
+      {...hover(gestures.onPointerMove)}
+    >
       <div ref={place} className="solid-canvas" />
       <svg aria-hidden="true" width={size.widthPx} height={size.heightPx}>
         <AnnotationMarks annotations={annotations} textPx={textPx} />
       </svg>
       {/* Apart from the rest: what is drawn over the picture costs by the area that it spans. */}
-      <svg className="view-corner" aria-hidden="true" width={14 * textPx} height={CORNER_PX}>
-        <AxesMark axes={annotations.axes} size={{ widthPx: 14 * textPx, heightPx: CORNER_PX }} textPx={textPx} />
+      <svg className="view-corner" aria-hidden="true" width={cornerPx} height={cornerPx}>
+        <AxesMark axes={annotations.axes} size={{ widthPx: cornerPx, heightPx: cornerPx }} textPx={textPx} />
       </svg>
     </div>
   );
+}
+
+type PointerMove = ReturnType<typeof useViewGestures>['onPointerMove'];
+
+/** The primary under a pointer that only looks; found once a frame at most. */
+function useHover(primaryAt: (xPx: number, yPx: number) => string | null) {
+  const [hoveredId, setHoveredId] = useState<string | null>(null);
+  const waiting = useRef(0);
+  const at = useRef(primaryAt);
+  at.current = primaryAt;
+  useEffect(() => () => cancelAnimationFrame(waiting.current), []);
+  const handlers = (onPointerMove: PointerMove) => ({
+    onPointerMove(event: Parameters<PointerMove>[0]) {
+      onPointerMove(event);
+      if (event.buttons !== 0 || event.pointerType === 'touch') return;
+      const box = event.currentTarget.getBoundingClientRect();
+      const [x, y] = [event.clientX - box.left, event.clientY - box.top];
+      cancelAnimationFrame(waiting.current);
+      waiting.current = requestAnimationFrame(() => setHoveredId(at.current(x, y)));
+    },
+    onPointerLeave() {
+      cancelAnimationFrame(waiting.current);
+      setHoveredId(null);
+    },
+  });
+  return [hoveredId, handlers] as const;
 }
 
 /**

@@ -4,7 +4,11 @@ export interface ViewColours {
   readonly tube: string;
   readonly tubeInHand: string;
   readonly selected: string;
+  /** Silhouettes, each against tube and page; those in hand are wider too. */
+  readonly edge: string;
+  readonly edgeInHand: string;
   readonly seam: string;
+  readonly cut: string;
   readonly body: string;
   readonly surface: string;
 }
@@ -13,7 +17,10 @@ const NAMES: Readonly<Record<keyof ViewColours, string>> = {
   tube: '--view-tube',
   tubeInHand: '--view-tube-in-hand',
   selected: '--accent',
+  edge: '--view-edge',
+  edgeInHand: '--view-edge-in-hand',
   seam: '--view-seam',
+  cut: '--view-cut',
   body: '--text-muted',
   surface: '--surface',
 };
@@ -30,7 +37,10 @@ export function readColours(place: HTMLElement): ViewColours {
     tube: read(NAMES.tube),
     tubeInHand: read(NAMES.tubeInHand),
     selected: read(NAMES.selected),
+    edge: read(NAMES.edge),
+    edgeInHand: read(NAMES.edgeInHand),
     seam: read(NAMES.seam),
+    cut: read(NAMES.cut),
     body: read(NAMES.body),
     surface: read(NAMES.surface),
   };
@@ -42,10 +52,10 @@ export function readColours(place: HTMLElement): ViewColours {
 export function onLookChange(changed: () => void): () => void {
   const observer = new MutationObserver(changed);
   observer.observe(document.documentElement, { attributeFilter: ['data-theme', 'data-density'] });
-  const dark = matchMedia('(prefers-color-scheme: dark)');
-  dark.addEventListener('change', changed);
+  const looks = ['(prefers-color-scheme: dark)', '(forced-colors: active)'].map((query) => matchMedia(query));
+  for (const look of looks) look.addEventListener('change', changed);
   return () => {
     observer.disconnect();
-    dark.removeEventListener('change', changed);
+    for (const look of looks) look.removeEventListener('change', changed);
   };
 }

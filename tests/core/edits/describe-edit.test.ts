@@ -26,7 +26,7 @@ describe('names of steps', () => {
     ['change of piece 2, primary 2', replace({ ...bend, angleDeg: 10, clockingDeg: 10 })],
     ['add bend 90\u00b0 to primary 2', { kind: 'addPiece', primaryId: second.id, piece: { ...bend, id: 'n' }, at: 0 }],
     [
-      'add straight 3\u20091/2 in to primary 2',
+      'add straight 3\u20091/2" to primary 2',
       { kind: 'addPiece', primaryId: second.id, piece: { ...straight, id: 'n' }, at: 0 },
     ],
     ['remove piece 2, primary 2', { kind: 'removePiece', primaryId: second.id, pieceId: bend.id }],

@@ -116,13 +116,13 @@ describe('a tape that cannot be right is refused', () => {
     const problem = { kind: 'noInsideArc', clrMm: 20, odMm: 40 } as const;
     expect(angleFromInsideArc({ clrMm: 20, odMm: 40, arcMm: 1 })).toEqual({ ok: false, problems: [problem] });
     expect(describeLengthProblem(problem)).toBe(
-      'A tube of 40.0 mm (1.575 in) OD bent to 20.0 mm (0.787 in) CLR has no inside arc: check the CLR, or measure the outside.',
+      'A tube of 40.0 mm (1.575") OD bent to 20.0 mm (0.787") CLR has no inside arc: check the CLR, or measure the outside.',
     );
   });
 
   test('the sentences say what was read and what would do', () => {
     expect(describeLengthProblem({ kind: 'measureTooLong', measure: 'chord', valueMm: 153, limitMm: 152.4 })).toBe(
-      'The end-to-end chord of 153.0 mm (6.024 in) is longer than a bend of this CLR can have, 152.4 mm (6.000 in): check it and the CLR.',
+      'The end-to-end chord of 153.0 mm (6.024") is longer than a bend of this CLR can have, 152.4 mm (6.000"): check it and the CLR.',
     );
     expect(describeLengthProblem({ kind: 'measureNotPositive', measure: 'insideArc', valueMm: Number.NaN })).toBe(
       'The arc along the inside is not a number: measure again and type a length above zero.',

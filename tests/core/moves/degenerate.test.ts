@@ -253,7 +253,7 @@ describe('a kick', () => {
     expect(describeMove(outcome.moves[0] as never, header)).toMatch(/^Kick straight 3: /);
     const applied = applyEdit(header, outcome.moves[0]?.edit as never);
     if (!applied.ok) throw new Error('refused');
-    expect(matchHeader(applied.value.header).primaries[0]?.verdict).toBe('inBand');
+    expect(matchHeader(applied.value.header).primaries[0]?.side).toBe('inBand');
   });
 });
 

@@ -80,7 +80,7 @@ describe('a change of a move', () => {
 
   it('is said in the display unit, and finer where the saw needs it', () => {
     const change: MoveChange = { kind: 'length', pieceIndex: 2, from: inches(2), to: inches(2 + 25 / 64) };
-    expect(said([change], IN_INCHES)).toBe('Lengthen straight 3 by 25/64 in to 2 25/64 in');
+    expect(said([change], IN_INCHES)).toBe('Lengthen straight 3 by 25/64" to 2 25/64"');
   });
 });
 

@@ -4,6 +4,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { formatAngle, formatAngleBare } from '../../../core/units/format-angle.ts';
 import {
+  addsUpAsShown,
   formatDeviation,
   formatFeetInches,
   formatLength,
@@ -23,17 +24,17 @@ const THOUSANDTHS: LengthStyle = { kind: 'decimalInch', places: 3 };
 
 describe('a length is shown in the style asked for', () => {
   test.each<[number, LengthStyle, string]>([
-    [34.5625 * 25.4, SIXTEENTHS, '34\u20099/16 in'],
-    [0.5625 * 25.4, SIXTEENTHS, '9/16 in'],
-    [3 * 25.4, SIXTEENTHS, '3 in'],
-    [2.75 * 25.4, SIXTY_FOURTHS, '2\u20093/4 in'],
-    [14 * 25.4, SIXTEENTHS, '14 in'],
-    [0, SIXTEENTHS, '0 in'],
+    [34.5625 * 25.4, SIXTEENTHS, '34\u20099/16"'],
+    [0.5625 * 25.4, SIXTEENTHS, '9/16"'],
+    [3 * 25.4, SIXTEENTHS, '3"'],
+    [2.75 * 25.4, SIXTY_FOURTHS, '2\u20093/4"'],
+    [14 * 25.4, SIXTEENTHS, '14"'],
+    [0, SIXTEENTHS, '0"'],
     [0, TENTHS_OF_MM, '0.0 mm'],
     [70, TENTHS_OF_MM, '70.0 mm'],
     [70, { kind: 'mm', places: 0 }, '70 mm'],
-    [34.5625 * 25.4, THOUSANDTHS, '34.563 in'],
-    [-2.75 * 25.4, SIXTEENTHS, '\u22122\u20093/4 in'],
+    [34.5625 * 25.4, THOUSANDTHS, '34.563"'],
+    [-2.75 * 25.4, SIXTEENTHS, '\u22122\u20093/4"'],
     [-0.04, TENTHS_OF_MM, '0.0 mm'],
     [0.05, TENTHS_OF_MM, '0.1 mm'],
     [0.005, { kind: 'mm', places: 2 }, '0.01 mm'],
@@ -183,4 +184,21 @@ test('a length is shown as nothing when it rounds to nothing, whatever its sign'
   expect(zero).toEqual([true, true, true]);
   expect([0.8, -0.8].map((mm) => isShownAsZero(mm, sixteenths))).toEqual([false, false]);
   expect(isShownAsZero(0.06, { kind: 'mm', places: 1 })).toBe(false);
+});
+
+test.each<[readonly number[], number, LengthStyle, boolean]>([
+  // 31 15/16 + 1/4 are 32 3/16, and 32 7/32 is shown as 32 1/4.
+  [[31.96875 - 0.04, 0.25 + 0.02], 32.19875 + 0.02, SIXTEENTHS, false],
+  [[31.9375, 0.25], 32.1875, SIXTEENTHS, true],
+  [[36, -0.25], 35.75, SIXTEENTHS, true],
+  [[1 / 32, 1 / 32], 1 / 16, SIXTEENTHS, false],
+  [[0.5, 0.5], 1, THOUSANDTHS, true],
+  [[0.04 / 25.4, 0.04 / 25.4], 0.08 / 25.4, TENTHS_OF_MM, false],
+])('%o add up to %d in as shown in %o: %s', (partsIn, sumIn, style, adds) => {
+  const shown = addsUpAsShown(
+    partsIn.map((value) => value * MM_PER_INCH),
+    sumIn * MM_PER_INCH,
+    style,
+  );
+  expect(shown).toBe(adds);
 });

@@ -42,7 +42,7 @@ test('a finished header is in the archive with its figures and drawing, and does
   await goTo(page, '#/archive');
   await expect.poll(() => rows().count()).toBe(1);
   const text = await rows().textContent();
-  for (const word of ['Hill-climb four', 'Target', 'Mean', 'Spread', '4 primaries', '1 3/4 in']) {
+  for (const word of ['Hill-climb four', 'Target', 'Mean', 'Spread', '4 primaries', '1 3/4"']) {
     expect(text?.replaceAll('\u2009', ' ')).toContain(word);
   }
   const { header } = await app.backend.must('openHeader', { headerId });

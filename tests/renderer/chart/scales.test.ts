@@ -4,7 +4,8 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Header, Piece } from '../../../core/header/header.ts';
 import { newHeader } from '../../../core/header/new-header.ts';
-import { BAND_SLACK_MM, matchHeader } from '../../../core/length/match-header.ts';
+import { BAND_SLACK_MM } from '../../../core/length/band.ts';
+import { matchHeader } from '../../../core/length/match-header.ts';
 import { inches, MM_PER_INCH } from '../../../core/units/length.ts';
 import type { LengthStyle } from '../../../core/units/length-style.ts';
 import { deviationScale, halfSpanMm } from '../../../renderer/chart/deviation-scale.ts';
@@ -147,7 +148,7 @@ describe('the deviation scale', () => {
     expect(scale.x(-1000)).toBe(scale.x(-25.4));
   });
 
-  test('order along the scale is order of value, and a mark is inside the drawn band exactly when the verdict is in band', () => {
+  test('order along the scale is order of value, and a mark is inside the drawn band exactly when its length is', () => {
     const lengths = fc.array(fc.integer({ min: 16 * 20, max: 16 * 40 }), { minLength: 2, maxLength: 8 });
     fc.assert(
       fc.property(lengths, fc.integer({ min: 200, max: 2000 }), (sixteenths, widthPx) => {
@@ -158,7 +159,7 @@ describe('the deviation scale', () => {
         for (const match of report.primaries) {
           const xPx = scale.x(match.deviationMm ?? 0);
           const isInside = xPx >= scale.x(-band.minusMm) - slackPx && xPx <= scale.x(band.plusMm) + slackPx;
-          expect(isInside).toBe(match.verdict === 'inBand');
+          expect(isInside).toBe(match.side === 'inBand');
           for (const other of report.primaries) {
             if ((match.deviationMm ?? 0) < (other.deviationMm ?? 0)) {
               expect(xPx).toBeLessThanOrEqual(scale.x(other.deviationMm ?? 0));

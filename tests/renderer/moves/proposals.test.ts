@@ -45,15 +45,15 @@ function proposalsFor(of: Header, primaryId: string) {
 describe('a move', () => {
   test('is said with length, verdict, joints, cuts, tube, end and clearance, lengths with their unit', () => {
     const [first] = proposalsFor(header, 'primary-3');
-    expect(plain(first?.said ?? '')).toBe('Lengthen straight 7 by 3/16 in to 10 11/16 in');
+    expect(plain(first?.said ?? '')).toBe('Lengthen straight 7 by 3/16" to 10 11/16"');
     expect(COLUMNS.map((column) => plain(first?.cells[column].text ?? ''))).toEqual([
       verdictMark('inBand').word,
       '0',
       '0',
       '0',
-      '3/16 in',
-      '3/16 in deep',
-      '1/4 in',
+      '3/16"',
+      '3/16" deep',
+      '1/4"',
       '–',
     ]);
     expect(first?.cells.result.verdict).toBe('inBand');
@@ -76,7 +76,7 @@ describe('a move', () => {
     const [first] =
       outcome.before === null ? [] : moveProposals({ moves: movesOf(outcome), before: outcome.before }, header);
     expect(first?.cells.shelf.text).toMatch(/^✕ lacks \d+$/);
-    expect(first?.lines.map(plain)).toEqual(['Not on the shelf: 10 11/16 in of straight']);
+    expect(first?.lines.map(plain)).toEqual(['Not on the shelf: 10 11/16" of straight']);
   });
 
   test('in the preview comes out as its figures say, and the header is left as it was', () => {
@@ -84,7 +84,7 @@ describe('a move', () => {
     for (const proposal of proposalsFor(header, 'primary-3')) {
       const preview = previewOf(proposal, header);
       const match = preview?.report.primaries.find(({ primaryId }) => primaryId === 'primary-3');
-      expect(match?.verdict).toBe('inBand');
+      expect(match?.side).toBe('inBand');
       expect(match?.lengthMm).toBeCloseTo(proposal.moves[0]?.lengthMm ?? 0, 6);
     }
     expect(header).toEqual(before);
@@ -111,9 +111,9 @@ describe('all primaries', () => {
     const found = suggestHeaderMoves(header);
     if (found.kind !== 'found') throw new Error('no plans');
     const [keep, ...others] = planProposals(found, header, matchHeader(header));
-    expect(plain(keep?.said ?? '')).toBe('Keep the target of 35 1/4 in; change 2 primaries');
+    expect(plain(keep?.said ?? '')).toBe('Keep the target of 35 1/4"; change 2 primaries');
     expect(keep?.lines.map((line) => line.slice(0, 10))).toEqual(['Primary 2:', 'Primary 3:']);
-    const after = previewOf(keep ?? null, header)?.report.primaries.map(({ verdict }) => verdict);
+    const after = previewOf(keep ?? null, header)?.report.primaries.map(({ side }) => side);
     expect(after).toEqual(['inBand', 'inBand', 'inBand', 'inBand']);
     expect(others.every(({ said }) => said.startsWith('Move the target to '))).toBe(true);
   });
@@ -125,7 +125,7 @@ describe('all primaries', () => {
     const cheaper = { ...found.asItIs, targetMm: 25.4, jointsMade: 0, unsolved: [] };
     const asItIs = { ...found.asItIs, jointsMade: 4 };
     expect(plain(cheaperSentence({ ...found, asItIs, cheaper }, header) ?? '')).toBe(
-      'Moving the target to 1 in takes 0 joints; keeping it and changing 2 primaries takes 4.',
+      'Moving the target to 1" takes 0 joints; keeping it and changing 2 primaries takes 4.',
     );
   });
 });

@@ -17,10 +17,10 @@ function closure(alongIn: number, asideIn: number, tiltDeg: number): Closure {
 
 describe('a closure', () => {
   test.each([
-    [3 / 16, 0, 0.4, 'ends 3/16 in short of the inlet, 0.4° off'],
-    [-0.25, 0, 0, 'ends 1/4 in too deep in the inlet, square'],
-    [0, 1.125, 12.34, 'ends 1 1/8 in to the side, 12.3° off'],
-    [0.5, 0.0625, 0.04, 'ends 1/2 in short of the inlet and 1/16 in to the side, square'],
+    [3 / 16, 0, 0.4, 'ends 3/16" short of the inlet, 0.4° off'],
+    [-0.25, 0, 0, 'ends 1/4" too deep in the inlet, square'],
+    [0, 1.125, 12.34, 'ends 1 1/8" to the side, 12.3° off'],
+    [0.5, 0.0625, 0.04, 'ends 1/2" short of the inlet and 1/16" to the side, square'],
     [0.01, -0, 0, 'ends in the inlet, square'],
   ])('%d along, %d aside, %d off: %s', (along, aside, tilt, words) => {
     expect(plain(closureWords(closure(along, aside, tilt), STYLE))).toBe(words);
@@ -46,9 +46,9 @@ describe('gaps', () => {
     const meeting = gaps.find((gap) => gap.kind === 'pair' && gap.isAtCollector);
     const other = gaps.find((gap) => gap.kind === 'self');
     if (!meeting || !other) throw new Error('the demo has both');
-    expect(gapVerdict(meeting)).toBe('○ meet here, not counted');
-    expect(gapVerdict({ ...other, isTight: true })).toBe('◀ under');
-    expect(gapVerdict({ ...other, isTight: false })).toBe('● enough');
+    expect(gapVerdict(meeting)).toBe('○ meet here, not judged');
+    expect(gapVerdict({ ...other, isTight: true })).toBe('▲ tight');
+    expect(gapVerdict({ ...other, isTight: false })).toBe('● OK');
   });
 
   test('have keys of their own', () => {

@@ -10,8 +10,8 @@ import { readOutPiece, segmentLabel } from '../../../renderer/ui/words/piece-wor
 import {
   bandWords,
   captionSentence,
-  deviationWords,
   primaryTitle,
+  rowWords,
   verdictMark,
   verdictWords,
 } from '../../../renderer/ui/words/verdict-words.ts';
@@ -55,29 +55,31 @@ describe('verdicts', () => {
   test('each has its own mark and its own word', () => {
     const marks = (['short', 'inBand', 'long'] as const).map(verdictMark);
     expect(new Set(marks.map(({ mark }) => mark)).size).toBe(3);
-    expect(marks.map(({ word }) => word)).toEqual(['short', 'in band', 'long']);
+    expect(marks.map(({ word }) => word)).toEqual(['short', 'OK', 'long']);
   });
 
-  test('say how far and which way, with a true sign at the row end', () => {
+  test('say how far and which way, and at the row end also how far inside the band', () => {
     const report = matchHeader(lengthsHeader([36, 35 + 13 / 16]));
     const [longest, short] = report.primaries;
     if (longest === undefined || short === undefined) throw new Error('two primaries were made');
-    expect(plain(verdictWords(short, STYLE))).toBe('3/16 in short');
-    expect(plain(deviationWords(short, STYLE))).toBe('-3/16 short');
-    expect(verdictWords(longest, STYLE)).toBe('in band');
+    expect(plain(verdictWords(short, STYLE))).toBe('3/16" short');
+    expect(verdictWords(longest, STYLE)).toBe('sets the length');
+    const inside = matchHeader(lengthsHeader([36, 35 + 15 / 16])).primaries[1] ?? short;
+    expect([verdictWords(inside, STYLE), plain(rowWords(inside, STYLE))]).toEqual(['OK', 'OK, -1/16"']);
+    expect(plain(rowWords(short, STYLE))).toBe('3/16" short');
   });
 
   test('the caption names the worst, its rank and the band', () => {
     const report = matchHeader(lengthsHeader([36, 35 + 13 / 16, 36]));
     expect(plain(captionSentence(report, bandWords(MM_PER_INCH / 8, MM_PER_INCH / 8, STYLE), STYLE))).toBe(
-      'Primary 2 is 3/16 in short, the worst of 3; 2 of 3 in the band of ±1/8 in. Spread 3/16 in about a mean of 35 15/16 in.',
+      'Primary 2 is 3/16" short, the worst of 2; 1 of 2 within ±1/8". Spread 3/16" about a mean of 35 15/16".',
     );
   });
 
   test('the caption says so when all is well, and when there is nothing yet', () => {
     const band = bandWords(MM_PER_INCH / 16, MM_PER_INCH / 8, STYLE);
     expect(plain(captionSentence(matchHeader(lengthsHeader([36, 36])), band, STYLE))).toBe(
-      'All 2 primaries are in the band of -1/16 +1/8. Spread 0 in about a mean of 36 in.',
+      'Primary 2 is within -1/16" +1/8". Spread 0" about a mean of 36".',
     );
     expect(captionSentence(matchHeader(lengthsHeader([])), band, STYLE)).toBe(
       'No primary has a length to compare yet.',
@@ -93,7 +95,7 @@ describe('verdicts', () => {
 describe('pieces', () => {
   test('a bend is read out with everything about it', () => {
     const words = readOutPiece(BEND, { index: 1, lengthMm: 119.7, runMm: 176.8 }, STYLE);
-    expect(plain(words)).toBe('Piece 2: bend 90°, CLR 3 in, clocked 180°, 4 11/16 in long, run 6 15/16 in, tacked');
+    expect(plain(words)).toBe('Piece 2: bend 90°, CLR 3", clocked 180°, 4 11/16" long, run 6 15/16", tacked');
   });
 
   test('a clocking that is not recorded is said to be so', () => {

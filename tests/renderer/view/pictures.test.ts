@@ -3,7 +3,8 @@
 import { describe, expect, test } from 'vitest';
 import { demoHeader } from '../../../core/header/demo-header.ts';
 import { headerClearances } from '../../../core/index.ts';
-import { annotate, type PictureLabel, spreadLabels } from '../../../renderer/view/annotations/annotations.ts';
+import { annotate } from '../../../renderer/view/annotations/annotations.ts';
+import { type PictureLabel, spreadLabels } from '../../../renderer/view/annotations/labels.ts';
 import {
   FIRST_VIEW,
   FLAT_VIEWS,
@@ -26,7 +27,7 @@ describe('labels', () => {
   const label = (key: string, x: number, y: number): PictureLabel => ({
     key,
     kind: 'gap',
-    text: '3/16 in',
+    text: '3/16"',
     x,
     y,
     atX: x,
@@ -53,7 +54,7 @@ describe('labels', () => {
 
   test('name every primary, the one in hand marked', () => {
     const camera = fitCamera(FIRST_VIEW, scene.reaches, SIZE);
-    const { labels } = annotate(scene, { camera, size: SIZE, textPx: 16, section: null });
+    const { labels } = annotate(scene, { camera, size: SIZE, textPx: 16, section: null, labelled: 'all' });
     const names = labels.filter(({ kind }) => kind === 'primary');
     expect(names.map(({ text, isInHand }) => [text, isInHand])).toEqual([
       ['1', false],
@@ -67,7 +68,7 @@ describe('labels', () => {
     const camera = fitCamera(FIRST_VIEW, scene.reaches, SIZE);
     // Port 1 is at 0 forward, port 4 at -12.75 in.
     const section = { axis: 'x', atMm: -100, keeps: 'below' } as const;
-    const { labels } = annotate(scene, { camera, size: SIZE, textPx: 16, section });
+    const { labels } = annotate(scene, { camera, size: SIZE, textPx: 16, section, labelled: 'all' });
     expect(labels.filter(({ kind }) => kind === 'primary').map(({ text }) => text)).toEqual(['2', '3', '4']);
   });
 });
