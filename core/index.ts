@@ -78,7 +78,6 @@ export type { HeaderProblem, ProblemPath } from './header/header-problem.ts';
 export { nameFromText, nameWithEnding, noteFromText, shortened } from './header/names.ts';
 export { copyHeader, newHeader, newId } from './header/new-header.ts';
 export { describeEntryNote } from './header/parts/describe-entry-note.ts';
-export { type EntryNote, entryNotes } from './header/parts/entry-notes.ts';
 export { PARTS_COLUMNS, type RefusedRow, readPartsRows } from './header/parts/parts-rows.ts';
 export { copiedPieces, readPastedPieces } from './header/parts/pasted-pieces.ts';
 export {
@@ -192,7 +191,7 @@ export type { StorageFault, StorageProblem } from './storage-problem.ts';
 export { degreesOf, radiansOf, roundedTo } from './units/angle.ts';
 export { readDecimalCommas } from './units/decimal-comma.ts';
 export { formatAngle, formatAngleBare, formatSignedAngle } from './units/format-angle.ts';
-export { type CutFigure, formatCut } from './units/format-cut.ts';
+export { formatCut } from './units/format-cut.ts';
 export {
   addsUpAsShown,
   finenessMm,

@@ -7,7 +7,7 @@ import { roundHalfUp } from './rounded-text.ts';
 /** A figure off by less than this cuts the same: about a tenth of what a saw's blade and a scribed line leave open. */
 const CUT_SLACK_MM = 0.05;
 
-export interface CutFigure {
+interface CutFigure {
   /** Without its unit. */
   readonly text: string;
   /**

@@ -47,7 +47,7 @@ test('the match read back is the match after entering, whatever the piece and th
       const text = formatQuickEntry(piece, { unit: 'in', clr: inches(3) });
       const back = readBackEntry(HEADER, { text, primary: first, at, decimalComma: false });
       if (!back.ok) throw new Error(`${text} is not read`);
-      const edit = addPiecesEdit(first, [{ ...piece, id: 'entered' }], at);
+      const edit = addPiecesEdit(first, [{ ...piece, id: 'entered', state: 'tacked' }], at);
       const entered = edit === null ? null : applyEdit(HEADER, edit);
       if (entered?.ok !== true) throw new Error('not entered');
       const after = matchHeader(entered.value.header);
