@@ -54,6 +54,8 @@ export const preferencesSchema = z.strictObject({
   theme: z.enum(['system', 'light', 'dark']),
   /** `bench` has targets for gloves; `desk` is denser. */
   density: z.enum(['bench', 'desk']),
+  /** Parts of the bench that were dragged to a size of their own, in CSS pixels. */
+  sizes: z.partialRecord(z.enum(['panel', 'pieces', 'board']), z.int().min(50).max(8000)).optional(),
 });
 
 /** Text typed but not yet accepted, so that it can be offered again. */

@@ -81,6 +81,7 @@ function fileMenu(acts: MenuActs, state: MenuState): Item {
       command('importFile'),
       command('importStock'),
       command('exportHeader'),
+      command('printBench'),
       command('exportStock'),
       command('saveNow'),
       command('showBackups'),
@@ -136,7 +137,7 @@ function viewMenu(acts: MenuActs, state: MenuState): Item {
   };
 }
 
-/** From the whole header to its parts, then what can be opened below the bench; null is a line between. */
+/** From the whole header to its parts, then the panels of the bench; null is a line between. */
 const HEADER_COMMANDS: readonly (CommandIn<'header'> | null)[] = [
   'renameHeader',
   'duplicateHeader',
@@ -162,12 +163,13 @@ const HEADER_COMMANDS: readonly (CommandIn<'header'> | null)[] = [
   'duplicatePrimary',
   'deletePrimary',
   null,
-  'settingsDrawer',
-  'primariesDrawer',
-  'figuresDrawer',
-  'viewDrawer',
-  'shapeDrawer',
-  'movesDrawer',
+  'movesPanel',
+  'portsPanel',
+  'clockingPanel',
+  'fitPanel',
+  'obstaclesPanel',
+  'tablesPanel',
+  'settingsPanel',
   'keypad',
 ];
 

@@ -3,15 +3,16 @@
 import { memo, useCallback } from 'react';
 import { renameHeaderEdit, setSettingsEdit } from '../../core/index.ts';
 import type { CommandId } from '../../electron/bridge/commands.ts';
-import { DISPLAY_CHOICES, displayChoice } from '../bench/drawers/setting-choices.ts';
+import { DISPLAY_CHOICES, displayChoice } from '../bench/panels/setting-choices.ts';
 import { useCommandList, useCommandRegistry } from '../commands/command-registry.ts';
 import type { HeaderSession } from '../session/header-session.ts';
 import { useSession } from '../session/use-session.ts';
-import { Button } from '../ui/button.tsx';
 import { ActionMenu, ChoiceMenu } from '../ui/fields/choice-menu.tsx';
 import { RenameLine } from '../ui/fields/rename-line.tsx';
 import { type Screen, writeScreen } from '../ui/screen.ts';
+import { HeaderMenu } from './header-menu.tsx';
 import { SaveMarkLine } from './save-mark-line.tsx';
+import { UndoButtons } from './undo-buttons.tsx';
 
 interface Props {
   readonly screen: Screen;
@@ -30,8 +31,13 @@ export function Bar(props: Props) {
       <span className="bar-mark">Evenrun</span>
       <div className="bar-name">{session === null ? null : <HeaderTitle {...props} session={session} />}</div>
       <Places screen={screen} benchScreen={benchScreen} />
-      {session === null ? null : <SaveMarkLine session={session} />}
-      {session === null ? null : <UnitMenu session={session} />}
+      {session === null ? null : (
+        <>
+          <SaveMarkLine session={session} />
+          {screen.kind === 'bench' ? <UndoButtons /> : null}
+          <UnitMenu session={session} />
+        </>
+      )}
       <MoreMenu />
     </header>
   );
@@ -50,14 +56,8 @@ interface NameProps extends Pick<Props, 'isRenaming' | 'setRenaming'> {
 function HeaderName({ session, isRenaming, setRenaming }: NameProps) {
   const name = useSession(session, ({ header }) => header.name);
   const state = useSession(session, ({ header }) => header.state);
-  if (state === 'finished') return <span className="bar-finished">{`${name}, finished`}</span>;
-  if (!isRenaming) {
-    return (
-      <Button look="quiet" aria-label={`Rename ${name}`} onPress={() => setRenaming(true)}>
-        <span>{name}</span>
-      </Button>
-    );
-  }
+  if (state === 'finished') return <HeaderMenu name={name} state="finished" />;
+  if (!isRenaming) return <HeaderMenu name={name} state={null} />;
   const rename = (next: string | null) => {
     setRenaming(false);
     if (next !== null) session.apply(renameHeaderEdit(next));

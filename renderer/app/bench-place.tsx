@@ -1,6 +1,7 @@
 /** The bench's place in the window: the header in hand, or why there is none. */
 
 import { BenchScreen } from '../bench/bench-screen.tsx';
+import type { KeptSizes } from '../bench/layout/bench-sizes.ts';
 import type { OpenedHeader } from '../session/session-state.ts';
 import { Button } from '../ui/button.tsx';
 import type { OpenHeaderState } from './opening/use-open-header.ts';
@@ -12,12 +13,13 @@ interface Props {
   readonly onOpened: (opened: OpenedHeader) => void;
   readonly onList: () => void;
   readonly onRetry: () => void;
-  readonly onFinish: () => void;
+  /** Sizes of the parts of the bench, kept from one start to the next. */
+  readonly kept: KeptSizes;
 }
 
-export function BenchPlace({ open, headerId, onOpened, onList, onRetry, onFinish }: Props) {
+export function BenchPlace({ open, headerId, onOpened, onList, onRetry, kept }: Props) {
   if (open.kind === 'open' && open.session.headerId === headerId) {
-    return <BenchScreen key={headerId} session={open.session} onCopied={onOpened} onFinish={onFinish} />;
+    return <BenchScreen key={headerId} session={open.session} kept={kept} onCopied={onOpened} />;
   }
   if (open.kind !== 'failed') return <main className="page" id="screen" aria-busy="true" />;
   return (

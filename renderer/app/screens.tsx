@@ -50,7 +50,7 @@ function ScreenInHand({ workshop, start }: Props) {
           onOpened={going.show}
           onList={() => goTo({ kind: 'headers' })}
           onRetry={() => void open.open(screen.headerId)}
-          onFinish={() => workshop.setDialog('finish')}
+          kept={workshop.keptSizes}
         />
       );
     case 'shelf':

@@ -2,6 +2,7 @@
 
 import { useCallback, useEffect, useMemo, useState } from 'react';
 import type { Start } from '../backups/cannot-open.tsx';
+import type { BenchSizes, KeptSizes } from '../bench/layout/bench-sizes.ts';
 import { type Imports, useImport } from '../headers/importing/use-import.ts';
 import { useBridge } from '../host/host-bridge.ts';
 import type { HeaderSession } from '../session/header-session.ts';
@@ -27,6 +28,7 @@ export interface Workshop {
   readonly benchScreen: Screen;
   readonly imports: Imports;
   readonly preferences: Preferences;
+  readonly keptSizes: KeptSizes;
   readonly changePreferences: (change: Partial<Preferences>) => void;
   readonly dialog: DialogName | null;
   readonly setDialog: (dialog: DialogName | null) => void;
@@ -47,6 +49,10 @@ export function useWorkshop(start: ReadyStart): Workshop {
   const session = open.state.kind === 'open' ? open.state.session : null;
   const [screen, goTo] = useScreen(benchScreenOf(start.lastHeaderId));
   const [preferences, changePreferences] = usePreferences(bridge, start.preferences);
+  const keptSizes = useMemo(
+    () => ({ sizes: preferences.sizes ?? {}, keep: (sizes: BenchSizes) => changePreferences({ sizes }) }),
+    [preferences.sizes, changePreferences],
+  );
   const [dialog, setDialog] = useState<DialogName | null>(null);
   const [isRenaming, setRenaming] = useState(false);
   const going = useGoing(open, goTo);
@@ -63,6 +69,7 @@ export function useWorkshop(start: ReadyStart): Workshop {
     benchScreen: benchScreenOf(open.lastHeaderId),
     imports,
     preferences,
+    keptSizes,
     changePreferences,
     dialog,
     setDialog,

@@ -4,14 +4,17 @@ import type { Header } from '../../core/index.ts';
 import type { CommandId } from '../../electron/bridge/commands.ts';
 import type { OfferedCommand } from '../commands/command.ts';
 import { primaryTitle } from '../ui/words/verdict-words.ts';
-import type { BenchView, Drawer } from './bench-view.ts';
+import type { BenchView } from './bench-view.ts';
 import type { PieceAct } from './grid/grid-keys.ts';
+import { PANELS, panelsFor } from './panels/panel-list.ts';
 import type { BenchActs } from './use-bench-acts.ts';
 
 export interface CommandReach {
   readonly header: Header;
   readonly view: BenchView;
   readonly acts: BenchActs;
+  /** Finished or damaged: nothing of it changes. */
+  readonly isFrozen: boolean;
   readonly focusEntry: () => void;
 }
 
@@ -74,13 +77,16 @@ function primaryCommands({ header, view, acts }: CommandReach): readonly Offered
   ];
 }
 
-function viewCommands({ view, focusEntry }: CommandReach): readonly OfferedCommand[] {
-  const drawer = (id: Drawer): OfferedCommand => ({
-    id: `${id}Drawer`,
-    run: () => view.change({ drawer: view.drawer === id ? null : id }),
-  });
+function viewCommands({ view, isFrozen, focusEntry }: CommandReach): readonly OfferedCommand[] {
+  const open = new Set(panelsFor(isFrozen));
   return [
-    ...(['settings', 'primaries', 'figures', 'moves', 'view', 'shape'] as const).map(drawer),
+    ...PANELS.map(
+      (panel): OfferedCommand => ({
+        id: `${panel.id}Panel`,
+        unavailable: open.has(panel) ? null : 'A finished header does not change.',
+        run: () => view.togglePanel(panel.id),
+      }),
+    ),
     { id: 'keypad', run: () => view.change({ hasKeypad: !view.hasKeypad }) },
     { id: 'entryLine', run: focusEntry },
   ];

@@ -5,8 +5,7 @@ import type { Header, Piece, Primary } from '../../core/index.ts';
 import type { HeaderSession } from '../session/header-session.ts';
 import type { Cell } from './grid/grid-keys.ts';
 import { type RowSelection, selectedRows } from './grid/row-selection.ts';
-
-export type Drawer = 'settings' | 'primaries' | 'figures' | 'view' | 'shape' | 'moves';
+import type { PanelId } from './panels/panel-list.ts';
 
 interface ViewState extends RowSelection {
   readonly primaryId: string | null;
@@ -15,7 +14,9 @@ interface ViewState extends RowSelection {
    * the end. BEFORE_FIRST stands for the start and is always there.
    */
   readonly insertAfterIds: readonly string[];
-  readonly drawer: Drawer | null;
+  readonly panel: PanelId | null;
+  /** Where stage and panel share one place, the one that is in front. */
+  readonly front: 'stage' | 'panel';
   readonly hasKeypad: boolean;
   /** The bend whose angle is being taken off by tape. */
   readonly tapedPieceId: string | null;
@@ -31,6 +32,8 @@ export interface BenchView extends ViewState {
   readonly insertAfterId: string | null;
   readonly change: (set: Partial<ViewState>) => void;
   readonly selectPrimary: (primaryId: string) => void;
+  /** Opens the panel and brings it to the front; closes it when it is open there already. */
+  readonly togglePanel: (panel: PanelId) => void;
 }
 
 /** No piece has this id. */
@@ -42,7 +45,8 @@ const AT_START: ViewState = {
   anchorRow: null,
   pickedIds: [],
   insertAfterIds: [],
-  drawer: null,
+  panel: null,
+  front: 'stage',
   hasKeypad: false,
   tapedPieceId: null,
 };
@@ -64,6 +68,12 @@ export function useBenchView(session: HeaderSession, header: Header, primaryIdAt
       setState((before) => ({ ...before, ...(set.cell === undefined ? {} : { pickedIds: [] }), ...set }));
     return {
       change,
+      togglePanel: (panel: PanelId) =>
+        setState((before) =>
+          before.panel === panel && before.front === 'panel'
+            ? { ...before, panel: null, front: 'stage' }
+            : { ...before, panel, front: 'panel' },
+        ),
       selectPrimary: (primaryId: string) =>
         setState((before) =>
           before.primaryId === primaryId

@@ -1,5 +1,6 @@
 /** The primary in hand: heading, pieces, buttons, and the entry line at its foot. */
 
+import { Calculator } from 'lucide-react';
 import { type FocusEvent, type RefObject, useMemo, useRef } from 'react';
 import {
   type Header,
@@ -17,6 +18,7 @@ import {
 import type { HeaderSession } from '../session/header-session.ts';
 import { takesNoSteps } from '../session/session-state.ts';
 import { useSession } from '../session/use-session.ts';
+import { IconButton } from '../ui/icon-button.tsx';
 import { primaryTitle } from '../ui/words/verdict-words.ts';
 import { BEFORE_FIRST, type BenchView } from './bench-view.ts';
 import { FirstPiece } from './empty-bench.tsx';
@@ -56,6 +58,8 @@ export function primaryAtStart(session: HeaderSession): string | null {
   return cellPrimaryOfDraft(session) ?? primaryOfDraft(session);
 }
 
+export const PIECES_ID = 'bench-pieces';
+
 const FIRST_LINES: Readonly<Record<LengthUnit, string>> = {
   in: '2 1/4; b90; 3 1/2; b45 180',
   mm: '57; b90; 90; b45 180',
@@ -70,13 +74,21 @@ export function PrimaryPane(props: Props) {
   const onTape = useStable(() => view.change({ tapedPieceId: view.piece?.id ?? null }));
   const parts: PartProps = { ...props, gridRef, handleRef, onTape };
   return (
-    <section className="bench-primary" aria-label={primaryTitle(primary.name)} onFocus={typing.onFocus}>
+    <section className="bench-primary" id={PIECES_ID} aria-label={primaryTitle(primary.name)} onFocus={typing.onFocus}>
       <PrimaryHeading match={props.match} report={props.report} style={header.settings.display} />
       <Pieces {...parts} isFrozen={isFrozen} />
       {isFrozen ? null : (
         <>
           <Taped {...props} />
-          <Buttons {...parts} />
+          <div className="piece-tools">
+            <Buttons {...parts} />
+            <IconButton
+              Icon={Calculator}
+              name="Keypad"
+              aria-expanded={view.hasKeypad}
+              onPress={() => view.change({ hasKeypad: !view.hasKeypad })}
+            />
+          </div>
           <Entry {...parts} />
           {view.hasKeypad ? <Keypad onKey={(key) => typing.press(key)} /> : null}
         </>

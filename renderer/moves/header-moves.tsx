@@ -12,7 +12,12 @@ import { answeredIn, useMoves } from './search/use-moves.ts';
 
 export function HeaderMoves({ header, report, stock, bench, onApply }: MovesProps) {
   const question = useMemo(
-    (): MovesQuestion => ({ kind: 'header', header, options: askedOptions(bench.settings, stock) }),
+    (): MovesQuestion => ({
+      kind: 'header',
+      header,
+      options: askedOptions(bench.settings, stock),
+      budgetMs: bench.settings.budgetMs,
+    }),
     [header, bench.settings, stock],
   );
   const moves = useMoves(question);

@@ -13,7 +13,7 @@ import type { HeaderSession } from '../session/header-session.ts';
 import { ChoiceField } from '../ui/fields/choice-field.tsx';
 import { LengthField, TakenField } from '../ui/fields/length-field.tsx';
 import { countOf } from '../ui/words/spoken.ts';
-import type { MoveSettings } from './move-settings.ts';
+import { BUDGETS_MS, type MoveSettings } from './move-settings.ts';
 
 interface Props {
   readonly session: HeaderSession;
@@ -30,9 +30,11 @@ const JOINT_CHOICES = [
   ...JOINT_COUNTS.map((count) => ({ id: String(count), name: countOf(count, 'joint') })),
 ];
 
+const BUDGET_CHOICES = BUDGETS_MS.map((ms) => ({ id: String(ms), name: `${ms / 1000} s` }));
+
 export function MoveOptionsPanel({ session, header, stock, settings, onSet }: Props) {
   const unit = unitOf(header.settings.display);
-  const { mostJoints, clearanceKept, usesShelf, addsBends } = settings;
+  const { mostJoints, clearanceKept, usesShelf, addsBends, budgetMs } = settings;
   return (
     <div className="move-options">
       <ChoiceField
@@ -55,6 +57,12 @@ export function MoveOptionsPanel({ session, header, stock, settings, onSet }: Pr
           if (read.ok) onSet({ clearanceKept: read.value });
           return read;
         }}
+      />
+      <ChoiceField
+        label="Search time for a primary"
+        choices={BUDGET_CHOICES}
+        chosen={String(budgetMs)}
+        onChoose={(id) => onSet({ budgetMs: Number(id) })}
       />
       <label className="choice">
         <input type="checkbox" checked={addsBends} onChange={(event) => onSet({ addsBends: event.target.checked })} />

@@ -9,11 +9,22 @@ export interface MoveSettings {
   /** Null: however near. */
   readonly clearanceKept: Length | null;
   readonly usesShelf: boolean;
-  /** Moves that let in bends are looked for as well. */
+  /** Moves that add bends are looked for as well. */
   readonly addsBends: boolean;
+  /** How long a primary's search may take before it answers with the best so far. */
+  readonly budgetMs: number;
 }
 
-export const FIRST_SETTINGS: MoveSettings = { mostJoints: null, clearanceKept: null, usesShelf: true, addsBends: true };
+/** The first is a time that nobody minds. */
+export const BUDGETS_MS = [300, 1_000, 3_000, 10_000] as const;
+
+export const FIRST_SETTINGS: MoveSettings = {
+  mostJoints: null,
+  clearanceKept: null,
+  usesShelf: true,
+  addsBends: true,
+  budgetMs: BUDGETS_MS[0],
+};
 
 /** An empty shelf has not been taken stock of, and is not considered. */
 export function askedOptions(settings: MoveSettings, stock: readonly StockItem[] | null): AskedOptions {

@@ -17,11 +17,11 @@ import type { Proposal } from './proposals/proposal.ts';
 export function MovesPanel(props: MovesPanelProps) {
   const { session, header, primary, stock, bench } = props;
   const [tab, setTab] = useState('primary');
-  const panel = useRef<HTMLElement>(null);
+  const panel = useRef<HTMLDivElement>(null);
   const onApply = useApply(props, panel);
   const given = { ...props, onApply };
   return (
-    <section ref={panel} className="moves-panel" aria-label="Moves" tabIndex={-1}>
+    <div ref={panel} className="moves-panel" tabIndex={-1}>
       <Tabs
         className="moves-tabs"
         selectedKey={tab}
@@ -58,7 +58,7 @@ export function MovesPanel(props: MovesPanelProps) {
         </TabPanel>
       </Tabs>
       {tab === 'options' ? null : <MovesFoot {...given} />}
-    </section>
+    </div>
   );
 }
 
@@ -78,7 +78,7 @@ function useApply({ session, bench }: MovesPanelProps, panel: { readonly current
 }
 
 function MovesFoot({ session, primary, piece, bench, onApply }: MovesProps) {
-  const { chosen, preview, isBefore, isInSpace } = bench;
+  const { chosen, preview, isBefore } = bench;
   const isShown = preview !== null || isBefore;
   return (
     <div className="moves-foot">
@@ -96,9 +96,6 @@ function MovesFoot({ session, primary, piece, bench, onApply }: MovesProps) {
           {isBefore ? 'Show after' : 'Show before'}
         </Button>
       ) : null}
-      <Button look="quiet" onPress={() => bench.showInSpace(!isInSpace)}>
-        {isInSpace ? 'Show in the chart' : 'Show in space'}
-      </Button>
       {piece === null ? null : (
         <Button
           look="quiet"

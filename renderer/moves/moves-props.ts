@@ -1,4 +1,4 @@
-/** What the parts of the moves drawer are given. */
+/** What the parts of the moves panel are given. */
 
 import type { Header, MatchReport, Piece, Primary, StockItem } from '../../core/index.ts';
 import type { HeaderSession } from '../session/header-session.ts';

@@ -32,6 +32,7 @@ export function PrimaryMoves(props: MovesProps) {
       header,
       primaryId: primary.id,
       options: askedOptions(bench.settings, stock),
+      budgetMs: bench.settings.budgetMs,
     }),
     [header, primary.id, bench.settings, stock],
   );

@@ -1,6 +1,6 @@
 /** What the bench keeps of moves while it is open: options, and the move being looked at, before or after. */
 
-import { useEffect, useMemo, useRef, useState } from 'react';
+import { useEffect, useMemo, useState } from 'react';
 import type { Header } from '../../core/index.ts';
 import { FIRST_SETTINGS, type MoveSettings } from './move-settings.ts';
 import { type MovesPreview, previewOf } from './proposals/moves-preview.ts';
@@ -10,7 +10,6 @@ import { sharedClient } from './search/shared-client.ts';
 
 export interface BenchMoves {
   readonly settings: MoveSettings;
-  readonly isInSpace: boolean;
   /** The proposal that was chosen for the header in hand. */
   readonly chosen: Proposal | null;
   /** Null also while the header is looked at as it is before the move. */
@@ -19,7 +18,6 @@ export interface BenchMoves {
   /** Of the move being looked at. */
   readonly marks: PieceMarks;
   readonly set: (settings: Partial<MoveSettings>) => void;
-  readonly showInSpace: (isInSpace: boolean) => void;
   readonly choose: (proposal: Proposal | null) => void;
   /** From the header as it would be to the header as it is, and back. */
   readonly flip: () => void;
@@ -31,26 +29,23 @@ interface Choice {
   readonly proposal: Proposal;
 }
 
-export function useBenchMoves(header: Header, primaryId: string | null, drawer: string | null): BenchMoves {
+export function useBenchMoves(header: Header, primaryId: string | null, isOpen: boolean): BenchMoves {
   useWarmWorker();
   const [settings, setSettings] = useState(FIRST_SETTINGS);
-  const [isInSpace, showInSpace] = useInSpace(drawer);
   const [choice, setChoice] = useState<Choice | null>(null);
   const [isBefore, setIsBefore] = useState(false);
-  // Another primary, another header or another drawer, and it is not what is looked at any more.
-  const isHere = choice?.header === header && choice.primaryId === primaryId && drawer === 'moves';
+  // Another primary, another header or another panel, and it is not what is looked at any more.
+  const isHere = choice?.header === header && choice.primaryId === primaryId && isOpen;
   const chosen = isHere && choice !== null ? choice.proposal : null;
   const after = useMemo(() => previewOf(chosen, header), [chosen, header]);
   const preview = isBefore ? null : after;
   return {
     settings,
-    isInSpace,
     chosen,
     preview,
     isBefore: isBefore && after !== null,
     marks: preview?.marks ?? NO_MARKS,
     set: (change) => setSettings((before) => ({ ...before, ...change })),
-    showInSpace,
     choose: (proposal) => {
       setChoice(proposal === null ? null : { header, primaryId, proposal });
       setIsBefore(false);
@@ -67,17 +62,4 @@ function useWarmWorker(): void {
     const timer = setTimeout(() => sharedClient()?.warmUp(), WARM_UP_AFTER_MS);
     return () => clearTimeout(timer);
   }, []);
-}
-
-/** Whoever looks at the header in space and asks for moves wants to see them there. */
-function useInSpace(drawer: string | null): readonly [boolean, (isInSpace: boolean) => void] {
-  const [isInSpace, setIsInSpace] = useState(false);
-  const before = useRef(drawer);
-  useEffect(() => {
-    if (drawer === 'moves' && before.current !== 'moves') {
-      setIsInSpace(before.current === 'view' || before.current === 'shape');
-    }
-    before.current = drawer;
-  }, [drawer]);
-  return [isInSpace, setIsInSpace];
 }

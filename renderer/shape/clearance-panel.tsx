@@ -31,12 +31,14 @@ export function ClearancePanel({ session, header }: ShapeProps) {
   return (
     <div className="shape-stack">
       <div className="gap-head">
-        <LengthField
-          label="Gap wanted"
-          value={header.settings.wantedGap}
-          unit={unitOf(header.settings.display)}
-          onTake={(wantedGap) => session.apply(setSettingsEdit({ wantedGap }))}
-        />
+        {header.state === 'open' ? (
+          <LengthField
+            label="Minimum clearance"
+            value={header.settings.wantedGap}
+            unit={unitOf(header.settings.display)}
+            onTake={(wantedGap) => session.apply(setSettingsEdit({ wantedGap }))}
+          />
+        ) : null}
         <p className="shape-finding" role="status">
           <FigureText text={leastWords(ordered, tight.length, settled)} />
         </p>

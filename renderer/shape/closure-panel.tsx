@@ -28,8 +28,6 @@ import type { ShapeProps } from './shape-props.ts';
 
 export function ClosurePanel(props: ShapeProps) {
   const { session, header } = props;
-  const { closure, display } = header.settings;
-  const unit = unitOf(display);
   return (
     <div className="shape-stack">
       <BestJoint {...props} />
@@ -54,23 +52,31 @@ export function ClosurePanel(props: ShapeProps) {
           </tbody>
         </table>
       </div>
-      <div className="pose-fields">
-        <LengthField
-          label="Counts as closed within"
-          value={closure.gap}
-          unit={unit}
-          onTake={(gap) => session.apply(setClosureEdit(header, { gap }))}
-        />
-        <TakenField
-          label="and within a tilt of, degrees"
-          stored={String(closure.tiltDeg)}
-          take={(text) => {
-            const read = parseAngle(text);
-            if (!read.ok) return read;
-            return session.apply(setClosureEdit(header, { tiltDeg: read.value }));
-          }}
-        />
-      </div>
+      {header.state === 'open' ? <ClosedWithin session={session} header={header} /> : null}
+    </div>
+  );
+}
+
+function ClosedWithin({ session, header }: Pick<ShapeProps, 'session' | 'header'>) {
+  const { closure, display } = header.settings;
+  const unit = unitOf(display);
+  return (
+    <div className="pose-fields">
+      <LengthField
+        label="Counts as closed within"
+        value={closure.gap}
+        unit={unit}
+        onTake={(gap) => session.apply(setClosureEdit(header, { gap }))}
+      />
+      <TakenField
+        label="and within a tilt of, degrees"
+        stored={String(closure.tiltDeg)}
+        take={(text) => {
+          const read = parseAngle(text);
+          if (!read.ok) return read;
+          return session.apply(setClosureEdit(header, { tiltDeg: read.value }));
+        }}
+      />
     </div>
   );
 }
@@ -112,7 +118,8 @@ function BestJoint({ session, header, primary }: ShapeProps) {
   const [best] = turns.ok ? turns.value : [];
   if (!closure.ok || primary.pieces.length === 0) return null;
   const title = primaryTitle(primary.name);
-  const edit = best === undefined || !isWorthTurning(best, closure.value) ? null : reclockEdit(primary, best);
+  const canTurn = header.state === 'open' && best !== undefined && isWorthTurning(best, closure.value);
+  const edit = !canTurn ? null : reclockEdit(primary, best);
   return (
     <section className="shape-part" aria-label={`Closure of ${title}`}>
       <p className="shape-finding">

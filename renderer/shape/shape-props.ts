@@ -11,3 +11,5 @@ export interface ShapeProps {
   /** The piece in hand; null until one is chosen. */
   readonly piece: Piece | null;
 }
+
+export type ShapePanelId = 'ends' | 'clocking' | 'closure' | 'clearance' | 'obstacles' | 'tables' | 'bank';

@@ -56,7 +56,6 @@ async function glCounts(page: Page): Promise<GlCounts> {
 }
 
 async function openView(page: Page): Promise<void> {
-  await page.getByRole('button', { name: 'View', exact: true }).click();
   await page.locator('.solid-canvas[data-frames]').waitFor({ state: 'attached' });
 }
 

@@ -94,7 +94,7 @@ export async function launchFurnished(browser: Browser): Promise<FurnishedApp> {
   return { app, furnished };
 }
 
-/** The screen in a page loaded for it, so that no dialog or drawer of the screen before is left. */
+/** The screen in a page loaded for it, so that no dialog or panel of the screen before is left. */
 export async function inspectScreen({ app, furnished }: FurnishedApp, screen: ScreenUnderTest): Promise<AxeReport> {
   await app.page.goto('about:blank');
   await app.page.goto(app.host.address);

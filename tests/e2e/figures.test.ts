@@ -2,7 +2,7 @@
 
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { type AppUnderTest, launchApp } from './app-under-test.ts';
-import { enterLine, entryLine, expectNoFaults, openDemo } from './page-parts.ts';
+import { enterLine, entryLine, expectNoFaults, openDemo, openPanel } from './page-parts.ts';
 
 let app: AppUnderTest;
 beforeAll(async () => {
@@ -24,7 +24,7 @@ test('out of sight it follows an edit, and in sight it says the same', async () 
   const [, , length] = await firstRow();
   expect(length).not.toBe(lengthBefore);
   expect(length).toBe(await lengthInHeading());
-  await app.page.getByRole('button', { name: 'Figures', exact: true }).click();
+  await openPanel(app.page, 'Tables');
   await expect.poll(() => app.page.locator('.figures').getAttribute('class')).toBe('figures');
   await entryLine(app.page).focus();
   await app.page.keyboard.press('ControlOrMeta+z');

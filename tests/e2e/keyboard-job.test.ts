@@ -65,7 +65,8 @@ test('every command of the search box is reached by typing its name', async () =
 
 test('a sign that Option types is a letter in a name, and a command where figures are entered', async () => {
   const { page } = app;
-  await page.getByRole('button', { name: 'Rename Keyboard only' }).click();
+  await command(page, 'Rename this header');
+  await page.getByLabel('New name of Keyboard only').waitFor();
   const isTaken = (field: Locator) =>
     field.evaluate((element) => {
       const press = { key: 'å', code: 'KeyA', altKey: true, bubbles: true, cancelable: true };

@@ -4,7 +4,7 @@ import type { Locator, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
 import type { Header, Piece } from '../../core/header/header.ts';
 import { type AppUnderTest, launchApp } from './app-under-test.ts';
-import { command, enterLine, entryLine, expectNoFaults, openBench, openDemo } from './page-parts.ts';
+import { command, enterLine, entryLine, expectNoFaults, openBench, openDemo, openPanel } from './page-parts.ts';
 
 let app: AppUnderTest;
 let headerId = '';
@@ -29,7 +29,7 @@ async function changed(change: (header: Header) => Header): Promise<void> {
 
 async function openMoves(page: Page): Promise<Locator> {
   await page.keyboard.press('Alt+3');
-  await page.getByRole('button', { name: 'Moves for primary 3', exact: true }).click();
+  await openPanel(page, 'Moves');
   return page.getByRole('grid', { name: 'Moves for Primary 3' });
 }
 
@@ -83,23 +83,21 @@ describe('a move', () => {
     await expect.poll(stored).toEqual(before);
   });
 
-  test('is looked at in space, with the tube as it is dashed', async () => {
+  test('is looked at on board and stage at once, with the tube as it is dashed', async () => {
     const { page } = app;
-    await page.getByRole('button', { name: 'View', exact: true }).click();
     await page.locator('.view-picture').waitFor();
     const list = await openMoves(page);
     // The first only makes a straight longer; any other turns something, which a dashed line shows best.
     await rows(list).nth(1).click();
     await expect.poll(() => page.locator('.view-picture').getAttribute('data-before')).toBe('1');
-    await page.getByText('dashed as it is now').waitFor();
-    await page.getByRole('button', { name: 'Show in the chart' }).click();
+    await page.getByText('Dashed: as it is now').waitFor();
     await page.locator('.strip-after').waitFor();
   });
 
   test('for all primaries brings every one into the band by the button, as one step', async () => {
     const { page } = app;
     const before = await stored();
-    await command(page, 'Moves that bring');
+    await command(page, 'Moves');
     await page.getByRole('tab', { name: 'Fix all' }).click();
     await page.getByRole('row', { name: /^Keep the target/ }).click();
     await expect.poll(() => page.locator('.strip-after').count()).toBe(2);
@@ -120,7 +118,7 @@ describe('a lock', () => {
     await expect.poll(async () => (await stored()).primaries[2]?.pieces[6]?.locked).toBe(true);
     await page.keyboard.press('Control+z');
     await expect.poll(async () => (await stored()).primaries[2]?.pieces[6]?.locked).toBe(false);
-    await page.getByRole('button', { name: 'Moves for primary 3', exact: true }).click();
+    await openPanel(page, 'Moves');
     await page.getByRole('button', { name: 'Lock piece 7' }).click();
     await page.getByRole('button', { name: 'Unlock piece 7' }).waitFor();
   });
@@ -253,7 +251,7 @@ test('a window without workers says so', async () => {
     location.hash = `#/bench/${id}`;
   }, headerId);
   await entryLine(page).waitFor();
-  await page.getByRole('button', { name: /^Moves for primary/ }).click();
+  await openPanel(page, 'Moves');
   await page.getByText('Moves cannot run in this browser.').waitFor();
   await page.close();
 });

@@ -23,6 +23,19 @@ export async function enterLine(page: Page, text: string): Promise<void> {
   await page.keyboard.press('Enter');
 }
 
+/** The open header's name in the bar, with the menu on it. */
+export function headerMenu(page: Page, name: string): Locator {
+  return page.getByRole('button', { name: `${name}: header menu`, exact: true });
+}
+
+/** Opens a panel by its word on the rail, unless it is open, and ends once it is there. */
+export async function openPanel(page: Page, word: string): Promise<void> {
+  const rail = page.getByRole('toolbar', { name: 'Panels' });
+  const button = rail.getByRole('button', { name: new RegExp(`^${word}`) });
+  if ((await button.getAttribute('aria-expanded')) !== 'true') await button.click();
+  await page.getByRole('region', { name: new RegExp(`^${word}`) }).waitFor();
+}
+
 /** Goes to a screen by its address, as a link would. */
 export async function goTo(page: Page, hash: string): Promise<void> {
   await page.evaluate((to) => {

@@ -3,7 +3,7 @@
 import type { Page } from 'playwright-core';
 import type { ResponseOf } from '../../electron/bridge/contract.ts';
 import type { AppUnderTest } from './app-under-test.ts';
-import { command, entryLine, openBench, openPlace, PLACES, type Place } from './page-parts.ts';
+import { command, entryLine, openBench, openPanel, openPlace, PLACES, type Place } from './page-parts.ts';
 
 export interface ScreenUnderTest {
   readonly name: string;
@@ -42,18 +42,30 @@ export async function furnish(backend: AppUnderTest['backend']): Promise<Furnish
   return { openId: open.header.id, emptyId: empty.header.id, finishedId: finished.header.id };
 }
 
-/** Opens a drawer of the bench; `content` is in it once it is wholly there. */
-async function openDrawer(page: Page, headerId: string, name: string, content: string): Promise<void> {
+/** Opens a panel of the bench; `content` is in it once it is wholly there. */
+async function showPanel(page: Page, headerId: string, word: string, content: string): Promise<void> {
   await openBench(page, headerId);
-  await page.getByRole('button', { name, exact: true }).click();
+  await openPanel(page, word);
   await page.locator(content).first().waitFor();
 }
 
-/** Moves for the primary that is short, with the first of them shown in the chart. */
+async function showKeypad(page: Page, headerId: string): Promise<void> {
+  await openBench(page, headerId);
+  await page.getByRole('button', { name: 'Keypad', exact: true }).click();
+  await page.locator('.pad-key').first().waitFor();
+}
+
+async function showHeaderMenu(page: Page, headerId: string): Promise<void> {
+  await openBench(page, headerId);
+  await page.getByRole('button', { name: /header menu$/ }).click();
+  await page.getByRole('menuitem', { name: 'Finish' }).waitFor();
+}
+
+/** Moves for the primary that is short, with the first of them shown on the board. */
 async function showMoves(page: Page, headerId: string, tab: string | null = null): Promise<void> {
   await openBench(page, headerId);
   await page.keyboard.press('Alt+3');
-  await page.getByRole('button', { name: 'Moves for primary 3', exact: true }).click();
+  await openPanel(page, 'Moves');
   await page
     .getByRole('row', { name: /^Lengthen straight/ })
     .first()
@@ -101,8 +113,8 @@ function place(name: string, shown: Place): ScreenUnderTest {
   return { name, show: (page) => openPlace(page, shown) };
 }
 
-function drawer(name: string, content: string): ScreenUnderTest {
-  return { name, show: (page, { openId }) => openDrawer(page, openId, name, content) };
+function panel(word: string, content: string): ScreenUnderTest {
+  return { name: word, show: (page, { openId }) => showPanel(page, openId, word, content) };
 }
 
 function dialog(name: string, title: RegExp): ScreenUnderTest {
@@ -115,12 +127,12 @@ export const SCREENS: readonly ScreenUnderTest[] = [
   { name: 'empty bench', show: (page, { emptyId }) => openBench(page, emptyId) },
   { name: 'finished header', show: (page, { finishedId }) => openBench(page, finishedId) },
   { name: 'entry that cannot be read', show: (page, { openId }) => showEntryProblem(page, openId) },
-  drawer('Settings', '.settings'),
-  drawer('Primaries', '.primaries'),
-  drawer('Figures', '.figures:not(.visually-hidden)'),
-  drawer('Keypad', '.pad-key'),
-  drawer('View', '.solid-canvas[data-frames]'),
-  drawer('Shape', '[role="tabpanel"]'),
+  panel('Settings', '.settings'),
+  panel('Ports', '.pose-fields'),
+  panel('Fit', '.gap-head'),
+  panel('Tables', '.figures:not(.visually-hidden)'),
+  { name: 'Keypad', show: (page, { openId }) => showKeypad(page, openId) },
+  { name: 'header menu', show: (page, { openId }) => showHeaderMenu(page, openId) },
   { name: 'Moves', show: (page, { openId }) => showMoves(page, openId) },
   { name: 'Moves for all primaries', show: (page, { openId }) => showHeaderMoves(page, openId) },
   { name: 'limits of moves', show: (page, { openId }) => showMoves(page, openId, 'Limits') },

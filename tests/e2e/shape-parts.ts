@@ -1,4 +1,4 @@
-/** Where the picture in space and the panels of shape are on the page, and when they are drawn. */
+/** Where the picture in space and what belongs to it are on the page, and when they are drawn. */
 
 import type { Page } from 'playwright-core';
 import { expect } from 'vitest';
@@ -11,13 +11,6 @@ export async function press(page: Page, name: string): Promise<void> {
 export async function showTab(page: Page, name: string): Promise<void> {
   await page.getByRole('tab', { name }).click();
   await page.getByRole('tabpanel', { name }).waitFor();
-}
-
-/** Opens a drawer of the bench, or closes it and opens it anew. */
-export async function openDrawer(page: Page, name: 'View' | 'Shape'): Promise<void> {
-  const button = page.getByRole('button', { name, exact: true });
-  if ((await button.getAttribute('aria-expanded')) !== 'true') await button.click();
-  await page.locator('.view-picture').waitFor();
 }
 
 export async function frames(page: Page): Promise<number> {

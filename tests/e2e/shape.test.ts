@@ -5,8 +5,8 @@ import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
 import type { Header } from '../../core/header/header.ts';
 import { launchBrowser } from '../browser.ts';
 import { type AppUnderTest, launchApp } from './app-under-test.ts';
-import { enterLine, entryLine, expectNoFaults, framesDrawn, openDemo } from './page-parts.ts';
-import { frames, openDrawer, press, redrawn, showTab, still } from './shape-parts.ts';
+import { command, enterLine, entryLine, expectNoFaults, framesDrawn, openDemo, openPanel } from './page-parts.ts';
+import { frames, press, redrawn, showTab, still } from './shape-parts.ts';
 
 let app: AppUnderTest;
 let headerId = '';
@@ -43,10 +43,7 @@ describe('poses by keyboard', () => {
   test('a port is entered, a bad one is refused at its field, and lengths go on working', async () => {
     headerId = await openDemo(app);
     const { page } = app;
-    await page.keyboard.press('Control+k');
-    await page.getByRole('dialog').waitFor();
-    await page.keyboard.type('Shape of');
-    await page.keyboard.press('Enter');
+    await command(page, 'Ports');
     const place = page.getByLabel('Port forward, in');
     await tabTo(page, place);
     await retype(page, '1 1/2');
@@ -80,7 +77,7 @@ describe('poses by keyboard', () => {
   test('a row of ports and a collector by pattern are one step each', async () => {
     headerId = await openDemo(app);
     const { page } = app;
-    await openDrawer(page, 'Shape');
+    await openPanel(page, 'Ports');
     await press(page, 'Row of ports');
     await page.getByLabel(/^Spacing/).fill('4; 4 1/2');
     await press(page, 'Place 4 ports');
@@ -101,7 +98,6 @@ describe('the picture', () => {
   test('follows an edit, turns by keys, and is not drawn when nothing changes', async () => {
     headerId = await openDemo(app);
     const { page } = app;
-    await openDrawer(page, 'View');
     await still(page);
     const before = await picture(page);
     const count = Number(await page.locator('.view-picture').getAttribute('data-pieces'));
@@ -124,7 +120,6 @@ describe('the picture', () => {
   test('a press on a tube chooses its piece, and a section hides what is cut away', async () => {
     headerId = await openDemo(app);
     const { page } = app;
-    await openDrawer(page, 'View');
     await still(page);
     await redrawn(page, () => press(page, 'Side'));
     const box = await page.locator('.solid-view').boundingBox();
@@ -145,7 +140,6 @@ describe('the picture', () => {
   test('flat views stand in when the graphics go away, and come back on asking; they are what prints', async () => {
     headerId = await openDemo(app);
     const { page } = app;
-    await openDrawer(page, 'View');
     await page.locator('.solid-canvas canvas').waitFor({ state: 'attached' });
     await page.locator('.solid-canvas canvas').evaluate((canvas) => {
       (canvas as HTMLCanvasElement).getContext('webgl2')?.getExtension('WEBGL_lose_context')?.loseContext();
@@ -166,7 +160,6 @@ test('without WebGL there are three flat views with every piece, and the program
   try {
     await openDemo(bare);
     const { page } = bare;
-    await openDrawer(page, 'View');
     await expect
       .poll(() =>
         page.locator('.flat-view').evaluateAll((views) => views.map((view) => (view as HTMLElement).dataset['pieces'])),
@@ -188,8 +181,7 @@ describe('panels', () => {
     headerId = await openDemo(app);
     const { page } = app;
     await page.locator('[data-row="1"][data-column="2"]').focus();
-    await openDrawer(page, 'Shape');
-    await showTab(page, 'Clocking');
+    await openPanel(page, 'Clocking');
     await page.getByRole('slider', { name: 'Clocking of piece 2' }).focus();
     for (let turns = 0; turns < 5; turns += 1) await page.keyboard.press('ArrowRight');
     const clocking = async () => {
@@ -208,8 +200,8 @@ describe('panels', () => {
   test('a table is read in place of the pieces, or refused in words', async () => {
     headerId = await openDemo(app);
     const { page } = app;
-    await openDrawer(page, 'Shape');
-    await showTab(page, 'Tables');
+    await openPanel(page, 'Tables');
+    await showTab(page, 'LRA and XYZ');
     const field = page.getByRole('textbox', { name: /^Read a table/ });
     await field.fill('length_mm,rotation_deg,angle_deg,clr_mm\n100,0,400,75\n');
     await press(page, 'Put in place of pieces');
@@ -224,13 +216,13 @@ describe('panels', () => {
   test('a mirrored copy clocked 5 degrees wrong is found and mended', async () => {
     headerId = await openDemo(app);
     const { page } = app;
-    await openDrawer(page, 'Shape');
+    await openPanel(page, 'Tables');
     await showTab(page, 'Other bank');
     await press(page, 'Add mirrored copies');
     await expect.poll(async () => (await stored()).primaries.length).toBe(5);
     await page.keyboard.press('Alt+5');
     await page.getByText('No piece differs').waitFor();
-    await showTab(page, 'Tables');
+    await showTab(page, 'LRA and XYZ');
     await page.locator('[data-row="3"][data-column="4"]').focus();
     await page.keyboard.type('-85');
     await page.keyboard.press('Enter');

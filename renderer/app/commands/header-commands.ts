@@ -5,7 +5,7 @@ import { exportUnsaved } from '../../headers/export-unsaved.ts';
 import type { HeaderActs, HeaderAsked } from '../../session/header-acts.ts';
 import type { Notice } from '../../ui/notices.tsx';
 import type { Workshop } from '../use-workshop.ts';
-import { FINISHED, NO_HEADER } from './unavailable-words.ts';
+import { FINISHED, NO_HEADER, NOT_ON_BENCH } from './unavailable-words.ts';
 
 interface Context {
   readonly workshop: Workshop;
@@ -51,6 +51,8 @@ function exportOpen(context: Context): () => void {
 function openHeaderCommands(context: Context): readonly OfferedCommand[] {
   const { workshop, acts } = context;
   const unavailable = workshop.session === null ? NO_HEADER : null;
+  // The paper shows what is on the screen.
+  const offBench = workshop.screen.kind === 'bench' ? null : NOT_ON_BENCH;
   const frozen = unavailable ?? (context.isFinished ? FINISHED : null);
   const duplicate = async (header: HeaderAsked) => {
     const opened = await acts.duplicate(header);
@@ -63,6 +65,7 @@ function openHeaderCommands(context: Context): readonly OfferedCommand[] {
   };
   return [
     { id: 'exportHeader', unavailable, run: exportOpen(context) },
+    { id: 'printBench', unavailable: unavailable ?? offBench, run: () => window.print() },
     { id: 'renameHeader', unavailable: frozen, run: () => workshop.setRenaming(true) },
     { id: 'duplicateHeader', unavailable, run: afterFlush(context, duplicate) },
     { id: 'finishHeader', unavailable: frozen ?? context.notFinish, run: () => workshop.setDialog('finish') },

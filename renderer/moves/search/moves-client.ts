@@ -31,10 +31,14 @@ export interface AskedSearch {
   readonly drop: () => void;
 }
 
-/** A primary is answered in a time that nobody minds; a whole header takes as many searches as it has primaries and targets. */
-const BUDGET_MS = { primary: 300, header: 10_000 } as const;
+/** A whole header takes as many searches as it has primaries and targets. */
+const LEAST_FOR_HEADER_MS = 10_000;
 /** Whoever asks for more waits longer for it. */
 const MORE_MS = 10_000;
+
+function budgetOf({ kind, budgetMs }: MovesQuestion): number {
+  return kind === 'header' ? Math.max(LEAST_FOR_HEADER_MS, budgetMs) : budgetMs;
+}
 
 /** One worker for the life of the page. It listens while it searches, so a search is called off by telling it so. */
 export class MovesClient {
@@ -69,7 +73,7 @@ export class MovesClient {
       this.#end();
       failed(message ?? 'the search could not be started');
     };
-    worker.postMessage({ kind: 'ask', number, question, budgetMs: BUDGET_MS[question.kind] });
+    worker.postMessage({ kind: 'ask', number, question, budgetMs: budgetOf(question) });
     return {
       stop: () => {
         if (isCurrent()) worker.postMessage({ kind: 'stop', number });

@@ -5,9 +5,16 @@ import type { Header, HeaderMovesOutcome, MoveOptions, MoveOutcome } from '../..
 /** Options without functions, which cannot be sent to another thread. */
 export type AskedOptions = Pick<MoveOptions, 'kinds' | 'maxJoints' | 'clearanceKeptMm' | 'stock'>;
 
+interface Asked {
+  readonly header: Header;
+  readonly options: AskedOptions;
+  /** How long the search for one primary may take before it answers with the best so far. */
+  readonly budgetMs: number;
+}
+
 export type MovesQuestion =
-  | { readonly kind: 'primary'; readonly header: Header; readonly primaryId: string; readonly options: AskedOptions }
-  | { readonly kind: 'header'; readonly header: Header; readonly options: AskedOptions };
+  | ({ readonly kind: 'primary'; readonly primaryId: string } & Asked)
+  | ({ readonly kind: 'header' } & Asked);
 
 export type MovesAnswer =
   | { readonly kind: 'primary'; readonly outcome: MoveOutcome }

@@ -1,4 +1,4 @@
-/** The one moves client of the page: kept from one opening of the drawer to the next, so that its worker stays warm. */
+/** The one moves client of the page: kept from one opening of the panel to the next, so that its worker stays warm. */
 
 import { MovesClient } from './moves-client.ts';
 import { startWorker } from './start-worker.ts';

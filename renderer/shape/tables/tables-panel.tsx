@@ -32,7 +32,7 @@ export function TablesPanel(props: ShapeProps) {
       ) : (
         <p className="shape-finding">{wordsFor(table.problems)}</p>
       )}
-      <ReadPart key={kind} {...props} kind={kind} />
+      {header.state === 'open' ? <ReadPart key={kind} {...props} kind={kind} /> : null}
     </div>
   );
 }

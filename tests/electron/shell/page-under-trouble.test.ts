@@ -6,7 +6,7 @@ import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, beforeEach, expect, test } from 'vitest';
 import { type Header, readHeader } from '../../../core/index.ts';
 import { launchBrowser } from '../../browser.ts';
-import { enterLine, entryLine } from '../../e2e/page-parts.ts';
+import { enterLine, entryLine, openPanel } from '../../e2e/page-parts.ts';
 import type { MessageOptions } from '../electron-double.ts';
 import { becomeReady, callFromPage, launchBuilt, type ShellRun, showInBrowser, until } from './built-shell.ts';
 import type { OpenedHeaderReply } from './replies.ts';
@@ -128,8 +128,8 @@ test('after a crash the page is loaded again, with every step that was committed
 });
 
 test('a table can be copied', async () => {
-  await page.getByRole('button', { name: 'Shape', exact: true }).click();
-  await page.getByRole('tab', { name: 'Tables' }).click();
+  await openPanel(page, 'Tables');
+  await page.getByRole('tab', { name: 'LRA and XYZ' }).click();
   await page.getByRole('button', { name: 'Copy table' }).click();
   await page.getByText('Table copied.').waitFor();
 });

@@ -7,7 +7,7 @@ import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { launchBrowser } from '../../browser.ts';
 import { type AppUnderTest, launchApp, openWindow, startApp } from '../../e2e/app-under-test.ts';
-import { entryLine, expectNoFaults, framesDrawn, goTo, openDemo, saveMark } from '../../e2e/page-parts.ts';
+import { entryLine, expectNoFaults, framesDrawn, goTo, headerMenu, openDemo, saveMark } from '../../e2e/page-parts.ts';
 import { openBackend } from '../../trust/backend-under-test.ts';
 
 let browser: Browser;
@@ -86,7 +86,7 @@ test('a new window opens on the header of last time', async () => {
   await expect.poll(() => saveMark(page).textContent()).toBe('All saved');
   const second = await openWindow(app.context, app.host);
   await entryLine(second.page).waitFor();
-  await second.page.getByRole('button', { name: 'Rename Hill-climb four' }).waitFor();
+  await headerMenu(second.page, 'Hill-climb four').waitFor();
   await second.page.close();
 });
 

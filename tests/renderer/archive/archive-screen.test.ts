@@ -2,7 +2,7 @@
 
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { type AppUnderTest, launchApp } from '../../e2e/app-under-test.ts';
-import { expectNoFaults, goTo, openDemo } from '../../e2e/page-parts.ts';
+import { expectNoFaults, goTo, headerMenu, openDemo } from '../../e2e/page-parts.ts';
 
 let app: AppUnderTest;
 let headerId = '';
@@ -73,7 +73,7 @@ test('it opens as a new header that can be worked on, while it stays as it is', 
   const { page } = app;
   await page.getByRole('button', { name: 'Open as new header: Hill-climb four' }).click();
   await page.waitForURL(/#\/bench\//);
-  await page.getByRole('button', { name: 'Rename Hill-climb four (copy)' }).waitFor();
+  await headerMenu(page, 'Hill-climb four (copy)').waitFor();
   const { headers } = await app.backend.must('listHeaders', { place: 'bench' });
   expect(Object.fromEntries(headers.map(({ name, state }) => [name, state]))).toEqual({
     'Hill-climb four': 'finished',

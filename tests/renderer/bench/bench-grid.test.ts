@@ -240,10 +240,10 @@ describe('half-typed cells', () => {
   });
 });
 
-test('from the shelf one comes back to the primary, the drawer and the half-typed line that one left', async () => {
+test('from the shelf one comes back to the primary, the panel and the half-typed line that one left', async () => {
   const headerId = await onBench();
   await press('Alt+2');
-  const figures = app.page.getByRole('button', { name: 'Figures', exact: true });
+  const figures = app.page.getByRole('button', { name: /^Tables/ });
   await figures.click();
   await entryLine(app.page).focus();
   await type('5 1/');
@@ -291,7 +291,7 @@ describe('a finished header', () => {
     const steps = [{ action: 'do' as const, stepId: `finish-${headerId}`, edit: { kind: 'finishHeader' as const } }];
     await app.backend.must('commitSteps', { headerId, baseRevision: revision, steps });
     await app.page.reload();
-    await app.page.getByText('This header is finished and frozen').waitFor();
+    await app.page.getByText('Finished: it does not change').waitFor();
     expect(await entryLine(app.page).count()).toBe(0);
     await focusCell(0, 2);
     await type('9');
@@ -369,7 +369,7 @@ describe('beside the grid', () => {
 
   test('a unit is switched without changing a stored value', async () => {
     const headerId = await onBench();
-    await app.page.getByRole('button', { name: 'Settings', exact: true }).click();
+    await app.page.getByRole('button', { name: 'Settings' }).click();
     await app.page.getByRole('combobox', { name: 'Lengths shown in' }).selectOption('mm1');
     await expect.poll(sizes).toEqual(['127.0', '90°', '101.6', '45°']);
     await expect

@@ -5,11 +5,11 @@ import { demoHeader } from '../../../core/header/demo-header.ts';
 import type { Bend, Piece, Straight } from '../../../core/header/header.ts';
 import { matchHeader } from '../../../core/length/match-header.ts';
 import { inches, millimetres } from '../../../core/units/length.ts';
-import { DISPLAY_CHOICES, displayChoice, targetOf } from '../../../renderer/bench/drawers/setting-choices.ts';
 import { suggestClrs } from '../../../renderer/bench/entry/entry-suggestions.ts';
 import { asKind } from '../../../renderer/bench/entry/pad-press.ts';
 import { angleByTape } from '../../../renderer/bench/entry/tape-angle.tsx';
 import { COLUMNS, editText, isEditable, readCell, textForKind } from '../../../renderer/bench/grid/piece-columns.ts';
+import { DISPLAY_CHOICES, displayChoice, targetOf } from '../../../renderer/bench/panels/setting-choices.ts';
 
 const CONTEXT = { unit: 'in', clr: inches(3), decimalComma: false } as const;
 const COMMON = { state: 'welded', locked: true, note: 'keep' } as const;

@@ -2,7 +2,7 @@
 
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { type AppUnderTest, launchApp } from '../../e2e/app-under-test.ts';
-import { expectNoFaults, goTo, saveMark } from '../../e2e/page-parts.ts';
+import { expectNoFaults, goTo, headerMenu, saveMark } from '../../e2e/page-parts.ts';
 
 let app: AppUnderTest;
 beforeAll(async () => {
@@ -28,15 +28,20 @@ test('the first start says what to do, and Enter on the empty line makes the off
   await page.keyboard.press('Enter');
   await page.waitForURL(/#\/bench\//);
   expect(await namesIn('bench')).toEqual(['Header 1']);
-  await expect.poll(() => page.getByRole('button', { name: 'Rename Header 1' }).count()).toBe(1);
+  await expect.poll(() => headerMenu(page, 'Header 1').count()).toBe(1);
 });
 
 test('the name in the bar is changed in place: Enter keeps, Escape does not', async () => {
   const { page } = app;
-  await page.getByRole('button', { name: 'Rename Header 1' }).click();
+  const rename = async () => {
+    await headerMenu(page, 'Header 1').click();
+    await page.getByRole('menuitem', { name: 'Rename' }).click();
+    await page.getByLabel('New name of Header 1').waitFor();
+  };
+  await rename();
   await page.keyboard.type('Not this one');
   await page.keyboard.press('Escape');
-  await page.getByRole('button', { name: 'Rename Header 1' }).click();
+  await rename();
   await page.getByLabel('New name of Header 1').fill('Hill-climb four');
   await page.keyboard.press('Enter');
   await expect.poll(() => namesIn('bench')).toEqual(['Hill-climb four']);
@@ -87,7 +92,7 @@ test('a duplicate opens on the bench, under a name that tells it apart', async (
   await choose('Right bank', 'Duplicate');
   await page.waitForURL(/#\/bench\//);
   await expect.poll(() => namesIn('bench')).toEqual(['Hill-climb four', 'Right bank', 'Right bank (copy)']);
-  await page.getByRole('button', { name: 'Rename Right bank (copy)' }).waitFor();
+  await headerMenu(page, 'Right bank (copy)').waitFor();
   expectNoFaults(app.faults);
 });
 

@@ -66,7 +66,7 @@ function clientWithWorkers() {
   return { client, workers, heard, times, ask, later };
 }
 
-const QUESTION: MovesQuestion = { kind: 'header', header: demoHeader('h'), options: {} };
+const QUESTION: MovesQuestion = { kind: 'header', header: demoHeader('h'), options: {}, budgetMs: 300 };
 
 describe('a question', () => {
   test('is answered with the time that it took, on one worker', () => {
@@ -77,6 +77,16 @@ describe('a question', () => {
     expect(heard).toEqual([{ kind: 'header', outcome: { kind: 'none', reason: 'noTarget' } }]);
     expect(times).toEqual([12]);
     expect(workers).toHaveLength(1);
+  });
+
+  test('has the time that it was given; a whole header has ten seconds at least', () => {
+    const { client, workers } = clientWithWorkers();
+    const nobody = { answered: () => undefined, failed: () => undefined };
+    const one: MovesQuestion = { ...QUESTION, kind: 'primary', primaryId: 'primary-3', budgetMs: 1_000 };
+    client.ask(one, nobody);
+    client.ask(QUESTION, nobody);
+    client.ask({ ...QUESTION, budgetMs: 30_000 }, nobody);
+    expect(workers[0]?.asked).toMatchObject([{ budgetMs: 1_000 }, { budgetMs: 10_000 }, { budgetMs: 30_000 }]);
   });
 
   test('after an answer goes to the same worker', () => {
@@ -184,7 +194,13 @@ function slicedSearch() {
 }
 
 describe('a search in slices', () => {
-  const question: MovesQuestion = { kind: 'primary', header: demoHeader('h'), primaryId: 'primary-3', options: {} };
+  const question: MovesQuestion = {
+    kind: 'primary',
+    header: demoHeader('h'),
+    primaryId: 'primary-3',
+    options: {},
+    budgetMs: 300,
+  };
   const asking = (number: number, budgetMs = 1e6, asked: MovesQuestion = question) =>
     ({ kind: 'ask', number, question: asked, budgetMs }) as const;
 
@@ -240,7 +256,13 @@ describe('a search in slices', () => {
 });
 
 test('question and answer survive the way between threads unchanged', () => {
-  const question: MovesQuestion = { kind: 'primary', header: demoHeader('h'), primaryId: 'primary-3', options: {} };
+  const question: MovesQuestion = {
+    kind: 'primary',
+    header: demoHeader('h'),
+    primaryId: 'primary-3',
+    options: {},
+    budgetMs: 300,
+  };
   const answer = answerQuestion(structuredClone(question));
   expect(structuredClone(answer)).toEqual(answerQuestion(question));
   expect(answer.kind === 'primary' && answer.outcome.kind).toBe('found');

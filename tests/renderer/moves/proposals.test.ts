@@ -165,7 +165,10 @@ test('an empty shelf is not considered, and nothing typed is no limit', () => {
   expect(askedOptions(FIRST_SETTINGS, [])).toEqual({});
   expect(askedOptions(FIRST_SETTINGS, null)).toEqual({});
   const clearanceKept = { value: 0.5, unit: 'in' } as const;
-  const asked = askedOptions({ mostJoints: 2, clearanceKept, usesShelf: false, addsBends: false }, null);
+  const asked = askedOptions(
+    { ...FIRST_SETTINGS, mostJoints: 2, clearanceKept, usesShelf: false, addsBends: false },
+    null,
+  );
   const { kinds, ...others } = asked;
   expect(others).toEqual({ maxJoints: 2, clearanceKeptMm: 12.7 });
   expect(kinds).toEqual(['straights', 'clockings', 'trims', 'swaps', 'lengthOnly']);

@@ -1,11 +1,11 @@
 /** Says that the header is damaged on disk, and offers to go on in a copy of what is sound. */
 
-import { describeProblem } from '../../core/index.ts';
-import { useHeaderActs } from '../session/header-acts.ts';
-import type { HeaderSession } from '../session/header-session.ts';
-import type { OpenedHeader } from '../session/session-state.ts';
-import { useSession } from '../session/use-session.ts';
-import { Button } from '../ui/button.tsx';
+import { describeProblem } from '../../../core/index.ts';
+import { useHeaderActs } from '../../session/header-acts.ts';
+import type { HeaderSession } from '../../session/header-session.ts';
+import type { OpenedHeader } from '../../session/session-state.ts';
+import { useSession } from '../../session/use-session.ts';
+import { Button } from '../../ui/button.tsx';
 
 interface Props {
   readonly session: HeaderSession;

@@ -1,16 +1,16 @@
 /** Two windows changed one header: both are shown, and nothing is overwritten until a person chose. */
 
 import { useState } from 'react';
-import { formatLength, type Header, matchHeader } from '../../core/index.ts';
-import type { HeaderSession } from '../session/header-session.ts';
-import type { Conflict, ConflictChoice, DroppedStep, OpenedHeader } from '../session/session-state.ts';
-import { useSession } from '../session/use-session.ts';
-import { Button } from '../ui/button.tsx';
-import { FigureText } from '../ui/figure-text.tsx';
-import { ModalDialog } from '../ui/modal-dialog.tsx';
-import { wordsFor } from '../ui/words/problem-words.ts';
-import { countOf } from '../ui/words/spoken.ts';
-import { primaryTitle, verdictWords } from '../ui/words/verdict-words.ts';
+import { formatLength, type Header, matchHeader } from '../../../core/index.ts';
+import type { HeaderSession } from '../../session/header-session.ts';
+import type { Conflict, ConflictChoice, DroppedStep, OpenedHeader } from '../../session/session-state.ts';
+import { useSession } from '../../session/use-session.ts';
+import { Button } from '../../ui/button.tsx';
+import { FigureText } from '../../ui/figure-text.tsx';
+import { ModalDialog } from '../../ui/modal-dialog.tsx';
+import { wordsFor } from '../../ui/words/problem-words.ts';
+import { countOf } from '../../ui/words/spoken.ts';
+import { primaryTitle, verdictWords } from '../../ui/words/verdict-words.ts';
 
 interface ConflictsProps {
   readonly session: HeaderSession;
