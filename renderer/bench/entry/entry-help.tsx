@@ -1,13 +1,14 @@
 /** All that can be typed for a piece, a press away from the line, also while one is being typed. */
 
+import { CircleQuestionMark } from 'lucide-react';
 import { Dialog, DialogTrigger, Popover } from 'react-aria-components';
-import { Button } from '../../ui/button.tsx';
+import { IconButton } from '../../ui/icon-button.tsx';
 import { ENTRY_FORMS } from '../../ui/words/entry-forms.ts';
 
 export function EntryHelp() {
   return (
     <DialogTrigger>
-      <Button look="quiet">How to type</Button>
+      <IconButton Icon={CircleQuestionMark} name="How to type" />
       <Popover className="popover" placement="top end">
         <Dialog className="entry-forms" aria-label="How to type a piece">
           <table className="table">

@@ -37,29 +37,32 @@ export function EntryLine(props: Props) {
   return (
     <div className="entry">
       <EntryHead fieldId={`${id}-field`} {...props} />
-      <input
-        ref={props.fieldRef}
-        id={`${id}-field`}
-        className="entry-field"
-        role="combobox"
-        aria-expanded={offers.offered.length > 0}
-        aria-controls={`${id}-list`}
-        aria-autocomplete="list"
-        aria-activedescendant={offers.offered[offers.chosen] === undefined ? undefined : `${id}-${offers.chosen}`}
-        aria-invalid={problem !== null}
-        aria-describedby={problem === null ? undefined : `${id}-problem`}
-        value={text}
-        inputMode={props.hasKeypad ? 'none' : 'text'}
-        autoComplete="off"
-        autoCapitalize="off"
-        spellCheck={false}
-        enterKeyHint="enter"
-        maxLength={400}
-        onChange={(event) => offers.type(event.target.value)}
-        onKeyDown={(event) => pressInEntry(event, props, offers)}
-        onPaste={(event) => pasteRows(event, props)}
-        onBlur={offers.close}
-      />
+      <div className="entry-row">
+        <input
+          ref={props.fieldRef}
+          id={`${id}-field`}
+          className="entry-field"
+          role="combobox"
+          aria-expanded={offers.offered.length > 0}
+          aria-controls={`${id}-list`}
+          aria-autocomplete="list"
+          aria-activedescendant={offers.offered[offers.chosen] === undefined ? undefined : `${id}-${offers.chosen}`}
+          aria-invalid={problem !== null}
+          aria-describedby={problem === null ? undefined : `${id}-problem`}
+          value={text}
+          inputMode={props.hasKeypad ? 'none' : 'text'}
+          autoComplete="off"
+          autoCapitalize="off"
+          spellCheck={false}
+          enterKeyHint="enter"
+          maxLength={400}
+          onChange={(event) => offers.type(event.target.value)}
+          onKeyDown={(event) => pressInEntry(event, props, offers)}
+          onPaste={(event) => pasteRows(event, props)}
+          onBlur={offers.close}
+        />
+        <EntryHelp />
+      </div>
       <Offers id={id} {...offers} />
       {problem === null ? (
         <ReadBack text={text} {...props.readBack} />
@@ -92,7 +95,6 @@ function EntryHead({ fieldId, place, canGoToEnd, onGoToEnd }: Props & { readonly
           </button>
         ) : null}
       </span>
-      <EntryHelp />
     </div>
   );
 }

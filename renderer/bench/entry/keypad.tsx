@@ -34,7 +34,7 @@ function Key({ word, name, onPress, isWide }: { word: string; name: string; onPr
   return (
     <button
       type="button"
-      className={isWide ? 'pad-key pad-key-wide' : 'pad-key'}
+      className={isWide ? 'pad-key pad-key-wide' : word.length > 1 ? 'pad-key pad-key-word' : 'pad-key'}
       aria-label={name}
       onPointerDown={(event) => event.preventDefault()}
       onClick={onPress}

@@ -206,7 +206,7 @@ function cellWords(column: Column, { piece, index, runMm, style, isOffShelf, mov
       return (
         <>
           <span aria-hidden="true">{STATE_MARKS[piece.state]} </span>
-          {piece.state}
+          <span className="state-word">{piece.state}</span>
         </>
       );
   }
