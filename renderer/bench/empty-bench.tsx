@@ -16,7 +16,7 @@ export function EmptyBench({ acts }: { readonly acts: BenchActs }) {
             {count} primaries
           </Button>
         ))}
-        <Button onPress={acts.addPrimary}>One, named 1</Button>
+        <Button onPress={acts.addPrimary}>1 primary</Button>
       </div>
     </div>
   );
