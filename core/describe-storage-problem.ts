@@ -10,7 +10,7 @@ export function describeStorageProblem(problem: StorageProblem): string {
     case 'changedElsewhere':
       return `The header was changed in another window: it is at revision ${problem.found}, this window was at ${problem.expected}. Both are safe; look at the other changes before saving yours again.`;
     case 'notFound':
-      return `The ${NOUNS[problem.what]} is not there any more: it was removed in another window, or restored away. Go back to the list and choose again.`;
+      return `The ${NOUNS[problem.what]} is not there any more: it was removed in another window, or is not in the restored backup. Go back to the list and choose again.`;
     case 'damagedHeader':
       return `This header is damaged on disk (${problem.detail}). What is shown is sound, but nothing can be added to it: go on in a copy, or look for the rest in a backup. All other headers are as they were.`;
     case 'finished':

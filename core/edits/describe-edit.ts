@@ -17,7 +17,7 @@ const SETTING_WORDS: Readonly<Record<keyof Settings, string>> = {
   weldShrinkage: 'weld shrinkage',
   shortestStraight: 'shortest straight',
   closure: 'closure tolerance',
-  wantedGap: 'wanted gap',
+  wantedGap: 'minimum clearance',
 };
 
 /**

@@ -19,13 +19,13 @@ export function describeHeaderProblem(problem: HeaderProblem): string {
     case 'unreadableEntry':
       return describeEntryFault(problem.reason, problem.part);
     case 'invalidValue':
-      return `${where}: found ${problem.found}, expected ${problem.expected}. Correct it and try again.`;
+      return `${where} needs ${problem.expected}; it is ${problem.found}.`;
     case 'unknownField':
       return `${where} is a field that is not known here: check its spelling, or take it out.`;
     case 'duplicateId':
       return `${where} is ${quoted(problem.id)}, which something else in the header has already: give each its own.`;
     case 'unknownId':
-      return `${where} names ${quoted(problem.id)}, but the header has no such ${problem.what}: choose one that is there, or none.`;
+      return `${where} names ${quoted(problem.id)}, but there is no such ${problem.what}: choose one that is there, or none.`;
     case 'stillUsed':
       return `${quoted(problem.id)} is still used by ${problem.by}: choose something else there first.`;
     case 'placeOutOfList':
@@ -37,7 +37,7 @@ export function describeHeaderProblem(problem: HeaderProblem): string {
         ? 'There is one more problem: mend these first, then read it again.'
         : `There are ${problem.count} more problems: mend these first, then read it again.`;
     case 'headerFinished':
-      return 'The header is finished and cannot be changed: open it as a new header and work on in that copy.';
+      return 'This header is finished. Duplicate it to change it.';
     case 'headerNotFinished':
       return 'The header is open already: there is nothing to reopen.';
     default:

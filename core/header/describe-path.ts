@@ -29,7 +29,7 @@ const FIELD_WORDS: ReadonlyMap<string, string> = new Map([
   ['weldShrinkage', 'weld shrinkage'],
   ['shortestStraight', 'shortest straight'],
   ['tiltDeg', 'tilt'],
-  ['wantedGap', 'wanted gap'],
+  ['wantedGap', 'minimum clearance'],
   ['from', 'start'],
   ['to', 'end'],
   ['per', 'fineness'],

@@ -78,7 +78,7 @@ function SearchFields({ texts, unit, problems, firstField, onChange }: FieldsPro
   );
   return (
     <search className="archive-search">
-      {field('words', 'Words in its name, note or material')}
+      {field('words', 'Search name, note, material')}
       {field('od', `Tube OD, ${unit}`)}
       {field('cylinders', 'Primaries')}
       {field('targetFrom', `Target from, ${unit}`)}

@@ -71,7 +71,7 @@ const FILES: HelpPage = {
 
 const SAFE: HelpPage = {
   id: 'safe-keeping',
-  title: 'Know that your work is kept',
+  title: 'Saving and backups',
   body: (
     <>
       <p>

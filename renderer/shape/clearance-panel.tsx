@@ -54,12 +54,12 @@ export function ClearancePanel({ session, header }: ShapeProps) {
 
 function leastWords(ordered: readonly HeaderGap[], tightCount: number, header: Header): string {
   const [least] = ordered;
-  if (least === undefined) return 'No two tubes with a known place yet, so there is no gap to tell.';
+  if (least === undefined) return 'No gaps yet: no two tubes have a place.';
   const { between } = gapWords(least, header);
   const gap = gapText(least, header);
   const under =
-    tightCount === 0 ? 'None is under the gap wanted.' : `${countOf(tightCount, 'gap')} under the one wanted.`;
-  return `Least gap ${gap}, ${between}. ${under}`;
+    tightCount === 0 ? 'None is under the minimum.' : `${countOf(tightCount, 'gap')} under the minimum.`;
+  return `Smallest gap: ${gap}, ${between}. ${under}`;
 }
 
 function GapTable({ gaps, header }: { readonly gaps: readonly HeaderGap[]; readonly header: Header }) {
@@ -73,7 +73,7 @@ function GapTable({ gaps, header }: { readonly gaps: readonly HeaderGap[]; reado
             <th scope="col" className="number">
               Gap
             </th>
-            <th scope="col">Against wanted</th>
+            <th scope="col">Clearance</th>
           </tr>
         </thead>
         <tbody>

@@ -57,11 +57,11 @@ function ClockBend(props: BendProps) {
         <p className="shape-finding">
           Piece {number}:{' '}
           {bend.clockingDeg === null ? 'clocking not recorded' : `clocked ${formatAngle(roundedTo(clockingDeg, 2))}`}{' '}
-          from {isFirst ? 'the up of the port' : 'the plane of the bend before it'}.
+          from {isFirst ? 'port-up' : 'the plane of the bend before'}.
         </p>
         <div className="pose-fields">
           <TakenField
-            label="Clocking, degrees"
+            label="Clocking (°)"
             stored={bend.clockingDeg === null ? '' : formatTypedAngle(bend.clockingDeg)}
             take={(text) => {
               const read = parseAngle(text);
@@ -73,7 +73,7 @@ function ClockBend(props: BendProps) {
         <p className="view-note">
           Mark round the outside:{' '}
           <FigureText text={formatDeviation(clockingMarkMm(mmOf(tubeOf(header, primary).od), clockingDeg), display)} />{' '}
-          {unitOf(display)}, clockwise as seen from the port when positive.
+          {unitOf(display)}, clockwise seen from the port when positive.
         </p>
         <GaugePart onClock={clock} />
       </div>
@@ -101,7 +101,7 @@ function MarkField({
   const inUnit = lengthIn(markMm, unit).value.toFixed(unit === 'in' ? 3 : 2);
   return (
     <TakenField
-      label={`Mark round the tube, ${unit}`}
+      label={`Mark round the tube (${unit})`}
       stored={bend.clockingDeg === null ? '' : String(Number(inUnit))}
       take={(text) => {
         const read = parseSignedLength(text, unit);
@@ -151,7 +151,7 @@ function GaugePart({ onClock }: { readonly onClock: (deg: number) => Result<unkn
             setProblem(done.ok ? null : wordsFor(done.problems));
           }}
         >
-          Put into row
+          Use this clocking
         </Button>
       </div>
       {problem === null ? null : (

@@ -20,7 +20,7 @@ import {
 import { Button } from '../ui/button.tsx';
 import { LengthField, TakenField } from '../ui/fields/length-field.tsx';
 import { FigureText } from '../ui/figure-text.tsx';
-import { closureWords } from '../ui/words/closure-words.ts';
+import { closedWords, closureWords } from '../ui/words/closure-words.ts';
 import { wordsFor } from '../ui/words/problem-words.ts';
 import { primaryTitle } from '../ui/words/verdict-words.ts';
 import { turnWords } from './banks/compare-words.ts';
@@ -104,8 +104,7 @@ function ClosureRow({ header, primary }: { readonly header: Header; readonly pri
       </td>
       <td className="number">{formatAngle(roundedTo(closure.value.tiltDeg, 1))}</td>
       <td>
-        {isDone ? 'closed: ' : ''}
-        <FigureText text={closureWords(closure.value, style)} />
+        <FigureText text={isDone ? closedWords(closure.value, style) : closureWords(closure.value, style)} />
       </td>
     </tr>
   );

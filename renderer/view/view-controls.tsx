@@ -1,9 +1,12 @@
 /** Buttons for everything that hand and keys can do to the picture, the section and the switch to flat views. */
 
+import { Maximize, Rotate3d, Slice, ZoomIn, ZoomOut } from 'lucide-react';
 import { useId, useState } from 'react';
+import { Toolbar } from 'react-aria-components';
 import { formatLength, type LengthStyle } from '../../core/index.ts';
 import { Button } from '../ui/button.tsx';
 import { ChoiceField } from '../ui/fields/choice-field.tsx';
+import { IconButton } from '../ui/icon-button.tsx';
 import {
   KEY_ZOOM,
   STANDARD_VIEWS,
@@ -26,65 +29,70 @@ interface Props {
   readonly onFlat: (isFlat: boolean) => void;
 }
 
+/** What stands open under the row of buttons. */
+type Drawer = 'turn' | 'section' | null;
+
 export function ViewControls(props: Props) {
-  const [isOpen, setIsOpen] = useState(false);
-  const { isFlat, onFlat, onStandpoint } = props;
+  const [drawer, setDrawer] = useState<Drawer>(null);
+  const { camera, isFlat, onFlat, onStandpoint } = props;
+  const toggle = (one: Drawer) => setDrawer(drawer === one ? null : one);
+  const free = (next: ViewCamera) => onStandpoint({ kind: 'free', camera: next });
   return (
     <div className="view-controls screen-only">
-      <div className="actions">
-        {isFlat
-          ? null
-          : STANDARD_VIEWS.map((view) => (
+      <Toolbar className="view-toolbar" aria-label="Stage">
+        {isFlat ? null : (
+          <>
+            {STANDARD_VIEWS.map((view) => (
               <Button key={view.id} look="quiet" onPress={() => onStandpoint({ kind: 'all', angles: view })}>
                 {view.name}
               </Button>
             ))}
-        {isFlat ? null : (
-          <Button look="quiet" aria-expanded={isOpen} onPress={() => setIsOpen(!isOpen)}>
-            Turn and cut
-          </Button>
+            <IconButton Icon={ZoomIn} name="Zoom in" shownKey="+" onPress={() => free(zoomCamera(camera, KEY_ZOOM))} />
+            <IconButton
+              Icon={ZoomOut}
+              name="Zoom out"
+              shownKey="−"
+              onPress={() => free(zoomCamera(camera, 1 / KEY_ZOOM))}
+            />
+            <IconButton Icon={Maximize} name="Fit" onPress={() => onStandpoint({ kind: 'all', angles: camera })} />
+            <IconButton Icon={Rotate3d} name="Turn" aria-expanded={drawer === 'turn'} onPress={() => toggle('turn')} />
+            <IconButton
+              Icon={Slice}
+              name="Cut"
+              aria-expanded={drawer === 'section'}
+              onPress={() => toggle('section')}
+            />
+          </>
         )}
         <Button look="quiet" onPress={() => onFlat(!isFlat)}>
           {isFlat ? 'In space' : 'Flat views'}
         </Button>
-      </div>
-      {isOpen && !isFlat ? <MoreControls {...props} /> : null}
+      </Toolbar>
+      {isFlat || drawer !== 'turn' ? null : <TurnControls camera={camera} onCamera={free} />}
+      {isFlat || drawer !== 'section' ? null : <SectionControls {...props} />}
     </div>
   );
 }
 
 const TURN_DEG = 15;
 
-function MoreControls({ camera, bounds, style, section, onStandpoint, onSection }: Props) {
-  const free = (next: ViewCamera) => onStandpoint({ kind: 'free', camera: next });
-  const turn = (around: number, over: number) => free(turnCamera(camera, { around, over }));
+const TURNS = [
+  { name: 'Turn left', around: TURN_DEG, over: 0 },
+  { name: 'Turn right', around: -TURN_DEG, over: 0 },
+  { name: 'Tilt up', around: 0, over: TURN_DEG },
+  { name: 'Tilt down', around: 0, over: -TURN_DEG },
+] as const;
+
+/** For whoever cannot drag. */
+function TurnControls({ camera, onCamera }: Pick<Props, 'camera'> & { readonly onCamera: (next: ViewCamera) => void }) {
   return (
-    <>
-      <div className="actions">
-        <Button look="quiet" onPress={() => turn(TURN_DEG, 0)}>
-          Turn left
+    <div className="actions">
+      {TURNS.map(({ name, ...by }) => (
+        <Button key={name} look="quiet" onPress={() => onCamera(turnCamera(camera, by))}>
+          {name}
         </Button>
-        <Button look="quiet" onPress={() => turn(-TURN_DEG, 0)}>
-          Turn right
-        </Button>
-        <Button look="quiet" onPress={() => turn(0, TURN_DEG)}>
-          Over
-        </Button>
-        <Button look="quiet" onPress={() => turn(0, -TURN_DEG)}>
-          Under
-        </Button>
-        <Button look="quiet" onPress={() => free(zoomCamera(camera, KEY_ZOOM))}>
-          Nearer
-        </Button>
-        <Button look="quiet" onPress={() => free(zoomCamera(camera, 1 / KEY_ZOOM))}>
-          Farther
-        </Button>
-        <Button look="quiet" onPress={() => onStandpoint({ kind: 'all', angles: camera })}>
-          All in picture
-        </Button>
-      </div>
-      <SectionControls bounds={bounds} style={style} section={section} onSection={onSection} />
-    </>
+      ))}
+    </div>
   );
 }
 
@@ -92,9 +100,9 @@ type SectionChoice = SectionAxis | 'none';
 
 const CHOICES: readonly { readonly id: SectionChoice; readonly name: string }[] = [
   { id: 'none', name: 'Whole' },
-  { id: 'x', name: 'Cut across forward' },
-  { id: 'y', name: 'Cut across outboard' },
-  { id: 'z', name: 'Cut across up' },
+  { id: 'x', name: 'Section, front to back' },
+  { id: 'y', name: 'Section, side to side' },
+  { id: 'z', name: 'Section, top to bottom' },
 ];
 
 const SLIDER_STEPS = 200;

@@ -37,8 +37,8 @@ test.each(['LRA and XYZ', 'Other bank'])('tab %s of the tables', async (tab) => 
 
 test('the stage with a section', async () => {
   const { page } = app;
-  await press(page, 'Turn and cut');
-  await page.getByLabel('Section').selectOption({ label: 'Cut across up' });
+  await press(page, 'Cut');
+  await page.getByLabel('Section').selectOption({ label: 'Section, top to bottom' });
   await still(page);
   expect(await findingsInEveryLook(page, 'stage with a section')).toEqual({ views: 4, findings: [] });
 });

@@ -49,7 +49,7 @@ describe('poses by keyboard', () => {
     await retype(page, '1 1/2');
     await expect.poll(async () => (await stored()).primaries[0]?.port?.at.x).toEqual({ value: 1.5, unit: 'in' });
 
-    const direction = page.getByLabel('Port points, typed');
+    const direction = page.getByLabel('Port points, custom');
     await tabTo(page, direction);
     await retype(page, 'outboard 20 down');
     await expect
@@ -58,7 +58,7 @@ describe('poses by keyboard', () => {
     for (const [text, words] of [
       ['0, 0, 0', /points nowhere/],
       ['up', /choose an up across the tube/],
-      ['sideways', /expected a direction/],
+      ['sideways', /needs a direction/],
     ] as const) {
       await retype(page, text);
       await expect
@@ -130,10 +130,10 @@ describe('the picture', () => {
       chosen = await page.locator('.piece-grid tr[aria-selected="true"]').count();
     }
     expect(chosen).toBe(1);
-    await press(page, 'Turn and cut');
+    await press(page, 'Cut');
     await still(page);
     const whole = await picture(page);
-    await redrawn(page, () => page.getByLabel('Section').selectOption({ label: 'Cut across outboard' }));
+    await redrawn(page, () => page.getByLabel('Section').selectOption({ label: 'Section, side to side' }));
     expect(await picture(page)).not.toBe(whole);
   });
 
@@ -193,7 +193,7 @@ describe('panels', () => {
     await expect.poll(clocking).toBe(60);
     await page.getByLabel('Reading on the bend before').fill('12.5');
     await page.getByLabel('Reading on this bend').fill('57.5');
-    await press(page, 'Put into row');
+    await press(page, 'Use this clocking');
     await expect.poll(clocking).toBe(45);
   });
 

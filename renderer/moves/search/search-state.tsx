@@ -14,7 +14,7 @@ export function SearchState({ moves }: { readonly moves: Moves }) {
       return null;
     case 'answered':
       return search.isThrough ? null : (
-        <Line words="Stopped at the time limit; there may be more." act={{ name: 'Search on', run: lookOn }} />
+        <Line words="Stopped at the time limit." act={{ name: 'Search on', run: lookOn }} />
       );
     case 'looking':
       return (

@@ -57,7 +57,7 @@ function PortPart({ session, header, primary }: ShapeProps) {
     return (
       <section className="shape-part" aria-label={`Port of ${title}`}>
         <h2 className="shape-heading">Port of {title}</h2>
-        <p>Not measured. Lengths work without it; shape needs to know where the tube starts.</p>
+        <p>No port yet. Lengths work without it; the stage, closure and moves need it.</p>
         <Button onPress={() => session.apply(setPortEdit(primary, firstPort(unit)))}>Enter port</Button>
       </section>
     );
@@ -72,7 +72,7 @@ function PortPart({ session, header, primary }: ShapeProps) {
         onTake={(port) => session.apply(setPortEdit(primary, port))}
       />
       <Button look="quiet" onPress={() => session.apply(setPortEdit(primary, null))}>
-        Forget port
+        Clear port
       </Button>
     </section>
   );

@@ -61,7 +61,7 @@ interface DirectionProps {
 
 const CHOICES = [
   ...DIRECTIONS.map(([word]) => ({ id: word, name: word })),
-  { id: 'typed', name: 'as typed' },
+  { id: 'typed', name: 'custom' },
 ] satisfies readonly { readonly id: DirectionWord | 'typed'; readonly name: string }[];
 
 export function DirectionFields({ label, direction, path, onTake, onChoose }: DirectionProps) {
@@ -77,7 +77,7 @@ export function DirectionFields({ label, direction, path, onTake, onChoose }: Di
         }}
       />
       <TakenField
-        label={`${label}, typed`}
+        label={`${label}, custom`}
         stored={formatDirection(direction)}
         take={(text) => {
           const read = parseDirection(text, path);

@@ -40,7 +40,7 @@ export function PoseFields({ label, pose, unit, onTake }: Props) {
         onChoose={choose}
       />
       <DirectionFields
-        label={`${label} clocking 0 is`}
+        label={`${label} up (clocking 0)`}
         direction={pose.up}
         path={['up']}
         onTake={(up) => take({ ...pose, up })}

@@ -65,15 +65,15 @@ export function RowForm({ session, header, onDone }: ShapeProps & { readonly onD
       onClose={onDone}
     >
       <p>
-        All ports like that of {primaryTitle(first.name)}
-        {first.port === null ? ' (at the origin, outboard)' : ''}, each so far from the one before.
+        Repeat {primaryTitle(first.name)}'s port{first.port === null ? ' (at the origin, outboard)' : ''} at this
+        spacing.
       </p>
       <div className="pose-fields">
         <DraftField
           form={form}
           name="spacings"
-          label={`Spacing, centre to centre, ${unit}`}
-          hint="One for all, or several with a semicolon between."
+          label={`Spacing, centre to centre (${unit})`}
+          hint="One for all, or one for each with semicolons between."
         />
         <ChoiceField label="The row runs" choices={WORDS} chosen={along} onChoose={setAlong} />
       </div>

@@ -37,7 +37,7 @@ test.each<[RegExp, Problem]>([
     /Place 10 .*the pieces of primary 1.* has 7/,
     { kind: 'placeOutOfList', path: ['primaries', 0, 'pieces'], at: 9, length: 7 },
   ],
-  [/finished and cannot/, { kind: 'headerFinished', path: ['state'] }],
+  [/This header is finished/, { kind: 'headerFinished', path: ['state'] }],
   [/nothing to reopen/, { kind: 'headerNotFinished', path: ['state'] }],
   [/no column "primary"/, { kind: 'missingColumn', path: ['primary'], column: 'primary' }],
   [/cannot be split/, { kind: 'unreadableFile', reason: 'notCsv', path: [], detail: '' }],

@@ -18,7 +18,7 @@ function closure(alongIn: number, asideIn: number, tiltDeg: number): Closure {
 describe('a closure', () => {
   test.each([
     [3 / 16, 0, 0.4, 'ends 3/16" short of the inlet, 0.4° off'],
-    [-0.25, 0, 0, 'ends 1/4" too deep in the inlet, square'],
+    [-0.25, 0, 0, 'ends 1/4" deep in the inlet, square'],
     [0, 1.125, 12.34, 'ends 1 1/8" to the side, 12.3° off'],
     [0.5, 0.0625, 0.04, 'ends 1/2" short of the inlet and 1/16" to the side, square'],
     [0.01, -0, 0, 'ends in the inlet, square'],
