@@ -32,7 +32,7 @@ test('a header is made, entered, judged and exported without a pointer', async (
   const { page } = app;
   await expect.poll(() => page.evaluate(() => document.activeElement?.tagName)).toBe('INPUT');
   await enterLine(page, 'Keyboard only');
-  await page.getByRole('heading', { name: 'Start Keyboard only' }).waitFor();
+  await page.getByRole('heading', { name: 'New header: Keyboard only' }).waitFor();
   await expect.poll(() => page.getByLabel('Ports').evaluate((field) => field === document.activeElement)).toBe(true);
   expect(await page.getByLabel('Ports').inputValue()).toBe('4');
   await page.keyboard.press('Enter');
