@@ -71,7 +71,10 @@ const TABLE = {
   movePieceUp: { name: 'Move piece up', group: 'Edit', menu: 'header', keys: ['Alt+ArrowUp'] },
   movePieceDown: { name: 'Move piece down', group: 'Edit', menu: 'header', keys: ['Alt+ArrowDown'] },
   lockPiece: { name: 'Lock or unlock piece', group: 'Edit', menu: 'header' },
-  changeState: { name: 'Change state of piece', group: 'Edit', menu: 'header' },
+  markPlanned: { name: 'Mark planned', group: 'Edit', menu: 'header', words: 'state piece' },
+  markCut: { name: 'Mark cut', group: 'Edit', menu: 'header', words: 'state piece' },
+  markTacked: { name: 'Mark tacked', group: 'Edit', menu: 'header', words: 'state piece' },
+  markWelded: { name: 'Mark welded', group: 'Edit', menu: 'header', words: 'state piece' },
   angleByTape: {
     name: 'Angle of bend by tape',
     group: 'Edit',
