@@ -155,7 +155,7 @@ function Pieces(props: PartProps & { readonly isFrozen: boolean }) {
       acts.enter(example);
       props.focusEntry();
     };
-    return <FirstPiece example={example} onTake={take} />;
+    return <FirstPiece example={example} header={header} onTake={take} />;
   }
   return (
     <div className="grid-frame">
