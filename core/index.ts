@@ -28,12 +28,14 @@ export { type Compared, mendEdit, reclockEdit } from './edits/mend-edits.ts';
 export { addObstacleEdit, OBSTACLE_KINDS, removeObstacleEdit, replaceObstacleEdit } from './edits/obstacle-edits.ts';
 export {
   addPiecesEdit,
-  duplicatePieceEdit,
-  movePieceEdit,
+  duplicatePiecesEdit,
+  movePiecesEdit,
+  pieceCopy,
   removePiecesEdit,
   replacePieceEdit,
+  shiftPiecesEdit,
 } from './edits/piece-edits.ts';
-export { freeOffer, nextState, setLockedEdit, setStateEdit } from './edits/piece-state-edits.ts';
+export { freeOffer, setLockedEdit, setStateEdit } from './edits/piece-state-edits.ts';
 export { firstPort, portRowEdit, setPortEdit } from './edits/port-edits.ts';
 export {
   addPartsEdit,
@@ -62,6 +64,7 @@ export {
   type Header,
   type Inlet,
   type Obstacle,
+  PIECE_STATES,
   type PieCutBend,
   type Piece,
   type PieceState,
@@ -73,8 +76,9 @@ export {
   tubeOf,
 } from './header/header.ts';
 export type { HeaderProblem, ProblemPath } from './header/header-problem.ts';
-export { nameFromText, nameWithEnding, shortened } from './header/names.ts';
+export { nameFromText, nameWithEnding, noteFromText, shortened } from './header/names.ts';
 export { copyHeader, newHeader, newId, rebuiltHeader } from './header/new-header.ts';
+export { describeEntryNote } from './header/parts/describe-entry-note.ts';
 export { PARTS_COLUMNS, type RefusedRow, readPartsRows } from './header/parts/parts-rows.ts';
 export { copiedPieces, readPastedPieces } from './header/parts/pasted-pieces.ts';
 export {
@@ -83,6 +87,7 @@ export {
   parseClocking,
   parseClr,
   parseQuickEntry,
+  parseStraightLength,
   pieceFromQuick,
 } from './header/parts/quick-entry.ts';
 export { headerSchema, idSchema, lengthStyleSchema, nameSchema, primarySchema, textSchema } from './header/schema.ts';
@@ -93,6 +98,7 @@ export { buildFigures } from './length/build-figures.ts';
 export type { Building } from './length/building.ts';
 export { type MatchReport, matchHeader, type PrimaryMatch } from './length/match-header.ts';
 export { pieceLength, primaryLength } from './length/piece-length.ts';
+export { type EntryReadBack, readBackEntry } from './length/read-back.ts';
 export { isMean, roundTarget } from './length/target-choices.ts';
 // Moves
 export type { Move, MoveChange, StockNeed } from './moves/move.ts';
@@ -184,7 +190,9 @@ export { stockRows } from './stock/stock-rows.ts';
 export type { StorageFault, StorageProblem } from './storage-problem.ts';
 // Units
 export { degreesOf, radiansOf, roundedTo } from './units/angle.ts';
+export { readDecimalCommas } from './units/decimal-comma.ts';
 export { formatAngle, formatAngleBare, formatSignedAngle } from './units/format-angle.ts';
+export { formatCut } from './units/format-cut.ts';
 export {
   addsUpAsShown,
   finenessMm,

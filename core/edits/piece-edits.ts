@@ -31,24 +31,54 @@ export function replaceAllPieces(
   ];
 }
 
-/** Moves a piece by so many places; null where it would leave the list or there is no such piece. */
-export function movePieceEdit(primary: Primary, pieceId: string, by: number): Edit | null {
-  const from = primary.pieces.findIndex((piece) => piece.id === pieceId);
-  const to = from + by;
-  if (from === -1 || to < 0 || to >= primary.pieces.length) return null;
-  return { kind: 'movePiece', primaryId: primary.id, pieceId, to };
+/**
+ * Moves pieces, kept in their order, to stand together before the piece that is now at place `before`; the count of pieces
+ * is past the last. Null when that changes nothing or an id is not there.
+ */
+export function movePiecesEdit(primary: Primary, pieceIds: readonly string[], before: number): Edit | null {
+  const { pieces } = primary;
+  const moved = pieces.filter(({ id }) => pieceIds.includes(id));
+  if (moved.length !== new Set(pieceIds).size) return null;
+  const first = pieces.slice(0, before).filter((piece) => !moved.includes(piece)).length;
+  const placed = moved.map((piece, index) => ({ piece, from: pieces.indexOf(piece), to: first + index }));
+  // From the gap outwards, so that none is shifted from its place by one that is moved after it.
+  const above = placed.filter(({ from }) => from < before).reverse();
+  const below = placed.filter(({ from }) => from >= before);
+  const edits = [...above, ...below]
+    .filter(({ from, to }) => from !== to)
+    .map(({ piece, to }): SingleEdit => ({ kind: 'movePiece', primaryId: primary.id, pieceId: piece.id, to }));
+  return oneStep(`move ${moved.length} pieces of primary ${labelName(primary.name)}`, edits);
 }
 
 /**
- * The same piece again, right after itself, in the state that it is in: a shortcut for entering another like it. Only a weld
- * cannot be copied, so the copy of a welded piece is planned. Null when there is no such piece.
+ * Moves pieces one place towards the port (-1) or the collector (1), gathered beside the first or last of them; null at the
+ * end of the list.
  */
-export function duplicatePieceEdit(primary: Primary, pieceId: string, newId: string): Edit | null {
-  const at = primary.pieces.findIndex((piece) => piece.id === pieceId);
-  const original = primary.pieces[at];
-  if (original === undefined) return null;
-  const piece = original.state === 'welded' ? asNewPiece(original, newId) : { ...original, id: newId, locked: false };
-  return { kind: 'addPiece', primaryId: primary.id, piece, at: at + 1 };
+export function shiftPiecesEdit(primary: Primary, pieceIds: readonly string[], by: -1 | 1): Edit | null {
+  const places = pieceIds.map((pieceId) => primary.pieces.findIndex(({ id }) => id === pieceId));
+  const [first, last] = [Math.min(...places), Math.max(...places)];
+  if (places.length === 0 || first < 0) return null;
+  const before = by < 0 ? first - 1 : last + 2;
+  return before < 0 || before > primary.pieces.length ? null : movePiecesEdit(primary, pieceIds, before);
+}
+
+/**
+ * The same pieces again, in order, right after the last of them, each as `pieceCopy` makes it; null for none.
+ */
+export function duplicatePiecesEdit(primary: Primary, pieceIds: readonly string[], newId: () => string): Edit | null {
+  const originals = primary.pieces.filter(({ id }) => pieceIds.includes(id));
+  const last = originals.at(-1);
+  if (last === undefined) return null;
+  const copies = originals.map((piece) => pieceCopy(piece, newId()));
+  return addPiecesEdit(primary, copies, primary.pieces.indexOf(last) + 1);
+}
+
+/**
+ * A copy in the state that the piece is in: a shortcut for entering another like it. Only a weld cannot be copied, so the copy
+ * of a welded piece is planned. Nobody has locked the copy.
+ */
+export function pieceCopy(piece: Piece, id: string): Piece {
+  return piece.state === 'welded' ? asNewPiece(piece, id) : { ...piece, id, locked: false };
 }
 
 /** A piece of the same shape that is yet to be made: whatever the other was, this one is only planned, and locked by nobody. */

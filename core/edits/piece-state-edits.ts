@@ -1,14 +1,9 @@
 /** Edits on how far pieces have come at the bench, on their locks, and on freeing what a move would need. */
 
-import { PIECE_STATES, type Piece, type PieceState, type Primary } from '../header/header.ts';
+import type { Piece, PieceState, Primary } from '../header/header.ts';
 import { labelName } from '../header/names.ts';
 import { type Edit, oneStep } from './edit.ts';
 import { replacePieceEdit } from './piece-edits.ts';
-
-/** The state after this one; after welded comes planned again. */
-export function nextState(state: PieceState): PieceState {
-  return PIECE_STATES[(PIECE_STATES.indexOf(state) + 1) % PIECE_STATES.length] ?? 'planned';
-}
 
 /** All of the pieces into one state, as one step; null when they are in it already. */
 export function setStateEdit(primary: Primary, pieces: readonly Piece[], state: PieceState): Edit | null {

@@ -97,6 +97,10 @@ function describeEntryFault(reason: EntryFault, part: string): string {
       return `A CLR of ${read} cannot be bent: type a length above zero, as in r3.`;
     case 'nothingToRepeat':
       return 'There is no piece before this one that = could repeat: type the piece itself.';
+    case 'noStraight':
+      return 'A straight of 0 is no piece: type a length above zero, such as 2 1/4.';
+    case 'severalPieces':
+      return 'A row holds one piece: leave out the semicolon, or type the others on the entry line.';
     case 'leftover':
       return `${read} is left over: a bend takes an angle, a clocking and a CLR, in that order, as in b60 180 r3.`;
     default:

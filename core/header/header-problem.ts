@@ -17,6 +17,8 @@ export type EntryFault =
   | 'noClr'
   | 'clrNotAboveZero'
   | 'nothingToRepeat'
+  | 'noStraight'
+  | 'severalPieces'
   | 'leftover';
 
 export type HeaderProblem =

@@ -1,6 +1,6 @@
 /** Names that fit: cut between whole characters, never in the middle of one, and never into what the schema refuses. */
 
-import { FORBIDDEN_CHARACTERS, NAME_LIMIT, nameSchema } from './schema.ts';
+import { FORBIDDEN_CHARACTERS, NAME_LIMIT, nameSchema, TEXT_LIMIT } from './schema.ts';
 
 /** Stands for what was left out. */
 const ELLIPSIS = '\u2026';
@@ -43,13 +43,18 @@ export function nameWithEnding(name: string, ending: ' (copy)' | ' (mine)' | ' m
   return `${shortened(name, NAME_LIMIT - ending.length)}${ending}`;
 }
 
+/** What the schema refuses becomes a space, and white space one space. */
+function plainText(text: string): string {
+  return text.normalize('NFC').replaceAll(new RegExp(FORBIDDEN_CHARACTERS, 'gu'), ' ').replaceAll(/\s+/gu, ' ').trim();
+}
+
+/** A note of one line made of any text; empty when there is nothing to see in it. */
+export function noteFromText(text: string): string {
+  return shortened(plainText(text), TEXT_LIMIT);
+}
+
 /** A name made of any text, such as the name of a file: what a name cannot hold becomes a space. `otherwise` when nothing is left. */
 export function nameFromText(text: string, otherwise: string): string {
-  const plain = text
-    .normalize('NFC')
-    .replaceAll(new RegExp(FORBIDDEN_CHARACTERS, 'gu'), ' ')
-    .replaceAll(/\s+/gu, ' ')
-    .trim();
-  const name = shortened(plain, NAME_LIMIT);
+  const name = shortened(plainText(text), NAME_LIMIT);
   return nameSchema.safeParse(name).success ? name : otherwise;
 }

@@ -18,7 +18,7 @@ export function describeUnitsProblem(problem: UnitsProblem): string {
     case 'notANumber':
       return `${read} has no number where one should start, at "${part}": type it like ${example}.`;
     case 'noDenominator':
-      return `${read} has no denominator after the slash: type it as ${text.replace(part, withDenominator(part))}.`;
+      return `${read} has no denominator after the slash: type it as ${mendedFraction(text, part)}.`;
     case 'noNumerator':
       return `${read} has no numerator before the slash: type it as ${text.replace(part, withNumerator(part))}.`;
     case 'zeroDenominator':
@@ -44,6 +44,16 @@ export function describeUnitsProblem(problem: UnitsProblem): string {
     default:
       return assertNever(problem.reason);
   }
+}
+
+/** What may follow a fraction; anything else after its slash is the slip itself, and goes. */
+const UNIT_AFTER = /^\s*(?:in|inch|inches|mm|ft|"|″|'|′|°|deg|degrees?)(?![a-z])/i;
+
+/** The text with a whole fraction in place of the part that ends in a slash: `4 1/z` becomes `4 1/2`, `3 5/ in` `3 5/8 in`. */
+function mendedFraction(text: string, part: string): string {
+  const at = text.indexOf(part);
+  const after = text.slice(at + part.length);
+  return `${text.slice(0, at)}${withDenominator(part)}${UNIT_AFTER.test(after) ? after : ''}`;
 }
 
 /** `5/` becomes `5/8`: the smallest halving of an inch that the numerator fits. */

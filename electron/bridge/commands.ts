@@ -71,7 +71,10 @@ const TABLE = {
   movePieceUp: { name: 'Move piece up', group: 'Edit', menu: 'header', keys: ['Alt+ArrowUp'] },
   movePieceDown: { name: 'Move piece down', group: 'Edit', menu: 'header', keys: ['Alt+ArrowDown'] },
   lockPiece: { name: 'Lock or unlock piece', group: 'Edit', menu: 'header' },
-  changeState: { name: 'Change state of piece', group: 'Edit', menu: 'header' },
+  markPlanned: { name: 'Mark planned', group: 'Edit', menu: 'header', words: 'state piece' },
+  markCut: { name: 'Mark cut', group: 'Edit', menu: 'header', words: 'state piece' },
+  markTacked: { name: 'Mark tacked', group: 'Edit', menu: 'header', words: 'state piece' },
+  markWelded: { name: 'Mark welded', group: 'Edit', menu: 'header', words: 'state piece' },
   angleByTape: {
     name: 'Angle of bend by tape',
     group: 'Edit',
@@ -149,7 +152,7 @@ const TABLE = {
   },
   showBackups: { name: 'Backups', group: 'Program', menu: 'file', words: 'restore', asks: true },
   showHelp: { name: 'Help', group: 'Program', menu: 'help', keys: ['F1'] },
-  showKeys: { name: 'Keys', group: 'Program', menu: 'help', keys: ['?'], words: 'shortcuts keyboard' },
+  showKeys: { name: 'Keys', group: 'Program', menu: 'help', keys: ['Mod+/'], words: 'shortcuts keyboard' },
   showAbout: { name: 'About Evenrun', group: 'Program', menu: 'program', words: 'version' },
 } as const satisfies Readonly<Record<string, CommandEntry>>;
 

@@ -5,7 +5,7 @@ import type { CommandId } from '../../electron/bridge/commands.ts';
 import type { OfferedCommand } from '../commands/command.ts';
 import { primaryTitle } from '../ui/words/verdict-words.ts';
 import type { BenchView } from './bench-view.ts';
-import type { PieceAct } from './grid/grid-events.ts';
+import type { PieceAct } from './grid/grid-keys.ts';
 import { PANELS, panelsFor } from './panels/panel-list.ts';
 import type { BenchActs } from './use-bench-acts.ts';
 
@@ -41,10 +41,13 @@ function pieceCommands({ view, acts }: CommandReach): readonly OfferedCommand[] 
     command('insertPiece', { kind: 'insert' }),
     command('deletePiece', { kind: 'remove' }),
     command('duplicatePiece', { kind: 'duplicate' }),
-    command('movePieceUp', { kind: 'move', by: -1 }),
-    command('movePieceDown', { kind: 'move', by: 1 }),
+    command('movePieceUp', { kind: 'shift', by: -1 }),
+    command('movePieceDown', { kind: 'shift', by: 1 }),
     command('lockPiece', { kind: 'toggleLock' }),
-    command('changeState', { kind: 'cycleState' }),
+    command('markPlanned', { kind: 'setState', state: 'planned' }),
+    command('markCut', { kind: 'setState', state: 'cut' }),
+    command('markTacked', { kind: 'setState', state: 'tacked' }),
+    command('markWelded', { kind: 'setState', state: 'welded' }),
     {
       id: 'angleByTape',
       unavailable: view.piece === null || view.piece.kind === 'straight' ? 'Choose a bend in the grid first.' : null,

@@ -4,16 +4,16 @@ import { useEffect, useMemo, useState } from 'react';
 import type { Header, Piece, Primary } from '../../core/index.ts';
 import type { HeaderSession } from '../session/header-session.ts';
 import type { Cell } from './grid/grid-keys.ts';
+import { type RowSelection, selectedRows } from './grid/row-selection.ts';
 import type { PanelId } from './panels/panel-list.ts';
 
-interface ViewState {
+interface ViewState extends RowSelection {
   readonly primaryId: string | null;
-  /** The grid's cell in hand; null until one is chosen. */
-  readonly cell: Cell | null;
-  /** Row at the other end of the rows selected with Shift; null: only the row of the cell. */
-  readonly anchorRow: number | null;
-  /** New pieces go after this one; null: at the end; BEFORE_FIRST: at the start. */
-  readonly insertAfterId: string | null;
+  /**
+   * New pieces go after the first of these that is there, so that undoing a piece leaves the place where it was; none: at
+   * the end. BEFORE_FIRST stands for the start and is always there.
+   */
+  readonly insertAfterIds: readonly string[];
   readonly panel: PanelId | null;
   /** Where stage and panel share one place, the one that is in front. */
   readonly front: 'stage' | 'panel';
@@ -28,6 +28,8 @@ export interface BenchView extends ViewState {
   readonly piece: Piece | null;
   /** The pieces of all rows selected, in order. */
   readonly pieces: readonly Piece[];
+  /** New pieces go after this one; null: at the end; BEFORE_FIRST: at the start. */
+  readonly insertAfterId: string | null;
   readonly change: (set: Partial<ViewState>) => void;
   readonly selectPrimary: (primaryId: string) => void;
   /** Opens the panel and brings it to the front; closes it when it is open there already. */
@@ -41,7 +43,8 @@ const AT_START: ViewState = {
   primaryId: null,
   cell: null,
   anchorRow: null,
-  insertAfterId: null,
+  pickedIds: [],
+  insertAfterIds: [],
   panel: null,
   front: 'stage',
   hasKeypad: false,
@@ -60,7 +63,9 @@ export function useBenchView(session: HeaderSession, header: Header, primaryIdAt
     left.set(session, state);
   }, [session, state]);
   const acts = useMemo(() => {
-    const change = (set: Partial<ViewState>) => setState((before) => ({ ...before, ...set }));
+    // Going to another cell gives up rows that were added to the selection, unless it comes with its own.
+    const change = (set: Partial<ViewState>) =>
+      setState((before) => ({ ...before, ...(set.cell === undefined ? {} : { pickedIds: [] }), ...set }));
     return {
       change,
       togglePanel: (panel: PanelId) =>
@@ -73,7 +78,15 @@ export function useBenchView(session: HeaderSession, header: Header, primaryIdAt
         setState((before) =>
           before.primaryId === primaryId
             ? before
-            : { ...before, primaryId, cell: null, anchorRow: null, insertAfterId: null, tapedPieceId: null },
+            : {
+                ...before,
+                primaryId,
+                cell: null,
+                anchorRow: null,
+                pickedIds: [],
+                insertAfterIds: [],
+                tapedPieceId: null,
+              },
         ),
     };
   }, []);
@@ -86,7 +99,8 @@ export function useBenchView(session: HeaderSession, header: Header, primaryIdAt
     primary,
     cell,
     piece: cell === null ? null : (primary?.pieces[cell.row] ?? null),
-    pieces: selectedPieces({ cell, anchorRow: state.anchorRow }, primary),
+    pieces: selectedPieces({ ...state, cell }, primary),
+    insertAfterId: insertPlaceOf(state.insertAfterIds, primary),
   };
 }
 
@@ -104,12 +118,25 @@ export function cellWithin(cell: Cell | null, primary: Primary | null): Cell | n
   return cell.row < rows ? cell : { ...cell, row: rows - 1 };
 }
 
-/** The pieces from the cell's row to the anchor's, whichever comes first. */
-export function selectedPieces(
-  { cell, anchorRow }: Pick<ViewState, 'cell' | 'anchorRow'>,
-  primary: Primary | null,
-): readonly Piece[] {
-  if (cell === null || primary === null) return [];
-  const other = anchorRow ?? cell.row;
-  return primary.pieces.slice(Math.min(cell.row, other), Math.max(cell.row, other) + 1);
+/** The pieces of the rows selected, in order. */
+export function selectedPieces(selection: RowSelection, primary: Primary | null): readonly Piece[] {
+  if (primary === null) return [];
+  const rows = selectedRows(selection, primary.pieces);
+  return primary.pieces.filter((_piece, row) => rows.has(row));
+}
+
+/** The first of the ids that is a piece of the primary, or stands for its start; null: at the end. */
+function insertPlaceOf(afterIds: readonly string[], primary: Primary | null): string | null {
+  return afterIds.find((id) => id === BEFORE_FIRST || primary?.pieces.some((piece) => piece.id === id)) ?? null;
+}
+
+/** What `insertAfterIds` is for pieces that go in before a row: whichever of the pieces above it is left. */
+export function idsAbove(primary: Primary, row: number): readonly string[] {
+  return [
+    ...primary.pieces
+      .slice(0, row)
+      .map(({ id }) => id)
+      .reverse(),
+    BEFORE_FIRST,
+  ];
 }

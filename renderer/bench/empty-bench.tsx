@@ -35,7 +35,7 @@ export function EmptyBench({ session, header, report, acts }: Props) {
   const unit = unitOf(header.settings.display);
   return (
     <section className="empty-bench" aria-labelledby="start-title">
-      <h2 id="start-title">Start {header.name}</h2>
+      <h2 id="start-title">New header: {header.name}</h2>
       <PortsForm session={session} acts={acts} />
       <div className="settings">
         <ChoiceField
@@ -56,9 +56,7 @@ export function EmptyBench({ session, header, report, acts }: Props) {
         />
         <TargetFields session={session} header={header} report={report} />
       </div>
-      <p className="muted">
-        These are the values of your last header. Change any of them now or later, under Settings.
-      </p>
+      <p className="muted">Change any of these now or later, under Settings. The next header starts from them.</p>
     </section>
   );
 }

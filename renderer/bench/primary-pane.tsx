@@ -1,12 +1,13 @@
 /** The primary in hand: heading, pieces, buttons, and the entry line at its foot. */
 
 import { Calculator } from 'lucide-react';
-import { type RefObject, useRef } from 'react';
+import { type FocusEvent, type RefObject, useMemo, useRef } from 'react';
 import {
   type Header,
   type Length,
   type LengthUnit,
   type MatchReport,
+  type Piece,
   type Primary,
   type PrimaryMatch,
   replacePieceEdit,
@@ -22,14 +23,18 @@ import { primaryTitle } from '../ui/words/verdict-words.ts';
 import { BEFORE_FIRST, type BenchView } from './bench-view.ts';
 import { FirstPiece } from './empty-bench.tsx';
 import { EntryPanel, primaryOfDraft } from './entry/entry-panel.tsx';
+import { Keypad } from './entry/keypad.tsx';
+import { pressPadKey } from './entry/pad-press.ts';
 import { TapeAngle } from './entry/tape-angle.tsx';
-import { focusCell } from './grid/grid-cell.ts';
+import { cellOf, focusCell } from './grid/grid-cell.ts';
 import type { Cell } from './grid/grid-keys.ts';
+import { commonState } from './grid/piece-acts.ts';
 import { PieceButtons } from './grid/piece-buttons.tsx';
-import { PieceGrid } from './grid/piece-grid.tsx';
+import { type GridHandle, PieceGrid } from './grid/piece-grid.tsx';
+import { onlyCell, selectedRows } from './grid/row-selection.ts';
 import { cellPrimaryOfDraft } from './grid/use-cell-edits.ts';
 import { PrimaryHeading } from './primary-heading.tsx';
-import type { BenchActs } from './use-bench-acts.ts';
+import { type BenchActs, insertPlace } from './use-bench-acts.ts';
 import { useStable } from './use-stable.ts';
 
 interface Props {
@@ -43,6 +48,8 @@ interface Props {
   readonly stock: readonly StockItem[] | null;
   /** What a move does to pieces, by piece id. */
   readonly marks: ReadonlyMap<string, string>;
+  /** Pieces as the move that is looked at would leave them, by id. */
+  readonly changed: ReadonlyMap<string, Piece>;
   readonly clrs: readonly Length[];
   readonly entryRef: RefObject<HTMLInputElement | null>;
   readonly focusEntry: () => void;
@@ -61,28 +68,22 @@ const FIRST_LINES: Readonly<Record<LengthUnit, string>> = {
 };
 
 export function PrimaryPane(props: Props) {
-  const { header, primary, view, acts } = props;
+  const { header, primary, view } = props;
   const gridRef = useRef<HTMLTableElement>(null);
+  const handleRef = useRef<GridHandle>(null);
   const isFrozen = useSession(props.session, takesNoSteps);
-  const lastRow = primary.pieces.length - 1;
-  const onAct = useStable(acts.onPiece);
+  const typing = useTypingPlace(props.entryRef, gridRef);
   const onTape = useStable(() => view.change({ tapedPieceId: view.piece?.id ?? null }));
+  const parts: PartProps = { ...props, gridRef, handleRef, onTape };
   return (
-    <section className="bench-primary" id={PIECES_ID} aria-label={primaryTitle(primary.name)}>
+    <section className="bench-primary" id={PIECES_ID} aria-label={primaryTitle(primary.name)} onFocus={typing.onFocus}>
       <PrimaryHeading match={props.match} report={props.report} style={header.settings.display} />
-      <Pieces {...props} gridRef={gridRef} isFrozen={isFrozen} />
+      <Pieces {...parts} isFrozen={isFrozen} />
       {isFrozen ? null : (
         <>
           <Taped {...props} />
           <div className="piece-tools">
-            <PieceButtons
-              state={view.piece?.state ?? null}
-              isBend={view.piece !== null && view.piece.kind !== 'straight'}
-              isFirst={view.cell?.row === 0}
-              isLast={view.cell?.row === lastRow}
-              onAct={onAct}
-              onTape={onTape}
-            />
+            <Buttons {...parts} />
             <IconButton
               Icon={Calculator}
               name="Keypad"
@@ -90,15 +91,59 @@ export function PrimaryPane(props: Props) {
               onPress={() => view.change({ hasKeypad: !view.hasKeypad })}
             />
           </div>
-          <Entry {...props} gridRef={gridRef} />
+          <Entry {...parts} />
+          {view.hasKeypad ? <Keypad onKey={(key) => typing.press(key)} /> : null}
         </>
       )}
     </section>
   );
 }
 
+/** Where the keypad types: the cell or the field that had the focus last, else the entry line. */
+function useTypingPlace(entryRef: Props['entryRef'], gridRef: RefObject<HTMLTableElement | null>) {
+  const last = useRef<HTMLElement | null>(null);
+  return {
+    onFocus: ({ target }: FocusEvent) => {
+      if (!(target instanceof HTMLElement)) return;
+      if (target === entryRef.current || cellOf(target) !== null) last.current = target;
+    },
+    press(key: Parameters<typeof pressPadKey>[1]): void {
+      const isThere = last.current === entryRef.current || gridRef.current?.contains(last.current) === true;
+      const place = isThere ? last.current : entryRef.current;
+      if (place !== null) pressPadKey(place, key);
+    },
+  };
+}
+
 interface PartProps extends Props {
   readonly gridRef: RefObject<HTMLTableElement | null>;
+  readonly handleRef: RefObject<GridHandle | null>;
+  readonly onTape: () => void;
+}
+
+/** The buttons are drawn again only when what they say changes, not with every piece entered. */
+function Buttons({ primary, view, acts, handleRef, onTape }: PartProps) {
+  const onAct = useStable(acts.onPiece);
+  const doings = useMemo(
+    () => ({
+      onAct,
+      onNote: () => handleRef.current?.beginNote(),
+      onKind: (kind: Piece['kind']) => handleRef.current?.beginKind(kind),
+      onTape,
+    }),
+    [onAct, handleRef, onTape],
+  );
+  const rows = [...selectedRows(view, primary.pieces)];
+  return (
+    <PieceButtons
+      piece={view.piece}
+      count={rows.length}
+      state={commonState(view.pieces)}
+      isFirst={rows[0] === 0}
+      isLast={rows.at(-1) === primary.pieces.length - 1}
+      doings={doings}
+    />
+  );
 }
 
 /** The grid; in a primary without pieces what to type first. */
@@ -122,12 +167,15 @@ function Pieces(props: PartProps & { readonly isFrozen: boolean }) {
         pieceLengthsMm={props.match.pieceLengthsMm}
         stock={props.stock}
         marks={props.marks}
-        cell={view.cell}
-        anchorRow={view.anchorRow}
+        changed={props.changed}
+        selection={view}
         insertAfterId={view.insertAfterId}
         gridRef={props.gridRef}
+        handleRef={props.handleRef}
         isFrozen={isFrozen}
-        onCell={(cell, anchorRow) => view.change({ cell, anchorRow })}
+        hasKeypad={view.hasKeypad}
+        onSelect={(selection) => view.change(selection)}
+        onTape={props.onTape}
         onAct={acts.onPiece}
         onLeave={props.focusEntry}
         onPaste={acts.paste}
@@ -142,13 +190,15 @@ function Entry({ session, header, primary, view, acts, gridRef, ...rest }: PartP
     const lastRow = primary.pieces.length - 1;
     if (lastRow < 0) return;
     const cell: Cell = { row: lastRow, column: 2 };
-    view.change({ cell, anchorRow: null });
+    view.change(onlyCell(cell));
     focusCell(gridRef.current, cell);
   };
   return (
     <EntryPanel
       session={session}
-      primaryId={primary.id}
+      header={header}
+      primary={primary}
+      at={insertPlace(view)}
       fieldRef={rest.entryRef}
       unit={unitOf(header.settings.display)}
       clrs={rest.clrs}
@@ -156,8 +206,9 @@ function Entry({ session, header, primary, view, acts, gridRef, ...rest }: PartP
       canGoToEnd={view.insertAfterId !== null}
       hasKeypad={view.hasKeypad}
       enter={acts.enter}
+      enterRows={acts.enterRows}
       onGoToEnd={() => {
-        view.change({ insertAfterId: null });
+        view.change({ insertAfterIds: [] });
         rest.focusEntry();
       }}
       onUp={toGrid}

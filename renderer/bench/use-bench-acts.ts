@@ -6,13 +6,14 @@ import {
   addPrimaryEdit,
   assertNever,
   copiedPieces,
-  duplicatePieceEdit,
+  duplicatePiecesEdit,
   duplicatePrimaryEdit,
   type Edit,
-  movePieceEdit,
+  movePiecesEdit,
   movePrimaryEdit,
-  nextState,
+  type Piece,
   parseQuickEntry,
+  pieceCopy,
   pieceFromQuick,
   type RefusedRow,
   readPastedPieces,
@@ -20,13 +21,16 @@ import {
   removePrimaryEdit,
   setLockedEdit,
   setStateEdit,
+  shiftPiecesEdit,
   unitOf,
 } from '../../core/index.ts';
 import type { HeaderSession } from '../session/header-session.ts';
-import { useNotice } from '../ui/notices.tsx';
+import { writesDecimalComma } from '../ui/fields/typed-numbers.ts';
+import { type Notice, useNotice } from '../ui/notices.tsx';
 import { wordsFor } from '../ui/words/problem-words.ts';
-import { BEFORE_FIRST, type BenchView, primaryBy } from './bench-view.ts';
-import type { PieceAct } from './grid/grid-events.ts';
+import { BEFORE_FIRST, type BenchView, idsAbove, primaryBy } from './bench-view.ts';
+import type { PieceAct } from './grid/grid-keys.ts';
+import { onlyCell, selectedRows } from './grid/row-selection.ts';
 
 export interface BenchActs {
   /** False, with the reason shown, when the edit is refused. Null edits are passed over. */
@@ -34,8 +38,12 @@ export interface BenchActs {
   readonly onPiece: (act: PieceAct) => void;
   /** Takes the entry line's text into the primary in hand; null when taken, else why not. */
   readonly enter: (text: string) => string | null;
+  /** Rows of a spreadsheet, after the rows selected. */
   readonly paste: (text: string) => void;
-  readonly copyText: () => string | null;
+  /** As `paste`, to where the entry line puts pieces; null when taken, else why not. */
+  readonly enterRows: (text: string) => string | null;
+  /** The rows selected, for the clipboard; null when there are none. Copies of welded pieces are planned, but not what is cut out. */
+  readonly copyText: (isCut: boolean) => string | null;
   readonly goBy: (by: number) => void;
   readonly addPrimary: () => void;
   readonly addPrimaries: (count: number) => void;
@@ -55,7 +63,7 @@ export function useBenchActs(session: HeaderSession, view: BenchView, focusEntry
   };
   return {
     apply,
-    ...pieceActs({ session, view, apply, focusEntry, say: (text) => notice({ text, tone: 'trouble' }) }),
+    ...pieceActs({ session, view, apply, focusEntry, notice }),
     ...primaryActs({ session, view, apply, focusEntry }),
   };
 }
@@ -77,55 +85,65 @@ export function insertPlace({ primary, insertAfterId }: Pick<BenchView, 'primary
 /** How typed and pasted text is read now. */
 function reading(session: HeaderSession) {
   const { display, clr } = session.getState().header.settings;
-  return { unit: unitOf(display), clr };
+  return { unit: unitOf(display), clr, decimalComma: writesDecimalComma() };
 }
 
-type Saying = Reach & { readonly say: (text: string) => void };
+type Saying = Reach & { readonly notice: (notice: Notice) => void };
 
 function pieceActs(reach: Saying) {
+  const { session, view } = reach;
   return {
     onPiece: (act: PieceAct) => onPiece(reach, act),
     enter: (text: string) => enter(reach, text),
-    paste: (text: string) => paste(reach, text),
-    copyText: () => (reach.view.pieces.length === 0 ? null : copiedPieces(reach.view.pieces, reading(reach.session))),
+    paste(text: string): void {
+      const { primary, cell } = view;
+      if (primary === null || text.trim() === '') return;
+      const last = Math.max(...selectedRows(view, primary.pieces));
+      const problem = pasteAt(reach, text, cell === null ? primary.pieces.length : last + 1);
+      if (problem !== null) reach.notice({ text: problem, tone: 'trouble' });
+    },
+    enterRows: (text: string) => (view.primary === null ? null : pasteAt(reach, text, insertPlace(view), true)),
+    copyText(isCut: boolean): string | null {
+      if (view.pieces.length === 0) return null;
+      const pieces = isCut ? view.pieces : view.pieces.map((piece) => pieceCopy(piece, piece.id));
+      return copiedPieces(pieces, reading(session));
+    },
   };
 }
 
 function onPiece({ session, view, apply, focusEntry }: Reach, act: PieceAct): void {
   const { primary, piece, cell, pieces } = view;
   if (primary === null || piece === null || cell === null) return;
-  const goToRow = (row: number) => view.change({ cell: { ...cell, row }, anchorRow: null });
+  const ids = pieces.map(({ id }) => id);
+  const rows = [...selectedRows(view, primary.pieces)];
+  const [first = cell.row, last = cell.row] = [rows[0], rows.at(-1)];
+  /** The rows stay selected where they have gone, together. */
+  const selectFrom = (row: number) =>
+    view.change({ cell: { ...cell, row }, anchorRow: rows.length > 1 ? row + rows.length - 1 : null, pickedIds: [] });
   switch (act.kind) {
     case 'insert':
-      view.change({ insertAfterId: primary.pieces[cell.row - 1]?.id ?? BEFORE_FIRST });
+      view.change({ insertAfterIds: idsAbove(primary, first) });
       focusEntry();
       return;
     case 'remove':
-    case 'cut':
-      if (
-        apply(
-          removePiecesEdit(
-            primary,
-            pieces.map(({ id }) => id),
-          ),
-        )
-      ) {
-        goToRow(Math.min(cell.row, view.anchorRow ?? cell.row));
+      if (apply(removePiecesEdit(primary, ids))) view.change(onlyCell({ ...cell, row: first }));
+      return;
+    case 'shift':
+      if (apply(shiftPiecesEdit(primary, ids, act.by))) selectFrom(act.by < 0 ? first - 1 : last + 2 - rows.length);
+      return;
+    case 'moveBefore':
+      if (apply(movePiecesEdit(primary, ids, act.row))) {
+        selectFrom(act.row - rows.filter((row) => row < act.row).length);
       }
       return;
-    case 'move':
-      if (apply(movePieceEdit(primary, piece.id, act.by))) goToRow(cell.row + act.by);
-      return;
     case 'duplicate':
-      if (apply(duplicatePieceEdit(primary, piece.id, session.newId()))) goToRow(cell.row + 1);
+      if (apply(duplicatePiecesEdit(primary, ids, () => session.newId()))) selectFrom(last + 1);
       return;
-    case 'cycleState':
-      apply(setStateEdit(primary, pieces, nextState(piece.state)));
+    case 'setState':
+      apply(setStateEdit(primary, pieces, act.state));
       return;
     case 'toggleLock':
       apply(setLockedEdit(primary, pieces, !piece.locked));
-      return;
-    case 'copy':
       return;
     default:
       assertNever(act);
@@ -143,17 +161,30 @@ function enter({ session, view }: Reach, text: string): string | null {
   const edit = addPiecesEdit(primary, pieces, at);
   const done = edit === null ? null : session.apply(edit);
   if (done?.ok === false) return wordsFor(done.problems);
-  if (view.insertAfterId !== null) view.change({ insertAfterId: pieces.at(-1)?.id ?? null });
+  goOnAfter(view, pieces);
   return null;
 }
 
-function paste({ session, view, apply, say }: Saying, text: string): void {
-  const { primary, cell } = view;
-  if (primary === null || text.trim() === '') return;
+/** What is entered next goes after what was entered now, also where undo takes it back. */
+function goOnAfter(view: BenchView, pieces: readonly Piece[]): void {
+  if (view.insertAfterId === null) return;
+  view.change({ insertAfterIds: [...pieces.map(({ id }) => id).reverse(), ...view.insertAfterIds] });
+}
+
+/** Null when taken, else why not. */
+function pasteAt({ session, view, notice }: Saying, text: string, at: number, goesOn = false): string | null {
+  const { primary } = view;
+  if (primary === null) return null;
   const read = readPastedPieces(text, { ...reading(session), newId: () => session.newId() });
   // All or nothing: half of a list in the wrong place is worse than none.
-  if (read.refused.length > 0) say(refusedWords(read.refused));
-  else apply(addPiecesEdit(primary, read.pieces, cell === null ? primary.pieces.length : cell.row + 1));
+  if (read.refused.length > 0) return refusedWords(read.refused);
+  const edit = addPiecesEdit(primary, read.pieces, at);
+  const done = edit === null ? null : session.apply(edit);
+  if (done?.ok === false) return wordsFor(done.problems);
+  if (goesOn) goOnAfter(view, read.pieces);
+  const commas = read.commas.slice(0, 3).map((number) => `${number} is ${number.replace(',', '.')}`);
+  if (commas.length > 0) notice({ text: `Commas read as decimals: ${commas.join(', ')}.` });
+  return null;
 }
 
 function refusedWords(refused: readonly RefusedRow[]): string {

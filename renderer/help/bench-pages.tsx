@@ -2,20 +2,10 @@
 
 import { demoHeader } from '../../core/index.ts';
 import { StripPreview, stripsOf } from '../ui/strip-preview.tsx';
+import { ENTRY_FORMS } from '../ui/words/entry-forms.ts';
 import type { HelpPage } from './help-page.ts';
 
 const demoStrips = stripsOf(demoHeader('help'));
-
-function Entry({ typed, means }: { readonly typed: string; readonly means: string }) {
-  return (
-    <tr>
-      <td>
-        <kbd className="key">{typed}</kbd>
-      </td>
-      <td>{means}</td>
-    </tr>
-  );
-}
 
 const ENTER: HelpPage = {
   id: 'enter',
@@ -35,19 +25,28 @@ const ENTER: HelpPage = {
           </tr>
         </thead>
         <tbody>
-          <Entry typed="2 1/4" means="a straight, 2 1/4 in the header's unit" />
-          <Entry typed="57mm" means="a straight; a unit typed is always kept" />
-          <Entry typed="b90" means="a bend of 90 degrees at the header's usual CLR" />
-          <Entry typed="b60 180" means="a bend of 60 degrees, clocked 180 degrees from the bend before it" />
-          <Entry typed="b60 -45 r4" means="the same with a clocking of minus 45 and a CLR of 4" />
-          <Entry typed="p90x5 180" means="a pie-cut bend of 90 degrees in 5 equal pies" />
-          <Entry typed="=" means="the piece before it once more" />
-          <Entry typed="b90; 2; b45 0" means="several pieces at once" />
+          {ENTRY_FORMS.map(({ typed, means }) => (
+            <tr key={typed}>
+              <td>
+                <kbd className="key">{typed}</kbd>
+              </td>
+              <td>{means}</td>
+            </tr>
+          ))}
         </tbody>
       </table>
       <p>
-        Lengths can be 2 3/4, 2-3/4, 2.75, 70 mm or 1' 2 1/2". If something cannot be read, the line says what and why,
-        and what you typed stays there.
+        Under the line stands what Enter will do: the pieces, the new total, and how far it is from the target. What
+        looks like a slip, such as a bend of 360 degrees, is said there too, and can still be entered.
+      </p>
+      <p>
+        Lengths can be 2 3/4, 2-3/4, 2.75, 70 mm or 1' 2 1/2". Where your computer's language writes 2,5 for two and a
+        half, a comma is read so. If something cannot be read, the line says what and why, and what you typed stays
+        there.
+      </p>
+      <p>
+        Rows copied from a spreadsheet can be pasted into the line or onto the pieces. The keypad, opened with "Keypad",
+        types into the line or into the cell you tapped last.
       </p>
       <p>
         Clocking is the turn of a bend's plane about the tube, seen along the way from the port, clockwise being
@@ -122,12 +121,19 @@ const CHANGE: HelpPage = {
   body: (
     <>
       <p>
-        Go up into the pieces with the arrow key and type over a cell, or press Enter to edit what is there. Pieces can
-        be inserted, removed, duplicated and moved; rows can be copied to and from a spreadsheet.
+        Go up into the pieces with the arrow key and type over a cell, or press Enter to edit what is there. A letter in
+        front of the size changes the kind: b90 makes a bend of 90 degrees, s4 a straight of 4. A size that is finer
+        than the fineness shown is underlined with dots and shown as fine as it is cut; one with ≈ in front is rounded.
       </p>
       <p>
-        Each piece is planned, cut, tacked or welded. New pieces are tacked. A locked piece is one that you do not want
-        touched.
+        Select several pieces with Shift and an arrow, Shift and a click, Ctrl and a click, or by drawing over their
+        rows. Then delete, duplicate, copy or move them, or mark them, all at once. Drag a row by its number to move it.
+        The right mouse button, the menu key or a long press opens a menu with all of this.
+      </p>
+      <p>
+        Each piece is planned, cut, tacked or welded; new pieces are tacked. In the State column type P, C, T or W, or
+        press Space for the menu. A copy of a welded piece is planned. A locked piece is one that moves leave alone. A
+        note of a piece is typed under its row: press N.
       </p>
       <p>
         Undo names what it takes back and has no end; it works across restarts. Nothing has to be confirmed except

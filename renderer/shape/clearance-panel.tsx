@@ -57,8 +57,7 @@ function leastWords(ordered: readonly HeaderGap[], tightCount: number, header: H
   if (least === undefined) return 'No gaps yet: no two tubes have a place.';
   const { between } = gapWords(least, header);
   const gap = gapText(least, header);
-  const under =
-    tightCount === 0 ? 'None is under the minimum.' : `${countOf(tightCount, 'gap')} under the minimum.`;
+  const under = tightCount === 0 ? 'None is under the minimum.' : `${countOf(tightCount, 'gap')} under the minimum.`;
   return `Smallest gap: ${gap}, ${between}. ${under}`;
 }
 

@@ -8,9 +8,11 @@
 
 import { readPastedRows } from '../../spreadsheet/read-rows.ts';
 import { clipboardText } from '../../spreadsheet/write-rows.ts';
+import { hasDecimalCommas, readDecimalCommas } from '../../units/decimal-comma.ts';
 import type { Length } from '../../units/length.ts';
 import type { Piece } from '../header.ts';
 import {
+  COLUMNS_LIMIT,
   cellsOf,
   columnNamed,
   type Heading,
@@ -24,12 +26,23 @@ import { parseQuickEntry, pieceFromQuick } from './quick-entry.ts';
 
 export interface PasteContext extends RowsContext {
   readonly clr: Length;
+  /** Whether 2,5 is two and a half; without it, only in columns that show it themselves. */
+  readonly decimalComma?: boolean;
 }
 
-export interface PastedPieces {
+interface ReadPieces {
   readonly pieces: readonly Piece[];
   readonly refused: readonly RefusedRow[];
 }
+
+export interface PastedPieces extends ReadPieces {
+  /** Numbers whose comma was read as a decimal point, as they stand in the text. */
+  readonly commas: readonly string[];
+}
+
+/** What the cells of a row without headings are. */
+const STRAIGHT_ORDER = ['kind', 'length', 'clr', 'clocking', 'pies', 'state', 'note'];
+const BEND_ORDER = STRAIGHT_ORDER.with(1, 'angle');
 
 /** 5 MiB of pasted text is no list of pieces. In UTF-16 units. */
 const PASTE_LIMIT = 5 * 1024 * 1024;
@@ -38,26 +51,79 @@ const PASTE_LIMIT = 5 * 1024 * 1024;
 export function readPastedPieces(text: string, context: PasteContext): PastedPieces {
   if (text.length > PASTE_LIMIT) {
     const problem = { kind: 'unreadableFile', reason: 'tooLarge', path: [], detail: '5 MiB' } as const;
-    return { pieces: [], refused: [{ line: 1, column: null, problem }] };
+    return { pieces: [], refused: [{ line: 1, column: null, problem }], commas: [] };
   }
-  const rows = readPastedRows(text, { mostRows: ROWS_LIMIT + 2 });
-  const firstRow = rows.find((row) => row.some((cell) => cell.trim() !== '')) ?? [];
+  const typed = readPastedRows(text, { mostRows: ROWS_LIMIT + 2 });
+  const { rows, commas } = readCommasOfColumns(typed, context.decimalComma === true);
+  return { ...readRows(rows, context), commas };
+}
+
+/** Decimal commas as points, in the columns that show that theirs are decimal, or in all of them; but not in notes and names. */
+function readCommasOfColumns(
+  rows: readonly (readonly string[])[],
+  isDecimal: boolean,
+): { readonly rows: readonly (readonly string[])[]; readonly commas: readonly string[] } {
+  const width = Math.min(COLUMNS_LIMIT, Math.max(0, ...rows.map(({ length }) => length)));
+  const hasHeadings = namesColumns(rows);
+  const decimal = Array.from({ length: width }, (_none, column) => {
+    const cells = rows.flatMap((row) => row[column] ?? []);
+    const figures = cells.filter(holdsFigures);
+    const holdsWords = hasHeadings
+      ? WORD_HEADINGS.has(headingOf(rows, column))
+      : column === STRAIGHT_ORDER.indexOf('note');
+    return !holdsWords && figures.length > 0 && (isDecimal || hasDecimalCommas(figures));
+  });
+  const commas: string[] = [];
+  const read = rows.map((row) =>
+    row.map((cell, column) => {
+      if (decimal[column] !== true || !holdsFigures(cell)) return cell;
+      const { text, numbers } = readDecimalCommas(cell);
+      commas.push(...numbers);
+      return text;
+    }),
+  );
+  return { rows: read, commas };
+}
+
+/** Whether a cell holds figures as the entry line takes them, and no words, in which a comma is a comma. */
+function holdsFigures(cell: string): boolean {
+  return /\d/.test(cell) && !/\p{L}/u.test(cell.replaceAll(/mm|in|deg|[sbprx]/gi, ''));
+}
+
+/** Columns whose cells are words, whatever they look like. */
+const WORD_HEADINGS: ReadonlySet<string | null> = new Set(['note', 'primary']);
+
+/** The first row with anything in it; empty when there is none. */
+function firstRowOf(rows: readonly (readonly string[])[]): readonly string[] {
+  return rows.find((row) => row.some((cell) => cell.trim() !== '')) ?? [];
+}
+
+function headingOf(rows: readonly (readonly string[])[], column: number): string | null {
+  return columnNamed(firstRowOf(rows)[column] ?? '');
+}
+
+/** Whether the first row names columns: a primary's name alone could be anything. */
+function namesColumns(rows: readonly (readonly string[])[]): boolean {
+  return firstRowOf(rows).some((cell) => columnNamed(cell) !== null && columnNamed(cell) !== 'primary');
+}
+
+function readRows(rows: readonly (readonly string[])[], context: PasteContext): ReadPieces {
   if (rows.length > ROWS_LIMIT + 1) return tooManyRows();
-  if (firstRow.some((cell) => columnNamed(cell) !== null && columnNamed(cell) !== 'primary')) {
-    const skipped = rows.indexOf(firstRow);
+  if (namesColumns(rows)) {
+    const skipped = rows.indexOf(firstRowOf(rows));
     return readNamedRows(rows.slice(skipped), { ...context, firstLine: skipped + 1 });
   }
   return rows.every((row) => row.length <= 1) ? readEntryLines(rows, context) : readBareRows(rows, context);
 }
 
-function tooManyRows(): PastedPieces {
+function tooManyRows(): ReadPieces {
   return {
     pieces: [],
     refused: [{ line: ROWS_LIMIT + 1, column: null, problem: { kind: 'tooMany', path: ['rows'], limit: ROWS_LIMIT } }],
   };
 }
 
-function readEntryLines(rows: readonly (readonly string[])[], context: PasteContext): PastedPieces {
+function readEntryLines(rows: readonly (readonly string[])[], context: PasteContext): ReadPieces {
   const pieces: Piece[] = [];
   const refused: RefusedRow[] = [];
   rows.forEach(([line = ''], index) => {
@@ -73,7 +139,7 @@ interface NamedRows extends PasteContext {
   readonly firstLine: number;
 }
 
-function readNamedRows(rows: readonly (readonly string[])[], context: NamedRows): PastedPieces {
+function readNamedRows(rows: readonly (readonly string[])[], context: NamedRows): ReadPieces {
   const heading: Heading = readHeading(rows, []);
   if (!heading.ok) return { pieces: [], refused: heading.refused };
   const names = heading.names.map((name) => (name === 'primary' ? null : name));
@@ -81,10 +147,7 @@ function readNamedRows(rows: readonly (readonly string[])[], context: NamedRows)
   return { pieces: body.pieces, refused: [...heading.refused, ...body.refused] };
 }
 
-const STRAIGHT_ORDER = ['kind', 'length', 'clr', 'clocking', 'pies', 'state', 'note'];
-const BEND_ORDER = STRAIGHT_ORDER.with(1, 'angle');
-
-function readBareRows(rows: readonly (readonly string[])[], context: PasteContext): PastedPieces {
+function readBareRows(rows: readonly (readonly string[])[], context: PasteContext): ReadPieces {
   const namesOf = (row: readonly string[]) => (/bend|cut/i.test(row[0] ?? '') ? BEND_ORDER : STRAIGHT_ORDER);
   return readCells(rows, { ...context, firstLine: 1, namesOf });
 }
@@ -92,7 +155,7 @@ function readBareRows(rows: readonly (readonly string[])[], context: PasteContex
 function readCells(
   rows: readonly (readonly string[])[],
   context: NamedRows & { readonly namesOf: (row: readonly string[]) => readonly (string | null)[] },
-): PastedPieces {
+): ReadPieces {
   const pieces: Piece[] = [];
   const refused: RefusedRow[] = [];
   rows.forEach((row, index) => {

@@ -1,7 +1,7 @@
 /**
  * The entry line: a piece in a few keystrokes.
  *
- *   2 1/4          a straight, in the display unit unless a unit is typed
+ *   2 1/4          a straight, in the display unit unless a unit is typed; s2 1/4 is the same
  *   b90            a bend of 90 degrees at the header's CLR, clocking not recorded
  *   b60 180        a bend clocked 180 degrees; b60 -45 or b60-45 the other way
  *   b60 180 r4     with a CLR of 4; the CLR comes last
@@ -9,10 +9,12 @@
  *   =              the piece before once more
  *   b90; 2; b45 0  several pieces, in order
  *
- * Capitals and spaces do not matter, angles and lengths are read as everywhere else (22 1/2, 70 mm, 2-3/4).
+ * Capitals and spaces do not matter, angles and lengths are read as everywhere else (22 1/2, 70 mm, 2-3/4). A decimal comma
+ * is read where the context says that the shop writes one.
  */
 
 import { failure, type Result, success } from '../../result.ts';
+import { readDecimalCommas } from '../../units/decimal-comma.ts';
 import { formatTyped, formatTypedAngle } from '../../units/format-typed.ts';
 import type { Length, LengthUnit } from '../../units/length.ts';
 import { parseAngle } from '../../units/parse-angle.ts';
@@ -34,6 +36,8 @@ export interface QuickContext {
   readonly clr: Length;
   /** What `=` repeats at the start of the line; null or left out when there is nothing. */
   readonly previous?: QuickPiece | Piece | null;
+  /** Whether 2,5 is two and a half; left out: it is refused. */
+  readonly decimalComma?: boolean;
 }
 
 export type EntryProblem = HeaderProblem | UnitsProblem;
@@ -48,11 +52,11 @@ const fault = (reason: EntryFault, part: string) =>
 
 /**
  * Reads a line as one piece or several. All of the line is read or nothing is; the problem names the part at fault.
- * Angles are above 0 up to 360 degrees, clockings from -360 to 360. Linear in the text.
+ * Straights are above zero, angles above 0 up to 360 degrees, clockings from -360 to 360. Linear in the text.
  */
 export function parseQuickEntry(text: string, context: QuickContext): Read<readonly QuickPiece[]> {
   if (text.length > ENTRY_LIMIT) return fault('tooLong', text);
-  const parts = text
+  const parts = (context.decimalComma === true ? readDecimalCommas(text).text : text)
     .split(';')
     .map((part) => part.trim().replace(/\s+/g, ' '))
     .filter((part) => part !== '');
@@ -74,6 +78,8 @@ function parsePart(part: string, context: QuickContext): Read<QuickPiece> {
       return parseBend(body, context);
     case 'p':
       return parsePieCut(body, context);
+    case 's':
+      return parseStraight(body.trim(), context);
     case '=':
       if (body !== '') return fault('leftover', body.trim());
       return context.previous ? success(shapeOf(context.previous)) : fault('nothingToRepeat', part);
@@ -83,8 +89,14 @@ function parsePart(part: string, context: QuickContext): Read<QuickPiece> {
 }
 
 function parseStraight(part: string, context: QuickContext): Read<QuickPiece> {
-  const length = parseLength(part, context.unit);
+  const length = parseStraightLength(part, context.unit);
   return length.ok ? success({ kind: 'straight', length: length.value }) : length;
+}
+
+/** The length of a straight that is entered: above zero, for a straight of nothing is no piece. */
+export function parseStraightLength(text: string, unit: LengthUnit): Read<Length> {
+  const length = parseLength(text, unit);
+  return length.ok && length.value.value === 0 ? fault('noStraight', text) : length;
 }
 
 function parseBend(body: string, context: QuickContext): Read<QuickPiece> {
@@ -178,7 +190,8 @@ function anglesIn(text: string): readonly string[] {
 
 /**
  * A piece as the line that enters it again: `parseQuickEntry` with the same context gives exactly the same shape, unless
- * a value lies between 0 and 1e-40, which takes more digits than a number may have.
+ * a value lies between 0 and 1e-40, which takes more digits than a number may have, or the piece is a straight of zero, which
+ * a table of a bending shop may bring in and nobody enters.
  */
 export function formatQuickEntry(piece: QuickPiece | Piece, context: Omit<QuickContext, 'previous'>): string {
   if (piece.kind === 'straight') return formatTyped(piece.length, context.unit);

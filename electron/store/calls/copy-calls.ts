@@ -18,7 +18,7 @@ import {
 import type { Handlers } from '../../bridge/dispatcher.ts';
 import { headerRefSchema } from '../../bridge/messages.ts';
 import { keepHeader } from '../header/keep-header.ts';
-import { headerIn, type OpenedHeader, openedHeader, readWhole } from '../header/opened-header.ts';
+import { type OpenedHeader, openedHeader, readWhole } from '../header/opened-header.ts';
 import { readHeader } from '../header/read-header.ts';
 import type { Tables } from '../tables.ts';
 import type { CallContext } from './call-context.ts';
@@ -62,7 +62,8 @@ export function copyCalls({ connection, host, clock, newId }: CallContext): Copy
 /** Settings of the header that was changed last and can be read; null when there is none. */
 function settingsBefore(tables: Tables): Settings | null {
   const [last] = tables.headers.list('bench');
-  return last === undefined ? null : (headerIn(tables, last.headerId)?.settings ?? null);
+  const stored = last === undefined ? null : readHeader(tables, last.headerId);
+  return stored?.ok === true ? stored.value.header.settings : null;
 }
 
 interface Request {

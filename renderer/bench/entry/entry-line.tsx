@@ -1,8 +1,10 @@
 /** The line in which the next piece is typed: always in the same place, ready again after each accepted entry. */
 
-import { type KeyboardEvent, type RefObject, useId, useState } from 'react';
+import { type ClipboardEvent, type KeyboardEvent, type RefObject, useId, useState } from 'react';
 import { assertNever, type Length, type LengthUnit } from '../../../core/index.ts';
+import { EntryHelp } from './entry-help.tsx';
 import { type Suggestion, suggestClrs } from './entry-suggestions.ts';
+import { ReadBack, type ReadBackPlace } from './read-back.tsx';
 
 interface Props {
   readonly fieldRef: RefObject<HTMLInputElement | null>;
@@ -13,8 +15,12 @@ interface Props {
   readonly clrs: readonly Length[];
   /** Where the piece will go: "at the end", "after piece 3". */
   readonly place: string;
+  readonly readBack: ReadBackPlace;
   readonly canGoToEnd: boolean;
+  readonly hasKeypad: boolean;
   readonly onText: (text: string) => void;
+  /** Rows of a spreadsheet were pasted. */
+  readonly onRows: (text: string) => void;
   readonly onEnter: () => void;
   readonly onEscape: () => void;
   readonly onGoToEnd: () => void;
@@ -24,11 +30,6 @@ interface Props {
   readonly onPrimary: (by: -1 | 1) => void;
 }
 
-const EXAMPLES: Readonly<Record<LengthUnit, string>> = {
-  in: '2 1/4 straight   b90 bend   b60 180 r3 clocked, CLR 3',
-  mm: '57 straight   b90 bend   b60 180 r76 clocked, CLR 76',
-};
-
 export function EntryLine(props: Props) {
   const { text, problem } = props;
   const id = useId();
@@ -36,36 +37,50 @@ export function EntryLine(props: Props) {
   return (
     <div className="entry">
       <EntryHead fieldId={`${id}-field`} {...props} />
-      <input
-        ref={props.fieldRef}
-        id={`${id}-field`}
-        className="entry-field"
-        role="combobox"
-        aria-expanded={offers.offered.length > 0}
-        aria-controls={`${id}-list`}
-        aria-autocomplete="list"
-        aria-activedescendant={offers.offered[offers.chosen] === undefined ? undefined : `${id}-${offers.chosen}`}
-        aria-invalid={problem !== null}
-        aria-describedby={problem === null ? undefined : `${id}-problem`}
-        value={text}
-        placeholder={EXAMPLES[props.unit]}
-        autoComplete="off"
-        autoCapitalize="off"
-        spellCheck={false}
-        enterKeyHint="enter"
-        maxLength={400}
-        onChange={(event) => offers.type(event.target.value)}
-        onKeyDown={(event) => pressInEntry(event, props, offers)}
-        onBlur={offers.close}
-      />
+      <div className="entry-row">
+        <input
+          ref={props.fieldRef}
+          id={`${id}-field`}
+          className="entry-field"
+          role="combobox"
+          aria-expanded={offers.offered.length > 0}
+          aria-controls={`${id}-list`}
+          aria-autocomplete="list"
+          aria-activedescendant={offers.offered[offers.chosen] === undefined ? undefined : `${id}-${offers.chosen}`}
+          aria-invalid={problem !== null}
+          aria-describedby={problem === null ? undefined : `${id}-problem`}
+          value={text}
+          inputMode={props.hasKeypad ? 'none' : 'text'}
+          autoComplete="off"
+          autoCapitalize="off"
+          spellCheck={false}
+          enterKeyHint="enter"
+          maxLength={400}
+          onChange={(event) => offers.type(event.target.value)}
+          onKeyDown={(event) => pressInEntry(event, props, offers)}
+          onPaste={(event) => pasteRows(event, props)}
+          onBlur={offers.close}
+        />
+        <EntryHelp />
+      </div>
       <Offers id={id} {...offers} />
-      {problem === null ? null : (
+      {problem === null ? (
+        <ReadBack text={text} {...props.readBack} />
+      ) : (
         <p id={`${id}-problem`} className="field-problem" role="alert">
           {problem}
         </p>
       )}
     </div>
   );
+}
+
+/** Cells and lines are rows of pieces; a field would take them as one line without its breaks. */
+function pasteRows(event: ClipboardEvent, { onRows }: Props): void {
+  const pasted = event.clipboardData.getData('text/plain').trim();
+  if (!/[\t\n\r]/.test(pasted)) return;
+  event.preventDefault();
+  onRows(pasted);
 }
 
 function EntryHead({ fieldId, place, canGoToEnd, onGoToEnd }: Props & { readonly fieldId: string }) {

@@ -1,22 +1,24 @@
-/** The entry line with its text, its keypad, and the draft that outlives a crash. */
+/** The entry line with its text, and the draft that outlives a crash. */
 
 import { type RefObject, useState } from 'react';
 import type { Length, LengthUnit } from '../../../core/index.ts';
 import type { HeaderSession } from '../../session/header-session.ts';
 import { EntryLine } from './entry-line.tsx';
-import { asKind, Keypad } from './keypad.tsx';
+import type { ReadBackPlace } from './read-back.tsx';
 
-interface Props {
+interface Props extends ReadBackPlace {
   readonly session: HeaderSession;
-  readonly primaryId: string;
   readonly fieldRef: RefObject<HTMLInputElement | null>;
   readonly unit: LengthUnit;
+  /** The keypad is on the screen, so the system's own is not wanted. */
+  readonly hasKeypad: boolean;
   readonly clrs: readonly Length[];
   readonly place: string;
   readonly canGoToEnd: boolean;
-  readonly hasKeypad: boolean;
   /** Null when taken, else why not. */
   readonly enter: (text: string) => string | null;
+  /** The same for rows of a spreadsheet. */
+  readonly enterRows: (text: string) => string | null;
   readonly onGoToEnd: () => void;
   readonly onUp: () => void;
   readonly onPrimary: (by: -1 | 1) => void;
@@ -31,49 +33,41 @@ export function primaryOfDraft(session: HeaderSession): string | null {
 }
 
 export function EntryPanel(props: Props) {
-  const { fieldRef } = props;
-  const { text, problem, type, enter, typeAtCaret } = useEntryText(props);
-  const eraseBefore = () => {
-    const hasRange = fieldRef.current?.selectionStart !== fieldRef.current?.selectionEnd;
-    typeAtCaret('', hasRange ? 0 : 1);
-  };
+  const { text, problem, type, enter, enterRows } = useEntryText(props);
+  const { header, primary, at } = props;
   return (
     <div className="entry-panel">
       <EntryLine
-        fieldRef={fieldRef}
+        fieldRef={props.fieldRef}
         text={text}
         problem={problem}
         unit={props.unit}
         clrs={props.clrs}
         place={props.place}
+        readBack={{ header, primary, at }}
         canGoToEnd={props.canGoToEnd}
+        hasKeypad={props.hasKeypad}
         onText={type}
+        onRows={enterRows}
         onEnter={enter}
         onEscape={() => (text === '' ? props.onGoToEnd() : type(''))}
         onGoToEnd={props.onGoToEnd}
         onUp={props.onUp}
         onPrimary={props.onPrimary}
       />
-      {props.hasKeypad ? (
-        <Keypad
-          onKey={(key) => typeAtCaret(key)}
-          onKind={(kind) => type(asKind(text, kind))}
-          onBack={eraseBefore}
-          onEnter={enter}
-        />
-      ) : null}
     </div>
   );
 }
 
 /** The text of the line: kept as a draft at every keystroke, gone once it is taken. */
-function useEntryText({ session, primaryId, fieldRef, enter: take }: Props) {
-  const [text, setText] = useState(() => session.textIn(`${ENTRY_FIELD}${primaryId}`));
+function useEntryText({ session, primary, fieldRef, enter: take, enterRows: takeRows }: Props) {
+  const field = `${ENTRY_FIELD}${primary.id}`;
+  const [text, setText] = useState(() => session.textIn(field));
   const [problem, setProblem] = useState<string | null>(null);
   const type = (next: string) => {
     setText(next);
     setProblem(null);
-    session.typed(`${ENTRY_FIELD}${primaryId}`, next);
+    session.typed(field, next);
   };
   const enter = () => {
     if (text.trim() === '') return;
@@ -82,16 +76,7 @@ function useEntryText({ session, primaryId, fieldRef, enter: take }: Props) {
     else setProblem(reason);
     fieldRef.current?.focus();
   };
-  /** Types at the caret, as a key would, in place of so many characters before it. */
-  const typeAtCaret = (key: string, replaced = 0) => {
-    const field = fieldRef.current;
-    const from = Math.max(0, (field?.selectionStart ?? text.length) - replaced);
-    const to = field?.selectionEnd ?? text.length;
-    type(text.slice(0, from) + key + text.slice(to));
-    requestAnimationFrame(() => {
-      field?.focus();
-      field?.setSelectionRange(from + key.length, from + key.length);
-    });
-  };
-  return { text, problem, type, enter, typeAtCaret };
+  /** What stands in the line stays there. */
+  const enterRows = (rows: string) => setProblem(takeRows(rows));
+  return { text, problem, type, enter, enterRows };
 }

@@ -1,34 +1,16 @@
-/** Large keys for gloves: what the entry line takes, without a keyboard. */
+/** Large keys for gloves: all that the entry line and the cells take, without a keyboard. */
+
+import type { PadKey } from './pad-press.ts';
 
 interface Props {
-  readonly onKey: (key: string) => void;
-  readonly onKind: (kind: 'straight' | 'bend') => void;
-  readonly onBack: () => void;
-  readonly onEnter: () => void;
+  readonly onKey: (key: PadKey) => void;
 }
 
-/** In rows of seven: the figures as calculators have them, then the signs. */
+/** In rows of eight: the figures as calculators have them, then the signs. */
 const KEYS = [
-  '7',
-  '8',
-  '9',
-  '/',
-  "'",
-  'r',
-  'p',
-  '4',
-  '5',
-  '6',
-  '.',
-  '"',
-  ';',
-  'x',
-  '1',
-  '2',
-  '3',
-  '0',
-  ' ',
-  '-',
+  ['7', '8', '9', '/', "'", '"', 'r', '='],
+  ['4', '5', '6', '.', '-', 'mm', 'p', ';'],
+  ['1', '2', '3', '0', ' ', 'in', 'x'],
 ] as const;
 
 const SPOKEN: Readonly<Record<string, string>> = {
@@ -39,17 +21,20 @@ const SPOKEN: Readonly<Record<string, string>> = {
   '.': 'point',
   '-': 'minus',
   ';': 'semicolon, next piece',
+  '=': 'equals, the piece before once more',
   r: 'r, CLR',
   p: 'p, pie cut',
   x: 'x, pies',
+  mm: 'millimetres',
+  in: 'inches',
 };
 
-/** Keys do not take the focus, so that the caret stays in the entry line. */
+/** Keys do not take the focus, so that the caret stays where it is typed. */
 function Key({ word, name, onPress, isWide }: { word: string; name: string; onPress: () => void; isWide?: boolean }) {
   return (
     <button
       type="button"
-      className={isWide ? 'pad-key pad-key-wide' : 'pad-key'}
+      className={isWide ? 'pad-key pad-key-wide' : word.length > 1 ? 'pad-key pad-key-word' : 'pad-key'}
       aria-label={name}
       onPointerDown={(event) => event.preventDefault()}
       onClick={onPress}
@@ -59,28 +44,30 @@ function Key({ word, name, onPress, isWide }: { word: string; name: string; onPr
   );
 }
 
-/** The last piece of the line turned into a bend or a straight, whether its figure is typed yet or not. */
-export function asKind(text: string, kind: 'straight' | 'bend'): string {
-  const at = text.lastIndexOf(';') + 1;
-  const figure = text.slice(at).replace(/^\s*[bp]?\s*/i, '');
-  const space = at > 0 ? ' ' : '';
-  return `${text.slice(0, at)}${space}${kind === 'bend' ? 'b' : ''}${figure}`;
-}
-
-export function Keypad({ onKey, onKind, onBack, onEnter }: Props) {
+export function Keypad({ onKey }: Props) {
   return (
     <fieldset className="keypad">
       <legend className="visually-hidden">Keypad</legend>
       <div className="pad-keys">
-        {KEYS.map((key) => (
-          <Key key={key} word={key === ' ' ? 'space' : key} name={SPOKEN[key] ?? key} onPress={() => onKey(key)} />
+        {KEYS.flat().map((key) => (
+          <Key
+            key={key}
+            word={key === ' ' ? 'space' : key}
+            name={SPOKEN[key] ?? key}
+            onPress={() => onKey({ kind: 'text', text: key })}
+          />
         ))}
-        <Key word="⌫" name="Delete the last character" onPress={onBack} />
+        <Key word="⌫" name="Delete the last character" onPress={() => onKey({ kind: 'back' })} />
       </div>
       <div className="pad-kinds">
-        <Key word="Straight" name="Straight: what is typed is a length" onPress={() => onKind('straight')} isWide />
-        <Key word="Bend" name="Bend: what is typed is an angle" onPress={() => onKind('bend')} isWide />
-        <Key word="⏎ Enter" name="Enter" onPress={onEnter} isWide />
+        <Key
+          word="Straight"
+          name="Straight: what is typed is a length"
+          onPress={() => onKey({ kind: 'straight' })}
+          isWide
+        />
+        <Key word="Bend" name="Bend: what is typed is an angle" onPress={() => onKey({ kind: 'bend' })} isWide />
+        <Key word="⏎ Enter" name="Enter" onPress={() => onKey({ kind: 'enter' })} isWide />
       </div>
     </fieldset>
   );

@@ -9,17 +9,15 @@ export function cellOf(target: EventTarget | null): Cell | null {
   return { row: Number(element.dataset['row']), column: Number(element.dataset['column']) };
 }
 
+/** The element of a cell; null where the grid has no such row. */
+export function cellElement(grid: HTMLTableElement | null, cell: Cell): HTMLElement | null {
+  return grid?.querySelector<HTMLElement>(`[data-row="${cell.row}"][data-column="${cell.column}"]`) ?? null;
+}
+
 export function focusCell(grid: HTMLTableElement | null, cell: Cell): void {
-  grid?.querySelector<HTMLElement>(`[data-row="${cell.row}"][data-column="${cell.column}"]`)?.focus();
+  cellElement(grid, cell)?.focus();
 }
 
 export function isSameCell(a: Cell | null, b: Cell | null): boolean {
   return a?.row === b?.row && a?.column === b?.column;
-}
-
-/** Whether a row is among those selected: from the cell's to the anchor's, whichever comes first. */
-export function isWithin(row: number, cell: Cell | null, anchorRow: number | null): boolean {
-  if (cell === null) return false;
-  const other = anchorRow ?? cell.row;
-  return row >= Math.min(cell.row, other) && row <= Math.max(cell.row, other);
 }

@@ -1,5 +1,6 @@
 /** What each key means in the piece grid, after the grid pattern of the W3C ARIA Authoring Practices Guide. */
 
+import type { PieceState } from '../../../core/index.ts';
 import { COMMANDS, type CommandId } from '../../../electron/bridge/commands.ts';
 import { matchesChord } from '../../commands/key-chord.ts';
 import { COLUMNS } from './piece-columns.ts';
@@ -23,17 +24,27 @@ export interface KeyPress {
   readonly shift: boolean;
 }
 
+/** What the grid asks the bench to do with the rows selected; also what menus and the buttons below it do. */
+export type PieceAct =
+  | { readonly kind: 'insert' | 'remove' | 'duplicate' | 'toggleLock' }
+  /** One place towards the port (-1) or the collector (1). */
+  | { readonly kind: 'shift'; readonly by: -1 | 1 }
+  /** Before the piece now in this row; the count of rows is past the last. */
+  | { readonly kind: 'moveBefore'; readonly row: number }
+  | { readonly kind: 'setState'; readonly state: PieceState };
+
 export type GridAct =
+  | PieceAct
   | { readonly kind: 'go'; readonly to: Cell }
   /** Selects the rows from where the selection began to this cell's. */
-  | { readonly kind: 'extend'; readonly from: number; readonly to: Cell }
+  | { readonly kind: 'extend'; readonly to: Cell }
+  | { readonly kind: 'selectAll' }
   /** Past the last row or cell: on to the entry line. */
   | { readonly kind: 'leave' }
   /** `text` null: edit what is there; else typing has begun with it. */
   | { readonly kind: 'edit'; readonly text: string | null }
-  | { readonly kind: 'clear' }
-  | { readonly kind: 'insert' | 'remove' | 'duplicate' | 'cycleState' | 'toggleLock' | 'copy' | 'cut' }
-  | { readonly kind: 'move'; readonly by: -1 | 1 };
+  | { readonly kind: 'clear' | 'note' | 'stateMenu' }
+  | { readonly kind: 'copy' | 'cut' };
 
 const PAGE_ROWS = 10;
 
@@ -75,7 +86,7 @@ export function actOnCell(press: KeyPress, at: Cell, size: GridSize): GridAct | 
   if (act !== null || press.alt) return act;
   if (press.ctrl) return actWithCtrl(press, at, size);
   const goal = cellAfter(press, at, size);
-  if (goal !== null && press.shift) return { kind: 'extend', from: at.row, to: goal };
+  if (goal !== null && press.shift) return { kind: 'extend', to: goal };
   if (goal !== null)
     return press.key === 'ArrowDown' && at.row === size.rows - 1 ? { kind: 'leave' } : { kind: 'go', to: goal };
   switch (press.key) {
@@ -83,18 +94,30 @@ export function actOnCell(press: KeyPress, at: Cell, size: GridSize): GridAct | 
     case 'F2':
       return { kind: 'edit', text: null };
     case ' ':
-    case 's':
-    case 'S':
-      return { kind: 'cycleState' };
-    case 'l':
-    case 'L':
-      return { kind: 'toggleLock' };
+      return { kind: 'stateMenu' };
     case 'Delete':
     case 'Backspace':
       return { kind: 'clear' };
     default:
-      return press.key.length === 1 ? { kind: 'edit', text: press.key } : null;
+      return press.key.length === 1 ? actOnLetter(press.key, at) : null;
   }
+}
+
+/** First letters of the states, for the state column alone: elsewhere p begins a pie cut. */
+const STATE_LETTERS: ReadonlyMap<string, PieceState> = new Map([
+  ['p', 'planned'],
+  ['c', 'cut'],
+  ['t', 'tacked'],
+  ['w', 'welded'],
+]);
+
+function actOnLetter(key: string, at: Cell): GridAct | null {
+  const letter = key.toLowerCase();
+  if (letter === 'l') return { kind: 'toggleLock' };
+  if (letter === 'n') return { kind: 'note' };
+  if (COLUMNS[at.column] !== 'state') return { kind: 'edit', text: key };
+  const state = STATE_LETTERS.get(letter);
+  return state === undefined ? null : { kind: 'setState', state };
 }
 
 /** Commands that the grid does itself, so that the cell in hand keeps the focus. */
@@ -102,8 +125,8 @@ const PIECE_COMMANDS: readonly (readonly [CommandId, GridAct])[] = [
   ['insertPiece', { kind: 'insert' }],
   ['deletePiece', { kind: 'remove' }],
   ['duplicatePiece', { kind: 'duplicate' }],
-  ['movePieceUp', { kind: 'move', by: -1 }],
-  ['movePieceDown', { kind: 'move', by: 1 }],
+  ['movePieceUp', { kind: 'shift', by: -1 }],
+  ['movePieceDown', { kind: 'shift', by: 1 }],
 ];
 
 function commandAct({ key, ctrl, alt, shift }: KeyPress): GridAct | null {
@@ -125,7 +148,7 @@ function actWithCtrl(press: KeyPress, at: Cell, size: GridSize): GridAct | null 
       return { kind: 'remove' };
     case 'a':
     case 'A':
-      return { kind: 'extend', from: 0, to: { row: size.rows - 1, column: at.column } };
+      return { kind: 'selectAll' };
     case 'c':
       return { kind: 'copy' };
     case 'x':

@@ -1,62 +1,63 @@
-/** The grid's commands as buttons, for hands that are not at a keyboard. */
+/** The grid's commands as buttons, for hands that are not at a keyboard; one stop of the Tab key, worked by arrow keys. */
 
 import { memo } from 'react';
-import { nextState, type PieceState } from '../../../core/index.ts';
+import { Toolbar } from 'react-aria-components';
+import type { Piece, PieceState } from '../../../core/index.ts';
 import { Button } from '../../ui/button.tsx';
 import { ActionMenu } from '../../ui/fields/choice-menu.tsx';
-import type { PieceAct } from './grid-events.ts';
+import { countOf } from '../../ui/words/spoken.ts';
+import { onePieceActs, type PieceDoings, stateActs, whenMenuIsGone } from './piece-acts.ts';
 
 interface Props {
-  /** Null when no piece is in hand. */
+  /** The piece in hand; null when there is none. */
+  readonly piece: Piece | null;
+  /** How many pieces are selected, and the state that all of them are in; null where they differ. */
+  readonly count: number;
   readonly state: PieceState | null;
-  readonly isBend: boolean;
+  /** Whether the selection begins with the first piece of the primary, and ends with its last. */
   readonly isFirst: boolean;
   readonly isLast: boolean;
-  readonly onAct: (act: PieceAct) => void;
-  readonly onTape: () => void;
+  readonly doings: PieceDoings;
 }
 
-export const PieceButtons = memo(function PieceButtons({ isBend, onTape, ...rest }: Props) {
+export const PieceButtons = memo(function PieceButtons({ piece, count, state, isFirst, isLast, doings }: Props) {
+  const none = piece === null;
+  const { onAct } = doings;
   return (
-    <div className="piece-buttons" role="toolbar" aria-label="Piece in hand">
-      <UsualActs {...rest} />
-      {rest.state === null ? null : <MorePieceActs isBend={isBend} onAct={rest.onAct} onTape={onTape} />}
-    </div>
-  );
-});
-
-/** Drawn again only when one of them changes: going from a straight to a bend leaves them as they are. */
-const UsualActs = memo(function UsualActs({ state, isFirst, isLast, onAct }: Omit<Props, 'isBend' | 'onTape'>) {
-  const none = state === null;
-  return (
-    <>
+    <Toolbar className="piece-buttons" aria-label={count > 1 ? `${countOf(count, 'piece')} selected` : 'Piece in hand'}>
       <Button look="quiet" isDisabled={none} onPress={() => onAct({ kind: 'insert' })}>
         Insert
       </Button>
-      <Button look="quiet" isDisabled={none || isFirst} onPress={() => onAct({ kind: 'move', by: -1 })}>
+      <Button look="quiet" isDisabled={none || isFirst} onPress={() => onAct({ kind: 'shift', by: -1 })}>
         Up
       </Button>
-      <Button look="quiet" isDisabled={none || isLast} onPress={() => onAct({ kind: 'move', by: 1 })}>
+      <Button look="quiet" isDisabled={none || isLast} onPress={() => onAct({ kind: 'shift', by: 1 })}>
         Down
-      </Button>
-      <Button look="quiet" isDisabled={none} onPress={() => onAct({ kind: 'cycleState' })}>
-        {none ? 'State' : `Make ${nextState(state)}`}
       </Button>
       <Button look="quiet" isDisabled={none} onPress={() => onAct({ kind: 'remove' })}>
         Delete
       </Button>
-    </>
+      {piece === null ? null : (
+        <>
+          <ActionMenu label="State of the pieces selected" acts={stateActs(state, onAct)}>
+            State
+          </ActionMenu>
+          <ActionMenu label="More for this piece" acts={moreActs(piece, count, doings)}>
+            More
+          </ActionMenu>
+        </>
+      )}
+      {count > 1 ? <span className="selected-count">{countOf(count, 'piece')}</span> : null}
+    </Toolbar>
   );
 });
 
-/** What is done seldom: all of the buttons at once would take two lines beside the chart. */
-function MorePieceActs({ isBend, onAct, onTape }: Pick<Props, 'isBend' | 'onAct' | 'onTape'>) {
-  const tape = isBend ? [{ id: 'tape', name: 'Angle by tape', run: onTape }] : [];
-  const duplicate = { id: 'duplicate', name: 'Duplicate', run: () => onAct({ kind: 'duplicate' }) };
-  const lock = { id: 'lock', name: 'Lock or unlock', run: () => onAct({ kind: 'toggleLock' }) };
-  return (
-    <ActionMenu label="More for this piece" acts={[duplicate, lock, ...tape]}>
-      More
-    </ActionMenu>
-  );
+/** What has no button of its own: all of them at once would take two lines. */
+function moreActs(piece: Piece, count: number, doings: PieceDoings) {
+  const { onAct } = doings;
+  return [
+    { id: 'duplicate', name: 'Duplicate', run: () => onAct({ kind: 'duplicate' }) },
+    { id: 'lock', name: piece.locked ? 'Unlock' : 'Lock', run: () => onAct({ kind: 'toggleLock' }) },
+    ...(count === 1 ? onePieceActs(piece, doings) : []).map((act) => ({ ...act, run: () => whenMenuIsGone(act.run) })),
+  ];
 }

@@ -8,14 +8,16 @@ import {
   formatTypedAngle,
   type Length,
   type LengthUnit,
+  noteFromText,
   type Piece,
   type Problem,
   parseBendAngle,
   parseClocking,
   parseClr,
-  parseLength,
   parseQuickEntry,
+  parseStraightLength,
   type Result,
+  readDecimalCommas,
   success,
 } from '../../../core/index.ts';
 
@@ -30,15 +32,21 @@ export const COLUMN_NAMES: Readonly<Record<Column, string>> = {
   size: 'Size',
   clr: 'CLR',
   clock: 'Clock',
-  run: 'Run',
+  run: 'Total',
   state: 'State',
 };
 
-/** Whether text can be typed into this cell of this piece. */
-export function isEditable(piece: Piece, column: Column): boolean {
-  switch (column) {
+/** What of a piece can be typed: the cells of its row, and the note under it. */
+export type EditPlace = Column | 'note';
+
+export const EDIT_NAMES: Readonly<Record<EditPlace, string>> = { ...COLUMN_NAMES, note: 'Note' };
+
+/** Whether text can be typed there for this piece. */
+export function isEditable(piece: Piece, place: EditPlace): boolean {
+  switch (place) {
     case 'piece':
     case 'size':
+    case 'note':
       return true;
     case 'clr':
     case 'clock':
@@ -48,7 +56,7 @@ export function isEditable(piece: Piece, column: Column): boolean {
     case 'state':
       return false;
     default:
-      return assertNever(column);
+      return assertNever(place);
   }
 }
 
@@ -56,11 +64,14 @@ export function isEditable(piece: Piece, column: Column): boolean {
 export interface CellContext {
   readonly unit: LengthUnit;
   readonly clr: Length;
+  /** Whether 2,5 is two and a half. */
+  readonly decimalComma: boolean;
 }
 
 /** The text that a cell is edited from: it reads back to exactly what is stored. Empty where nothing is recorded. */
-export function editText(piece: Piece, column: Column, context: CellContext): string {
+export function editText(piece: Piece, column: EditPlace, context: Pick<CellContext, 'unit' | 'clr'>): string {
   const { unit } = context;
+  if (column === 'note') return piece.note;
   if (column === 'piece') return formatQuickEntry(piece, context);
   if (piece.kind === 'straight') return column === 'size' ? formatTyped(piece.length, unit) : '';
   switch (column) {
@@ -75,22 +86,29 @@ export function editText(piece: Piece, column: Column, context: CellContext): st
   }
 }
 
+/** Letters of the entry line that make a piece a straight, a bend or a pie cut. */
+const KIND_LETTER = /^\s*[sbp]/i;
+
 /**
- * The piece as it becomes when `text` is typed into a cell. Id, state, lock and note stay.
- * The piece column takes the language of the entry line. A read-only cell gives the piece back.
+ * The piece as it becomes when `text` is typed there. Id, state, lock and note stay, unless it is the note.
+ * The piece column takes the language of the entry line, and so does the size where the text begins with the letter of a
+ * kind: `b90` there makes a straight a bend, and leaves a bend its CLR and clocking. A read-only cell gives the piece back.
  */
 export function readCell(
   piece: Piece,
-  column: Column,
+  column: EditPlace,
   typed: { text: string; context: CellContext },
 ): Result<Piece, Problem> {
-  const { text, context } = typed;
+  const { context } = typed;
+  if (column === 'note') return success({ ...piece, note: noteFromText(typed.text) });
+  const text = context.decimalComma ? readDecimalCommas(typed.text).text : typed.text;
   switch (column) {
     case 'piece':
       return retypePiece(piece, text, context);
     case 'size':
+      if (KIND_LETTER.test(text)) return resizePiece(piece, text, context);
       return piece.kind === 'straight'
-        ? mapped(parseLength(text, context.unit), (length) => ({ ...piece, length }))
+        ? mapped(parseStraightLength(text, context.unit), (length) => ({ ...piece, length }))
         : mapped(parseBendAngle(text), (angleDeg) => ({ ...piece, angleDeg }));
     case 'clr':
       if (piece.kind === 'straight') return success(piece);
@@ -111,10 +129,37 @@ export function readCell(
 function retypePiece(piece: Piece, text: string, context: CellContext): Result<Piece, Problem> {
   const read = parseQuickEntry(text, { unit: context.unit, clr: context.clr, previous: null });
   if (!read.ok) return failure(...read.problems);
-  const [first] = read.value;
+  const [first, second] = read.value;
+  if (second !== undefined) {
+    return failure({ kind: 'unreadableEntry', path: [], reason: 'severalPieces', part: text.slice(0, 64) });
+  }
   if (first === undefined) return success(piece);
   const { id, state, locked, note } = piece;
   return success({ ...first, id, state, locked, note });
+}
+
+/** As `retypePiece`, but what a bend has already and the text leaves out stays. */
+function resizePiece(piece: Piece, text: string, context: CellContext): Result<Piece, Problem> {
+  if (piece.kind === 'straight') return retypePiece(piece, text, context);
+  const { clr, clockingDeg } = piece;
+  return mapped(retypePiece(piece, text, { ...context, clr }), (typed) =>
+    typed.kind === 'straight' ? typed : { ...typed, clockingDeg: typed.clockingDeg ?? clockingDeg },
+  );
+}
+
+/** What stands in the cell to be typed on when a piece is to become another kind: all that it keeps, and the place to type at. */
+export function textForKind(
+  piece: Piece,
+  kind: Piece['kind'],
+  context: Pick<CellContext, 'unit' | 'clr'>,
+): { readonly text: string; readonly caret: number } {
+  const kept =
+    piece.kind === 'straight' || kind === 'straight' ? '' : formatQuickEntry({ ...piece, kind: 'bend' }, context);
+  const figures = kept.slice(1);
+  const angleEnd = figures.includes(' ') ? figures.indexOf(' ') : figures.length;
+  // The count of pies is what a pie cut has and a bend has not.
+  const text = kind === 'pieCut' ? `p${figures.slice(0, angleEnd)}x${figures.slice(angleEnd)}` : `${kind[0]}${figures}`;
+  return { text, caret: kind === 'pieCut' && kept !== '' ? angleEnd + 2 : kind === 'pieCut' ? 1 : text.length };
 }
 
 function mapped<From>(read: Result<From, Problem>, make: (value: From) => Piece): Result<Piece, Problem> {

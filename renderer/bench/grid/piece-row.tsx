@@ -3,22 +3,26 @@
 import { memo, type ReactNode, useLayoutEffect, useRef } from 'react';
 import {
   formatAngle,
+  formatCut,
   formatLengthBare,
+  formatTyped,
+  type Length,
   type LengthStyle,
   mmOf,
   type Piece,
-  type PieceState,
+  unitOf,
 } from '../../../core/index.ts';
 import { FigureText } from '../../ui/figure-text.tsx';
 import { pieceName } from '../../ui/words/piece-words.ts';
-import { COLUMN_NAMES, COLUMNS, type Column, isEditable } from './piece-columns.ts';
+import { STATE_MARKS } from './piece-acts.ts';
+import { COLUMNS, type Column, EDIT_NAMES, type EditPlace, editText, isEditable } from './piece-columns.ts';
 
 /** Text being typed into a cell; `problem` says why it could not be taken. */
 export interface CellEdit {
-  readonly column: Column;
+  readonly column: EditPlace;
   readonly text: string;
-  /** Typing began on the cell, so the caret goes to the end; else all is selected. */
-  readonly isOverwriting: boolean;
+  /** Where the caret goes; null: all is selected. */
+  readonly caret: number | null;
   readonly problem: string | null;
 }
 
@@ -31,14 +35,17 @@ interface Props {
   readonly tabColumn: number | null;
   readonly isSelected: boolean;
   readonly isInsertPlace: boolean;
+  /** Rows being dragged would go before or after this one. */
+  readonly dropSide: 'above' | 'below' | null;
   readonly isOffShelf: boolean;
-  /** What the move being looked at, or just applied, does to it; null: nothing. */
+  /** What the move being looked at does to it; null: nothing. */
   readonly moveMark: string | null;
+  /** As that move would leave it; null: as it is. */
+  readonly after: Piece | null;
+  /** The keypad is on the screen, so the system's own is not wanted. */
+  readonly hasKeypad: boolean;
   readonly edit: CellEdit | null;
 }
-
-/** Signs that say the state without colour: an open ring fills up as the piece comes along. */
-const STATE_MARKS: Readonly<Record<PieceState, string>> = { planned: '○', cut: '◔', tacked: '◑', welded: '●' };
 
 function PieceRowView(props: Props) {
   const { piece, index, edit, tabColumn } = props;
@@ -48,6 +55,7 @@ function PieceRowView(props: Props) {
         aria-rowindex={index + 2}
         aria-selected={props.isSelected}
         data-insert-place={props.isInsertPlace || undefined}
+        data-drop={props.dropSide ?? undefined}
       >
         {COLUMNS.map((column, place) => {
           const Cell = column === 'number' ? 'th' : 'td';
@@ -62,21 +70,47 @@ function PieceRowView(props: Props) {
               tabIndex={tabColumn === place && !isEdited ? 0 : -1}
               aria-readonly={!isEditable(piece, column)}
             >
-              {isEdited ? <CellField piece={piece} index={index} edit={edit} /> : cellWords(column, props)}
+              {isEdited ? <CellField {...props} edit={edit} /> : cellWords(column, props)}
             </Cell>
           );
         })}
       </tr>
-      {edit?.problem ? (
-        <tr className="problem-row">
-          <td colSpan={COLUMNS.length}>
-            <p id={problemId(piece.id)} className="field-problem" role="alert">
-              {edit.problem}
-            </p>
-          </td>
-        </tr>
-      ) : null}
+      {edit?.column === 'note' ? <NoteRow {...props} edit={edit} /> : null}
+      {edit?.problem ? <ProblemRow pieceId={piece.id} problem={edit.problem} /> : null}
     </>
+  );
+}
+
+type FieldProps = Pick<Props, 'piece' | 'index' | 'hasKeypad'> & { readonly edit: CellEdit };
+
+/** The note of a piece is typed under its row, where there is room for a sentence. */
+function NoteRow(props: FieldProps) {
+  return (
+    <tr className="note-row">
+      <td colSpan={COLUMNS.length} data-row={props.index} data-column={COLUMNS.indexOf('piece')}>
+        <span aria-hidden="true">Note of piece {props.index + 1}</span>
+        <CellField {...props} />
+      </td>
+    </tr>
+  );
+}
+
+/** Why the text above was not taken; brought into sight together with it. */
+function ProblemRow({ pieceId, problem }: { readonly pieceId: string; readonly problem: string }) {
+  const row = useRef<HTMLTableRowElement>(null);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: another reason is brought into sight anew
+  useLayoutEffect(() => {
+    row.current?.scrollIntoView({ block: 'nearest' });
+    row.current?.previousElementSibling?.scrollIntoView({ block: 'nearest' });
+  }, [problem]);
+  return (
+    <tr ref={row} className="problem-row">
+      <td colSpan={COLUMNS.length}>
+        <p id={problemId(pieceId)} className="field-problem" role="alert">
+          {problem}
+        </p>
+      </td>
+    </tr>
   );
 }
 
@@ -85,26 +119,26 @@ function problemId(pieceId: string): string {
 }
 
 /** Not tied to state while typing: nothing is drawn again between one key and the next. */
-function CellField({ piece, index, edit }: { readonly piece: Piece; readonly index: number; readonly edit: CellEdit }) {
+function CellField({ piece, index, edit, hasKeypad }: FieldProps) {
   const field = useRef<HTMLInputElement>(null);
-  const { isOverwriting } = edit;
+  const { caret } = edit;
   // Text that came back with its problem waits to be gone to; a field just begun takes the caret.
   const comesBack = useRef(edit.problem !== null).current;
   useLayoutEffect(() => {
     if (comesBack) return;
     field.current?.focus();
-    if (isOverwriting) field.current?.setSelectionRange(field.current.value.length, field.current.value.length);
-    else field.current?.select();
-  }, [isOverwriting, comesBack]);
+    if (caret === null) field.current?.select();
+    else field.current?.setSelectionRange(caret, caret);
+  }, [caret, comesBack]);
   return (
     <input
       ref={field}
       className="cell-field"
-      aria-label={`${COLUMN_NAMES[edit.column]} of piece ${index + 1}`}
+      aria-label={`${EDIT_NAMES[edit.column]} of piece ${index + 1}`}
       defaultValue={edit.text}
       data-piece={piece.id}
       data-edited={edit.column}
-      inputMode="text"
+      inputMode={hasKeypad && edit.column !== 'note' ? 'none' : 'text'}
       autoComplete="off"
       spellCheck={false}
       maxLength={400}
@@ -126,11 +160,57 @@ function LockMark() {
   );
 }
 
-function lengthFigure(mm: number, style: LengthStyle): ReactNode {
-  return <FigureText text={formatLengthBare(mm, style)} />;
+/** A size that somebody cuts to is shown as fine as it takes, and says so. */
+function cutFigure(length: Length, style: LengthStyle): ReactNode {
+  const { text, fineness } = formatCut(mmOf(length), style);
+  if (fineness === 'shown') return <FigureText text={text} />;
+  if (fineness === 'finer') {
+    return (
+      <span className="finer" title="Cut to this: it is finer than the fineness shown">
+        <FigureText text={text} />
+      </span>
+    );
+  }
+  return (
+    <span title={`Exactly ${formatTyped(length)}: no figure in ${unitOf(style)} comes nearer`}>
+      ≈<FigureText text={text} />
+    </span>
+  );
 }
 
-function cellWords(column: Column, { piece, index, runMm, style, isOffShelf, moveMark }: Props): ReactNode {
+/** A figure of a piece; while a move is looked at, the one as it is struck through and the one as it would be. */
+function figureCell(column: 'size' | 'clr' | 'clock', { piece, after, style }: Props): ReactNode {
+  const now = figureOf(column, piece, style);
+  if (after === null || isSameFigure(column, piece, after)) return now;
+  return (
+    <>
+      <del className="figure-before">{now}</del>
+      <span className="visually-hidden"> then </span>{' '}
+      <ins className="figure-after">{figureOf(column, after, style)}</ins>
+    </>
+  );
+}
+
+function figureOf(column: 'size' | 'clr' | 'clock', piece: Piece, style: LengthStyle): ReactNode {
+  if (piece.kind === 'straight') return column === 'size' ? cutFigure(piece.length, style) : '';
+  if (column === 'size') return formatAngle(piece.angleDeg);
+  if (column === 'clr') return cutFigure(piece.clr, style);
+  return piece.clockingDeg === null ? '–' : formatAngle(piece.clockingDeg);
+}
+
+function isSameFigure(column: 'size' | 'clr' | 'clock', now: Piece, after: Piece): boolean {
+  if (now.kind === 'straight' || after.kind === 'straight') {
+    if (now.kind !== after.kind) return false;
+    return column !== 'size' || editText(now, 'size', ANY) === editText(after, 'size', ANY);
+  }
+  return editText(now, column, ANY) === editText(after, column, ANY);
+}
+
+/** For comparing two figures any unit will do. */
+const ANY = { unit: 'mm', clr: { value: 0, unit: 'mm' } } as const;
+
+function cellWords(column: Column, props: Props): ReactNode {
+  const { piece, index, runMm, style, isOffShelf, moveMark } = props;
   switch (column) {
     case 'number':
       return index + 1;
@@ -141,21 +221,24 @@ function cellWords(column: Column, { piece, index, runMm, style, isOffShelf, mov
           {isOffShelf ? <span className="off-shelf"> ✕ not on shelf</span> : null}
           {piece.locked ? <LockMark /> : null}
           {moveMark === null ? null : <span className="move-mark"> ▸ {moveMark}</span>}
+          {piece.note === '' ? null : (
+            <span className="piece-note" title={piece.note}>
+              {piece.note}
+            </span>
+          )}
         </>
       );
     case 'size':
-      return piece.kind === 'straight' ? lengthFigure(mmOf(piece.length), style) : formatAngle(piece.angleDeg);
     case 'clr':
-      return piece.kind === 'straight' ? '' : lengthFigure(mmOf(piece.clr), style);
     case 'clock':
-      return piece.kind === 'straight' ? '' : piece.clockingDeg === null ? '–' : formatAngle(piece.clockingDeg);
+      return figureCell(column, props);
     case 'run':
-      return lengthFigure(runMm, style);
+      return <FigureText text={formatLengthBare(runMm, style)} />;
     case 'state':
       return (
         <>
           <span aria-hidden="true">{STATE_MARKS[piece.state]} </span>
-          {piece.state}
+          <span className="state-word">{piece.state}</span>
         </>
       );
   }

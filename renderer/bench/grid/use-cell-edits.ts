@@ -1,10 +1,11 @@
 /** Cells being typed into: text stays in its cell until it is taken or given up, whatever else is done meanwhile. */
 
 import { useCallback, useState } from 'react';
-import { type Primary, replacePieceEdit, unitOf } from '../../../core/index.ts';
+import { type Piece, type Primary, replacePieceEdit, unitOf } from '../../../core/index.ts';
 import type { HeaderSession } from '../../session/header-session.ts';
+import { writesDecimalComma } from '../../ui/fields/typed-numbers.ts';
 import { wordsFor } from '../../ui/words/problem-words.ts';
-import { type CellContext, COLUMNS, type Column, editText, isEditable, readCell } from './piece-columns.ts';
+import { type CellContext, EDIT_NAMES, type EditPlace, editText, isEditable, readCell } from './piece-columns.ts';
 import type { CellEdit } from './piece-row.tsx';
 import { keepUnread, unreadCells } from './unread-cells.ts';
 
@@ -30,17 +31,25 @@ function editsAtStart(session: HeaderSession, primary: Primary): ReadonlyMap<str
 function editFromDraft(session: HeaderSession, primary: Primary): ReadonlyMap<string, CellEdit> {
   const { draft } = session.getState();
   const [, pieceId = '', name = ''] = CELL_FIELD.exec(draft?.field ?? '') ?? [];
-  const column = COLUMNS.find((candidate) => candidate === name);
+  const column = Object.hasOwn(EDIT_NAMES, name) ? (name as EditPlace) : undefined;
   const piece = primary.pieces.find((candidate) => candidate.id === pieceId);
   if (draft === null || column === undefined || piece === undefined || !isEditable(piece, column)) return new Map();
-  return new Map([[pieceId, { column, text: draft.text, isOverwriting: true, problem: null }]]);
+  return new Map([[pieceId, { column, text: draft.text, caret: draft.text.length, problem: null }]]);
+}
+
+/** Text to begin with, and where the caret goes in it. */
+export interface Begun {
+  readonly text: string;
+  readonly caret: number;
 }
 
 export interface CellEdits {
   /** By piece id; one a row. */
   readonly edits: ReadonlyMap<string, CellEdit>;
-  /** Begins to edit; false where the cell takes no text. `text` null: what is stored. */
-  readonly begin: (pieceId: string, column: Column, text: string | null) => boolean;
+  /** Begins to edit; false where the cell takes no text. `typed` null: what is stored, all of it selected. */
+  readonly begin: (pieceId: string, column: EditPlace, typed: Begun | null) => boolean;
+  /** Sets the cell at once; text that cannot be read stands in it then, with the reason. */
+  readonly set: (pieceId: string, column: EditPlace, text: string) => void;
   /** Takes the text into the piece; false when it cannot be read, and then it stays with the reason. */
   readonly commit: (pieceId: string, text: string) => boolean;
   /** Gives the text up. */
@@ -50,7 +59,7 @@ export interface CellEdits {
 /** How text in a cell is read and shown now. */
 function reading(session: HeaderSession): CellContext {
   const { display, clr } = session.getState().header.settings;
-  return { unit: unitOf(display), clr };
+  return { unit: unitOf(display), clr, decimalComma: writesDecimalComma() };
 }
 
 /** The edits, and putting another in place of a row's; null takes it away. */
@@ -83,26 +92,40 @@ export function useCellEdits(session: HeaderSession, primary: Primary): CellEdit
     put(pieceId, null);
     session.typed(cellFieldName(pieceId, ''), '');
   };
+  /** True when taken; else the text stays in its cell with the reason. */
+  const take = (piece: Piece, edit: CellEdit): boolean => {
+    const context = reading(session);
+    const { column, text } = edit;
+    // What is stored may be more than can be typed, such as a straight of 0.
+    if (text.trim() === editText(piece, column, context).trim()) {
+      close(piece.id);
+      return true;
+    }
+    const read = readCell(piece, column, { text, context });
+    const taken = read.ok ? session.apply(replacePieceEdit(primary, read.value)) : read;
+    if (taken.ok) close(piece.id);
+    else put(piece.id, { ...edit, problem: wordsFor(taken.problems) });
+    return taken.ok;
+  };
   return {
     edits,
-    begin(pieceId, column, text) {
+    begin(pieceId, column, typed) {
       const piece = pieceNow(pieceId);
       if (piece === undefined || !isEditable(piece, column)) return false;
-      const stored = editText(piece, column, reading(session));
-      put(pieceId, { column, text: text ?? stored, isOverwriting: text !== null, problem: null });
+      const text = typed?.text ?? editText(piece, column, reading(session));
+      put(pieceId, { column, text, caret: typed?.caret ?? null, problem: null });
       return true;
+    },
+    set(pieceId, column, text) {
+      const piece = pieceNow(pieceId);
+      if (piece !== undefined && isEditable(piece, column)) {
+        take(piece, { column, text, caret: text.length, problem: null });
+      }
     },
     commit(pieceId, text) {
       const edit = edits.get(pieceId);
       const piece = pieceNow(pieceId);
-      if (edit === undefined || piece === undefined) return true;
-      const context = reading(session);
-      const isUnchanged = text.trim() === editText(piece, edit.column, context);
-      const read = readCell(piece, edit.column, { text, context });
-      const taken = !read.ok || isUnchanged ? read : session.apply(replacePieceEdit(primary, read.value));
-      if (taken.ok) close(pieceId);
-      else put(pieceId, { ...edit, text, problem: wordsFor(taken.problems) });
-      return taken.ok;
+      return edit === undefined || piece === undefined || take(piece, { ...edit, text });
     },
     restore: close,
   };

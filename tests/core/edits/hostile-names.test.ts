@@ -32,10 +32,11 @@ import {
 } from '../../../core/edits/obstacle-edits.ts';
 import {
   addPiecesEdit,
-  duplicatePieceEdit,
-  movePieceEdit,
+  duplicatePiecesEdit,
+  movePiecesEdit,
   removePiecesEdit,
   replacePieceEdit,
+  shiftPiecesEdit,
 } from '../../../core/edits/piece-edits.ts';
 import { freeOffer, setLockedEdit, setStateEdit } from '../../../core/edits/piece-state-edits.ts';
 import { firstPort, portRowEdit, setPortEdit } from '../../../core/edits/port-edits.ts';
@@ -133,8 +134,9 @@ const BUILDERS: Readonly<Record<string, (cast: Cast) => Edit | null>> = {
       primary,
       primary.pieces.slice(1).map(({ id }) => id),
     ),
-  movePiece: ({ primary }) => movePieceEdit(primary, 'piece-1-1', 1),
-  duplicatePiece: ({ primary, newId }) => duplicatePieceEdit(primary, 'piece-1-2', newId()),
+  movePieces: ({ primary }) => movePiecesEdit(primary, ['piece-1-1', 'piece-1-2'], primary.pieces.length),
+  shiftPieces: ({ primary }) => shiftPiecesEdit(primary, ['piece-1-1'], 1),
+  duplicatePieces: ({ primary, newId }) => duplicatePiecesEdit(primary, ['piece-1-1', 'piece-1-2'], newId),
   replacePiece: ({ primary }) => replacePieceEdit(primary, { ...(primary.pieces[0] as Piece), note: 'x' }),
   setState: ({ primary }) => setStateEdit(primary, primary.pieces, 'welded'),
   lock: ({ primary }) => setLockedEdit(primary, primary.pieces, true),

@@ -1,10 +1,17 @@
 /** Edits on pieces and primaries, each undone by its inverse. */
 
+import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { applyEdit } from '../../../core/edits/apply-edit.ts';
 import type { Edit } from '../../../core/edits/edit.ts';
-import { addPiecesEdit, duplicatePieceEdit, movePieceEdit, removePiecesEdit } from '../../../core/edits/piece-edits.ts';
-import { nextState, setLockedEdit, setStateEdit } from '../../../core/edits/piece-state-edits.ts';
+import {
+  addPiecesEdit,
+  duplicatePiecesEdit,
+  movePiecesEdit,
+  removePiecesEdit,
+  shiftPiecesEdit,
+} from '../../../core/edits/piece-edits.ts';
+import { setLockedEdit, setStateEdit } from '../../../core/edits/piece-state-edits.ts';
 import {
   addPrimariesEdit,
   addPrimaryEdit,
@@ -50,12 +57,34 @@ describe('pieces', () => {
     );
   });
 
-  test('a piece moves one place and stops at the ends', () => {
+  test('a piece shifts one place and stops at the ends', () => {
     const [a, b] = FIRST.pieces;
-    expect(ids(done(movePieceEdit(FIRST, a?.id ?? '', 1))).slice(0, 2)).toEqual([b?.id, a?.id]);
-    expect(movePieceEdit(FIRST, a?.id ?? '', -1)).toBeNull();
-    expect(movePieceEdit(FIRST, FIRST.pieces.at(-1)?.id ?? '', 1)).toBeNull();
-    expect(movePieceEdit(FIRST, 'nobody', 1)).toBeNull();
+    expect(ids(done(shiftPiecesEdit(FIRST, [a?.id ?? ''], 1))).slice(0, 2)).toEqual([b?.id, a?.id]);
+    expect(shiftPiecesEdit(FIRST, [a?.id ?? ''], -1)).toBeNull();
+    expect(shiftPiecesEdit(FIRST, [FIRST.pieces.at(-1)?.id ?? ''], 1)).toBeNull();
+    expect(shiftPiecesEdit(FIRST, ['nobody'], 1)).toBeNull();
+    expect(shiftPiecesEdit(FIRST, [], 1)).toBeNull();
+  });
+
+  test('pieces moved together keep their order, stand before the place they were moved to, and come back by undo', () => {
+    const all = FIRST.pieces.map(({ id }) => id);
+    fc.assert(
+      fc.property(fc.subarray(all, { minLength: 1 }), fc.integer({ min: 0, max: all.length }), (moved, before) => {
+        const edit = movePiecesEdit(FIRST, moved, before);
+        const stay = (id: string) => !moved.includes(id);
+        const wanted = [...all.slice(0, before).filter(stay), ...moved, ...all.slice(before).filter(stay)];
+        if (edit === null) {
+          expect(wanted).toEqual(all);
+          return;
+        }
+        const applied = applyEdit(HEADER, edit);
+        if (!applied.ok) throw new Error('the move was refused');
+        expect(ids(applied.value.header)).toEqual(wanted);
+        const back = applyEdit(applied.value.header, applied.value.inverse);
+        expect(back.ok && back.value.header).toEqual(HEADER);
+      }),
+    );
+    expect(movePiecesEdit(FIRST, [all[0] ?? '', 'nobody'], 3)).toBeNull();
   });
 
   test.each(PIECE_STATES)(
@@ -63,20 +92,25 @@ describe('pieces', () => {
     (state) => {
       const pieces = FIRST.pieces.map((piece) => ({ ...piece, state, locked: true, note: 'snug' }));
       const header = { ...HEADER, primaries: HEADER.primaries.with(0, { ...FIRST, pieces }) };
-      const after = done(duplicatePieceEdit({ ...FIRST, pieces }, pieces[2]?.id ?? '', 'twin'), header);
+      const after = done(
+        duplicatePiecesEdit({ ...FIRST, pieces }, [pieces[2]?.id ?? ''], () => 'twin'),
+        header,
+      );
       const twin = { ...pieces[2], id: 'twin', state: state === 'welded' ? 'planned' : state, locked: false };
       expect(after.primaries[0]?.pieces.slice(2, 4)).toEqual([pieces[2], twin]);
-      expect(duplicatePieceEdit(FIRST, 'nobody', 'twin')).toBeNull();
+      expect(duplicatePiecesEdit(FIRST, ['nobody'], () => 'twin')).toBeNull();
     },
   );
 
-  test('states go round', () => {
-    expect(['planned', 'cut', 'tacked', 'welded'].map((state) => nextState(state as 'planned'))).toEqual([
-      'cut',
-      'tacked',
-      'welded',
-      'planned',
-    ]);
+  test('several duplicates stand after the last of the originals, in order', () => {
+    const [a, b, c] = FIRST.pieces.map(({ id }) => id);
+    let made = 0;
+    const newId = () => `twin-${++made}`;
+    const after = ids(done(duplicatePiecesEdit(FIRST, [c ?? '', a ?? ''], newId)));
+    expect(after.slice(0, 5)).toEqual([a, b, c, 'twin-1', 'twin-2']);
+  });
+
+  test('all pieces are put into one state as one step', () => {
     const after = done(setStateEdit(FIRST, FIRST.pieces, 'cut'));
     expect(new Set(after.primaries[0]?.pieces.map((piece) => piece.state))).toEqual(new Set(['cut']));
     expect(setStateEdit(after.primaries[0] as Primary, after.primaries[0]?.pieces ?? [], 'cut')).toBeNull();

@@ -15,6 +15,8 @@ describe('a problem is told in one sentence: what was read, why not, what would 
   test.each([
     ['3 5/', '"3 5/" has no denominator after the slash: type it as 3 5/8.'],
     ['1/', '"1/" has no denominator after the slash: type it as 1/2.'],
+    ['4 1/z', '"4 1/z" has no denominator after the slash: type it as 4 1/2.'],
+    ['3 5/ in', '"3 5/ in" has no denominator after the slash: type it as 3 5/8 in.'],
     ['/8', '"/8" has no numerator before the slash: type it as 1/8.'],
     ['23/4', '"23/4" has a fraction of one or more in "23/4": type 5 3/4, or 2 3/4 if a space was left out.'],
     ['8/4', '"8/4" has a fraction of one or more in "8/4": type 2.'],

@@ -121,8 +121,8 @@ describe('the grid', () => {
     await press('Alt+ArrowUp');
     await expect.poll(focused).toBe('1,2');
     expect(await sizes()).toEqual(['5', '4', '90°', '4', '45°']);
-    await press('s');
-    await press(' ');
+    await press('End');
+    await press('p');
     await expect.poll(async () => (await rows())[1]).toMatch(/planned$/);
     await press('Control+Delete');
     await expect.poll(sizes).toEqual(['5', '90°', '4', '45°']);
@@ -181,7 +181,8 @@ describe('the grid', () => {
     const button = (name: string) => app.page.getByRole('toolbar').getByRole('button', { name, exact: true });
     await button('Down').click();
     await expect.poll(sizes).toEqual(['5', '4', '90°', '45°']);
-    await button('Make welded').click();
+    await button('State of the pieces selected').click();
+    await app.page.getByRole('menuitem', { name: /welded/ }).click();
     await expect.poll(async () => (await rows())[2]).toMatch(/welded$/);
     await button('Delete').click();
     await expect.poll(sizes).toEqual(['5', '4', '45°']);

@@ -46,10 +46,9 @@ describe('moving', () => {
   test('Shift and an arrow, and Ctrl+A, select rows', () => {
     expect(actOnCell(press('ArrowDown', { shift: true }), AT, SIZE)).toEqual({
       kind: 'extend',
-      from: 5,
       to: { row: 6, column: 2 },
     });
-    expect(actOnCell(press('a', ctrl), AT, SIZE)).toEqual({ kind: 'extend', from: 0, to: { row: 19, column: 2 } });
+    expect(actOnCell(press('a', ctrl), AT, SIZE)).toEqual({ kind: 'selectAll' });
   });
 });
 
@@ -61,8 +60,10 @@ describe('acting', () => {
     ['b', {}, { kind: 'edit', text: 'b' }],
     ['-', {}, { kind: 'edit', text: '-' }],
     ['Delete', {}, { kind: 'clear' }],
-    [' ', {}, { kind: 'cycleState' }],
-    ['s', {}, { kind: 'cycleState' }],
+    [' ', {}, { kind: 'stateMenu' }],
+    ['s', {}, { kind: 'edit', text: 's' }],
+    ['p', {}, { kind: 'edit', text: 'p' }],
+    ['n', {}, { kind: 'note' }],
     ['l', {}, { kind: 'toggleLock' }],
     ['L', { shift: true }, { kind: 'toggleLock' }],
     ['Insert', {}, { kind: 'insert' }],
@@ -72,10 +73,23 @@ describe('acting', () => {
     ['d', ctrl, { kind: 'duplicate' }],
     ['c', ctrl, { kind: 'copy' }],
     ['x', ctrl, { kind: 'cut' }],
-    ['ArrowUp', { alt: true }, { kind: 'move', by: -1 }],
-    ['ArrowDown', { alt: true }, { kind: 'move', by: 1 }],
+    ['ArrowUp', { alt: true }, { kind: 'shift', by: -1 }],
+    ['ArrowDown', { alt: true }, { kind: 'shift', by: 1 }],
   ])('%s with %o', (key, held, act) => {
     expect(actOnCell(press(key, held), AT, SIZE)).toEqual(act);
+  });
+
+  test.each([
+    ['p', { kind: 'setState', state: 'planned' }],
+    ['c', { kind: 'setState', state: 'cut' }],
+    ['T', { kind: 'setState', state: 'tacked' }],
+    ['w', { kind: 'setState', state: 'welded' }],
+    ['l', { kind: 'toggleLock' }],
+    ['Enter', { kind: 'edit', text: null }],
+    ['7', null],
+    ['b', null],
+  ])('%s in the state column', (key, act) => {
+    expect(actOnCell(press(key), { row: 5, column: 6 }, SIZE)).toEqual(act);
   });
 
   test.each([

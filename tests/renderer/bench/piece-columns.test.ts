@@ -6,12 +6,12 @@ import type { Bend, Piece, Straight } from '../../../core/header/header.ts';
 import { matchHeader } from '../../../core/length/match-header.ts';
 import { inches, millimetres } from '../../../core/units/length.ts';
 import { suggestClrs } from '../../../renderer/bench/entry/entry-suggestions.ts';
-import { asKind } from '../../../renderer/bench/entry/keypad.tsx';
+import { asKind } from '../../../renderer/bench/entry/pad-press.ts';
 import { angleByTape } from '../../../renderer/bench/entry/tape-angle.tsx';
-import { COLUMNS, editText, isEditable, readCell } from '../../../renderer/bench/grid/piece-columns.ts';
+import { COLUMNS, editText, isEditable, readCell, textForKind } from '../../../renderer/bench/grid/piece-columns.ts';
 import { DISPLAY_CHOICES, displayChoice, targetOf } from '../../../renderer/bench/panels/setting-choices.ts';
 
-const CONTEXT = { unit: 'in', clr: inches(3) } as const;
+const CONTEXT = { unit: 'in', clr: inches(3), decimalComma: false } as const;
 const COMMON = { state: 'welded', locked: true, note: 'keep' } as const;
 const STRAIGHT: Straight = { kind: 'straight', id: 's', length: inches(2.25), ...COMMON };
 const BEND: Bend = { kind: 'bend', id: 'b', clr: inches(4), angleDeg: 22.5, clockingDeg: -45, ...COMMON };
@@ -55,7 +55,52 @@ describe('cells', () => {
     });
   });
 
+  test('the letter of a kind in the size changes the kind, and leaves a bend what it has', () => {
+    expect(read(STRAIGHT, 'size', 'b90')).toEqual({
+      ok: true,
+      value: { kind: 'bend', id: 's', clr: inches(3), angleDeg: 90, clockingDeg: null, ...COMMON },
+    });
+    expect(read(BEND, 'size', 's4')).toEqual({
+      ok: true,
+      value: { kind: 'straight', id: 'b', length: inches(4), ...COMMON },
+    });
+    expect(read(BEND, 'size', 'b60')).toEqual({ ok: true, value: { ...BEND, angleDeg: 60 } });
+    expect(read(BEND, 'size', 'p60x3')).toEqual({
+      ok: true,
+      value: { ...BEND, kind: 'pieCut', angleDeg: 60, pies: 3 },
+    });
+  });
+
   test.each([
+    [STRAIGHT, 'bend', 'b|'],
+    [STRAIGHT, 'pieCut', 'p|x'],
+    [BEND, 'straight', 's|'],
+    [BEND, 'pieCut', 'p22.5x| -45 r4'],
+    [PIE, 'bend', 'b90 r76 mm|'],
+  ] as const)('%o as a %s begins with %s', (piece, kind, wanted) => {
+    const { text, caret } = textForKind(piece, kind, CONTEXT);
+    expect(`${text.slice(0, caret)}|${text.slice(caret)}`).toBe(wanted);
+  });
+
+  test('a note is one line of text, whatever is pasted into it', () => {
+    expect(readCell(STRAIGHT, 'note', { text: ' re-cut\n after\u202e tack ', context: CONTEXT })).toEqual({
+      ok: true,
+      value: { ...STRAIGHT, note: 're-cut after tack' },
+    });
+  });
+
+  test('a decimal comma is read where the language writes one, and refused where it does not', () => {
+    const german = { ...CONTEXT, decimalComma: true };
+    expect(readCell(STRAIGHT, 'size', { text: '2,5', context: german })).toEqual({
+      ok: true,
+      value: { ...STRAIGHT, length: inches(2.5) },
+    });
+    expect(read(STRAIGHT, 'size', '2,5').ok).toBe(false);
+  });
+
+  test.each([
+    [STRAIGHT, 'size', '0'],
+    [STRAIGHT, 'piece', '2; b90'],
     [STRAIGHT, 'size', '3 5/'],
     [STRAIGHT, 'size', '-2'],
     [BEND, 'size', '0'],
@@ -102,11 +147,12 @@ describe('the entry line offers CLRs of the shelf', () => {
 
 describe('the keypad', () => {
   test('Bend and Straight turn what is typed into one, and back', () => {
-    expect(asKind('90', 'bend')).toBe('b90');
-    expect(asKind('', 'bend')).toBe('b');
-    expect(asKind('b90', 'bend')).toBe('b90');
-    expect(asKind('b90', 'straight')).toBe('90');
-    expect(asKind('2; 45', 'bend')).toBe('2; b45');
+    expect(asKind('90', 'bend', '')).toBe('b90');
+    expect(asKind('', 'bend', '')).toBe('b');
+    expect(asKind('b90', 'bend', '')).toBe('b90');
+    expect(asKind('b90', 'straight', '')).toBe('90');
+    expect(asKind('2; 45', 'bend', '')).toBe('2; b45');
+    expect(asKind('b4', 'straight', 's')).toBe('s4');
   });
 });
 

@@ -176,7 +176,7 @@ describe('pasted pieces', () => {
     const seen = Papa.parse<string[]>(text.trimEnd(), { delimiter: '\t', newline: '\n' }).data.flat();
     for (const cell of seen) expect(cell).not.toMatch(/^\s*[=@\uff1d]|^\s*[+-](?!\d+$)/);
     expect(seen).toContain('-45');
-    expect(paste(text)).toEqual({ pieces: [bend], refused: [] });
+    expect(paste(text)).toEqual({ pieces: [bend], refused: [], commas: [] });
   });
 
   test('exactly ten thousand rows are read, with a last line end or without; one more is told', () => {
@@ -196,7 +196,7 @@ describe('pasted pieces', () => {
       note: `=${'"\n'.repeat(999)}x`,
       length: inches(0.1 + 0.2),
     }));
-    expect(paste(copiedPieces(pieces, { unit: 'in' }))).toEqual({ pieces, refused: [] });
+    expect(paste(copiedPieces(pieces, { unit: 'in' }))).toEqual({ pieces, refused: [], commas: [] });
   });
 
   test('one column is read line by line as the entry line reads it', () => {
@@ -232,8 +232,28 @@ describe('pasted pieces', () => {
   });
 
   test('nothing pasted gives nothing', () => {
-    expect(paste('')).toEqual({ pieces: [], refused: [] });
-    expect(paste('\n\t\n')).toEqual({ pieces: [], refused: [] });
+    expect(paste('')).toEqual({ pieces: [], refused: [], commas: [] });
+    expect(paste('\n\t\n')).toEqual({ pieces: [], refused: [], commas: [] });
+  });
+
+  test('a column that shows that its commas are decimal is read so, and says which it read', () => {
+    const { pieces, refused, commas } = paste(
+      'kind\tlength\tangle\tnote\nstraight\t57,25\t\t1,5\nstraight\t1,500\nbend\t\t90\n',
+    );
+    expect(refused).toEqual([]);
+    expect(pieces).toMatchObject([{ length: inches(57.25), note: '1,5' }, { length: inches(1.5) }, { angleDeg: 90 }]);
+    expect(commas).toEqual(['57,25', '1,500']);
+    expect(paste('57,5\nb22,5 180\n').pieces).toMatchObject([{ length: inches(57.5) }, { angleDeg: 22.5 }]);
+  });
+
+  test('commas that could stand between thousands are refused unless the language writes decimal ones', () => {
+    expect(paste('1,500\n2,250\n').refused).toMatchObject([
+      { problem: { reason: 'decimalComma' } },
+      { problem: { reason: 'decimalComma' } },
+    ]);
+    const read = readPastedPieces('1,500\n', { unit: 'in', clr: inches(3), newId: counter(), decimalComma: true });
+    expect(read).toMatchObject({ pieces: [{ length: inches(1.5) }], refused: [], commas: ['1,500'] });
+    expect(paste('57,5\n60.5\n').refused).toMatchObject([{ line: 1, problem: { reason: 'decimalComma' } }]);
   });
 
   test('cells are split at tabs and line ends, and quoted cells hold both', () => {

@@ -34,7 +34,8 @@ describe('what is read', () => {
     ['2 1/4', straight(inches(2.25))],
     ['.5', straight(inches(0.5))],
     ['70mm', straight(millimetres(70))],
-    ['0', straight(inches(0))],
+    ['s 2 1/4', straight(inches(2.25))],
+    ['S70mm', straight(millimetres(70))],
     ['b90', bend(90)],
     ['B 90', bend(90)],
     ['b90\u00b0', bend(90)],
@@ -116,6 +117,9 @@ describe('what is refused', () => {
     ['= 2', { reason: 'leftover', part: '2' }],
     ['3 5/', { kind: 'unreadableLength', reason: 'noDenominator' }],
     ['x', { kind: 'unreadableLength' }],
+    ['0', { reason: 'noStraight' }],
+    ['0 mm', { reason: 'noStraight' }],
+    ['s', { kind: 'unreadableLength', reason: 'empty' }],
     ['-2', { kind: 'unreadableLength', reason: 'negative' }],
     ['b90; b', { reason: 'noAngle' }],
   ])('%s', (text, problem) => {
@@ -124,6 +128,18 @@ describe('what is refused', () => {
     if (result.ok) return;
     expect(result.problems[0]).toMatchObject(problem);
     expect(describeProblem(result.problems[0] as never)).toMatch(/^.{20,}\.$/);
+  });
+});
+
+test('a decimal comma is read only where the context says so, and never one between thousands', () => {
+  const comma: QuickContext = { unit: 'mm', clr: millimetres(76), decimalComma: true };
+  expect(read('57,5; b22,5 -7,5 r76,2', comma)).toEqual([
+    straight(millimetres(57.5)),
+    bend(22.5, -7.5, millimetres(76.2)),
+  ]);
+  expect(parseQuickEntry('1.234,5', comma)).toMatchObject({ problems: [{ reason: 'decimalComma' }] });
+  expect(parseQuickEntry('57,5', { ...comma, decimalComma: false })).toMatchObject({
+    problems: [{ reason: 'decimalComma' }],
   });
 });
 
@@ -137,6 +153,7 @@ test('the line that is written for a piece enters the same piece', () => {
   const units = fc.constantFrom('in' as const, 'mm' as const);
   fc.assert(
     fc.property(pieceArbitrary(), units, positiveLengthArbitrary, (piece, unit, clr) => {
+      fc.pre(piece.kind !== 'straight' || piece.length.value > 0);
       const line = formatQuickEntry(piece, { unit, clr });
       expect(read(line, { unit, clr })).toEqual([shapeOf(piece)]);
     }),
