@@ -105,8 +105,10 @@ export class HeaderSession {
 
   /** Shows a header that takes no steps in another unit: nothing of it is stored or sent. */
   showIn(display: LengthStyle): void {
-    const { header } = this.#state;
-    if (takesNoSteps(this.#state)) this.#show({ ...header, settings: { ...header.settings, display } });
+    if (!takesNoSteps(this.#state)) return;
+    const { settings, ...rest } = this.#state.header;
+    const header = { ...rest, settings: { ...settings, display } };
+    this.#set({ header, report: matchHeader(header) });
   }
 
   /** Takes back the last step; false when there is none. */
