@@ -152,7 +152,7 @@ async function switchRun(app: AppUnderTest, ids: readonly string[], switches: nu
     const id = ids[turn % ids.length] ?? '';
     await goTo(page, `#/bench/${id}`);
     // The header before showed its view in the chart's place, so a chart is the next header's.
-    await page.locator('.match-chart').waitFor();
+    await page.locator('.match-board').waitFor();
     await openView(page);
     const { frames: _frames, ...held } = await rendererCounts(page);
     const counts = { ...held, ...(await glCounts(page)) };
@@ -184,7 +184,7 @@ async function run(edits: number, switches: number): Promise<EditRun & { readonl
     await page.addInitScript(installRedrawRecorder);
     await page.goto('about:blank');
     await page.goto(`${app.host.address}`);
-    await page.locator('.match-chart').waitFor();
+    await page.locator('.match-board').waitFor();
     await openView(page);
     const edited = await editRun(page, app.browser, edits);
     const switchLeaks = await switchRun(app, ids, switches);
