@@ -17,6 +17,7 @@ import {
 } from '../../../core/index.ts';
 import { ChoiceField } from '../../ui/fields/choice-field.tsx';
 import { TakenField } from '../../ui/fields/length-field.tsx';
+import { withDecimalPoints } from '../../ui/fields/typed-numbers.ts';
 
 const AXES = [
   ['x', 'forward'],
@@ -41,7 +42,7 @@ export function PlaceFields({ label, place, unit, onTake }: PlaceProps) {
           label={`${label} ${name}, ${unit}`}
           stored={formatTyped(place[axis], unit)}
           take={(text) => {
-            const read = parseSignedLength(text, unit);
+            const read = parseSignedLength(withDecimalPoints(text), unit);
             return read.ok ? onTake({ ...place, [axis]: read.value }) : read;
           }}
         />

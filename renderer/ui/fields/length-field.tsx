@@ -11,6 +11,7 @@ import {
 } from '../../../core/index.ts';
 import { wordsFor } from '../words/problem-words.ts';
 import { TextField } from './text-field.tsx';
+import { withDecimalPoints } from './typed-numbers.ts';
 
 interface Props {
   readonly label: string;
@@ -25,7 +26,7 @@ export function LengthField({ label, value, unit, onTake }: Props) {
       label={`${label}, ${unit}`}
       stored={formatTyped(value, unit)}
       take={(text) => {
-        const read = parseLength(text, unit);
+        const read = parseLength(withDecimalPoints(text), unit);
         return read.ok ? onTake(read.value) : read;
       }}
     />

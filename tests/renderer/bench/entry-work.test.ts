@@ -197,6 +197,27 @@ describe('a size that the display would put off', () => {
   });
 });
 
+test('where the language writes a decimal comma it is read, and said; where it does not, it is refused', async () => {
+  await benchWith(app, [straight('a', 1)]);
+  await enterLine(app.page, '2,5');
+  await app.page.getByRole('alert').getByText(/comma/).waitFor();
+  expect(await sizes()).toEqual(['1']);
+  const german = await launchApp({ browser: app.browser, context: { locale: 'de-DE' } });
+  try {
+    await benchWith(german, [straight('a', 1)]);
+    await german.page.keyboard.type('2,5; b22,5');
+    const said = german.page.locator('.read-back-note');
+    await expect.poll(() => said.textContent()).toContain('2,5 is 2.5');
+    await german.page.keyboard.press('Enter');
+    await cell(german.page, 0, 2).click();
+    await german.page.keyboard.type('3,25');
+    await german.page.keyboard.press('Enter');
+    await expect.poll(() => column(german.page, 'size')).toEqual(['3 1/4', '2 1/2', '22.5°']);
+  } finally {
+    await german.end();
+  }
+});
+
 describe('a cell that cannot be read', () => {
   test.each([
     [1366, 768, 'desk'],
