@@ -19,6 +19,7 @@ export {
   finishHeaderEdit,
   renameHeaderEdit,
   setClosureEdit,
+  setNoteEdit,
   setSettingsEdit,
   setToleranceEdit,
   setTubeEdit,
@@ -76,7 +77,7 @@ export {
 } from './header/header.ts';
 export type { HeaderProblem, ProblemPath } from './header/header-problem.ts';
 export { nameFromText, nameWithEnding, noteFromText, shortened } from './header/names.ts';
-export { copyHeader, newHeader, newId } from './header/new-header.ts';
+export { copyHeader, newHeader, newId, rebuiltHeader } from './header/new-header.ts';
 export { describeEntryNote } from './header/parts/describe-entry-note.ts';
 export { PARTS_COLUMNS, type RefusedRow, readPartsRows } from './header/parts/parts-rows.ts';
 export { copiedPieces, readPastedPieces } from './header/parts/pasted-pieces.ts';

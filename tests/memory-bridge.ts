@@ -3,7 +3,7 @@
 import { applyEdit } from '../core/edits/apply-edit.ts';
 import { describeEdit } from '../core/edits/describe-edit.ts';
 import type { Header } from '../core/header/header.ts';
-import { newHeader } from '../core/header/new-header.ts';
+import { newHeader, rebuiltHeader } from '../core/header/new-header.ts';
 import type { Problem } from '../core/problem.ts';
 import type { StockItem } from '../core/stock/stock-item.ts';
 import type { CallName, HostBridge, Reply, RequestOf, ResponseOf } from '../electron/bridge/contract.ts';
@@ -128,10 +128,20 @@ export class MemoryBridge implements HostBridge {
         this.#kept.set(headerId, { ...kept, draft });
         return fine({});
       }),
-    createHeader: (request) => this.#make(request, () => fine(newHeader({ id: '', name: request.name }))),
+    createHeader: (request) =>
+      this.#make(request, () => {
+        const last = [...this.#kept.values()].at(-1);
+        return fine(
+          newHeader({ id: '', name: request.name }, last === undefined ? null : newest(last.rows).header.settings),
+        );
+      }),
     duplicateHeader: (request) =>
       this.#make(request, () =>
-        this.#on(request.headerId, ({ rows }) => fine({ ...newest(rows).header, name: request.name })),
+        this.#on(request.headerId, ({ rows }) => {
+          const { header } = newest(rows);
+          const as = { id: header.id, name: request.name };
+          return fine(request.as === 'again' ? rebuiltHeader(header, as) : { ...header, ...as });
+        }),
       ),
     importHeader: (request) => this.#make(request, () => fine(request.header)),
     listStock: () => fine({ stock: this.stock.map((item) => ({ item, revision: 1 })) }),
@@ -182,6 +192,8 @@ export class MemoryBridge implements HostBridge {
       if (!next.ok) return next;
       rows = [...rows, next.value];
     }
+    // Taken out first, so that it comes last.
+    if (known < steps.length) this.#kept.delete(headerId);
     this.#kept.set(headerId, { rows, draft });
     return fine({ revision: known < steps.length ? rows.length - 1 : baseRevision + known });
   }

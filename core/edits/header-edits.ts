@@ -7,6 +7,10 @@ export function renameHeaderEdit(name: string): Edit {
   return { kind: 'setHeader', set: { name } };
 }
 
+export function setNoteEdit(note: string): Edit {
+  return { kind: 'setHeader', set: { note } };
+}
+
 /** Sets the settings given; all others stay. */
 export function setSettingsEdit(set: Partial<Settings>): Edit {
   return { kind: 'setSettings', set };

@@ -22,23 +22,36 @@ export const DEFAULT_SETTINGS: Settings = {
   wantedGap: inches(0.25),
 };
 
-/** An open header with the usual settings and nothing in it. */
-export function newHeader({ id, name }: HeaderName): Header {
+/**
+ * An open header with nothing in it. Its settings follow those of the header worked on before it, which are the shop's
+ * own; the target and what a weld takes off belong to one job and start anew. Null: there was none before it.
+ */
+export function newHeader({ id, name }: HeaderName, before: Settings | null = null): Header {
+  const { target, weldShrinkage } = DEFAULT_SETTINGS;
   return {
     id,
     name,
     note: '',
     state: 'open',
-    settings: DEFAULT_SETTINGS,
+    settings: before === null ? DEFAULT_SETTINGS : { ...before, target, weldShrinkage },
     primaries: [],
     collectors: [],
     obstacles: [],
   };
 }
 
-/** The same header under another id and name, open. Ids inside it stay: they are unique within a header only. */
+/** The same header under another id and name, open, its pieces as far built as they are. Ids inside it stay: they are unique within a header only. */
 export function copyHeader(header: Header, { id, name }: HeaderName): Header {
   return { ...header, id, name, state: 'open' };
+}
+
+/** The header once more, to be built from new tube: a copy whose pieces are all planned, and locked by nobody. */
+export function rebuiltHeader(header: Header, as: HeaderName): Header {
+  const primaries = header.primaries.map((primary) => ({
+    ...primary,
+    pieces: primary.pieces.map((piece) => ({ ...piece, state: 'planned' as const, locked: false })),
+  }));
+  return { ...copyHeader(header, as), primaries };
 }
 
 const ID_LETTERS = '0123456789abcdefghijklmnopqrstuvwxyz';

@@ -152,7 +152,7 @@ const TABLE = {
   },
   showBackups: { name: 'Backups', group: 'Program', menu: 'file', words: 'restore', asks: true },
   showHelp: { name: 'Help', group: 'Program', menu: 'help', keys: ['F1'] },
-  showKeys: { name: 'Keys', group: 'Program', menu: 'help', keys: ['?'], words: 'shortcuts keyboard' },
+  showKeys: { name: 'Keys', group: 'Program', menu: 'help', keys: ['Mod+/'], words: 'shortcuts keyboard' },
   showAbout: { name: 'About Evenrun', group: 'Program', menu: 'program', words: 'version' },
 } as const satisfies Readonly<Record<string, CommandEntry>>;
 

@@ -67,7 +67,8 @@ export const contract = {
   },
   saveDraft: { request: z.strictObject({ headerId: idSchema, draft: draftSchema.nullable() }), response: nothing },
   duplicateHeader: {
-    request: z.strictObject({ requestId, headerId: idSchema, name: nameSchema }),
+    /** `again`: to be built from new tube, so every piece is planned; `same`: the header itself, to go on with. */
+    request: z.strictObject({ requestId, headerId: idSchema, name: nameSchema, as: z.enum(['again', 'same']) }),
     response: openedHeaderSchema,
   },
   binHeader: { request: headerRefSchema, response: nothing },

@@ -12,6 +12,9 @@ export type Preferences = RequestOf<'savePreferences'>['preferences'];
 
 const FIRST_PREFERENCES: Preferences = { theme: 'system', density: 'bench' };
 
+/** The row that holds the sizes. */
+const SIZES = 'benchSizes';
+
 export function binTable(db: Database.Database) {
   const rows = rowTable(db, 'bin', ['header_id']);
   return {
@@ -36,16 +39,35 @@ export function draftTable(db: Database.Database) {
   };
 }
 
+/** Sizes that parts of the bench were dragged to. Damaged ones are left out: the bench then looks as at first. */
+function sizesTable(db: Database.Database) {
+  const rows = rowTable(db, 'looks', ['name']);
+  return {
+    save: (sizes: NonNullable<Preferences['sizes']>): unknown =>
+      rows.put({ name: SIZES, value: JSON.stringify(sizes) }),
+    find(): Pick<Preferences, 'sizes'> {
+      const row = rows.find(SIZES);
+      if (!row || !isIntact('looks', row)) return {};
+      const read = preferencesSchema.shape.sizes.safeParse(JSON.parse(row.value));
+      return read.success && read.data !== undefined ? { sizes: read.data } : {};
+    },
+  };
+}
+
 export function preferencesTable(db: Database.Database) {
   const rows = rowTable(db, 'preferences', ['id']);
-  const write = (preferences: Preferences, lastHeaderId: string | null) =>
-    rows.put({ id: 1, ...preferences, last_header_id: lastHeaderId });
+  const sizes = sizesTable(db);
+  const write = ({ theme, density, sizes: dragged }: Preferences, lastHeaderId: string | null) => {
+    rows.put({ id: 1, theme, density, last_header_id: lastHeaderId });
+    if (dragged !== undefined) sizes.save(dragged);
+  };
   function read(): { readonly preferences: Preferences; readonly lastHeaderId: string | null } {
     const row = rows.find(1);
-    if (!row) return { preferences: FIRST_PREFERENCES, lastHeaderId: null };
+    const dragged = sizes.find();
+    if (!row) return { preferences: { ...FIRST_PREFERENCES, ...dragged }, lastHeaderId: null };
     const { theme, density, last_header_id } = intactRow('preferences', row);
     const preferences = shaped(preferencesSchema, { theme, density }, 'the preferences');
-    return { preferences, lastHeaderId: last_header_id };
+    return { preferences: { ...preferences, ...dragged }, lastHeaderId: last_header_id };
   }
   return {
     read,

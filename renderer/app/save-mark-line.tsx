@@ -20,8 +20,12 @@ export function SaveMarkLine({ session }: { readonly session: HeaderSession }) {
   const mark = useSession(session, (state) => state.save);
   return (
     <>
-      <p className="bar-save" role="status" data-save={mark.kind}>
+      <p className="bar-save" data-save={mark.kind}>
         {saveWords(mark)}
+      </p>
+      {/* That all is well need not be said at every entry; that it is not must be. */}
+      <p role="alert" className="visually-hidden">
+        {mark.kind === 'notSaved' ? saveWords(mark) : ''}
       </p>
       {mark.kind === 'notSaved' ? <Button onPress={() => session.retryNow()}>Try again</Button> : null}
     </>

@@ -1,9 +1,11 @@
 /** The program once its store is open: the bar, one screen at a time, and what works everywhere. */
 
+import { useState } from 'react';
 import type { Start } from '../backups/cannot-open.tsx';
 import { LookingOnly } from '../backups/looking-only.tsx';
 import { useCommandKeys } from '../commands/use-command-keys.ts';
 import { useHostEvents } from '../host/use-host-events.ts';
+import { SpokenStatus } from '../ui/spoken-status.tsx';
 import { Bar } from './bar.tsx';
 import { useProgramCommands } from './commands/use-program-commands.ts';
 import { Screens } from './screens.tsx';
@@ -43,7 +45,8 @@ export function Workshop({ start, onStart }: Props) {
 /** Commands, keys, title and host. On its own, because the names of undo and redo change with every edit. */
 function Listening({ workshop }: { readonly workshop: WorkshopNow }) {
   const { imports, flush, going } = workshop;
-  const runCommand = useProgramCommands(workshop);
+  const [heard, hear] = useState('');
+  const runCommand = useProgramCommands(workshop, hear);
   useCommandKeys();
   useWindowTitle(workshop.screen, workshop.session);
   const unsaved = () => workshop.session?.unsaved() ?? null;
@@ -54,5 +57,5 @@ function Listening({ workshop }: { readonly workshop: WorkshopNow }) {
     unsaved,
     openFile: imports.offerGiven,
   });
-  return null;
+  return <SpokenStatus text={heard} />;
 }

@@ -47,7 +47,7 @@ const Bench = memo(function Bench({ session, kept, onCopied }: Required<Props>) 
         <DamageNote session={session} onCopied={onCopied} />
       </div>
       {primary === null ? (
-        <EmptyBench acts={acts} />
+        <EmptyBench session={session} header={header} report={report} acts={acts} />
       ) : (
         <Places bench={bench} session={session} primary={primary} kept={kept} entryRef={entryRef} />
       )}

@@ -48,6 +48,8 @@ interface Props {
   readonly stock: readonly StockItem[] | null;
   /** What a move does to pieces, by piece id. */
   readonly marks: ReadonlyMap<string, string>;
+  /** Pieces as the move that is looked at would leave them, by id. */
+  readonly changed: ReadonlyMap<string, Piece>;
   readonly clrs: readonly Length[];
   readonly entryRef: RefObject<HTMLInputElement | null>;
   readonly focusEntry: () => void;
@@ -153,7 +155,7 @@ function Pieces(props: PartProps & { readonly isFrozen: boolean }) {
       acts.enter(example);
       props.focusEntry();
     };
-    return <FirstPiece example={example} onTake={take} />;
+    return <FirstPiece example={example} header={header} onTake={take} />;
   }
   return (
     <div className="grid-frame">
@@ -165,6 +167,7 @@ function Pieces(props: PartProps & { readonly isFrozen: boolean }) {
         pieceLengthsMm={props.match.pieceLengthsMm}
         stock={props.stock}
         marks={props.marks}
+        changed={props.changed}
         selection={view}
         insertAfterId={view.insertAfterId}
         gridRef={props.gridRef}

@@ -1,7 +1,7 @@
 /** Finishing a header: what that means, said before it is done, because it cannot be taken back. */
 
-import { useState } from 'react';
-import { finishHeaderEdit, formatLength, matchHeader } from '../../core/index.ts';
+import { useMemo, useState } from 'react';
+import { finishHeaderEdit, formatLength, headerClearances, matchHeader } from '../../core/index.ts';
 import type { HeaderSession } from '../session/header-session.ts';
 import { useSession } from '../session/use-session.ts';
 import { Button } from '../ui/button.tsx';
@@ -21,7 +21,7 @@ export function FinishDialog({ session, onClose }: Props) {
   const { header, report } = useSession(session, (state) => state);
   const say = useNotice();
   const [words, setWords] = useState<string | null>(null);
-  const notes = finishNotes(header, report);
+  const notes = useMemo(() => finishNotes(header, report, headerClearances(header).tight), [header, report]);
   // In a finished header nothing counts as still being built: what is asked about is what goes into the archive.
   const { spreadMm } = matchHeader({ ...header, state: 'finished' });
   const finish = async () => {

@@ -83,7 +83,7 @@ const TARGET: HelpPage = {
   body: (
     <>
       <p>
-        Open Settings under the bench. The target is the longest primary, one primary that you choose, a length that you
+        Open Settings on the rail. The target is the longest primary, one primary that you choose, a length that you
         type, or the mean of all. The tolerance says how far below and above the target is accepted.
       </p>
       <p>

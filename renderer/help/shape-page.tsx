@@ -67,7 +67,7 @@ export const SHAPE: HelpPage = {
   title: 'Lay the header out in space',
   body: (
     <>
-      <p>View shows the header; Shape, beside it, has a tab for each of these jobs.</p>
+      <p>The stage shows the header in space. The rail on the left opens a panel for each of these jobs beside it.</p>
       <Picture which="views" />
       <PortsAndClocking />
       <ClosureAndClearance />

@@ -3,7 +3,7 @@
 import { useEffect, useMemo, useState } from 'react';
 import type { Header } from '../../core/index.ts';
 import { FIRST_SETTINGS, type MoveSettings } from './move-settings.ts';
-import { type MovesPreview, previewOf } from './proposals/moves-preview.ts';
+import { type ChangedPieces, type MovesPreview, NO_CHANGES, previewOf } from './proposals/moves-preview.ts';
 import { NO_MARKS, type PieceMarks } from './proposals/piece-marks.ts';
 import type { Proposal } from './proposals/proposal.ts';
 import { sharedClient } from './search/shared-client.ts';
@@ -17,6 +17,7 @@ export interface BenchMoves {
   readonly isBefore: boolean;
   /** Of the move being looked at. */
   readonly marks: PieceMarks;
+  readonly changed: ChangedPieces;
   readonly set: (settings: Partial<MoveSettings>) => void;
   readonly choose: (proposal: Proposal | null) => void;
   /** From the header as it would be to the header as it is, and back. */
@@ -45,6 +46,7 @@ export function useBenchMoves(header: Header, primaryId: string | null, isOpen: 
     preview,
     isBefore: isBefore && after !== null,
     marks: preview?.marks ?? NO_MARKS,
+    changed: preview?.changed ?? NO_CHANGES,
     set: (change) => setSettings((before) => ({ ...before, ...change })),
     choose: (proposal) => {
       setChoice(proposal === null ? null : { header, primaryId, proposal });

@@ -15,7 +15,8 @@ export interface HeaderAsked {
 export interface HeaderActs {
   /** The new header, or null when it was refused; the reason has been shown. */
   create(name: string, from: 'blank' | 'demo'): Promise<OpenedHeader | null>;
-  duplicate(header: HeaderAsked): Promise<OpenedHeader | null>;
+  /** A copy to be built from new tube; `same`: one to go on with as far as it is built. */
+  duplicate(header: HeaderAsked, as?: 'again' | 'same'): Promise<OpenedHeader | null>;
   exportFile(header: HeaderAsked): Promise<void>;
   /** True once it lies in the bin. The notice offers to take it back; `changed` is told then. */
   bin(header: HeaderAsked, changed: () => void): Promise<boolean>;
@@ -36,11 +37,16 @@ export function useHeaderActs(): HeaderActs {
       if (!answer.ok) trouble(answer.words);
       return answer.ok;
     };
-    const restore = async ({ headerId }: HeaderAsked) => done(await ask('restoreHeader', { headerId }));
+    const restore = async ({ headerId, name }: HeaderAsked) => {
+      if (!done(await ask('restoreHeader', { headerId }))) return false;
+      // In the place of the notice that it went to the bin, which is no longer so.
+      say({ text: `${name} is back among the headers.` });
+      return true;
+    };
     return {
       create: async (name, from) => opened(await ask('createHeader', { name, from })),
-      duplicate: async ({ headerId, name }) =>
-        opened(await ask('duplicateHeader', { headerId, name: nameWithEnding(name, ' (copy)') })),
+      duplicate: async ({ headerId, name }, as = 'again') =>
+        opened(await ask('duplicateHeader', { headerId, name: nameWithEnding(name, ' (copy)'), as })),
       async exportFile({ headerId }) {
         const answer = await ask('exportHeader', { headerId });
         if (!answer.ok) return trouble(answer.words);

@@ -12,9 +12,9 @@ import {
 import { Button } from '../ui/button.tsx';
 import { LengthField } from '../ui/fields/length-field.tsx';
 import { FigureText } from '../ui/figure-text.tsx';
+import { gapText } from '../ui/words/gap-text.ts';
 import { wordsFor } from '../ui/words/problem-words.ts';
 import { countOf } from '../ui/words/spoken.ts';
-import { gapText } from '../view/scene/scene-spans.ts';
 import { useAfterPaint } from '../view/use-after-paint.ts';
 import { gapVerdict, gapWords } from './gap-words.ts';
 import type { ShapeProps } from './shape-props.ts';
@@ -57,8 +57,7 @@ function leastWords(ordered: readonly HeaderGap[], tightCount: number, header: H
   if (least === undefined) return 'No gaps yet: no two tubes have a place.';
   const { between } = gapWords(least, header);
   const gap = gapText(least, header);
-  const under =
-    tightCount === 0 ? 'None is under the minimum.' : `${countOf(tightCount, 'gap')} under the minimum.`;
+  const under = tightCount === 0 ? 'None is under the minimum.' : `${countOf(tightCount, 'gap')} under the minimum.`;
   return `Smallest gap: ${gap}, ${between}. ${under}`;
 }
 

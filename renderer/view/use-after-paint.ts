@@ -1,19 +1,32 @@
-/** A value that follows another one, but never holds up the frame that shows an edit. */
+/** A value that follows another one, but never holds up the frame that shows an edit, nor the key that is typed next. */
 
 import { useEffect, useState } from 'react';
 
-/** The value as it was last painted: it changes in a task of its own after the frame in which the given one changed. */
+/** However busy the page is, the value follows within so long. */
+const LATEST_MS = 120;
+
+/** Runs the act once the page has nothing else to do; returns the way to call it off. Some browsers cannot tell, and get a task of its own. */
+function whenIdle(act: () => void): () => void {
+  if (!('requestIdleCallback' in window)) {
+    const timer = setTimeout(act, 0);
+    return () => clearTimeout(timer);
+  }
+  const idle = requestIdleCallback(act, { timeout: LATEST_MS });
+  return () => cancelIdleCallback(idle);
+}
+
+/** The value as it was last painted: it changes in idle time after the frame in which the given one changed. */
 export function useAfterPaint<Value>(value: Value): Value {
   const [settled, setSettled] = useState(value);
   useEffect(() => {
     if (Object.is(settled, value)) return undefined;
-    let timer = 0;
+    let cancel: (() => void) | null = null;
     const frame = requestAnimationFrame(() => {
-      timer = window.setTimeout(() => setSettled(() => value), 0);
+      cancel = whenIdle(() => setSettled(() => value));
     });
     return () => {
       cancelAnimationFrame(frame);
-      clearTimeout(timer);
+      cancel?.();
     };
   }, [value, settled]);
   return settled;

@@ -34,7 +34,7 @@ interface Looks {
 
 async function show(headerId: string, { width, height, density }: Looks): Promise<void> {
   await page.setViewportSize({ width, height });
-  await app.backend.must('savePreferences', { preferences: { theme: 'light', density } });
+  await app.backend.must('savePreferences', { preferences: { theme: 'light', density, sizes: {} } });
   await page.goto('about:blank');
   await page.goto(app.host.address);
   await openBench(page, headerId);
@@ -181,7 +181,7 @@ describe('a panel', () => {
     expect(places).toEqual(['rail', 'bench-match', 'bench-panel', 'bench-stage', 'bench-primary']);
   });
 
-  test('its width, the board and the pieces are dragged, moved by key, and back at the usual size by a double click', async () => {
+  test('its width, the board and the pieces are dragged, moved by key, and kept over a reload, and back at the usual size by a double click', async () => {
     await openPanel(page, 'Settings');
     const edge = page.getByRole('separator', { name: 'Width of the panel' });
     const drag = async (name: string, by: { readonly x: number; readonly y: number }) => {
@@ -199,6 +199,11 @@ describe('a panel', () => {
     await page.keyboard.press('ArrowLeft');
     expect((await boxOf(PANEL)).width).toBeCloseTo(364, 0);
     expect(await edge.getAttribute('aria-valuenow')).toBe('364');
+    // Kept from one start to the next.
+    await page.reload();
+    await page.locator(STAGE).waitFor();
+    await openPanel(page, 'Settings');
+    expect((await boxOf(PANEL)).width).toBeCloseTo(364, 0);
     const [board, pieces] = [await boxOf(BOARD), await boxOf(PIECES)];
     await drag('Height of the board', { x: 0, y: 40 });
     expect((await boxOf(BOARD)).height).toBeCloseTo(board.height + 40, 0);

@@ -9,6 +9,8 @@ import {
   newHeader,
   type Problem,
   type Result,
+  rebuiltHeader,
+  type Settings,
   safeFileName,
   success,
   writeHeader,
@@ -29,15 +31,17 @@ export function copyCalls({ connection, host, clock, newId }: CallContext): Copy
     connection.use((tables) => keptOnce(tables, request, { make: () => make(tables), changedAt: clock() }));
   return {
     createHeader: (request) =>
-      keepOnce(request, () => {
+      keepOnce(request, (tables) => {
         const { name, from } = request;
         const id = newId();
-        return success(from === 'demo' ? { ...demoHeader(id), name } : newHeader({ id, name }));
+        return success(from === 'demo' ? { ...demoHeader(id), name } : newHeader({ id, name }, settingsBefore(tables)));
       }),
     duplicateHeader: (request) =>
       keepOnce(request, (tables) => {
         const stored = readHeader(tables, request.headerId);
-        return stored.ok ? success(copyHeader(stored.value.header, { id: newId(), name: request.name })) : stored;
+        if (!stored.ok) return stored;
+        const copy = request.as === 'again' ? rebuiltHeader : copyHeader;
+        return success(copy(stored.value.header, { id: newId(), name: request.name }));
       }),
     importHeader: (request) =>
       keepOnce(request, () => {
@@ -53,6 +57,13 @@ export function copyCalls({ connection, host, clock, newId }: CallContext): Copy
       return success(await host.saveFile(fileName, 'application/json', writeHeader(header)));
     },
   };
+}
+
+/** Settings of the header that was changed last and can be read; null when there is none. */
+function settingsBefore(tables: Tables): Settings | null {
+  const [last] = tables.headers.list('bench');
+  const stored = last === undefined ? null : readHeader(tables, last.headerId);
+  return stored?.ok === true ? stored.value.header.settings : null;
 }
 
 interface Request {

@@ -49,6 +49,7 @@ const COLUMNS = {
   stock: { place: int, id: text, revision: int, item: text },
   requests: { place: int, id: text, asked: int, answer: text },
   preferences: { id: int, theme: text, density: text, last_header_id: textOrNull },
+  looks: { name: text, value: text },
   upkeep: { id: int, opened: int, full_check_at: text },
 };
 

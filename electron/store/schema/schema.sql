@@ -57,6 +57,12 @@ CREATE TABLE journal (
   CHECK ((action IN ('undo', 'redo')) = (of_revision IS NOT NULL))
 ) STRICT;
 
+CREATE TABLE looks (
+  name TEXT NOT NULL PRIMARY KEY CHECK (length(name) BETWEEN 1 AND 40),
+  value TEXT NOT NULL CHECK (json_valid(value) AND length(value) <= 4000),
+  checksum INTEGER NOT NULL
+) STRICT, WITHOUT ROWID;
+
 CREATE TABLE preferences (
   id INTEGER NOT NULL PRIMARY KEY CHECK (id = 1),
   theme TEXT NOT NULL CHECK (theme IN ('system', 'light', 'dark')),

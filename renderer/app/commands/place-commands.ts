@@ -14,7 +14,12 @@ function whyNoUndo({ session, screen }: Workshop, isFinished: boolean): string |
   return isFinished ? FINISHED : null;
 }
 
-export function editCommands(workshop: Workshop, state: HeaderState): readonly OfferedCommand[] {
+/** `hear` is told what was taken back or done again, for those who cannot see it. */
+export function editCommands(
+  workshop: Workshop,
+  state: HeaderState,
+  hear: (words: string) => void,
+): readonly OfferedCommand[] {
   const { session } = workshop;
   const blocked = whyNoUndo(workshop, state.isFinished);
   return [
@@ -22,13 +27,17 @@ export function editCommands(workshop: Workshop, state: HeaderState): readonly O
       id: 'undo',
       name: state.undoLabel === null ? 'Undo' : `Undo: ${state.undoLabel}`,
       unavailable: blocked ?? (state.undoLabel === null ? 'Nothing to undo.' : null),
-      run: () => session?.undo(),
+      run: () => {
+        if (session?.undo() === true) hear(`Undone: ${state.undoLabel}`);
+      },
     },
     {
       id: 'redo',
       name: state.redoLabel === null ? 'Redo' : `Redo: ${state.redoLabel}`,
       unavailable: blocked ?? (state.redoLabel === null ? 'Nothing to redo.' : null),
-      run: () => session?.redo(),
+      run: () => {
+        if (session?.redo() === true) hear(`Redone: ${state.redoLabel}`);
+      },
     },
   ];
 }

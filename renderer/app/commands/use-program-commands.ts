@@ -13,8 +13,8 @@ import { useHeaderState } from './use-header-state.ts';
 
 const GONE_COMMAND = 'That cannot be done on this screen.';
 
-/** Offers the commands; returns the way to run any of them by id, as the menu bar does. */
-export function useProgramCommands(workshop: Workshop): (id: CommandId) => void {
+/** Offers the commands; returns the way to run any of them by id, as the menu bar does. `hear`: see `editCommands`. */
+export function useProgramCommands(workshop: Workshop, hear: (words: string) => void): (id: CommandId) => void {
   const registry = useCommandRegistry();
   const acts = useHeaderActs();
   const ask = useAsk();
@@ -27,7 +27,7 @@ export function useProgramCommands(workshop: Workshop): (id: CommandId) => void 
   };
   useCommands([
     ...headerCommands({ workshop, acts, say, isFinished: state.isFinished, notFinish: state.notFinish }),
-    ...editCommands(workshop, state),
+    ...editCommands(workshop, state, hear),
     { id: 'saveNow', run: () => void workshop.flush().then(backUp) },
     ...viewCommands(workshop, state.isFinished),
     ...placeCommands(workshop),

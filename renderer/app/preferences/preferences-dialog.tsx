@@ -40,7 +40,7 @@ export function PreferencesDialog({ preferences, onChange, onBackups, onClose }:
         onChoose={(theme) => onChange({ theme })}
       />
       <p className="muted">
-        Units, the target and the tolerance belong to each header: find them on the bench, under its settings.
+        Units, the target and the tolerance belong to each header: find them on the bench, under Settings on the rail.
       </p>
     </ModalDialog>
   );

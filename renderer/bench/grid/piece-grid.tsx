@@ -29,6 +29,8 @@ interface Props extends GridActs {
   readonly pieceLengthsMm: readonly number[];
   readonly stock: readonly StockItem[] | null;
   readonly marks: ReadonlyMap<string, string>;
+  /** Pieces as that move would leave them, by id. */
+  readonly changed: ReadonlyMap<string, Piece>;
   readonly insertAfterId: string | null;
   readonly hasKeypad: boolean;
   readonly gridRef: RefObject<HTMLTableElement | null>;
@@ -87,6 +89,7 @@ export function PieceGrid(props: Props) {
               isInsertPlace={piece.id === props.insertAfterId}
               dropSide={dropSideOf(index, dropBefore, pieces.length)}
               moveMark={props.marks.get(piece.id) ?? null}
+              after={props.changed.get(piece.id) ?? null}
               isOffShelf={isOffShelf(piece, props)}
               hasKeypad={props.hasKeypad}
               edit={cellEdits.edits.get(piece.id) ?? null}

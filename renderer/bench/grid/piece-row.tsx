@@ -15,7 +15,7 @@ import {
 import { FigureText } from '../../ui/figure-text.tsx';
 import { pieceName } from '../../ui/words/piece-words.ts';
 import { STATE_MARKS } from './piece-acts.ts';
-import { COLUMNS, type Column, EDIT_NAMES, type EditPlace, isEditable } from './piece-columns.ts';
+import { COLUMNS, type Column, EDIT_NAMES, type EditPlace, editText, isEditable } from './piece-columns.ts';
 
 /** Text being typed into a cell; `problem` says why it could not be taken. */
 export interface CellEdit {
@@ -38,8 +38,10 @@ interface Props {
   /** Rows being dragged would go before or after this one. */
   readonly dropSide: 'above' | 'below' | null;
   readonly isOffShelf: boolean;
-  /** What the move being looked at, or just applied, does to it; null: nothing. */
+  /** What the move being looked at does to it; null: nothing. */
   readonly moveMark: string | null;
+  /** As that move would leave it; null: as it is. */
+  readonly after: Piece | null;
   /** The keypad is on the screen, so the system's own is not wanted. */
   readonly hasKeypad: boolean;
   readonly edit: CellEdit | null;
@@ -176,7 +178,39 @@ function cutFigure(length: Length, style: LengthStyle): ReactNode {
   );
 }
 
-function cellWords(column: Column, { piece, index, runMm, style, isOffShelf, moveMark }: Props): ReactNode {
+/** A figure of a piece; while a move is looked at, the one as it is struck through and the one as it would be. */
+function figureCell(column: 'size' | 'clr' | 'clock', { piece, after, style }: Props): ReactNode {
+  const now = figureOf(column, piece, style);
+  if (after === null || isSameFigure(column, piece, after)) return now;
+  return (
+    <>
+      <del className="figure-before">{now}</del>
+      <span className="visually-hidden"> then </span>{' '}
+      <ins className="figure-after">{figureOf(column, after, style)}</ins>
+    </>
+  );
+}
+
+function figureOf(column: 'size' | 'clr' | 'clock', piece: Piece, style: LengthStyle): ReactNode {
+  if (piece.kind === 'straight') return column === 'size' ? cutFigure(piece.length, style) : '';
+  if (column === 'size') return formatAngle(piece.angleDeg);
+  if (column === 'clr') return cutFigure(piece.clr, style);
+  return piece.clockingDeg === null ? '–' : formatAngle(piece.clockingDeg);
+}
+
+function isSameFigure(column: 'size' | 'clr' | 'clock', now: Piece, after: Piece): boolean {
+  if (now.kind === 'straight' || after.kind === 'straight') {
+    if (now.kind !== after.kind) return false;
+    return column !== 'size' || editText(now, 'size', ANY) === editText(after, 'size', ANY);
+  }
+  return editText(now, column, ANY) === editText(after, column, ANY);
+}
+
+/** For comparing two figures any unit will do. */
+const ANY = { unit: 'mm', clr: { value: 0, unit: 'mm' } } as const;
+
+function cellWords(column: Column, props: Props): ReactNode {
+  const { piece, index, runMm, style, isOffShelf, moveMark } = props;
   switch (column) {
     case 'number':
       return index + 1;
@@ -195,11 +229,9 @@ function cellWords(column: Column, { piece, index, runMm, style, isOffShelf, mov
         </>
       );
     case 'size':
-      return piece.kind === 'straight' ? cutFigure(piece.length, style) : formatAngle(piece.angleDeg);
     case 'clr':
-      return piece.kind === 'straight' ? '' : cutFigure(piece.clr, style);
     case 'clock':
-      return piece.kind === 'straight' ? '' : piece.clockingDeg === null ? '–' : formatAngle(piece.clockingDeg);
+      return figureCell(column, props);
     case 'run':
       return <FigureText text={formatLengthBare(runMm, style)} />;
     case 'state':

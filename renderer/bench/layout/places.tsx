@@ -62,6 +62,7 @@ export function Places({ bench, session, primary, kept, entryRef }: Props) {
         <PrimaryPane
           {...bench}
           marks={moves.marks}
+          changed={moves.changed}
           session={session}
           primary={primary}
           match={match}

@@ -18,7 +18,7 @@ export function DamageNote({ session, onCopied }: Props) {
   const acts = useHeaderActs();
   if (damage === null) return null;
   const goOn = async () => {
-    const opened = await acts.duplicate({ headerId: session.headerId, name });
+    const opened = await acts.duplicate({ headerId: session.headerId, name }, 'same');
     if (opened !== null) onCopied(opened);
   };
   return (

@@ -1,5 +1,7 @@
 /** Settings of the header: what is matched to what, how it is shown, and what a new piece starts from. */
 
+import { useState } from 'react';
+import { TextField as AriaTextField, FieldError, Label, TextArea } from 'react-aria-components';
 import {
   failure,
   type Header,
@@ -7,6 +9,7 @@ import {
   type Problem,
   type Result,
   type Settings,
+  setNoteEdit,
   setSettingsEdit,
   setToleranceEdit,
   setTubeEdit,
@@ -15,6 +18,7 @@ import {
 import type { HeaderSession } from '../../session/header-session.ts';
 import { ChoiceField } from '../../ui/fields/choice-field.tsx';
 import { LengthField, TakenField } from '../../ui/fields/length-field.tsx';
+import { wordsFor } from '../../ui/words/problem-words.ts';
 import { primaryTitle } from '../../ui/words/verdict-words.ts';
 import { DISPLAY_CHOICES, displayChoice, TARGET_CHOICES, type TargetChoice, targetOf } from './setting-choices.ts';
 
@@ -60,11 +64,40 @@ export function SettingsPanel({ session, header, report }: Props) {
         unit={unit}
         onTake={(weldShrinkage) => set({ weldShrinkage })}
       />
+      <NoteField key={header.id} session={session} note={header.note} />
     </div>
   );
 }
 
-function TargetFields({ session, header, report }: Props) {
+/** Taken when it is left, so that a note is one step however long it is written at. */
+const NOTE_MOST = 2000;
+
+function NoteField({ session, note }: Pick<Props, 'session'> & { readonly note: string }) {
+  /** Null while it shows what is stored. */
+  const [typed, setTyped] = useState<string | null>(null);
+  const [problem, setProblem] = useState<string | null>(null);
+  const take = () => {
+    if (typed === null) return;
+    const taken = typed === note ? null : session.apply(setNoteEdit(typed));
+    setProblem(taken === null || taken.ok ? null : wordsFor(taken.problems));
+    if (taken === null || taken.ok) setTyped(null);
+  };
+  return (
+    <AriaTextField
+      className="field note-field"
+      value={typed ?? note}
+      onChange={setTyped}
+      onBlur={take}
+      isInvalid={problem !== null}
+    >
+      <Label className="field-label">Note of the header</Label>
+      <TextArea className="field-input" rows={3} maxLength={NOTE_MOST} />
+      {problem === null ? null : <FieldError className="field-problem">{problem}</FieldError>}
+    </AriaTextField>
+  );
+}
+
+export function TargetFields({ session, header, report }: Props) {
   const { target, display } = header.settings;
   const unit = unitOf(display);
   const primaryChoices = header.primaries.map((primary) => ({
@@ -94,7 +127,7 @@ function TargetFields({ session, header, report }: Props) {
   );
 }
 
-function TubeFields({ session, header }: Omit<Props, 'report'>) {
+export function TubeFields({ session, header }: Omit<Props, 'report'>) {
   const { tube, display } = header.settings;
   const unit = unitOf(display);
   const set = (change: Partial<typeof tube>) => session.apply(setTubeEdit(header, change));

@@ -22,9 +22,9 @@ export function TablesTabs({ header, report, bend, bank }: Props) {
   ];
   return (
     <Tabs className="panel-tabs" selectedKey={chosen} onSelectionChange={(key) => setChosen(String(key))}>
-      <TabList className="shape-tabs" aria-label="Tables">
+      <TabList className="panel-tab-list" aria-label="Tables">
         {tabs.map(({ id, name }) => (
-          <Tab key={id} id={id} className="shape-tab">
+          <Tab key={id} id={id} className="panel-tab">
             {name}
           </Tab>
         ))}

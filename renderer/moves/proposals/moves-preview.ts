@@ -1,6 +1,6 @@
 /** A header as it would be after a move, beside the header as it is; nothing of it is in the document. */
 
-import { applyEdit, type Header, type MatchReport, matchHeader } from '../../../core/index.ts';
+import { applyEdit, type Header, type MatchReport, matchHeader, type Piece } from '../../../core/index.ts';
 import { type PieceMarks, pieceMarks } from './piece-marks.ts';
 import type { Proposal } from './proposal.ts';
 
@@ -10,7 +10,13 @@ export interface MovesPreview {
   readonly after: Header;
   readonly report: MatchReport;
   readonly marks: PieceMarks;
+  /** Pieces that are there before and after and differ, as they would be, by id. */
+  readonly changed: ChangedPieces;
 }
+
+export type ChangedPieces = ReadonlyMap<string, Piece>;
+
+export const NO_CHANGES: ChangedPieces = new Map();
 
 /** Null when there is nothing to apply, or it no longer fits the header. */
 export function previewOf(proposal: Proposal | null, header: Header): MovesPreview | null {
@@ -18,5 +24,17 @@ export function previewOf(proposal: Proposal | null, header: Header): MovesPrevi
   const applied = applyEdit(header, proposal.edit);
   if (!applied.ok) return null;
   const after = applied.value.header;
-  return { before: header, after, report: matchHeader(after), marks: pieceMarks(header, proposal.moves) };
+  const marks = pieceMarks(header, proposal.moves);
+  return { before: header, after, report: matchHeader(after), marks, changed: changedPieces(header, after) };
+}
+
+/** Pieces that an edit left alone are the same objects as before. */
+function changedPieces(before: Header, after: Header): ChangedPieces {
+  const pieces = (header: Header) => header.primaries.flatMap((primary) => primary.pieces);
+  const old = new Map(pieces(before).map((piece) => [piece.id, piece]));
+  return new Map(
+    pieces(after)
+      .filter((piece) => old.has(piece.id) && old.get(piece.id) !== piece)
+      .map((piece) => [piece.id, piece]),
+  );
 }

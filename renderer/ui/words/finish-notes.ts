@@ -1,11 +1,20 @@
 /** What a person should know of a header before it is frozen. */
 
-import type { Header, LengthStyle, MatchReport, PrimaryMatch } from '../../../core/index.ts';
+import {
+  formatLength,
+  type Header,
+  type HeaderClearances,
+  type LengthStyle,
+  type MatchReport,
+  mmOf,
+  type PrimaryMatch,
+} from '../../../core/index.ts';
+import { gapText } from './gap-text.ts';
 import { countOf } from './spoken.ts';
 import { buildingWords, primaryTitle, verdictWords } from './verdict-words.ts';
 
 /** A sentence for each thing that looks unfinished; none when all is welded and in the band. */
-export function finishNotes(header: Header, report: MatchReport): readonly string[] {
+export function finishNotes(header: Header, report: MatchReport, tight: HeaderClearances['tight']): readonly string[] {
   const style = header.settings.display;
   const empty = header.primaries.filter((primary) => primary.pieces.length === 0);
   const built = report.primaries.filter(({ building }) => building !== null);
@@ -16,7 +25,19 @@ export function finishNotes(header: Header, report: MatchReport): readonly strin
     ...empty.map((primary) => `${primaryTitle(primary.name)} has no pieces.`),
     ...built.map((match) => `${primaryTitle(match.name)}: ${stillBuilt(match, style)}.`),
     ...outside.map((match) => `${primaryTitle(match.name)} is ${verdictWords(match, style)}.`),
+    ...tightNotes(header, tight),
     ...(unwelded.length > 0 ? [`${countOf(unwelded.length, 'piece')} not marked as welded.`] : []),
+  ];
+}
+
+/** How many gaps are under the minimum clearance, and the least of them. */
+function tightNotes(header: Header, tight: HeaderClearances['tight']): readonly string[] {
+  const [least] = tight;
+  if (least === undefined) return [];
+  const { display, wantedGap } = header.settings;
+  const minimum = formatLength(mmOf(wantedGap), display);
+  return [
+    `${countOf(tight.length, 'gap')} under the minimum clearance of ${minimum}; the least: ${gapText(least, header)}. See Fit.`,
   ];
 }
 

@@ -34,6 +34,9 @@ export interface PictureFrame {
   readonly labelled: 'all' | AtRest;
 }
 
+/** Width and height of the corner with the axes, in heights of its text. */
+export const CORNER_TEXTS = 11;
+
 /** More would be read by nobody: the name in hand, and the figures that press most. */
 const MOST_AT_REST = 3;
 
@@ -93,7 +96,9 @@ function setOutside(
     const isNearLeft = label.atX < (left + right) / 2;
     const isLeft = isNearLeft ? roomLeft >= 0 || roomRight < 0 : roomRight < 0 && roomLeft >= 0;
     const x = isLeft ? Math.max(half, left - half - textPx) : Math.min(size.widthPx - half, right + half + textPx);
-    return { ...label, x, y: Math.max(textPx, Math.min(size.heightPx - textPx, label.atY)) };
+    // The axes have the lower left corner.
+    const foot = x - half < CORNER_TEXTS * textPx ? CORNER_TEXTS * textPx : 0;
+    return { ...label, x, y: Math.max(textPx, Math.min(size.heightPx - foot - textPx, label.atY)) };
   });
 }
 

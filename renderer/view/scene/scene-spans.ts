@@ -5,19 +5,16 @@ import {
   assertNever,
   closureLimits,
   findInlet,
-  finenessMm,
-  finerStyle,
-  formatGap,
   formatLength,
   type Header,
   type HeaderGap,
   inletFrame,
   isClosed,
   type LengthStyle,
-  mmOf,
   primaryClosure,
   scale,
 } from '../../../core/index.ts';
+import { gapText } from '../../ui/words/gap-text.ts';
 import type { SceneSpan } from './scene.ts';
 
 function gapKey(gap: HeaderGap): string {
@@ -50,17 +47,6 @@ export function gapSpans(gaps: readonly HeaderGap[], header: Header): readonly S
       rank: gap.clearance.gapMm,
     };
   });
-}
-
-/** `3/16"`; `overlaps 1/8"` where the two run into each other; `0.248", 0.002" under` where rounding would hide that it is tight. */
-export function gapText({ clearance: { gapMm }, isTight }: HeaderGap, header: Header): string {
-  const { display, wantedGap } = header.settings;
-  const wantedMm = mmOf(wantedGap);
-  const text = formatGap(gapMm, display);
-  if (!isTight || text !== formatLength(wantedMm, display)) return text;
-  const fine = finerStyle(display);
-  const underMm = Math.max(wantedMm - gapMm, finenessMm(fine));
-  return `${formatLength(wantedMm - underMm, fine)}, ${formatLength(underMm, fine)} under`;
 }
 
 /** A line from every end to the inlet that it misses by more than the header accepts. */

@@ -3,6 +3,7 @@
 import { useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
 import { AnnotationMarks, AxesMark } from '../annotations/annotation-layer.tsx';
 import { annotate } from '../annotations/annotations.ts';
+import { CORNER_TEXTS } from '../annotations/labels.ts';
 import { useViewGestures } from '../camera/use-view-gestures.ts';
 import type { PictureSize, ViewCamera } from '../camera/view-camera.ts';
 import type { Scene } from '../scene/scene.ts';
@@ -22,9 +23,6 @@ interface Props {
   /** WebGL cannot be had, or has gone away. */
   readonly onLost: () => void;
 }
-
-/** Width and height of the corner with the axes, in heights of its text. */
-export const CORNER_TEXTS = 11;
 
 export function SolidView({ scene, camera, section, size, textPx, label, onCamera, onPick, onLost }: Props) {
   const place = useRef<HTMLDivElement>(null);

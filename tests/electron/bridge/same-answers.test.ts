@@ -111,7 +111,7 @@ const make = (name: 'createHeader' | 'duplicateHeader' | 'importHeader'): Act =>
       name === 'createHeader'
         ? { requestId, name: title, from: 'blank' as const }
         : name === 'duplicateHeader'
-          ? { requestId, headerId: '', name: title }
+          ? { requestId, headerId: '', name: title, as: title === 'Another' ? ('again' as const) : ('same' as const) }
           : { requestId, header: { ...newHeader({ id: 'given', name: title }), note: header.note } };
     const from = both.at;
     for (const title of ['Another', 'Another', 'Something else']) {
@@ -197,6 +197,13 @@ test('a header that is not there is not there for either', async () => {
     expect((await both.ask(name, { headerId: 'nobody' })).ok).toBe(false);
   expect((await both.ask('readHistory', { headerId: 'nobody', action: 'undo', from: 1 })).ok).toBe(false);
   expect(
-    (await both.ask('duplicateHeader', { headerId: 'nobody', name: 'x', requestId: 'some-request' } as never)).ok,
+    (
+      await both.ask('duplicateHeader', {
+        headerId: 'nobody',
+        name: 'x',
+        as: 'same',
+        requestId: 'some-request',
+      } as never)
+    ).ok,
   ).toBe(false);
 });

@@ -39,11 +39,12 @@ describe('starting and preferences', () => {
 
   test('preferences and the last header are there again after a restart', async () => {
     const shop = openShop();
-    await shop.must('savePreferences', { preferences: { theme: 'dark', density: 'desk' } });
+    const sizes = { panel: 380, board: 240 };
+    await shop.must('savePreferences', { preferences: { theme: 'dark', density: 'desk', sizes } });
     const { header } = await headerWith(shop, []);
     await shop.close();
     const started = await openShop(shop.folder).must('start', {});
-    expect(started).toMatchObject({ lastHeaderId: header.id, preferences: { theme: 'dark', density: 'desk' } });
+    expect(started).toMatchObject({ lastHeaderId: header.id, preferences: { theme: 'dark', density: 'desk', sizes } });
   });
 
   test('a data folder in a synchronised folder is told', async () => {
@@ -115,10 +116,33 @@ describe('headers', () => {
     expect(problemOf(await shop.call('binHeader', { headerId: 'none' }))?.kind).toBe('notFound');
   });
 
+  test('a new header follows the shop: the settings of the header before it, but not its target', async () => {
+    const shop = openShop();
+    const own = {
+      display: { kind: 'mm' as const, places: 1 as const },
+      tube: {
+        material: 'mild steel',
+        od: { value: 42.4, unit: 'mm' as const },
+        wall: { value: 2, unit: 'mm' as const },
+      },
+      clr: { value: 60, unit: 'mm' as const },
+      tolerance: { minus: { value: 1, unit: 'mm' as const }, plus: { value: 2, unit: 'mm' as const } },
+      closure: { gap: { value: 0.3, unit: 'mm' as const }, tiltDeg: 0.5 },
+    };
+    const once = { weldShrinkage: { value: 0.2, unit: 'mm' as const } };
+    const target = { kind: 'typed' as const, length: { value: 800, unit: 'mm' as const } };
+    const { header } = await headerWith(shop, [{ kind: 'setSettings', set: { ...own, ...once, target } }]);
+    const next = await shop.must('createHeader', { name: 'Next', from: 'blank' });
+    expect(next.header.settings).toMatchObject(own);
+    expect(next.header.settings.target).toEqual({ kind: 'longest' });
+    expect(next.header.settings.weldShrinkage.value).toBe(0);
+    expect(header.id).not.toBe(next.header.id);
+  });
+
   test('a duplicate is the same header under another id and name, without history', async () => {
     const shop = openShop();
     const { header } = await headerWith(shop, [addPrimary('p1', [straight('s1')])]);
-    const copy = await shop.must('duplicateHeader', { headerId: header.id, name: 'Other bank' });
+    const copy = await shop.must('duplicateHeader', { headerId: header.id, name: 'Other bank', as: 'same' });
     expect(copy.header).toEqual({ ...header, id: copy.header.id, name: 'Other bank' });
     expect(copy.header.id).not.toBe(header.id);
     expect([copy.revision, copy.undo, copy.redo]).toEqual([0, [], []]);

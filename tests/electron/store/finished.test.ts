@@ -55,11 +55,18 @@ describe('by the program', () => {
     expect((await shop.must('readRevision', { headerId: header.id })).state).toBe('open');
   });
 
-  test('a copy of it is open', async () => {
+  test('a copy of it is open, and to be built anew it has nothing but planned pieces', async () => {
     const shop = openShop();
     const { header } = await finishedHeader(shop);
-    const copy = await shop.must('duplicateHeader', { headerId: header.id, name: 'Again' });
+    const same = await shop.must('duplicateHeader', { headerId: header.id, name: 'Same', as: 'same' });
+    expect(same.header.primaries).toEqual(header.primaries);
+    const copy = await shop.must('duplicateHeader', { headerId: header.id, name: 'Again', as: 'again' });
     expect(copy.header.state).toBe('open');
+    const planned = header.primaries.map((primary) => ({
+      ...primary,
+      pieces: primary.pieces.map((piece) => ({ ...piece, state: 'planned', locked: false })),
+    }));
+    expect(copy.header.primaries).toEqual(planned);
     await shop.must('commitSteps', { headerId: copy.header.id, baseRevision: 0, steps: [doStep(addPrimary('c'))] });
   });
 });

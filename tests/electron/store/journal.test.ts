@@ -250,7 +250,11 @@ describe('opening', () => {
     const opened = await openShop(shop.folder).must('openHeader', { headerId: header.id });
     expect([opened.revision, opened.header.note, opened.undo, opened.redo]).toEqual([5, 'note 4', [], []]);
     expect(opened.damage).toMatchObject({ kind: 'damagedHeader', detail: 'step 6 is damaged' });
-    const copy = await openShop(shop.folder).must('duplicateHeader', { headerId: header.id, name: 'Sound' });
+    const copy = await openShop(shop.folder).must('duplicateHeader', {
+      headerId: header.id,
+      name: 'Sound',
+      as: 'same',
+    });
     expect([copy.header.note, copy.damage]).toEqual(['note 4', null]);
   });
 

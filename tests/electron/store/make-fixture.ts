@@ -55,7 +55,7 @@ async function fill(backend: TestBackend): Promise<void> {
   await backend.must('binHeader', { headerId: binned.id });
   await backend.must('saveDraft', { headerId: demo.id, draft: { field: 'entry:extra', text: 'b90 1' } });
   await backend.must('addStockItems', { items: [...STOCK] });
-  await backend.must('savePreferences', { preferences: { theme: 'dark', density: 'desk' } });
+  await backend.must('savePreferences', { preferences: { theme: 'dark', density: 'desk', sizes: { panel: 380 } } });
   await backend.must('openHeader', { headerId: demo.id });
 }
 

@@ -44,7 +44,7 @@ afterAll(() => {
 /** Every call that is done once, with what it is asked on a shop that has one header and one straight on the shelf. */
 const ASKED: { readonly [Name in OnceCall]: (headerId: string) => AskedOf<Name> } = {
   createHeader: () => ({ name: 'New', from: 'demo' }),
-  duplicateHeader: (headerId) => ({ headerId, name: 'Twin' }),
+  duplicateHeader: (headerId) => ({ headerId, name: 'Twin', as: 'same' }),
   importHeader: () => ({ header: newHeader({ id: 'given', name: 'From a file' }) }),
   saveStockItem: () => ({ item: { ...straight, id: 's2' }, baseRevision: null }),
   removeStockItem: () => ({ itemId: 's1', baseRevision: 1 }),

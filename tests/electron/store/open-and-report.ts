@@ -95,7 +95,7 @@ async function look() {
     commitSteps: { headerId, baseRevision: at, steps: [{ action: 'do', stepId: 'step-of-looking', edit: note }] },
     saveDraft: { headerId, draft: { field: 'quickEntry', text: 'b90' } },
     createHeader: { name: 'New', from: 'blank' },
-    duplicateHeader: { headerId, name: 'Twin' },
+    duplicateHeader: { headerId, name: 'Twin', as: 'same' },
     importHeader: { header },
     binHeader: { headerId },
     restoreHeader: { headerId },

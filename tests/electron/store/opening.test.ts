@@ -179,7 +179,7 @@ describe('damage', () => {
       if (opened.damage !== null) {
         locked += 1;
         expect(problemOf(step)).toEqual(opened.damage);
-        const copy = await damaged.must('duplicateHeader', { headerId: whole.header.id, name: 'Copy' });
+        const copy = await damaged.must('duplicateHeader', { headerId: whole.header.id, name: 'Copy', as: 'same' });
         await damaged.must('commitSteps', { headerId: copy.header.id, baseRevision: 0, steps });
       }
       await damaged.must('commitSteps', { headerId: other.header.id, baseRevision: 1, steps });

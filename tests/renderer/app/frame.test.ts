@@ -23,7 +23,7 @@ afterAll(async () => {
 
 const dialog = () => app.page.getByRole('dialog');
 
-test('keys: ? lists them, but is text in a field; Escape closes; Ctrl+S makes a backup and says already saved', async () => {
+test('keys: Ctrl+/ lists them, ? is text and no shortcut; Escape closes; Ctrl+S makes a backup and says already saved', async () => {
   const { page } = app;
   await openDemo(app);
   await entryLine(page).focus();
@@ -34,6 +34,9 @@ test('keys: ? lists them, but is text in a field; Escape closes; Ctrl+S makes a 
   await goTo(page, '#/archive');
   await page.locator('#screen h1').click();
   await page.keyboard.press('?');
+  await framesDrawn(page);
+  expect(await dialog().count()).toBe(0);
+  await page.keyboard.press('Control+/');
   await page.getByRole('dialog', { name: 'Keys' }).waitFor();
   await page.keyboard.press('Escape');
   await expect.poll(() => dialog().count()).toBe(0);

@@ -1,6 +1,7 @@
 /** Keys match their chords and nothing else. */
 
 import { describe, expect, test } from 'vitest';
+import { COMMANDS } from '../../../electron/bridge/commands.ts';
 import {
   isSafeWhileTyping,
   type KeyPress,
@@ -88,4 +89,11 @@ test('a chord is shown as its platform writes it', () => {
   expect(showChord('Mod+Shift+Z', true)).toBe('⇧⌘Z');
   expect(showChord('Alt+ArrowUp', false)).toBe('Alt+Up');
   expect(showChord('?', false)).toBe('?');
+});
+
+test('no command is run by a single letter, digit or sign, wherever the focus is (WCAG 2.1.4)', () => {
+  const bare = Object.entries(COMMANDS).flatMap(([id, { keys = [] }]) =>
+    keys.filter((chord) => !isSafeWhileTyping(chord) && chord.length === 1).map((chord) => `${id}: ${chord}`),
+  );
+  expect(bare).toEqual([]);
 });

@@ -6,7 +6,15 @@ import { addPartsEdit, namesInHeader } from '../../../core/edits/primary-edits.t
 import { safeFileName } from '../../../core/header/file-name.ts';
 import type { Header } from '../../../core/header/header.ts';
 import { newId } from '../../../core/header/new-header.ts';
-import { applyEdit, demoHeader, matchHeader, newHeader, readHeader, writeHeader } from '../../../core/index.ts';
+import {
+  applyEdit,
+  demoHeader,
+  headerClearances,
+  matchHeader,
+  newHeader,
+  readHeader,
+  writeHeader,
+} from '../../../core/index.ts';
 import type { HeaderSummary } from '../../../renderer/headers/header-row.tsx';
 import { namedLike } from '../../../renderer/headers/header-rows.tsx';
 import { acceptWords, addWords, renamedWords } from '../../../renderer/headers/importing/file-preview.tsx';
@@ -100,7 +108,7 @@ test('a header is found by parts of its name in any order and case', () => {
 });
 
 describe('before finishing', () => {
-  const notesOf = (header: Header) => finishNotes(header, matchHeader(header));
+  const notesOf = (header: Header) => finishNotes(header, matchHeader(header), headerClearances(header).tight);
 
   test('an empty header is said to be empty', () => {
     expect(notesOf(newHeader({ id: 'h', name: 'x' }))).toEqual(['It has no primaries.']);
