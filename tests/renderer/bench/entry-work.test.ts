@@ -146,7 +146,7 @@ describe('the keypad', () => {
     await benchWith(app, [straight('a', 1)]);
     await showKeypad();
     const lines: readonly (readonly string[])[] = [
-      ['5', '7', 'millimetres'],
+      ['5', '7', 'mm, millimetres'],
       ['p, pie cut', '9', '0', 'x, pies', '5', 'space', '4', '5'],
       ['equals, the piece before once more'],
       ['1', 'feet mark', '2', 'inch mark'],
@@ -236,7 +236,7 @@ describe('a cell that cannot be read', () => {
       );
       const inSight = async () => {
         const field = await app.page.getByRole('textbox', { name: /^Size of piece 3$/ }).boundingBox();
-        const reason = await app.page.getByRole('alert').boundingBox();
+        const reason = await app.page.locator('.problem-row .field-problem').boundingBox();
         const frame = await app.page.locator('.grid-frame').boundingBox();
         if (field === null || reason === null || frame === null) return 'missing';
         const [low, high] = [Math.max(0, frame.y), Math.min(height, frame.y + frame.height)];
@@ -247,7 +247,7 @@ describe('a cell that cannot be read', () => {
       await type('4 1/z');
       await press('Enter');
       await expect.poll(inSight).toBe('in sight');
-      expect(await app.page.getByRole('alert').textContent()).toContain('4 1/2.');
+      expect(await app.page.locator('.problem-row').textContent()).toContain('4 1/2.');
       await press('Escape');
       // Left by going far away, it is taken or refused there.
       await cell(app.page, 2, 2).focus();
