@@ -96,10 +96,10 @@ export { angleFromChord, angleFromInsideArc, angleFromOutsideArc } from './lengt
 export { type Verdict, verdictOfDeviation } from './length/band.ts';
 export { buildFigures } from './length/build-figures.ts';
 export type { Building } from './length/building.ts';
-export { deviationExtent, isMean, roundTarget } from './length/deviations.ts';
 export { type MatchReport, matchHeader, type PrimaryMatch } from './length/match-header.ts';
 export { pieceLength, primaryLength } from './length/piece-length.ts';
 export { type EntryReadBack, readBackEntry } from './length/read-back.ts';
+export { isMean, roundTarget } from './length/target-choices.ts';
 // Moves
 export type { Move, MoveChange, StockNeed } from './moves/move.ts';
 export type { MoveOutcome, Standing, ToFree } from './moves/outcome.ts';

@@ -24,13 +24,13 @@ export const RENDERER_ARROWS: Readonly<Record<string, readonly string[]>> = {
   host: ['ui'],
   commands: ['ui'],
   session: ['host', 'ui'],
-  // Parts of the bench. The chart and the view know the header alone, and not who shows them.
-  chart: ['ui'],
+  // Parts of the bench. The board and the view know the header alone, and not who shows them.
+  board: ['ui'],
   view: ['ui'],
   shape: ['view', 'session', 'host', 'ui'],
   moves: ['session', 'ui'],
   // Screens.
-  bench: ['chart', 'view', 'shape', 'moves', 'session', 'commands', 'ui'],
+  bench: ['board', 'view', 'shape', 'moves', 'session', 'commands', 'ui'],
   headers: ['session', 'host', 'ui'],
   shelf: ['commands', 'host', 'ui'],
   archive: ['session', 'commands', 'host', 'ui'],

@@ -254,7 +254,7 @@ describe('the rules themselves bite', () => {
     ['renderer/headers/importing/x.tsx', "import '../../shelf/shelf.css';"],
     ['renderer/moves/x.ts', "type A = import('../bench/bench-view.ts').BenchView;"],
     ['renderer/help/x.tsx', "const a = await import('../shape/shape-panels.tsx');"],
-    ['renderer/chart/x.ts', "import { describeScene } from '../view/scene/describe-scene.ts';"],
+    ['renderer/board/x.ts', "import { describeScene } from '../view/scene/describe-scene.ts';"],
     ['renderer/bench/x.ts', "import type { Workshop } from '../app/use-workshop.ts';"],
     ['renderer/new-room/x.ts', "import { Button } from '../ui/button.tsx';"],
     ['renderer/ui/x.ts', "import { start } from '../main.tsx';"],

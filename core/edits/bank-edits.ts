@@ -58,8 +58,9 @@ export function mirrorBank(
 }
 
 /**
- * Adds the mirror image of a bank beside it, as one step: new primaries after the last one, called "1 mirrored" and so on,
- * planned and unlocked, with copies of the collectors that only this bank ends in.
+ * Adds the mirror image of a bank, as one step: planned and unlocked, with copies of the collectors that only this bank ends
+ * in. Primaries without pieces are what it was meant for: they are filled first, in their order, and keep their names and
+ * whatever port or inlet they have. Beyond them new primaries come after the last one, called "1 mirrored" and so on.
  */
 export function mirroredCopy(
   header: Header,
@@ -68,10 +69,13 @@ export function mirroredCopy(
 ): Result<BatchEdit, PathProblem> {
   const bank = bankOf(header, primaryIds, plane);
   if (!bank.ok) return bank;
-  const copies = copyIds(bank.value, newId);
-  const primaries = bank.value.primaries.map((primary, index): SingleEdit => {
+  const empty = header.primaries.filter(({ id, pieces }) => pieces.length === 0 && !primaryIds.includes(id));
+  const copies = copyIds(bank.value, empty, newId);
+  const primaries = bank.value.primaries.flatMap((primary, index): readonly SingleEdit[] => {
     const copy = copiedPrimary(mirroredPrimary(primary, bank.value.plane), copies);
-    return { kind: 'addPrimary', primary: copy, at: header.primaries.length + index };
+    const place = empty[index];
+    if (place !== undefined) return filledBy(place, copy);
+    return [{ kind: 'addPrimary', primary: copy, at: header.primaries.length + index - empty.length }];
   });
   const collectors = bank.value.collectors.map((collector, index): SingleEdit => {
     const copy = copiedCollector(mirroredCollector(collector, bank.value.plane), copies);
@@ -80,9 +84,18 @@ export function mirroredCopy(
   const assigned = bank.value.primaries.flatMap(({ id, inletId }): readonly SingleEdit[] => {
     const [primaryId, copiedInletId] = [copies.primaries.get(id), copies.inlets.get(inletId ?? '')];
     if (primaryId === undefined || copiedInletId === undefined) return [];
+    if (empty.some((place) => place.id === primaryId && place.inletId !== null)) return [];
     return [{ kind: 'setPrimary', primaryId, set: { inletId: copiedInletId } }];
   });
   return success(batchOf('mirrored copy', [...primaries, ...collectors, ...assigned]));
+}
+
+/** The copy's pieces and port in a primary that is there already; a port that was measured stays. */
+function filledBy(place: Primary, { pieces, port, tube }: Primary): readonly SingleEdit[] {
+  return [
+    { kind: 'setPrimary', primaryId: place.id, set: { port: place.port ?? port, tube } },
+    ...pieces.map((piece, at): SingleEdit => ({ kind: 'addPiece', primaryId: place.id, piece, at })),
+  ];
 }
 
 /** Ids of the copies by those of their originals. */
@@ -92,10 +105,10 @@ interface CopyIds {
   readonly inlets: ReadonlyMap<string, string>;
 }
 
-function copyIds({ primaries, collectors }: Bank, newId: () => string): CopyIds {
+function copyIds({ primaries, collectors }: Bank, empty: readonly Primary[], newId: () => string): CopyIds {
   return {
     newId,
-    primaries: new Map(primaries.map(({ id }) => [id, newId()])),
+    primaries: new Map(primaries.map(({ id }, index) => [id, empty[index]?.id ?? newId()])),
     inlets: new Map(collectors.flatMap(({ inlets }) => inlets.map(({ id }) => [id, newId()] as const))),
   };
 }

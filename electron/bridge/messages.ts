@@ -56,6 +56,8 @@ export const preferencesSchema = z.strictObject({
   density: z.enum(['bench', 'desk']),
   /** Parts of the bench that were dragged to a size of their own, in CSS pixels. */
   sizes: z.partialRecord(z.enum(['panel', 'pieces', 'board']), z.int().min(50).max(8000)).optional(),
+  /** How the rows of the match board are ordered; as in the header when it is left out. */
+  boardOrder: z.enum(['port', 'miss']).optional(),
 });
 
 /** Text typed but not yet accepted, so that it can be offered again. */

@@ -12,8 +12,9 @@ export type Preferences = RequestOf<'savePreferences'>['preferences'];
 
 const FIRST_PREFERENCES: Preferences = { theme: 'system', density: 'bench' };
 
-/** The row that holds the sizes. */
-const SIZES = 'benchSizes';
+/** The rows that hold how the bench is set up. */
+const LOOKS = { sizes: 'benchSizes', boardOrder: 'boardOrder' } as const;
+type Look = keyof typeof LOOKS;
 
 export function binTable(db: Database.Database) {
   const rows = rowTable(db, 'bin', ['header_id']);
@@ -39,35 +40,46 @@ export function draftTable(db: Database.Database) {
   };
 }
 
-/** Sizes that parts of the bench were dragged to. Damaged ones are left out: the bench then looks as at first. */
-function sizesTable(db: Database.Database) {
+/** How the bench was last set up. What is damaged is left out: the bench then looks as at first. */
+function looksTable(db: Database.Database) {
   const rows = rowTable(db, 'looks', ['name']);
+  const found = (look: Look): unknown => {
+    const row = rows.find(LOOKS[look]);
+    return row && isIntact('looks', row) ? JSON.parse(row.value) : undefined;
+  };
   return {
-    save: (sizes: NonNullable<Preferences['sizes']>): unknown =>
-      rows.put({ name: SIZES, value: JSON.stringify(sizes) }),
-    find(): Pick<Preferences, 'sizes'> {
-      const row = rows.find(SIZES);
-      if (!row || !isIntact('looks', row)) return {};
-      const read = preferencesSchema.shape.sizes.safeParse(JSON.parse(row.value));
-      return read.success && read.data !== undefined ? { sizes: read.data } : {};
+    save(preferences: Preferences): void {
+      for (const name of Object.keys(LOOKS) as Look[]) {
+        const value = preferences[name];
+        if (value !== undefined) rows.put({ name: LOOKS[name], value: JSON.stringify(value) });
+      }
+    },
+    find(): Pick<Preferences, Look> {
+      const sizes = preferencesSchema.shape.sizes.safeParse(found('sizes'));
+      const boardOrder = preferencesSchema.shape.boardOrder.safeParse(found('boardOrder'));
+      return {
+        ...(sizes.success && sizes.data !== undefined ? { sizes: sizes.data } : {}),
+        ...(boardOrder.success && boardOrder.data !== undefined ? { boardOrder: boardOrder.data } : {}),
+      };
     },
   };
 }
 
 export function preferencesTable(db: Database.Database) {
   const rows = rowTable(db, 'preferences', ['id']);
-  const sizes = sizesTable(db);
-  const write = ({ theme, density, sizes: dragged }: Preferences, lastHeaderId: string | null) => {
+  const looks = looksTable(db);
+  const write = (preferences: Preferences, lastHeaderId: string | null) => {
+    const { theme, density } = preferences;
     rows.put({ id: 1, theme, density, last_header_id: lastHeaderId });
-    if (dragged !== undefined) sizes.save(dragged);
+    looks.save(preferences);
   };
   function read(): { readonly preferences: Preferences; readonly lastHeaderId: string | null } {
     const row = rows.find(1);
-    const dragged = sizes.find();
-    if (!row) return { preferences: { ...FIRST_PREFERENCES, ...dragged }, lastHeaderId: null };
+    const found = looks.find();
+    if (!row) return { preferences: { ...FIRST_PREFERENCES, ...found }, lastHeaderId: null };
     const { theme, density, last_header_id } = intactRow('preferences', row);
     const preferences = shaped(preferencesSchema, { theme, density }, 'the preferences');
-    return { preferences: { ...preferences, ...dragged }, lastHeaderId: last_header_id };
+    return { preferences: { ...preferences, ...found }, lastHeaderId: last_header_id };
   }
   return {
     read,

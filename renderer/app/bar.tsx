@@ -1,7 +1,7 @@
 /** The bar across the top: the header's name, the places to go, whether it is saved, and how things are shown. */
 
 import { memo, useCallback } from 'react';
-import { renameHeaderEdit, setSettingsEdit } from '../../core/index.ts';
+import { renameHeaderEdit } from '../../core/index.ts';
 import type { CommandId } from '../../electron/bridge/commands.ts';
 import { DISPLAY_CHOICES, displayChoice } from '../bench/panels/setting-choices.ts';
 import { useCommandList, useCommandRegistry } from '../commands/command-registry.ts';
@@ -10,6 +10,7 @@ import { useSession } from '../session/use-session.ts';
 import { ActionMenu, ChoiceMenu } from '../ui/fields/choice-menu.tsx';
 import { RenameLine } from '../ui/fields/rename-line.tsx';
 import { type Screen, writeScreen } from '../ui/screen.ts';
+import { showLengthsIn } from './commands/display-unit.ts';
 import { HeaderMenu } from './header-menu.tsx';
 import { SaveMarkLine } from './save-mark-line.tsx';
 import { UndoButtons } from './undo-buttons.tsx';
@@ -83,11 +84,8 @@ function Places({ screen, benchScreen }: Pick<Props, 'screen' | 'benchScreen'>) 
 
 function UnitMenu({ session }: { readonly session: HeaderSession }) {
   const display = useSession(session, ({ header }) => header.settings.display);
-  const state = useSession(session, ({ header }) => header.state);
   const chosen = displayChoice(display);
   const name = DISPLAY_CHOICES.find((choice) => choice.id === chosen)?.name;
-  // The display unit is part of the frozen document.
-  if (state === 'finished') return <p className="muted">{name}</p>;
   return (
     <ChoiceMenu
       label="Lengths shown in"
@@ -95,7 +93,7 @@ function UnitMenu({ session }: { readonly session: HeaderSession }) {
       chosen={chosen}
       onChoose={(id) => {
         const display = DISPLAY_CHOICES.find((choice) => choice.id === id)?.style;
-        if (display) session.apply(setSettingsEdit({ display }));
+        if (display) showLengthsIn(session, display);
       }}
     >
       {name}

@@ -1,7 +1,7 @@
 /** The bench's place in the window: the header in hand, or why there is none. */
 
 import { BenchScreen } from '../bench/bench-screen.tsx';
-import type { KeptSizes } from '../bench/layout/bench-sizes.ts';
+import type { KeptBench } from '../bench/layout/bench-sizes.ts';
 import type { OpenedHeader } from '../session/session-state.ts';
 import { Button } from '../ui/button.tsx';
 import type { OpenHeaderState } from './opening/use-open-header.ts';
@@ -13,8 +13,8 @@ interface Props {
   readonly onOpened: (opened: OpenedHeader) => void;
   readonly onList: () => void;
   readonly onRetry: () => void;
-  /** Sizes of the parts of the bench, kept from one start to the next. */
-  readonly kept: KeptSizes;
+  /** Sizes of the parts of the bench and order of the board, kept from one start to the next. */
+  readonly kept: KeptBench;
 }
 
 export function BenchPlace({ open, headerId, onOpened, onList, onRetry, kept }: Props) {

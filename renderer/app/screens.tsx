@@ -50,7 +50,7 @@ function ScreenInHand({ workshop, start }: Props) {
           onOpened={going.show}
           onList={() => goTo({ kind: 'headers' })}
           onRetry={() => void open.open(screen.headerId)}
-          kept={workshop.keptSizes}
+          kept={workshop.keptBench}
         />
       );
     case 'shelf':

@@ -2,7 +2,7 @@
 
 import { useCallback, useEffect, useMemo, useState } from 'react';
 import type { Start } from '../backups/cannot-open.tsx';
-import type { BenchSizes, KeptSizes } from '../bench/layout/bench-sizes.ts';
+import type { BenchSizes, BoardOrder, KeptBench } from '../bench/layout/bench-sizes.ts';
 import { type Imports, useImport } from '../headers/importing/use-import.ts';
 import { useBridge } from '../host/host-bridge.ts';
 import type { HeaderSession } from '../session/header-session.ts';
@@ -28,7 +28,7 @@ export interface Workshop {
   readonly benchScreen: Screen;
   readonly imports: Imports;
   readonly preferences: Preferences;
-  readonly keptSizes: KeptSizes;
+  readonly keptBench: KeptBench;
   readonly changePreferences: (change: Partial<Preferences>) => void;
   readonly dialog: DialogName | null;
   readonly setDialog: (dialog: DialogName | null) => void;
@@ -49,9 +49,14 @@ export function useWorkshop(start: ReadyStart): Workshop {
   const session = open.state.kind === 'open' ? open.state.session : null;
   const [screen, goTo] = useScreen(benchScreenOf(start.lastHeaderId));
   const [preferences, changePreferences] = usePreferences(bridge, start.preferences);
-  const keptSizes = useMemo(
-    () => ({ sizes: preferences.sizes ?? {}, keep: (sizes: BenchSizes) => changePreferences({ sizes }) }),
-    [preferences.sizes, changePreferences],
+  const keptBench = useMemo(
+    () => ({
+      sizes: preferences.sizes ?? {},
+      keep: (sizes: BenchSizes) => changePreferences({ sizes }),
+      boardOrder: preferences.boardOrder ?? ('port' as const),
+      keepOrder: (boardOrder: BoardOrder) => changePreferences({ boardOrder }),
+    }),
+    [preferences.sizes, preferences.boardOrder, changePreferences],
   );
   const [dialog, setDialog] = useState<DialogName | null>(null);
   const [isRenaming, setRenaming] = useState(false);
@@ -69,7 +74,7 @@ export function useWorkshop(start: ReadyStart): Workshop {
     benchScreen: benchScreenOf(open.lastHeaderId),
     imports,
     preferences,
-    keptSizes,
+    keptBench,
     changePreferences,
     dialog,
     setDialog,

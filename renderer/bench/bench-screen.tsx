@@ -9,7 +9,7 @@ import './entry/entry.css';
 import './panels/panels.css';
 import './layout/layout.css';
 import { EmptyBench } from './empty-bench.tsx';
-import type { KeptSizes } from './layout/bench-sizes.ts';
+import type { KeptBench } from './layout/bench-sizes.ts';
 import { Places } from './layout/places.tsx';
 import { Conflicts } from './notes/conflict-dialog.tsx';
 import { DamageNote } from './notes/damage-note.tsx';
@@ -20,7 +20,7 @@ import { useStable } from './use-stable.ts';
 
 interface Props {
   readonly session: HeaderSession;
-  readonly kept: KeptSizes;
+  readonly kept: KeptBench;
   /** Told when a conflict was settled by keeping this window's version as a header of its own. */
   readonly onCopied?: (opened: OpenedHeader) => void;
 }

@@ -1,5 +1,6 @@
-/** The header's figures in two lines over the chart: the target and its band, the spread and the worst primary. */
+/** The header's figures in one line over the board: the target and its band, the spread and the worst primary. */
 
+import { memo } from 'react';
 import { formatLength, type Header, type MatchReport, mmOf } from '../../core/index.ts';
 import { FigureText } from '../ui/figure-text.tsx';
 import { bandWords, primaryTitle, verdictWords } from '../ui/words/verdict-words.ts';
@@ -12,40 +13,61 @@ interface Props {
 export function MatchSummary({ header, report }: Props) {
   const { display, tolerance } = header.settings;
   const worst = report.primaries.find((match) => match.primaryId === report.worstPrimaryId);
-  const show = (mm: number | null) => (mm === null ? '–' : formatLength(mm, display));
+  const band = bandWords(mmOf(tolerance.minus), mmOf(tolerance.plus), display);
+  const target = report.targetMm === null ? 'none yet' : formatLength(report.targetMm, display);
   return (
     <dl className="match-summary">
-      <Figure name={`Target, ${targetWords(header, report)}`} value={show(report.targetMm)} />
-      <Figure name="Band" value={bandWords(mmOf(tolerance.minus), mmOf(tolerance.plus), display)} />
-      <Figure name="Spread" value={show(report.spreadMm)} />
+      <Figure
+        name="Target"
+        value={report.targetMm === null ? target : `${target} ${band}`}
+        note={targetWords(header, report)}
+      />
+      {report.spreadMm === null ? null : (
+        <Figure name="Spread" value={formatLength(report.spreadMm, display)} note="" />
+      )}
       {worst === undefined ? null : (
-        <Figure name={`Worst, ${primaryTitle(worst.name)}`} value={verdictWords(worst, display)} />
+        <Figure name="Worst" value={verdictWords(worst, display)} note={primaryTitle(worst.name)} />
       )}
     </dl>
   );
 }
 
-function Figure({ name, value }: { readonly name: string; readonly value: string }) {
+interface FigureProps {
+  readonly name: string;
+  readonly value: string;
+  /** What the value belongs to. */
+  readonly note: string;
+}
+
+const Figure = memo(function Figure({ name, value, note }: FigureProps) {
   return (
     <div>
       <dt>{name}</dt>
       <dd>
-        <FigureText text={value} />
+        <span className="summary-value">
+          <FigureText text={value} />
+        </span>
+        {note === '' ? null : (
+          <span className="summary-note" title={note}>
+            {note}
+          </span>
+        )}
       </dd>
     </div>
   );
-}
+});
 
+/** Where the target comes from. */
 function targetWords(header: Header, report: MatchReport): string {
   const source = report.primaries.find((match) => match.primaryId === report.targetPrimaryId);
-  const name = source === undefined ? '' : `, ${primaryTitle(source.name)}`;
+  const name = source === undefined ? '' : primaryTitle(source.name);
   switch (header.settings.target.kind) {
     case 'longest':
-      return `longest${name}`;
+      return name === '' ? 'the longest' : `${name}, the longest`;
     case 'primary':
-      return name.slice(2) || 'chosen';
+      return name === '' ? 'a primary that is gone' : name;
     case 'mean':
-      return 'mean';
+      return 'the mean';
     case 'typed':
       return 'typed';
   }

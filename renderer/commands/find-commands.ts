@@ -25,7 +25,14 @@ function nearness({ name }: Named, typed: string): number {
   return hasBeginnings(shown, text) ? 1 : 0;
 }
 
-/** Those named as typed come before those that only have the words elsewhere; else in the order given. */
+/**
+ * Those named as typed come before those that only have the words elsewhere; of two as near, the one of which more is typed
+ * already, so that "mov" is Moves before it is Move piece up; else in the order given.
+ */
 export function nearestFirst<Found extends Named>(commands: readonly Found[], typed: string): readonly Found[] {
-  return commands.toSorted((a, b) => nearness(b, typed) - nearness(a, typed));
+  const rest = ({ name }: Found, near: number) => (near >= 2 && typed.trim() !== '' ? name.length : 0);
+  return commands.toSorted((a, b) => {
+    const [nearA, nearB] = [nearness(a, typed), nearness(b, typed)];
+    return nearB - nearA || rest(a, nearA) - rest(b, nearB);
+  });
 }

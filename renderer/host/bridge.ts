@@ -15,6 +15,8 @@ export interface BrowserParts {
   readonly history: Pick<History, 'replaceState'>;
   readonly sessionStorage: Pick<Storage, 'getItem' | 'setItem'>;
   readonly fetch: typeof fetch;
+  /** Reaches the other tabs of this address, so that one opened anew lets those go on that were there before. */
+  readonly tabs: Pick<BroadcastChannel, 'postMessage' | 'onmessage'>;
 }
 
 const TOKEN_KEY = 'evenrun-token';
@@ -31,6 +33,7 @@ function takeToken(browser: BrowserParts): string | null {
   if (found === undefined) return null;
   const token = decodeURIComponent(found);
   browser.sessionStorage.setItem(TOKEN_KEY, token);
+  browser.tabs.postMessage(token);
   browser.history.replaceState(null, '', browser.location.pathname + browser.location.search);
   return token;
 }
@@ -45,6 +48,12 @@ const WRONG_TOKEN = 401;
  */
 export function createHttpBridge(browser: BrowserParts): HostBridge {
   let token = takeToken(browser) ?? browser.sessionStorage.getItem(TOKEN_KEY) ?? '';
+  // The host was started again under the same address, and another tab has its new secret.
+  browser.tabs.onmessage = ({ data }: MessageEvent<unknown>) => {
+    if (typeof data !== 'string') return;
+    token = data;
+    browser.sessionStorage.setItem(TOKEN_KEY, data);
+  };
   return {
     host: 'browser',
     async call<Name extends CallName>(name: Name, request: RequestOf<Name>): Promise<Reply<Name>> {
@@ -74,6 +83,7 @@ function hostBridge(): HostBridge {
       history: window.history,
       sessionStorage: window.sessionStorage,
       fetch: window.fetch.bind(window),
+      tabs: new BroadcastChannel(TOKEN_KEY),
     })
   );
 }

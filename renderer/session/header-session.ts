@@ -6,6 +6,7 @@ import {
   type Edit,
   failure,
   type Header,
+  type LengthStyle,
   matchHeader,
   newId,
   type Problem,
@@ -18,7 +19,13 @@ import { DraftKeeper } from './draft-keeper.ts';
 import { ReadAhead } from './read-ahead.ts';
 import { asPending, rebaseSteps } from './rebase.ts';
 import type { SessionParts } from './session-parts.ts';
-import type { ConflictChoice, OpenedHeader, PendingStep, SessionState } from './session-state.ts';
+import {
+  type ConflictChoice,
+  type OpenedHeader,
+  type PendingStep,
+  type SessionState,
+  takesNoSteps,
+} from './session-state.ts';
 import { StepHistory } from './step-history.ts';
 import { StepQueue } from './step-queue.ts';
 import { VersionOnDisk } from './version-on-disk.ts';
@@ -94,6 +101,14 @@ export class HeaderSession {
     this.#show(applied.value.header);
     this.#queue.add({ stepId: this.newId(), action: 'do', label, edit, before });
     return success(applied.value.header);
+  }
+
+  /** Shows a header that takes no steps in another unit: nothing of it is stored or sent. */
+  showIn(display: LengthStyle): void {
+    if (!takesNoSteps(this.#state)) return;
+    const { settings, ...rest } = this.#state.header;
+    const header = { ...rest, settings: { ...settings, display } };
+    this.#set({ header, report: matchHeader(header) });
   }
 
   /** Takes back the last step; false when there is none. */

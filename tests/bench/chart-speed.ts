@@ -114,8 +114,8 @@ async function takeSamples(rounds: number): Promise<Samples> {
     },
   });
   try {
-    await app.page.locator('.match-chart').waitFor();
-    await app.page.evaluate(installRecorder, '.match-chart');
+    await app.page.locator('.match-board').waitFor();
+    await app.page.evaluate(installRecorder, '.match-board');
     return await takeTurns(app.page, await openBarePage(browser), rounds);
   } finally {
     await app.end();

@@ -88,7 +88,7 @@ interface Place {
 }
 
 const PLACES = {
-  P8: { name: 'the last header on the bench', hash: '', selector: '.match-chart [data-primary]' },
+  P8: { name: 'the last header on the bench', hash: '', selector: '.match-board [data-primary]' },
   'P8 list': { name: 'the list of all headers', hash: '#/headers', selector: '.header-row' },
 } as const satisfies Record<string, Place>;
 

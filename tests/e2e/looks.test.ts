@@ -43,7 +43,7 @@ test('dark is darker than light, and the choice outlives a reload', async () => 
 test('what moves stands still where motion is not wanted', async () => {
   const { page } = app;
   await openBench(page, headerId);
-  await page.locator('.match-chart').waitFor();
+  await page.locator('.match-board').waitFor();
   const moving = () =>
     page.evaluate(
       () =>

@@ -1,9 +1,8 @@
 /** Commands that take back, change how things are shown, or go somewhere. */
 
-import { setSettingsEdit } from '../../../core/index.ts';
 import type { OfferedCommand } from '../../commands/command.ts';
 import type { Workshop } from '../use-workshop.ts';
-import { otherUnit } from './display-unit.ts';
+import { otherUnit, showLengthsIn } from './display-unit.ts';
 import { FINISHED, NO_HEADER, NOT_ON_BENCH } from './unavailable-words.ts';
 import type { HeaderState } from './use-header-state.ts';
 
@@ -42,17 +41,17 @@ export function editCommands(
   ];
 }
 
-export function viewCommands(workshop: Workshop, isFinished: boolean): readonly OfferedCommand[] {
+export function viewCommands(workshop: Workshop): readonly OfferedCommand[] {
   const { session, preferences, changePreferences } = workshop;
   const isDark =
     preferences.theme === 'dark' ||
     (preferences.theme === 'system' && matchMedia('(prefers-color-scheme: dark)').matches);
   const switchUnit = () => {
     if (session === null) return;
-    session.apply(setSettingsEdit({ display: otherUnit(session.getState().header.settings.display) }));
+    showLengthsIn(session, otherUnit(session.getState().header.settings.display));
   };
   return [
-    { id: 'displayUnit', unavailable: session === null ? NO_HEADER : isFinished ? FINISHED : null, run: switchUnit },
+    { id: 'displayUnit', unavailable: session === null ? NO_HEADER : null, run: switchUnit },
     {
       id: 'switchTheme',
       name: isDark ? 'Light theme' : 'Dark theme',

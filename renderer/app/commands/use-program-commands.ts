@@ -29,7 +29,7 @@ export function useProgramCommands(workshop: Workshop, hear: (words: string) => 
     ...headerCommands({ workshop, acts, say, isFinished: state.isFinished, notFinish: state.notFinish }),
     ...editCommands(workshop, state, hear),
     { id: 'saveNow', run: () => void workshop.flush().then(backUp) },
-    ...viewCommands(workshop, state.isFinished),
+    ...viewCommands(workshop),
     ...placeCommands(workshop),
   ]);
   return useCallback(

@@ -1,6 +1,9 @@
 /** How large panel, board and pieces were dragged: kept for the next start, and told to the page's styles. */
 
 import { useCallback, useEffect, useState } from 'react';
+import type { BoardOrder } from '../../board/board-order.ts';
+
+export type { BoardOrder };
 
 /** The parts of the bench whose size can be changed: the panel's and the pieces' width, the board's height. */
 export type SizedPart = 'panel' | 'pieces' | 'board';
@@ -11,6 +14,12 @@ export type BenchSizes = Readonly<Partial<Record<SizedPart, number>>>;
 export interface KeptSizes {
   readonly sizes: BenchSizes;
   readonly keep: (sizes: BenchSizes) => void;
+}
+
+/** How the bench was last set up, and the way to keep it. */
+export interface KeptBench extends KeptSizes {
+  readonly boardOrder: BoardOrder;
+  readonly keepOrder: (order: BoardOrder) => void;
 }
 
 /** The custom property in which layout.css finds the size. */

@@ -11,7 +11,7 @@ import { Rail } from '../panels/rail.tsx';
 import { PIECES_ID, PrimaryPane } from '../primary-pane.tsx';
 import type { BenchParts } from '../use-bench.ts';
 import { useStable } from '../use-stable.ts';
-import { type BenchSizing, type KeptSizes, useBenchSizes } from './bench-sizes.ts';
+import { type BenchSizing, type KeptBench, useBenchSizes } from './bench-sizes.ts';
 import { FrontTabs } from './front-tabs.tsx';
 import { Splitter } from './splitter.tsx';
 import { Stage } from './stage.tsx';
@@ -21,7 +21,7 @@ interface Props {
   readonly session: HeaderSession;
   /** The one in hand. */
   readonly primary: Primary;
-  readonly kept: KeptSizes;
+  readonly kept: KeptBench;
   readonly entryRef: RefObject<HTMLInputElement | null>;
 }
 
@@ -39,14 +39,7 @@ export function Places({ bench, session, primary, kept, entryRef }: Props) {
   return (
     <>
       <Rail open={panel?.id ?? null} isFrozen={isFrozen} onToggle={onToggle} />
-      <MatchArea
-        header={header}
-        report={report}
-        primary={primary}
-        view={view}
-        moves={moves}
-        onSelect={bench.selectInChart}
-      />
+      <MatchArea bench={bench} primary={primary} order={kept.boardOrder} onOrder={kept.keepOrder} />
       <Splitter part="board" label="Height of the board" grows="down" controls={BOARD_ID} sizing={sizing} />
       {panel === null ? null : <PanelPlace {...given} panel={panel} isShared={isShared} sizing={sizing} />}
       <Stage
@@ -80,7 +73,7 @@ interface PanelPlaceProps extends Pick<Props, 'bench' | 'session' | 'primary'> {
 }
 
 function PanelPlace({ bench, session, primary, panel, isShared, sizing }: PanelPlaceProps) {
-  const { header, report, view, acts, moves, stock, isFrozen } = bench;
+  const { header, report, view, moves, stock, isFrozen } = bench;
   return (
     <>
       {isShared ? (
@@ -95,7 +88,6 @@ function PanelPlace({ bench, session, primary, panel, isShared, sizing }: PanelP
         primary={primary}
         isFrozen={isFrozen}
         view={view}
-        acts={acts}
         moves={moves}
         stock={stock}
       />

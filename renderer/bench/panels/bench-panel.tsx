@@ -9,9 +9,7 @@ import type { HeaderSession } from '../../session/header-session.ts';
 import type { ShapePanelId } from '../../shape/shape-props.ts';
 import { IconButton } from '../../ui/icon-button.tsx';
 import type { BenchView } from '../bench-view.ts';
-import type { BenchActs } from '../use-bench-acts.ts';
 import { PANEL_FRAME_ID, PANELS, type PanelId, railButtonId } from './panel-list.ts';
-import { PrimariesPanel } from './primaries-panel.tsx';
 import { SettingsPanel } from './settings-panel.tsx';
 import { TablesTabs } from './tables-tabs.tsx';
 
@@ -23,7 +21,6 @@ export interface PanelProps {
   readonly report: MatchReport;
   readonly primary: Primary;
   readonly view: BenchView;
-  readonly acts: BenchActs;
   /** The header is finished: panels show and take nothing. */
   readonly isFrozen: boolean;
   readonly moves: BenchMoves;
@@ -89,7 +86,7 @@ export function BenchPanel({ panel, isHidden, ...props }: Props) {
 }
 
 function contentOf(panel: PanelId, props: PanelProps): ReactNode {
-  const { session, header, report, primary, view, acts, isFrozen, moves, stock } = props;
+  const { session, header, report, primary, view, isFrozen, moves, stock } = props;
   const { piece } = view;
   const shape = (id: ShapePanelId) => (
     <ShapePanel id={id} session={session} header={header} primary={primary} piece={piece} />
@@ -125,12 +122,7 @@ function contentOf(panel: PanelId, props: PanelProps): ReactNode {
         <TablesTabs header={header} report={report} bend={shape('tables')} bank={isFrozen ? null : shape('bank')} />
       );
     case 'settings':
-      return (
-        <>
-          <SettingsPanel session={session} header={header} report={report} />
-          <PrimariesPanel session={session} header={header} acts={acts} />
-        </>
-      );
+      return <SettingsPanel session={session} header={header} report={report} />;
     default:
       return shape(panel);
   }

@@ -3,7 +3,7 @@
 import { type ReactNode, useState } from 'react';
 import { Tab, TabList, TabPanel, Tabs } from 'react-aria-components';
 import type { Header, MatchReport } from '../../../core/index.ts';
-import { FiguresTable } from '../../chart/figures-table.tsx';
+import { FiguresTable } from '../../board/figures-table.tsx';
 
 interface Props {
   readonly header: Header;

@@ -8,8 +8,8 @@ import {
   type PrimaryMatch,
   unitOf,
 } from '../../../core/index.ts';
-import { type DeviationScale, deviationScale, halfSpanMm } from '../../chart/deviation-scale.ts';
-import { lengthTicksMm } from '../../chart/length-ticks.ts';
+import { type DeviationScale, deviationScale, halfSpanMm } from '../../board/scale/deviation-scale.ts';
+import { labelTicksMm } from '../../board/scale/length-ticks.ts';
 import { FigureText, SvgFigureText } from '../../ui/figure-text.tsx';
 import { primaryTitle, rowWords, verdictMark } from '../../ui/words/verdict-words.ts';
 
@@ -22,7 +22,10 @@ interface Props {
 const WIDTH = 340;
 const ROW = 16;
 const BAR = 8;
-const TICK_GAP = 48;
+/** Of a character of a label. */
+const CHARACTER = 7;
+/** Left and right of the scale, so that its outermost labels are whole. */
+const ROOM = 20;
 
 /** None before there is a target. */
 export function PrintBoard({ header, report }: Props) {
@@ -31,8 +34,9 @@ export function PrintBoard({ header, report }: Props) {
   const band = { minusMm: mmOf(header.settings.tolerance.minus), plusMm: mmOf(header.settings.tolerance.plus) };
   const deviationsMm = report.primaries.map(({ verdict, deviationMm }) => (verdict === null ? null : deviationMm));
   const halfMm = halfSpanMm({ deviationsMm, band, style });
-  const scale = deviationScale(halfMm, WIDTH);
-  const ticks = lengthTicksMm({ fromMm: -halfMm, toMm: halfMm, widthPx: WIDTH }, TICK_GAP, style);
+  const scale = deviationScale(halfMm, WIDTH, ROOM);
+  const range = { fromMm: -halfMm, toMm: halfMm, widthPx: WIDTH - 2 * ROOM };
+  const ticks = labelTicksMm(range, (mm) => (formatDeviation(mm, style).length + 2) * CHARACTER, style);
   return (
     <table className="print-board print-pieces">
       <thead>

@@ -1,6 +1,6 @@
 /** A name being changed in place: Enter or leaving accepts, Escape leaves it as it was. */
 
-import { useRef, useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import { TextField } from './text-field.tsx';
 
 interface RenameLineProps {
@@ -12,6 +12,9 @@ interface RenameLineProps {
 export function RenameLine({ name, onDone }: RenameLineProps) {
   const [text, setText] = useState(name);
   const isDone = useRef(false);
+  const field = useRef<HTMLInputElement>(null);
+  // Typing replaces the name, an arrow key goes on from it.
+  useEffect(() => field.current?.select(), []);
   // Enter and Escape take the field away, and a field that goes away may still report a blur.
   const finish = (next: string | null) => {
     if (isDone.current) return;
@@ -27,6 +30,7 @@ export function RenameLine({ name, onDone }: RenameLineProps) {
       value={text}
       onChange={setText}
       autoFocus
+      inputRef={field}
       maxLength={120}
       onBlur={accept}
       onKeyDown={(event) => {

@@ -362,7 +362,7 @@ describe('beside the grid', () => {
     await first.focus();
     await press('ArrowRight');
     await press('ArrowRight');
-    await expect.poll(() => app.page.locator('.chart-readout').textContent()).toMatch(/Piece 2: bend 90°, CLR 3"/);
+    await expect.poll(() => app.page.locator('.board-readout').textContent()).toMatch(/Piece 2: bend 90°, CLR 3"/);
     await press('ArrowDown');
     await expect.poll(() => app.page.getByRole('option', { selected: true }).textContent()).toMatch(/Primary 2/);
   });

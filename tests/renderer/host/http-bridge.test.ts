@@ -8,18 +8,48 @@ interface Sent {
   readonly init: RequestInit;
 }
 
-function browserAt(hash: string, answer: () => Response, kept: Record<string, string> = {}) {
+type Tabs = BrowserParts['tabs'];
+
+/** Tabs of one address: what one posts reaches all others, as a BroadcastChannel has it. */
+function tabsTogether(): () => Tabs {
+  const all: Tabs[] = [];
+  return () => {
+    const tab: Tabs = {
+      onmessage: null,
+      postMessage: (data: unknown) => {
+        for (const other of all)
+          if (other !== tab) other.onmessage?.call(other as BroadcastChannel, new MessageEvent('message', { data }));
+      },
+    };
+    all.push(tab);
+    return tab;
+  };
+}
+
+function browserAt(
+  hash: string,
+  answer: () => Response,
+  kept: Record<string, string> = {},
+  tabs: Tabs = tabsTogether()(),
+) {
   const sent: Sent[] = [];
   const addresses: string[] = [];
+  const location = { hash, pathname: '/', search: '' };
   const browser: BrowserParts = {
-    location: { hash, pathname: '/', search: '' },
-    history: { replaceState: (_state, _title, url) => void addresses.push(String(url)) },
+    location,
+    history: {
+      replaceState: (_state, _title, url) => {
+        addresses.push(String(url));
+        location.hash = '';
+      },
+    },
     sessionStorage: {
       getItem: (key) => kept[key] ?? null,
       setItem: (key, value) => {
         kept[key] = value;
       },
     },
+    tabs,
     fetch: async (url, init) => {
       sent.push({ url: String(url), init: init ?? {} });
       return answer();
@@ -32,6 +62,18 @@ const fine = () => Response.json({ ok: true, value: { revision: 3, state: 'open'
 const sentHeader = (sent: readonly Sent[], name: string) => new Headers(sent[0]?.init.headers).get(name);
 
 describe('the token', () => {
+  test('of a host started again reaches the tabs that were there before, and a reload of them keeps it', async () => {
+    const newTab = tabsTogether();
+    const old = browserAt('#token=old', fine, {}, newTab());
+    const bridge = createHttpBridge(old.browser);
+    createHttpBridge(browserAt('#token=new', fine, {}, newTab()).browser);
+    await bridge.call('start', {});
+    expect(sentHeader(old.sent, 'x-evenrun-token')).toBe('new');
+    const reloaded = browserAt('', fine, old.kept);
+    await createHttpBridge(reloaded.browser).call('start', {});
+    expect(sentHeader(reloaded.sent, 'x-evenrun-token')).toBe('new');
+  });
+
   test('is taken out of the address, kept for reloads, and sent with each call', async () => {
     const first = browserAt('#token=s3cret', fine);
     const bridge = createHttpBridge(first.browser);

@@ -1,11 +1,11 @@
-/** What the chart says in words, and what its keys do. */
+/** What the board says in words, and what its keys do. */
 
 import { describe, expect, test } from 'vitest';
 import { demoHeader } from '../../../core/header/demo-header.ts';
 import type { Bend, Header } from '../../../core/header/header.ts';
 import { matchHeader } from '../../../core/length/match-header.ts';
 import { inches, MM_PER_INCH } from '../../../core/units/length.ts';
-import { chartKey } from '../../../renderer/chart/chart-keys.ts';
+import { boardKey } from '../../../renderer/board/rows/board-keys.ts';
 import { readOutPiece, segmentLabel } from '../../../renderer/ui/words/piece-words.ts';
 import {
   bandWords,
@@ -108,11 +108,12 @@ describe('pieces', () => {
   });
 });
 
-describe('keys of the chart', () => {
+describe('keys of the board', () => {
   const header = lengthsHeader([30, 31, 32]);
+  const rows = [0, 1, 2];
 
   test('up and down stop at the ends', () => {
-    const press = (key: string, primaryId: string) => chartKey({ key, header, primaryId, read: null })?.primaryId;
+    const press = (key: string, primaryId: string) => boardKey({ key, header, rows, primaryId, read: null })?.primaryId;
     expect(press('ArrowDown', 'p0')).toBe('p1');
     expect(press('ArrowDown', 'p2')).toBe('p2');
     expect(press('ArrowUp', 'p0')).toBe('p0');
@@ -120,12 +121,17 @@ describe('keys of the chart', () => {
     expect(press('End', 'p0')).toBe('p2');
   });
 
+  test('follow the order of the rows, not that of the header', () => {
+    const press = (key: string) => boardKey({ key, header, rows: [2, 0, 1], primaryId: 'p0', read: null })?.primaryId;
+    expect([press('ArrowUp'), press('ArrowDown'), press('Home'), press('End')]).toEqual(['p2', 'p1', 'p2', 'p1']);
+  });
+
   test('left and right read out pieces; Enter chooses the one read out', () => {
-    const first = chartKey({ key: 'ArrowRight', header, primaryId: 'p1', read: null });
+    const first = boardKey({ key: 'ArrowRight', header, rows, primaryId: 'p1', read: null });
     expect(first).toEqual({ primaryId: 'p1', read: { primaryId: 'p1', index: 0 }, choose: false });
-    const chosen = chartKey({ key: 'Enter', header, primaryId: 'p1', read: first?.read ?? null });
+    const chosen = boardKey({ key: 'Enter', header, rows, primaryId: 'p1', read: first?.read ?? null });
     expect(chosen?.choose).toBe(true);
-    expect(chartKey({ key: 'Enter', header, primaryId: 'p1', read: null })).toBeNull();
-    expect(chartKey({ key: 'q', header, primaryId: 'p1', read: null })).toBeNull();
+    expect(boardKey({ key: 'Enter', header, rows, primaryId: 'p1', read: null })).toBeNull();
+    expect(boardKey({ key: 'q', header, rows, primaryId: 'p1', read: null })).toBeNull();
   });
 });

@@ -138,6 +138,40 @@ describe('a bank', () => {
     expect(both.primaries.slice(4).every(({ pieces }) => pieces.every(({ state }) => state === 'planned'))).toBe(true);
   });
 
+  test('goes into the primaries that are empty before any is added, and leaves their names, ports and inlets', () => {
+    const header = demoHeader('demo');
+    const [first] = header.primaries;
+    if (first?.port === null || first === undefined) throw new Error('the demo has ports');
+    const measured = { ...first.port, at: { ...first.port.at, x: inches(99) } };
+    const empty = { ...first, pieces: [], port: null, inletId: null };
+    const waiting: Header = {
+      ...header,
+      primaries: [
+        ...header.primaries,
+        { ...empty, id: 'fifth', name: '5' },
+        { ...empty, id: 'sixth', name: '6', port: measured },
+      ],
+    };
+    let made = 0;
+    const newId = () => {
+      made += 1;
+      return `copy-${made}`;
+    };
+    const three = header.primaries.slice(0, 3).map(({ id }) => id);
+    const after = applied(waiting, foundValue(mirroredCopy(waiting, three, { plane: VEHICLE_MIDDLE, newId })));
+    expect(after.primaries.map(({ name }) => name)).toEqual(['1', '2', '3', '4', '5', '6', '3 mirrored']);
+    const counts = (primaries: readonly Primary[]) => primaries.map(({ pieces }) => pieces.length);
+    expect(counts(after.primaries.slice(4))).toEqual(counts(header.primaries.slice(0, 3)));
+    expect(after.primaries[4]?.port).not.toBeNull();
+    expect(after.primaries[5]?.port).toEqual(measured);
+    expect(
+      after.primaries
+        .slice(4)
+        .flatMap(({ pieces }) => pieces)
+        .every(({ state }) => state === 'planned'),
+    ).toBe(true);
+  });
+
   test('a primary that is not there is refused', () => {
     expect(problemOf(mirrorBank(header, ['nobody'], VEHICLE_MIDDLE))).toEqual({
       kind: 'noSuchPrimary',

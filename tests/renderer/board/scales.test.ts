@@ -1,4 +1,4 @@
-/** The two scales of the chart: ticks, strips, deviations and clamps. */
+/** The scales of the match board: ticks and their labels, strips, deviations and clamps. */
 
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
@@ -6,11 +6,13 @@ import type { Header, Piece } from '../../../core/header/header.ts';
 import { newHeader } from '../../../core/header/new-header.ts';
 import { BAND_SLACK_MM } from '../../../core/length/band.ts';
 import { matchHeader } from '../../../core/length/match-header.ts';
+import { formatDeviation } from '../../../core/units/format-length.ts';
 import { inches, MM_PER_INCH } from '../../../core/units/length.ts';
 import type { LengthStyle } from '../../../core/units/length-style.ts';
-import { deviationScale, halfSpanMm } from '../../../renderer/chart/deviation-scale.ts';
-import { lengthTicksMm, niceStepMm } from '../../../renderer/chart/length-ticks.ts';
-import { fits, fullScale, fullSpanMm, stripSegments } from '../../../renderer/chart/strip-layout.ts';
+import { DISPLAY_CHOICES } from '../../../renderer/bench/panels/setting-choices.ts';
+import { deviationScale, halfSpanMm } from '../../../renderer/board/scale/deviation-scale.ts';
+import { labelTicksMm, lengthTicksMm, niceStepMm } from '../../../renderer/board/scale/length-ticks.ts';
+import { fits, fullScale, fullSpanMm, stripSegments } from '../../../renderer/board/strip/strip-layout.ts';
 import { expectWithin } from '../../tolerance.ts';
 
 const SIXTEENTHS: LengthStyle = { kind: 'fraction', per: 16 };
@@ -62,6 +64,39 @@ describe('ticks', () => {
     expect(lengthTicksMm({ fromMm: 0, toMm: 100, widthPx: 0 }, 50, SIXTEENTHS)).toEqual([]);
     expect(lengthTicksMm({ fromMm: 5, toMm: 5, widthPx: 100 }, 50, SIXTEENTHS)).toEqual([]);
     expect(lengthTicksMm({ fromMm: 0, toMm: Number.NaN, widthPx: 100 }, 50, SIXTEENTHS)).toEqual([]);
+  });
+
+  test('are no finer than what is shown', () => {
+    const range = { fromMm: -25.4, toMm: 25.4, widthPx: 2000 };
+    const step = (style: LengthStyle) => {
+      const [first = 0, second = 0] = lengthTicksMm(range, 1, style);
+      return (second - first) / (style.kind === 'mm' ? 1 : MM_PER_INCH);
+    };
+    expectWithin(step({ kind: 'fraction', per: 8 }), 1 / 8, 1e-9);
+    expectWithin(step({ kind: 'fraction', per: 64 }), 1 / 64, 1e-9);
+    expectWithin(step({ kind: 'decimalInch', places: 2 }), 0.01, 1e-9);
+    expectWithin(step(MILLIMETRES), 1, 1e-9);
+    expectWithin(step({ kind: 'mm', places: 1 }), 0.1, 1e-9);
+  });
+
+  test('labels never meet, and are there', () => {
+    const styles: readonly LengthStyle[] = DISPLAY_CHOICES.map(({ style }) => style);
+    const halves = fc.constantFrom(0.25, 0.5, 1, 2, 4, 8, 5 / 25.4, 100 / 25.4, 11.3);
+    fc.assert(
+      fc.property(halves, fc.integer({ min: 90, max: 1200 }), fc.constantFrom(...styles), (halfIn, widthPx, style) => {
+        const toMm = halfIn * MM_PER_INCH;
+        const labelPx = (mm: number) => formatDeviation(mm, style).length * 8 + 8;
+        const ticksMm = labelTicksMm({ fromMm: -toMm, toMm, widthPx }, labelPx, style);
+        expect(ticksMm.length).toBeGreaterThan(0);
+        const px = (mm: number) => ((mm + toMm) / (2 * toMm)) * widthPx;
+        for (const [index, mm] of ticksMm.entries()) {
+          const before = ticksMm[index - 1];
+          if (before === undefined) continue;
+          expect(px(mm) - labelPx(mm) / 2).toBeGreaterThanOrEqual(px(before) + labelPx(before) / 2 - 1e-6);
+        }
+        expect(new Set(ticksMm.map((mm) => formatDeviation(mm, style))).size).toBe(ticksMm.length);
+      }),
+    );
   });
 
   test('ticks are within the range, on whole steps, and never closer than asked', () => {
@@ -125,13 +160,55 @@ describe('the strip', () => {
 describe('the deviation scale', () => {
   const band = { minusMm: MM_PER_INCH / 8, plusMm: MM_PER_INCH / 8 };
 
-  test('1/16 in on a 36 in primary is at least 3 px at every usual width', () => {
-    const header = headerOf([36, 36 - 1 / 16, 34, 12]);
-    const deviationsMm = matchHeader(header).primaries.map((match) => match.deviationMm);
-    for (const widthPx of [120, 200, 300]) {
+  test('1/16 in is at least 3 px at every usual width while all are within an inch', () => {
+    const header = headerOf([36, 36 - 1 / 16, 35.25, 12]);
+    const deviationsMm = matchHeader(header).primaries.map(({ verdict, deviationMm }) =>
+      verdict === null ? null : deviationMm,
+    );
+    for (const widthPx of [300, 570, 900]) {
       const scale = deviationScale(halfSpanMm({ deviationsMm, band, style: SIXTEENTHS }), widthPx);
       expect(Math.abs(scale.x(-MM_PER_INCH / 16) - scale.x(0))).toBeGreaterThanOrEqual(3);
     }
+  });
+
+  test.each([
+    [0.2, SIXTEENTHS, 0.25],
+    [0.25, SIXTEENTHS, 0.25],
+    [0.26, SIXTEENTHS, 0.5],
+    [0.9, DECIMALS, 1],
+    [1.5, SIXTEENTHS, 2],
+    [4, SIXTEENTHS, 4],
+    [7.9, SIXTEENTHS, 8],
+    [30, SIXTEENTHS, 8],
+    [4.9 / 25.4, MILLIMETRES, 5 / 25.4],
+    [60 / 25.4, MILLIMETRES, 100 / 25.4],
+    [500 / 25.4, MILLIMETRES, 200 / 25.4],
+  ])('with one %d in off, in %o, it reaches %d in either way', (offIn, style, halfIn) => {
+    const halfMm = halfSpanMm({
+      deviationsMm: [0, -offIn * MM_PER_INCH, null],
+      band: { minusMm: 1, plusMm: 1 },
+      style,
+    });
+    expectWithin(halfMm, halfIn * MM_PER_INCH, 1e-9);
+  });
+
+  test('everything judged fits it, up to 8 in or 200 mm, with room for a figure beyond', () => {
+    const off = fc.array(fc.double({ min: -200, max: 200, noNaN: true }), { minLength: 1, maxLength: 8 });
+    fc.assert(
+      fc.property(
+        off,
+        fc.integer({ min: 250, max: 2000 }),
+        fc.constantFrom(...STYLES),
+        (deviationsMm, widthPx, style) => {
+          const scale = deviationScale(halfSpanMm({ deviationsMm, band, style }), widthPx);
+          for (const mm of deviationsMm) {
+            expect(scale.clampOf(mm)).toBeNull();
+            expect(scale.x(mm)).toBeGreaterThanOrEqual(56);
+            expect(scale.x(mm)).toBeLessThanOrEqual(widthPx - 56);
+          }
+        },
+      ),
+    );
   });
 
   test('it shows the whole band, however wide', () => {

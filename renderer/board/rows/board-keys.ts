@@ -1,6 +1,6 @@
-/** What the keys do in the chart. */
+/** What the keys do on the board. */
 
-import type { Header } from '../../core/index.ts';
+import type { Header } from '../../../core/index.ts';
 
 /** The piece pointed at or gone to: the one that is read out. */
 export interface ReadPiece {
@@ -14,29 +14,32 @@ export function pieceIdAt(header: Header, read: ReadPiece | null): string | null
   return primary?.pieces[read?.index ?? -1]?.id ?? null;
 }
 
-interface ChartKey {
+interface BoardKey {
   readonly key: string;
   readonly header: Header;
+  /** Places in the header of its primaries, in the order of the rows. */
+  readonly rows: readonly number[];
   readonly primaryId: string | null;
   readonly read: ReadPiece | null;
 }
 
 /** Up and down go from primary to primary, left and right read out its pieces, Enter chooses the one read out. */
-export function chartKey({ key, header, primaryId, read }: ChartKey): {
+export function boardKey({ key, header, rows, primaryId, read }: BoardKey): {
   readonly primaryId: string;
   readonly read: ReadPiece | null;
   readonly choose: boolean;
 } | null {
   const at = Math.max(
     0,
-    header.primaries.findIndex((primary) => primary.id === primaryId),
+    rows.findIndex((place) => header.primaries[place]?.id === primaryId),
   );
-  const rowTo = (index: number) => {
-    const primary = header.primaries[Math.min(header.primaries.length - 1, Math.max(0, index))];
+  const primaryAt = (row: number) => header.primaries[rows[row] ?? -1];
+  const rowTo = (row: number) => {
+    const primary = primaryAt(Math.min(rows.length - 1, Math.max(0, row)));
     return primary === undefined ? null : { primaryId: primary.id, read: null, choose: false };
   };
   const pieceTo = (index: number) => {
-    const primary = header.primaries[at];
+    const primary = primaryAt(at);
     if (primary === undefined || primary.pieces.length === 0) return null;
     const clamped = Math.min(primary.pieces.length - 1, Math.max(0, index));
     return { primaryId: primary.id, read: { primaryId: primary.id, index: clamped }, choose: false };
@@ -50,7 +53,7 @@ export function chartKey({ key, header, primaryId, read }: ChartKey): {
     case 'Home':
       return rowTo(0);
     case 'End':
-      return rowTo(header.primaries.length - 1);
+      return rowTo(rows.length - 1);
     case 'ArrowRight':
       return pieceTo(readAt + 1);
     case 'ArrowLeft':

@@ -1,47 +1,15 @@
-/** What is read off a match report: between which deviations the primaries lie, and which targets it suggests. */
+/** Which targets a match report suggests, and the verdict on a deviation. */
 
-import fc from 'fast-check';
-import { describe, expect, test } from 'vitest';
+import { expect, test } from 'vitest';
 import { BAND_SLACK_MM, verdictOfDeviation } from '../../../core/length/band.ts';
-import { deviationExtent, isMean, roundTarget } from '../../../core/length/deviations.ts';
 import { matchHeader } from '../../../core/length/match-header.ts';
+import { isMean, roundTarget } from '../../../core/length/target-choices.ts';
 import { inches, MM_PER_INCH, millimetres } from '../../../core/units/length.ts';
-import { expectWithin } from '../../tolerance.ts';
 import { header, primary, straight } from './header-of-pieces.ts';
 
 /** A header of primaries that are one straight each, of these lengths in inches. */
 const headerOf = (lengthsIn: readonly number[]) =>
   header(lengthsIn.map((lengthIn, index) => primary(`p${index}`, [straight(inches(lengthIn))])));
-
-describe('the bracket under the deviations', () => {
-  test('reaches from the least to the greatest, about their mean', () => {
-    // Target 36, so −1/2, 0 and −1/4 with a mean of −1/4.
-    const extent = deviationExtent(matchHeader(headerOf([35.5, 36, 35.75])));
-    expectWithin(extent?.leastMm ?? Number.NaN, -MM_PER_INCH / 2, 1e-9);
-    expectWithin(extent?.greatestMm ?? Number.NaN, 0, 1e-9);
-    expectWithin(extent?.meanMm ?? Number.NaN, -MM_PER_INCH / 4, 1e-9);
-  });
-
-  test('is as long as the spread, whatever the lengths', () => {
-    const lengthsIn = fc.array(fc.integer({ min: 1, max: 800 }), { minLength: 2, maxLength: 8 });
-    fc.assert(
-      fc.property(lengthsIn, (sixteenths) => {
-        // All within a tenth of the longest, so that all count.
-        const report = matchHeader(headerOf(sixteenths.map((count) => 720 + (count % 80)).map((count) => count / 16)));
-        const extent = deviationExtent(report);
-        if (extent === null) throw new Error('two primaries have an extent');
-        expectWithin(extent.greatestMm - extent.leastMm, report.spreadMm ?? Number.NaN, 1e-6);
-        expect(extent.meanMm).toBeGreaterThanOrEqual(extent.leastMm - 1e-6);
-        expect(extent.meanMm).toBeLessThanOrEqual(extent.greatestMm + 1e-6);
-      }),
-    );
-  });
-
-  test('is not there for fewer than two primaries', () => {
-    expect(deviationExtent(matchHeader(headerOf([])))).toBeNull();
-    expect(deviationExtent(matchHeader(headerOf([36])))).toBeNull();
-  });
-});
 
 test('a target to start typing from is the one in force, to the sixteenth or the millimetre', () => {
   expect(roundTarget({ targetMm: 35.19 * MM_PER_INCH }, 'in')).toEqual(inches(35.1875));

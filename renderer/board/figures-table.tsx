@@ -1,4 +1,4 @@
-/** The chart's figures as a table. */
+/** The board's figures as a table. */
 
 import { memo, useMemo } from 'react';
 import {
@@ -10,7 +10,7 @@ import {
   unitOf,
 } from '../../core/index.ts';
 import { useSettled } from '../ui/use-settled.ts';
-import './chart.css';
+import './board.css';
 import { FigureText } from '../ui/figure-text.tsx';
 import { verdictMark, verdictWords } from '../ui/words/verdict-words.ts';
 

@@ -1,8 +1,8 @@
 /** Where every piece of a primary lies along its strip, and what is left to the target. */
 
 import * as d3 from 'd3';
-import type { LengthStyle, MatchReport, Piece } from '../../core/index.ts';
-import { niceStepMm } from './length-ticks.ts';
+import type { LengthStyle, MatchReport, Piece } from '../../../core/index.ts';
+import { niceStepMm } from '../scale/length-ticks.ts';
 
 /** Where the tube lies in its row, in percent of the row's height. */
 export const TUBE_TOP = 22;
