@@ -64,13 +64,13 @@ function ClosedWithin({ session, header }: Pick<ShapeProps, 'session' | 'header'
   return (
     <div className="pose-fields">
       <LengthField
-        label="Counts as closed within"
+        label="Closed within a gap of"
         value={closure.gap}
         unit={unit}
         onTake={(gap) => session.apply(setClosureEdit(header, { gap }))}
       />
       <TakenField
-        label="and within a tilt of, degrees"
+        label="and a tilt of (°)"
         stored={String(closure.tiltDeg)}
         take={(text) => {
           const read = parseAngle(withDecimalPoints(text));

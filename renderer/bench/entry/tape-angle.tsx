@@ -89,7 +89,7 @@ export function TapeAngle({ piece, index, od, unit, onTake, onClose }: Props) {
       <TapeWays way={way} onChoose={setWay} />
       <div className="tape-line">
         <TextField
-          label={`Tape reads, ${unit}`}
+          label={`Tape reads (${unit})`}
           value={text}
           onChange={setText}
           autoFocus

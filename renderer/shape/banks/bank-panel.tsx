@@ -58,7 +58,7 @@ function MirrorPart({ session, header, primary }: ShapeProps) {
       <PrimaryChoices legend="Primaries" primaries={header.primaries} chosen={chosen} onChange={setChosen} />
       <div className="pose-fields">
         <ChoiceField<PlaneAxis> label="Swaps" choices={PLANES} chosen={axis} onChoose={setAxis} />
-        <DraftField form={form} name="at" label={`Plane at, ${unit}`} />
+        <DraftField form={form} name="at" label={`Plane at (${unit})`} />
       </div>
       <FormProblem form={form} />
       <div className="actions">

@@ -78,11 +78,11 @@ export function CollectorForm({ session, header, onDone }: ShapeProps & { readon
     <ShapeForm form={form} label="Collector by pattern" takeWords="Add collector" onTake={take} onClose={onDone}>
       <div className="pose-fields">
         <ChoiceField<PatternId> label="Pattern" choices={PATTERNS} chosen={patternId} onChoose={setPatternId} />
-        <DraftField form={form} name="od" label={`Inlet tube OD, ${unit}`} />
-        <DraftField form={form} name="gap" label={`Gap between tubes, ${unit}`} />
-        <DraftField form={form} name="x" label={`Middle forward, ${unit}`} />
-        <DraftField form={form} name="y" label={`Middle outboard, ${unit}`} />
-        <DraftField form={form} name="z" label={`Middle up, ${unit}`} />
+        <DraftField form={form} name="od" label={`Inlet tube OD (${unit})`} />
+        <DraftField form={form} name="gap" label={`Gap between tubes (${unit})`} />
+        <DraftField form={form} name="x" label={`Middle forward (${unit})`} />
+        <DraftField form={form} name="y" label={`Middle outboard (${unit})`} />
+        <DraftField form={form} name="z" label={`Middle up (${unit})`} />
         <ChoiceField label="Points" choices={WORDS} chosen={points} onChoose={setPoints} />
       </div>
       <label className="choice">

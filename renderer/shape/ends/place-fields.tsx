@@ -26,7 +26,7 @@ const AXES = [
 ] as const;
 
 interface PlaceProps {
-  /** Before the name of each axis: "Port 2" gives "Port 2 forward, in". */
+  /** Before the name of each axis: "Port 2" gives "Port 2 forward (in)". */
   readonly label: string;
   readonly place: Place;
   readonly unit: LengthUnit;
@@ -39,7 +39,7 @@ export function PlaceFields({ label, place, unit, onTake }: PlaceProps) {
       {AXES.map(([axis, name]) => (
         <TakenField
           key={axis}
-          label={`${label} ${name}, ${unit}`}
+          label={`${label} ${name} (${unit})`}
           stored={formatTyped(place[axis], unit)}
           take={(text) => {
             const read = parseSignedLength(withDecimalPoints(text), unit);

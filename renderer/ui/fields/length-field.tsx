@@ -23,7 +23,7 @@ interface Props {
 export function LengthField({ label, value, unit, onTake }: Props) {
   return (
     <TakenField
-      label={`${label}, ${unit}`}
+      label={`${label} (${unit})`}
       stored={formatTyped(value, unit)}
       take={(text) => {
         const read = parseLength(withDecimalPoints(text), unit);
