@@ -7,9 +7,9 @@ import type { BoardOrder } from './board-order.ts';
 import { BoardAxis } from './scale/board-axis.tsx';
 import type { BoardScales } from './scale/use-board-scales.ts';
 
-const ORDERS: readonly { readonly id: BoardOrder; readonly name: string }[] = [
-  { id: 'port', name: 'As listed' },
-  { id: 'miss', name: 'By miss' },
+const ORDERS: readonly { readonly id: BoardOrder; readonly name: string; readonly shown: string }[] = [
+  { id: 'port', name: 'As listed in the header', shown: 'As listed' },
+  { id: 'miss', name: 'By miss, the farthest off first', shown: 'By miss' },
 ];
 
 interface Props {
@@ -25,7 +25,7 @@ export function BoardHead({ scales, style, order, onOrder }: Props) {
       <div className="board-order">
         <ChoiceMenu label="Order of the rows" choices={ORDERS} chosen={order} onChoose={onOrder}>
           <ArrowDownUp className="icon" aria-hidden="true" size="1em" />{' '}
-          <span className="board-order-word">{ORDERS.find(({ id }) => id === order)?.name}</span>
+          <span className="board-order-word">{ORDERS.find(({ id }) => id === order)?.shown}</span>
         </ChoiceMenu>
       </div>
       <div className="board-track" ref={scales.trackRef}>
