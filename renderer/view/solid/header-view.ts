@@ -38,7 +38,8 @@ const EDGE_PX = { other: 1.5, inHand: 2.5 } as const;
 export class HeaderView {
   readonly #renderer: WebGLRenderer;
   readonly #canvas: HTMLCanvasElement;
-  readonly #onLost: () => void;
+  /** Told when WebGL goes away. */
+  onLost: () => void;
   readonly #world = new ThreeScene();
   readonly #camera = new OrthographicCamera();
   readonly #materials = new ViewMaterials();
@@ -48,10 +49,10 @@ export class HeaderView {
   #state: HeaderViewState | null = null;
   #frames = 0;
 
-  /** Throws where WebGL cannot be had; `onLost` is told when it goes away later. */
+  /** Throws where WebGL cannot be had. */
   constructor(canvas: HTMLCanvasElement, onLost: () => void) {
     this.#canvas = canvas;
-    this.#onLost = onLost;
+    this.onLost = onLost;
     this.#renderer = new WebGLRenderer({
       canvas,
       antialias: !isSoftwareGraphics(),
@@ -110,22 +111,31 @@ export class HeaderView {
     return { primaryId: tube.tube.primaryId, pieceId: tube.pieceAt(hit.faceIndex ?? 0) };
   }
 
-  /** Gives everything back, the drawing context included; returns what the renderer still counts, which is nothing. */
-  dispose(): ViewCounts {
+  get canvas(): HTMLCanvasElement {
+    return this.#canvas;
+  }
+
+  /** Gives back all that it shows; returns what the renderer still counts, which is nothing. It can be shown anew. */
+  clear(): ViewCounts {
+    for (const [primaryId, object] of this.#tubes) this.#remove(primaryId, object);
+    this.#showCaps(null);
+    this.#removeFurniture();
+    this.#state = null;
+    return this.counts;
+  }
+
+  /** Gives everything back, the drawing context included. */
+  dispose(): void {
     this.#canvas.removeEventListener('webglcontextlost', this.#lost);
-    for (const tube of this.#tubes.values()) tube.dispose();
-    this.#furniture?.dispose();
-    this.#caps?.dispose();
+    this.clear();
     this.#materials.dispose();
-    const left = this.counts;
     this.#renderer.dispose();
     this.#renderer.forceContextLoss();
-    return left;
   }
 
   readonly #lost = (event: Event): void => {
     event.preventDefault();
-    this.#onLost();
+    this.onLost();
   };
 
   #showScene(scene: Scene, before: Scene | null): void {
@@ -144,10 +154,15 @@ export class HeaderView {
     for (const object of this.#tubes.values()) object.select(scene.selection);
     const isSameFurniture = before !== null && furnitureKey(before) === furnitureKey(scene);
     if (isSameFurniture) return;
-    if (this.#furniture !== null) this.#world.remove(this.#furniture.group);
-    this.#furniture?.dispose();
+    this.#removeFurniture();
     this.#furniture = new FurnitureObject(scene, this.#materials);
     this.#world.add(this.#furniture.group);
+  }
+
+  #removeFurniture(): void {
+    if (this.#furniture !== null) this.#world.remove(this.#furniture.group);
+    this.#furniture?.dispose();
+    this.#furniture = null;
   }
 
   #showCaps(section: SectionCut | null): void {

@@ -97,10 +97,17 @@ function useHover(primaryAt: (xPx: number, yPx: number) => string | null) {
   return [hoveredId, handlers] as const;
 }
 
-/**
- * Makes the view before the first layout effect that shows anything in it, and takes it down again. The canvas is made with it:
- * one whose context was given back can never be drawn on again.
- */
+/** Waits for the next header: a drawing context takes longer to make than all that is drawn with it. */
+let parked: HeaderView | null = null;
+
+function takeView(onLost: () => void): HeaderView {
+  const view = parked ?? new HeaderView(document.createElement('canvas'), onLost);
+  parked = null;
+  view.onLost = onLost;
+  return view;
+}
+
+/** Puts the view in its place before the first layout effect that shows anything in it, and takes it away again. */
 function useHeaderView(
   place: { readonly current: HTMLElement | null },
   view: { current: HeaderView | null },
@@ -110,19 +117,28 @@ function useHeaderView(
   lost.current = onLost;
   useLayoutEffect(() => {
     const holder = place.current;
-    const canvas = document.createElement('canvas');
-    holder?.append(canvas);
+    let isLost = false;
+    const lose = () => {
+      isLost = true;
+      lost.current();
+    };
     try {
-      view.current = new HeaderView(canvas, () => lost.current());
+      view.current = takeView(lose);
+      holder?.append(view.current.canvas);
     } catch {
       // Three throws where the browser gives no context; the flat views say the same things.
-      lost.current();
+      lose();
     }
     return () => {
-      const left = view.current?.dispose();
+      const used = view.current;
       view.current = null;
-      canvas.remove();
-      if (holder !== null && left !== undefined) showCounts(holder, left);
+      if (used === null) return;
+      used.canvas.remove();
+      const left = used.clear();
+      // One whose context has gone away can never be drawn on again.
+      if (isLost || parked !== null) used.dispose();
+      else parked = used;
+      if (holder !== null) showCounts(holder, left);
     };
   }, [place, view]);
 }
