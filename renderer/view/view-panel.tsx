@@ -138,7 +138,7 @@ function useFlatInstead() {
   return { isFlat, isLost, showsFlat: isFlat || isLost, setIsFlat, lose, retry };
 }
 
-/** The scene of the header as it was last painted, gaps included: nothing of it is worked out in the frame of an edit. */
+/** The scene of the header, gaps included. Who shows it hands over a header that is painted already. */
 function useScene({ header, preview, primaryId, pieceId }: Omit<Props, 'onPick'>): Scene {
   const shown = preview ?? header;
   const clearances = useMemo(() => headerClearances(shown), [shown]);
