@@ -190,7 +190,7 @@ export { stockRows } from './stock/stock-rows.ts';
 export type { StorageFault, StorageProblem } from './storage-problem.ts';
 // Units
 export { degreesOf, radiansOf, roundedTo } from './units/angle.ts';
-export { readDecimalCommas } from './units/decimal-comma.ts';
+export { readCommaColumns, readDecimalCommas } from './units/decimal-comma.ts';
 export { formatAngle, formatAngleBare, formatSignedAngle } from './units/format-angle.ts';
 export { formatCut } from './units/format-cut.ts';
 export {

@@ -27,7 +27,49 @@ export function readDecimalCommas(text: string): CommasRead {
  * Whether the texts of one column show that their commas are decimal: one of them has other than three digits after its only
  * comma, so that it cannot stand between thousands, and none has a point or several commas in a number. Linear.
  */
-export function hasDecimalCommas(column: readonly string[]): boolean {
+function hasDecimalCommas(column: readonly string[]): boolean {
   if (column.some((text) => /\d\.\d|\d,\d+,\d/.test(text))) return false;
   return column.some((text) => [...text.matchAll(COMMA_NUMBER)].some(([, , places = '']) => places.length !== 3));
+}
+
+export interface CommaColumns {
+  /** The rows with points in place of decimal commas. */
+  readonly rows: readonly (readonly string[])[];
+  /** The numbers that had one, as they stood. */
+  readonly numbers: readonly string[];
+}
+
+/** More columns than any list has; bounds the work on a hostile file. */
+const COLUMNS_LOOKED_AT = 64;
+
+/**
+ * The rows of a table with decimal commas read in the columns that show that theirs are decimal, or in all.
+ * @param holdsWords whether a column, from 0, holds names or notes, in which a comma is a comma
+ * @param isDecimal whether the language writes decimal commas, so that no column has to show it
+ */
+export function readCommaColumns(
+  rows: readonly (readonly string[])[],
+  { holdsWords, isDecimal }: { readonly holdsWords: (column: number) => boolean; readonly isDecimal: boolean },
+): CommaColumns {
+  const width = rows.reduce((most, { length }) => Math.max(most, Math.min(length, COLUMNS_LOOKED_AT)), 0);
+  const decimal = Array.from({ length: width }, (_none, column) => {
+    if (holdsWords(column)) return false;
+    const figures = rows.flatMap((row) => row[column] ?? []).filter(holdsFigures);
+    return isDecimal || hasDecimalCommas(figures);
+  });
+  const numbers: string[] = [];
+  const read = rows.map((row) =>
+    row.map((cell, column) => {
+      if (decimal[column] !== true || !cell.includes(',') || !holdsFigures(cell)) return cell;
+      const commas = readDecimalCommas(cell);
+      numbers.push(...commas.numbers);
+      return commas.text;
+    }),
+  );
+  return { rows: read, numbers };
+}
+
+/** Whether a cell holds figures as the entry line takes them, and no words. */
+function holdsFigures(cell: string): boolean {
+  return /\d/.test(cell) && !/\p{L}/u.test(cell.replaceAll(/mm|in|deg|[sbprx]/gi, ''));
 }

@@ -139,8 +139,15 @@ export const filePreviewSchema = z.discriminatedUnion('kind', [
     kind: z.literal('parts'),
     primaries: z.array(primaryDocument),
     refused: z.array(refusedLineSchema),
+    commas: z.array(z.string()),
   }),
-  z.strictObject({ kind: z.literal('stock'), items: z.array(stockItem), refused: z.array(refusedLineSchema) }),
+  z.strictObject({
+    kind: z.literal('stock'),
+    items: z.array(stockItem),
+    refused: z.array(refusedLineSchema),
+    /** The first numbers whose comma was read as a decimal point. */
+    commas: z.array(z.string()),
+  }),
 ]);
 
 export const storedStockItemSchema = z.strictObject({ item: stockItem, revision });

@@ -1,6 +1,13 @@
 /** What a file that the user chose holds, read without keeping anything of it. */
 
-import { assertNever, readHeaderBytes, readPartsRows, readStockRows, success } from '../../core/index.ts';
+import {
+  assertNever,
+  readCommaColumns,
+  readHeaderBytes,
+  readPartsRows,
+  readStockRows,
+  success,
+} from '../../core/index.ts';
 import type { RequestOf } from '../bridge/contract.ts';
 import type { Answer } from '../bridge/dispatcher.ts';
 import { readCsv } from './csv.ts';
@@ -15,14 +22,28 @@ export function previewFile({ bytes, expect, unit }: ChosenFile, newId: () => st
     const header = readHeaderBytes(bytes);
     return header.ok ? success({ kind: 'header', header: header.value }) : header;
   }
-  const rows = readCsv(bytes);
-  if (!rows.ok) return rows;
+  const typed = readCsv(bytes);
+  if (!typed.ok) return typed;
+  // A file says nothing of the language that it was written in, so its columns have to show it.
+  const { rows, numbers } = readCommaColumns(typed.value, { holdsWords: wordColumns(typed.value), isDecimal: false });
+  const commas = numbers.slice(0, COMMAS_TOLD);
   switch (expect) {
     case 'parts':
-      return success({ kind: 'parts', ...readPartsRows(rows.value, { unit, newId }) });
+      return success({ kind: 'parts', ...readPartsRows(rows, { unit, newId }), commas });
     case 'stock':
-      return success({ kind: 'stock', ...readStockRows(rows.value, { unit, newId }) });
+      return success({ kind: 'stock', ...readStockRows(rows, { unit, newId }), commas });
     default:
       return assertNever(expect);
   }
+}
+
+/** So many show how the rest was read. */
+const COMMAS_TOLD = 3;
+
+/** Headings of columns in which a comma is a comma, in parts lists and stock lists. */
+const WORD_HEADINGS = new Set(['primary', 'kind', 'state', 'locked', 'note', 'material']);
+
+function wordColumns(rows: readonly (readonly string[])[]): (column: number) => boolean {
+  const headings = rows.find((row) => row.some((cell) => cell.trim() !== '')) ?? [];
+  return (column) => WORD_HEADINGS.has((headings[column] ?? '').trim().toLowerCase());
 }

@@ -79,10 +79,10 @@ function SearchFields({ texts, unit, problems, firstField, onChange }: FieldsPro
   return (
     <search className="archive-search">
       {field('words', 'Search name, note, material')}
-      {field('od', `Tube OD, ${unit}`)}
+      {field('od', `Tube OD (${unit})`)}
       {field('cylinders', 'Primaries')}
-      {field('targetFrom', `Target from, ${unit}`)}
-      {field('targetTo', `Target to, ${unit}`)}
+      {field('targetFrom', `Target from (${unit})`)}
+      {field('targetTo', `Target to (${unit})`)}
     </search>
   );
 }

@@ -2,6 +2,7 @@
 
 import { describeProblem, type LengthUnit, mmOf, parseLength } from '../../core/index.ts';
 import type { RequestOf } from '../../electron/bridge/contract.ts';
+import { withDecimalPoints } from '../ui/fields/typed-numbers.ts';
 
 export type ArchiveSearch = RequestOf<'searchArchive'>;
 
@@ -34,7 +35,7 @@ export function readSearch(texts: SearchTexts, unit: LengthUnit): ReadSearch {
   const problems: SearchProblems = {};
   const lengthMm = (field: 'od' | 'targetFrom' | 'targetTo') => {
     if (texts[field].trim() === '') return null;
-    const read = parseLength(texts[field], unit);
+    const read = parseLength(withDecimalPoints(texts[field]), unit);
     if (!read.ok) problems[field] = read.problems.map(describeProblem).join(' ');
     return read.ok ? mmOf(read.value) : null;
   };

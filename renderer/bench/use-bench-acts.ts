@@ -27,7 +27,7 @@ import {
 import type { HeaderSession } from '../session/header-session.ts';
 import { writesDecimalComma } from '../ui/fields/typed-numbers.ts';
 import { type Notice, useNotice } from '../ui/notices.tsx';
-import { wordsFor } from '../ui/words/problem-words.ts';
+import { commasWords, wordsFor } from '../ui/words/problem-words.ts';
 import { BEFORE_FIRST, type BenchView, idsAbove, primaryBy } from './bench-view.ts';
 import type { PieceAct } from './grid/grid-keys.ts';
 import { onlyCell, selectedRows } from './grid/row-selection.ts';
@@ -182,8 +182,7 @@ function pasteAt({ session, view, notice }: Saying, text: string, at: number, go
   const done = edit === null ? null : session.apply(edit);
   if (done?.ok === false) return wordsFor(done.problems);
   if (goesOn) goOnAfter(view, read.pieces);
-  const commas = read.commas.slice(0, 3).map((number) => `${number} is ${number.replace(',', '.')}`);
-  if (commas.length > 0) notice({ text: `Commas read as decimals: ${commas.join(', ')}.` });
+  if (read.commas.length > 0) notice({ text: commasWords(read.commas) });
   return null;
 }
 

@@ -12,6 +12,7 @@ import {
 import type { HeaderSession } from '../session/header-session.ts';
 import { ChoiceField } from '../ui/fields/choice-field.tsx';
 import { LengthField, TakenField } from '../ui/fields/length-field.tsx';
+import { withDecimalPoints } from '../ui/fields/typed-numbers.ts';
 import { countOf } from '../ui/words/spoken.ts';
 import { BUDGETS_MS, type MoveSettings } from './move-settings.ts';
 
@@ -53,7 +54,7 @@ export function MoveOptionsPanel({ session, header, stock, settings, onSet }: Pr
         label={`Minimum clearance (${unit})`}
         stored={clearanceKept === null ? 'any' : formatTyped(clearanceKept, unit)}
         take={(text) => {
-          const read = /^(?:any)?$/i.test(text.trim()) ? success(null) : parseLength(text, unit);
+          const read = /^(?:any)?$/i.test(text.trim()) ? success(null) : parseLength(withDecimalPoints(text), unit);
           if (read.ok) onSet({ clearanceKept: read.value });
           return read;
         }}

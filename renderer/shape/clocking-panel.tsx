@@ -27,6 +27,7 @@ import { ChoiceField } from '../ui/fields/choice-field.tsx';
 import { ClockingDial } from '../ui/fields/clocking-dial.tsx';
 import { TakenField } from '../ui/fields/length-field.tsx';
 import { TextField } from '../ui/fields/text-field.tsx';
+import { withDecimalPoints } from '../ui/fields/typed-numbers.ts';
 import { FigureText } from '../ui/figure-text.tsx';
 import { wordsFor } from '../ui/words/problem-words.ts';
 import type { ShapeProps } from './shape-props.ts';
@@ -64,7 +65,7 @@ function ClockBend(props: BendProps) {
             label="Clocking (°)"
             stored={bend.clockingDeg === null ? '' : formatTypedAngle(bend.clockingDeg)}
             take={(text) => {
-              const read = parseAngle(text);
+              const read = parseAngle(withDecimalPoints(text));
               return read.ok ? clock(read.value) : read;
             }}
           />
@@ -104,7 +105,7 @@ function MarkField({
       label={`Mark round the tube (${unit})`}
       stored={bend.clockingDeg === null ? '' : String(Number(inUnit))}
       take={(text) => {
-        const read = parseSignedLength(text, unit);
+        const read = parseSignedLength(withDecimalPoints(text), unit);
         return read.ok ? onClock(roundedTo(clockingFromMark(odMm, mmOf(read.value)), 2)) : read;
       }}
     />
@@ -121,7 +122,7 @@ function GaugePart({ onClock }: { readonly onClock: (deg: number) => Result<unkn
   const [own, setOwn] = useState('');
   const [lookingFrom, setLookingFrom] = useState<LookingFrom>('port');
   const [problem, setProblem] = useState<string | null>(null);
-  const [beforeDeg, bendDeg] = [parseAngle(before), parseAngle(own)];
+  const [beforeDeg, bendDeg] = [parseAngle(withDecimalPoints(before)), parseAngle(withDecimalPoints(own))];
   const result =
     beforeDeg.ok && bendDeg.ok
       ? roundedTo(clockingFromGauge({ beforeDeg: beforeDeg.value, bendDeg: bendDeg.value, lookingFrom }), 2)

@@ -19,6 +19,7 @@ import {
 } from '../../core/index.ts';
 import { Button } from '../ui/button.tsx';
 import { LengthField, TakenField } from '../ui/fields/length-field.tsx';
+import { withDecimalPoints } from '../ui/fields/typed-numbers.ts';
 import { FigureText } from '../ui/figure-text.tsx';
 import { closedWords, closureWords } from '../ui/words/closure-words.ts';
 import { wordsFor } from '../ui/words/problem-words.ts';
@@ -63,16 +64,16 @@ function ClosedWithin({ session, header }: Pick<ShapeProps, 'session' | 'header'
   return (
     <div className="pose-fields">
       <LengthField
-        label="Counts as closed within"
+        label="Closed within a gap of"
         value={closure.gap}
         unit={unit}
         onTake={(gap) => session.apply(setClosureEdit(header, { gap }))}
       />
       <TakenField
-        label="and within a tilt of, degrees"
+        label="and a tilt of (°)"
         stored={String(closure.tiltDeg)}
         take={(text) => {
-          const read = parseAngle(text);
+          const read = parseAngle(withDecimalPoints(text));
           if (!read.ok) return read;
           return session.apply(setClosureEdit(header, { tiltDeg: read.value }));
         }}

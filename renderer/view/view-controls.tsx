@@ -1,6 +1,6 @@
 /** Buttons for everything that hand and keys can do to the picture, the section and the switch to flat views. */
 
-import { Maximize, Rotate3d, Slice, ZoomIn, ZoomOut } from 'lucide-react';
+import { Columns3, Maximize, Rotate3d, Slice, ZoomIn, ZoomOut } from 'lucide-react';
 import { useId, useState } from 'react';
 import { Toolbar } from 'react-aria-components';
 import { formatLength, type LengthStyle } from '../../core/index.ts';
@@ -64,9 +64,13 @@ export function ViewControls(props: Props) {
             />
           </>
         )}
-        <Button look="quiet" onPress={() => onFlat(!isFlat)}>
-          {isFlat ? 'In space' : 'Flat views'}
-        </Button>
+        {isFlat ? (
+          <Button look="quiet" onPress={() => onFlat(false)}>
+            In space
+          </Button>
+        ) : (
+          <IconButton Icon={Columns3} name="Flat views" onPress={() => onFlat(true)} />
+        )}
       </Toolbar>
       {isFlat || drawer !== 'turn' ? null : <TurnControls camera={camera} onCamera={free} />}
       {isFlat || drawer !== 'section' ? null : <SectionControls {...props} />}

@@ -15,7 +15,7 @@ afterAll(async () => await app.end());
 /** Cells of the first primary's row: name, pieces, length, deviation, verdict. */
 const firstRow = () => app.page.locator('.figures tbody tr').first().locator('th, td').allTextContents();
 /** The same length as the heading of the primary in hand has it, without its unit. */
-const lengthInHeading = async () => (await app.page.locator('.primary-length').textContent())?.replace(/ (in|mm)$/, '');
+const lengthInHeading = async () => (await app.page.locator('.primary-length').textContent())?.replace(/"$| mm$/, '');
 
 test('out of sight it follows an edit, and in sight it says the same', async () => {
   const [, pieces, lengthBefore] = await firstRow();

@@ -44,7 +44,7 @@ describe('poses by keyboard', () => {
     headerId = await openDemo(app);
     const { page } = app;
     await command(page, 'Ports');
-    const place = page.getByLabel('Port forward, in');
+    const place = page.getByLabel('Port forward (in)');
     await tabTo(page, place);
     await retype(page, '1 1/2');
     await expect.poll(async () => (await stored()).primaries[0]?.port?.at.x).toEqual({ value: 1.5, unit: 'in' });

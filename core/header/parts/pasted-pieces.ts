@@ -8,11 +8,10 @@
 
 import { readPastedRows } from '../../spreadsheet/read-rows.ts';
 import { clipboardText } from '../../spreadsheet/write-rows.ts';
-import { hasDecimalCommas, readDecimalCommas } from '../../units/decimal-comma.ts';
+import { readCommaColumns } from '../../units/decimal-comma.ts';
 import type { Length } from '../../units/length.ts';
 import type { Piece } from '../header.ts';
 import {
-  COLUMNS_LIMIT,
   cellsOf,
   columnNamed,
   type Heading,
@@ -54,44 +53,17 @@ export function readPastedPieces(text: string, context: PasteContext): PastedPie
     return { pieces: [], refused: [{ line: 1, column: null, problem }], commas: [] };
   }
   const typed = readPastedRows(text, { mostRows: ROWS_LIMIT + 2 });
-  const { rows, commas } = readCommasOfColumns(typed, context.decimalComma === true);
-  return { ...readRows(rows, context), commas };
-}
-
-/** Decimal commas as points, in the columns that show that theirs are decimal, or in all of them; but not in notes and names. */
-function readCommasOfColumns(
-  rows: readonly (readonly string[])[],
-  isDecimal: boolean,
-): { readonly rows: readonly (readonly string[])[]; readonly commas: readonly string[] } {
-  const width = Math.min(COLUMNS_LIMIT, Math.max(0, ...rows.map(({ length }) => length)));
-  const hasHeadings = namesColumns(rows);
-  const decimal = Array.from({ length: width }, (_none, column) => {
-    const cells = rows.flatMap((row) => row[column] ?? []);
-    const figures = cells.filter(holdsFigures);
-    const holdsWords = hasHeadings
-      ? WORD_HEADINGS.has(headingOf(rows, column))
-      : column === STRAIGHT_ORDER.indexOf('note');
-    return !holdsWords && figures.length > 0 && (isDecimal || hasDecimalCommas(figures));
+  const hasHeadings = namesColumns(typed);
+  const { rows, numbers } = readCommaColumns(typed, {
+    holdsWords: (column) =>
+      hasHeadings ? isWordHeading(headingOf(typed, column)) : column === STRAIGHT_ORDER.indexOf('note'),
+    isDecimal: context.decimalComma === true,
   });
-  const commas: string[] = [];
-  const read = rows.map((row) =>
-    row.map((cell, column) => {
-      if (decimal[column] !== true || !holdsFigures(cell)) return cell;
-      const { text, numbers } = readDecimalCommas(cell);
-      commas.push(...numbers);
-      return text;
-    }),
-  );
-  return { rows: read, commas };
+  return { ...readRows(rows, context), commas: numbers };
 }
 
-/** Whether a cell holds figures as the entry line takes them, and no words, in which a comma is a comma. */
-function holdsFigures(cell: string): boolean {
-  return /\d/.test(cell) && !/\p{L}/u.test(cell.replaceAll(/mm|in|deg|[sbprx]/gi, ''));
-}
-
-/** Columns whose cells are words, whatever they look like. */
-const WORD_HEADINGS: ReadonlySet<string | null> = new Set(['note', 'primary']);
+/** A column whose cells are words, whatever they look like. */
+const isWordHeading = (heading: string | null) => heading === 'note' || heading === 'primary';
 
 /** The first row with anything in it; empty when there is none. */
 function firstRowOf(rows: readonly (readonly string[])[]): readonly string[] {

@@ -25,8 +25,8 @@ const SPOKEN: Readonly<Record<string, string>> = {
   r: 'r, CLR',
   p: 'p, pie cut',
   x: 'x, pies',
-  mm: 'millimetres',
-  in: 'inches',
+  mm: 'mm, millimetres',
+  in: 'in, inches',
 };
 
 /** Keys do not take the focus, so that the caret stays where it is typed. */

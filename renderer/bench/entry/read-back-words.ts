@@ -11,7 +11,7 @@ import {
   mmOf,
   type Piece,
 } from '../../../core/index.ts';
-import { clockingWords } from '../../ui/words/piece-words.ts';
+import { clockingWords, cutWords } from '../../ui/words/piece-words.ts';
 import { countOf } from '../../ui/words/spoken.ts';
 import { verdictWords } from '../../ui/words/verdict-words.ts';
 
@@ -37,13 +37,13 @@ export function noteWords({ notes }: EntryReadBack, style: LengthStyle): string 
 
 /** A CLR is told only where it is not the header's own. */
 function pieceWords(piece: Piece, { display, clr }: Header['settings']): string {
-  if (piece.kind === 'straight') return `straight ${formatLength(mmOf(piece.length), display)}`;
+  if (piece.kind === 'straight') return `straight ${cutWords(piece.length, display)}`;
   const shape =
     piece.kind === 'bend'
       ? `bend ${formatAngle(piece.angleDeg)}`
       : `pie-cut ${formatAngle(piece.angleDeg)} in ${countOf(piece.pies, 'pie')}`;
   const isUsualClr = mmOf(piece.clr) === mmOf(clr);
-  const radius = isUsualClr ? '' : `, CLR ${formatLength(mmOf(piece.clr), display)}`;
+  const radius = isUsualClr ? '' : `, CLR ${cutWords(piece.clr, display)}`;
   return `${shape}, ${clockingWords(piece.clockingDeg)}${radius}`;
 }
 

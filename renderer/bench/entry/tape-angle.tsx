@@ -21,6 +21,7 @@ import {
 } from '../../../core/index.ts';
 import { Button } from '../../ui/button.tsx';
 import { TextField } from '../../ui/fields/text-field.tsx';
+import { withDecimalPoints } from '../../ui/fields/typed-numbers.ts';
 import { wordsFor } from '../../ui/words/problem-words.ts';
 
 export type TapeWay = 'outsideArc' | 'insideArc' | 'chord';
@@ -41,7 +42,7 @@ export interface TapedBend {
 
 /** Degrees, to the hundredth: a tape does not say more. */
 export function angleByTape({ way, text, unit, clr, od }: TapedBend): Result<number, Problem> {
-  const tape = parseLength(text, unit);
+  const tape = parseLength(withDecimalPoints(text), unit);
   if (!tape.ok) return failure(...tape.problems);
   const measuredMm = mmOf(tape.value);
   const bend = { clrMm: mmOf(clr), odMm: mmOf(od) };
@@ -88,7 +89,7 @@ export function TapeAngle({ piece, index, od, unit, onTake, onClose }: Props) {
       <TapeWays way={way} onChoose={setWay} />
       <div className="tape-line">
         <TextField
-          label={`Tape reads, ${unit}`}
+          label={`Tape reads (${unit})`}
           value={text}
           onChange={setText}
           autoFocus

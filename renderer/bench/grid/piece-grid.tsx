@@ -75,7 +75,7 @@ export function PieceGrid(props: Props) {
         aria-rowcount={pieces.length + 1}
         {...gridEvents(reach)}
       >
-        <GridHead unit={unitOf(style)} />
+        <GridHead unit={unitOf(style)} isFrozen={props.isFrozen} />
         <tbody>
           {pieces.map((piece, index) => (
             <PieceRow
@@ -177,12 +177,17 @@ function useFieldCommits(
 }
 
 /** The unit stands once, in the heading of each column of lengths. */
-function GridHead({ unit }: { readonly unit: string }) {
+function GridHead({ unit, isFrozen }: { readonly unit: string; readonly isFrozen: boolean }) {
   return (
     <thead>
       <tr aria-rowindex={1}>
         {COLUMNS.map((column) => (
-          <th key={column} scope="col" className={`cell-${column}`}>
+          <th
+            key={column}
+            scope="col"
+            className={`cell-${column}`}
+            title={column === 'number' && !isFrozen ? 'Drag a number to move its row' : undefined}
+          >
             {COLUMN_NAMES[column]}
             {column === 'clr' || column === 'run' ? <span className="column-unit"> ({unit})</span> : null}
           </th>

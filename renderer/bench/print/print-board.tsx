@@ -43,7 +43,7 @@ export function PrintBoard({ header, report }: Props) {
         <tr>
           <th scope="col">Primary</th>
           <th scope="col">
-            <svg viewBox={`0 0 ${WIDTH} ${ROW}`} role="img" aria-label={`Off the target, ${unitOf(style)}`}>
+            <svg viewBox={`0 0 ${WIDTH} ${ROW}`} role="img" aria-label={`Off the target (${unitOf(style)})`}>
               {ticks.map((mm) => (
                 <text key={mm} x={scale.x(mm)} y={ROW - 4} fontSize={10} textAnchor="middle">
                   <SvgFigureText text={formatDeviation(mm, style)} />

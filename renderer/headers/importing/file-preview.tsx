@@ -12,6 +12,7 @@ import {
 } from '../../../core/index.ts';
 import { FigureText } from '../../ui/figure-text.tsx';
 import { StripPreview, stripsOf } from '../../ui/strip-preview.tsx';
+import { commasWords } from '../../ui/words/problem-words.ts';
 import { countOf } from '../../ui/words/spoken.ts';
 import type { Preview } from './given-preview.ts';
 import { StockPreview } from './stock-preview.tsx';
@@ -81,6 +82,7 @@ export function FilePreview({ preview, openHeader }: FilePreviewProps) {
       return (
         <>
           <RefusedLines refused={preview.refused} />
+          <CommasRead commas={preview.commas} />
           <PrimariesTable primaries={preview.primaries} shrinkageMm={0} style={FINE} />
           <p className="muted">{renamedWords(preview, openHeader)}</p>
         </>
@@ -89,10 +91,16 @@ export function FilePreview({ preview, openHeader }: FilePreviewProps) {
       return (
         <>
           <RefusedLines refused={preview.refused} />
+          <CommasRead commas={preview.commas} />
           <StockPreview items={preview.items} />
         </>
       );
   }
+}
+
+/** How the columns with decimal commas were read, by the first of them. */
+function CommasRead({ commas }: { readonly commas: readonly string[] }) {
+  return commas.length === 0 ? null : <p>{commasWords(commas)}</p>;
 }
 
 interface PrimariesTableProps {

@@ -4,6 +4,7 @@ import { useState } from 'react';
 import { type MirrorPlane, mirrorBank, mirroredCopy, parseSignedLength, unitOf } from '../../../core/index.ts';
 import { Button } from '../../ui/button.tsx';
 import { ChoiceField } from '../../ui/fields/choice-field.tsx';
+import { withDecimalPoints } from '../../ui/fields/typed-numbers.ts';
 import { wordsFor } from '../../ui/words/problem-words.ts';
 import { DraftField, FormProblem, useDraftForm } from '../draft-field.tsx';
 import type { ShapeProps } from '../shape-props.ts';
@@ -35,7 +36,7 @@ function MirrorPart({ session, header, primary }: ShapeProps) {
   const [axis, setAxis] = useState<PlaneAxis>('y');
   const form = useDraftForm({ at: '0' });
   const act = (isCopy: boolean) => {
-    const at = parseSignedLength(form.texts.at, unit);
+    const at = parseSignedLength(withDecimalPoints(form.texts.at), unit);
     if (!at.ok) {
       form.setProblem({ field: 'at', words: wordsFor(at.problems) });
       return;
@@ -57,7 +58,7 @@ function MirrorPart({ session, header, primary }: ShapeProps) {
       <PrimaryChoices legend="Primaries" primaries={header.primaries} chosen={chosen} onChange={setChosen} />
       <div className="pose-fields">
         <ChoiceField<PlaneAxis> label="Swaps" choices={PLANES} chosen={axis} onChoose={setAxis} />
-        <DraftField form={form} name="at" label={`Plane at, ${unit}`} />
+        <DraftField form={form} name="at" label={`Plane at (${unit})`} />
       </div>
       <FormProblem form={form} />
       <div className="actions">

@@ -17,6 +17,7 @@ import {
   upFor,
 } from '../../../core/index.ts';
 import { ChoiceField } from '../../ui/fields/choice-field.tsx';
+import { withDecimalPoints } from '../../ui/fields/typed-numbers.ts';
 import { wordsFor } from '../../ui/words/problem-words.ts';
 import { DraftField, ShapeForm, useDraftForm } from '../draft-field.tsx';
 import type { ShapeProps } from '../shape-props.ts';
@@ -55,7 +56,7 @@ export function CollectorForm({ session, header, onDone }: ShapeProps & { readon
   const form = useDraftForm(textsAtStart(header));
   const read = (name: (typeof FIELDS)[number]): Length | null => {
     const parse = name === 'od' || name === 'gap' ? parseLength : parseSignedLength;
-    const length = parse(form.texts[name], unit);
+    const length = parse(withDecimalPoints(form.texts[name]), unit);
     if (!length.ok) form.setProblem({ field: name, words: wordsFor(length.problems) });
     return length.ok ? length.value : null;
   };
@@ -77,11 +78,11 @@ export function CollectorForm({ session, header, onDone }: ShapeProps & { readon
     <ShapeForm form={form} label="Collector by pattern" takeWords="Add collector" onTake={take} onClose={onDone}>
       <div className="pose-fields">
         <ChoiceField<PatternId> label="Pattern" choices={PATTERNS} chosen={patternId} onChoose={setPatternId} />
-        <DraftField form={form} name="od" label={`Inlet tube OD, ${unit}`} />
-        <DraftField form={form} name="gap" label={`Gap between tubes, ${unit}`} />
-        <DraftField form={form} name="x" label={`Middle forward, ${unit}`} />
-        <DraftField form={form} name="y" label={`Middle outboard, ${unit}`} />
-        <DraftField form={form} name="z" label={`Middle up, ${unit}`} />
+        <DraftField form={form} name="od" label={`Inlet tube OD (${unit})`} />
+        <DraftField form={form} name="gap" label={`Gap between tubes (${unit})`} />
+        <DraftField form={form} name="x" label={`Middle forward (${unit})`} />
+        <DraftField form={form} name="y" label={`Middle outboard (${unit})`} />
+        <DraftField form={form} name="z" label={`Middle up (${unit})`} />
         <ChoiceField label="Points" choices={WORDS} chosen={points} onChoose={setPoints} />
       </div>
       <label className="choice">

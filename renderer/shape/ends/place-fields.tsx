@@ -17,6 +17,7 @@ import {
 } from '../../../core/index.ts';
 import { ChoiceField } from '../../ui/fields/choice-field.tsx';
 import { TakenField } from '../../ui/fields/length-field.tsx';
+import { withDecimalPoints } from '../../ui/fields/typed-numbers.ts';
 
 const AXES = [
   ['x', 'forward'],
@@ -25,7 +26,7 @@ const AXES = [
 ] as const;
 
 interface PlaceProps {
-  /** Before the name of each axis: "Port 2" gives "Port 2 forward, in". */
+  /** Before the name of each axis: "Port 2" gives "Port 2 forward (in)". */
   readonly label: string;
   readonly place: Place;
   readonly unit: LengthUnit;
@@ -38,10 +39,10 @@ export function PlaceFields({ label, place, unit, onTake }: PlaceProps) {
       {AXES.map(([axis, name]) => (
         <TakenField
           key={axis}
-          label={`${label} ${name}, ${unit}`}
+          label={`${label} ${name} (${unit})`}
           stored={formatTyped(place[axis], unit)}
           take={(text) => {
-            const read = parseSignedLength(text, unit);
+            const read = parseSignedLength(withDecimalPoints(text), unit);
             return read.ok ? onTake({ ...place, [axis]: read.value }) : read;
           }}
         />

@@ -17,6 +17,7 @@ import {
   unitOf,
 } from '../../../core/index.ts';
 import { ChoiceField } from '../../ui/fields/choice-field.tsx';
+import { withDecimalPoints, writesDecimalComma } from '../../ui/fields/typed-numbers.ts';
 import { wordsFor } from '../../ui/words/problem-words.ts';
 import { primaryTitle } from '../../ui/words/verdict-words.ts';
 import { DraftField, ShapeForm, useDraftForm } from '../draft-field.tsx';
@@ -25,11 +26,11 @@ import type { ShapeProps } from '../shape-props.ts';
 const WORDS = DIRECTIONS.map(([word]) => ({ id: word, name: word }));
 const USUAL_SPACING = { in: '4', mm: '100' } as const;
 
-/** One length, or several with a semicolon or a comma between. */
+/** One length, or several with a semicolon between; or a comma, where that is no decimal one. */
 function readSpacings(text: string, unit: LengthUnit): Result<readonly Length[], Problem> {
   const spacings: Length[] = [];
-  for (const part of text.split(/[;,]/)) {
-    const read = parseLength(part, unit);
+  for (const part of text.split(writesDecimalComma() ? /;/ : /[;,]/)) {
+    const read = parseLength(withDecimalPoints(part), unit);
     if (!read.ok) return failure(...read.problems);
     spacings.push(read.value);
   }

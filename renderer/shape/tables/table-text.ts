@@ -45,7 +45,7 @@ function shownLra(primary: Primary, style: LengthStyle): Result<ShownTable, Prob
   const length = (mm: number) => formatLengthBare(mm, style);
   const angle = (deg: number) => formatAngleBare(deg);
   return success({
-    columns: [`length, ${unit}`, 'rotation', 'angle', `CLR, ${unit}`],
+    columns: [`length (${unit})`, 'rotation', 'angle', `CLR (${unit})`],
     rows: [
       ...table.rows.map((row) => [
         length(row.lengthMm),
@@ -77,7 +77,7 @@ function shownXyz(primary: Primary, style: LengthStyle): Result<ShownTable, Prob
   const unit = unitOf(style);
   const length = (mm: number) => formatLengthBare(mm, style);
   return success({
-    columns: [`forward, ${unit}`, `outboard, ${unit}`, `up, ${unit}`, `CLR, ${unit}`],
+    columns: [`forward (${unit})`, `outboard (${unit})`, `up (${unit})`, `CLR (${unit})`],
     rows: table.points.map(({ xMm, yMm, zMm, clrMm }) => [
       length(xMm),
       length(yMm),

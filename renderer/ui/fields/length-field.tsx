@@ -11,6 +11,7 @@ import {
 } from '../../../core/index.ts';
 import { wordsFor } from '../words/problem-words.ts';
 import { TextField } from './text-field.tsx';
+import { withDecimalPoints } from './typed-numbers.ts';
 
 interface Props {
   readonly label: string;
@@ -22,10 +23,10 @@ interface Props {
 export function LengthField({ label, value, unit, onTake }: Props) {
   return (
     <TakenField
-      label={`${label}, ${unit}`}
+      label={`${label} (${unit})`}
       stored={formatTyped(value, unit)}
       take={(text) => {
-        const read = parseLength(text, unit);
+        const read = parseLength(withDecimalPoints(text), unit);
         return read.ok ? onTake(read.value) : read;
       }}
     />

@@ -3,11 +3,13 @@
 import {
   assertNever,
   formatAngle,
+  formatCut,
   formatLength,
-  formatLengthBare,
+  type Length,
   type LengthStyle,
   mmOf,
   type Piece,
+  unitOf,
 } from '../../../core/index.ts';
 
 export function pieceName(piece: Piece): string {
@@ -25,7 +27,14 @@ export function pieceName(piece: Piece): string {
 
 /** What fits on the strip: the length of a straight, the angle of a bend. */
 export function segmentLabel(piece: Piece, style: LengthStyle): string {
-  return piece.kind === 'straight' ? formatLengthBare(mmOf(piece.length), style) : formatAngle(piece.angleDeg);
+  return piece.kind === 'straight' ? formatCut(mmOf(piece.length), style).text : formatAngle(piece.angleDeg);
+}
+
+/** A size with its unit, as fine as it is cut, and with a sign in front where the nearest figure is not it: `4 29/32"`, `≈2 3/4"`. */
+export function cutWords(length: Length, style: LengthStyle): string {
+  const { text, fineness } = formatCut(mmOf(length), style);
+  const unit = unitOf(style);
+  return `${fineness === 'rounded' ? '≈' : ''}${text}${unit === 'in' ? '"' : ` ${unit}`}`;
 }
 
 export function clockingWords(clockingDeg: number | null): string {
@@ -41,7 +50,7 @@ export function readOutPiece(
   const run = `run ${formatLength(place.runMm, style)}`;
   const length = formatLength(place.lengthMm, style);
   const start = `Piece ${place.index + 1}: ${pieceName(piece)}`;
-  if (piece.kind === 'straight') return `${start} ${length}, ${run}, ${piece.state}`;
-  const shape = `${formatAngle(piece.angleDeg)}, CLR ${formatLength(mmOf(piece.clr), style)}`;
+  if (piece.kind === 'straight') return `${start} ${cutWords(piece.length, style)}, ${run}, ${piece.state}`;
+  const shape = `${formatAngle(piece.angleDeg)}, CLR ${cutWords(piece.clr, style)}`;
   return `${start} ${shape}, ${clockingWords(piece.clockingDeg)}, ${length} long, ${run}, ${piece.state}`;
 }

@@ -8,3 +8,9 @@ export function wordsFor(problems: readonly Problem[]): string {
   const rest = problems.length - shown.length;
   return [...shown, ...(rest > 0 ? [`And ${rest} more.`] : [])].join(' ');
 }
+
+/** How decimal commas were read, by the first few numbers that had one: "Commas read as decimals: 57,5 is 57.5." */
+export function commasWords(numbers: readonly string[]): string {
+  const shown = numbers.slice(0, 3).map((number) => `${number} is ${number.replace(',', '.')}`);
+  return `Commas read as decimals: ${shown.join(', ')}.`;
+}

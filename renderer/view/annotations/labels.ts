@@ -93,12 +93,13 @@ function setOutside(
   return labels.map((label) => {
     const half = widthPx(label.text, textPx) / 2;
     const [roomLeft, roomRight] = [left - textPx - 2 * half, size.widthPx - right - textPx - 2 * half];
-    const isNearLeft = label.atX < (left + right) / 2;
-    const isLeft = isNearLeft ? roomLeft >= 0 || roomRight < 0 : roomRight < 0 && roomLeft >= 0;
-    const x = isLeft ? Math.max(half, left - half - textPx) : Math.min(size.widthPx - half, right + half + textPx);
+    const y = Math.max(textPx, Math.min(size.heightPx - textPx, label.atY));
     // The axes have the lower left corner.
-    const foot = x - half < CORNER_TEXTS * textPx ? CORNER_TEXTS * textPx : 0;
-    return { ...label, x, y: Math.max(textPx, Math.min(size.heightPx - foot - textPx, label.atY)) };
+    const isAtAxes = y > size.heightPx - CORNER_TEXTS * textPx;
+    const isNearLeft = label.atX < (left + right) / 2 && !isAtAxes;
+    const isLeft = isNearLeft ? roomLeft >= 0 || roomRight < 0 : roomRight < 0 && roomLeft >= 0 && !isAtAxes;
+    const x = isLeft ? Math.max(half, left - half - textPx) : Math.min(size.widthPx - half, right + half + textPx);
+    return { ...label, x, y };
   });
 }
 

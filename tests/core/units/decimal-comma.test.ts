@@ -1,7 +1,7 @@
 /** Decimal commas: what is one, and when a column shows that its commas are decimal. */
 
 import { expect, test } from 'vitest';
-import { hasDecimalCommas, readDecimalCommas } from '../../../core/units/decimal-comma.ts';
+import { readCommaColumns, readDecimalCommas } from '../../../core/units/decimal-comma.ts';
 
 test.each([
   ['2,5', '2.5', ['2,5']],
@@ -25,5 +25,25 @@ test.each<[string, readonly string[], boolean]>([
   ['no comma', ['57', '60'], false],
   ['nothing', [], false],
 ])('a column with %s', (_name, column, isDecimal) => {
-  expect(hasDecimalCommas(column)).toBe(isDecimal);
+  const rows = column.map((cell) => [cell]);
+  const read = readCommaColumns(rows, { holdsWords: () => false, isDecimal: false });
+  const points = rows.map(([cell = '']) => [cell.replace(',', '.')]);
+  expect(read.rows).toEqual(isDecimal ? points : rows);
+  expect(read.numbers).toEqual(isDecimal ? column.filter((cell) => cell.includes(',')) : []);
+});
+
+test('columns are judged each for itself, words are left alone, and the language settles the rest', () => {
+  const rows = [
+    ['57,5', '1,500', 'bend, 2,5 of it', '2,5'],
+    ['60', '2,250', '3', '4'],
+  ];
+  const holdsWords = (column: number) => column === 3;
+  expect(readCommaColumns(rows, { holdsWords, isDecimal: false })).toEqual({
+    rows: [
+      ['57.5', '1,500', 'bend, 2,5 of it', '2,5'],
+      ['60', '2,250', '3', '4'],
+    ],
+    numbers: ['57,5'],
+  });
+  expect(readCommaColumns(rows, { holdsWords, isDecimal: true }).numbers).toEqual(['57,5', '1,500', '2,250']);
 });

@@ -204,6 +204,24 @@ describe('files', () => {
     expect(preview.refused.map((r) => [r.line, r.column])).toEqual([[4, 'length']]);
   });
 
+  test('a column that shows that its commas are decimal is read so, and the preview says how', async () => {
+    const shop = openShop();
+    const csv = 'primary;kind;length;note\r\n1;straight;57,25;2,5 over\r\n1;straight;60;\r\n';
+    const preview = await shop.must('previewFile', {
+      fileName: 'a.csv',
+      content: base64(csv),
+      expect: 'parts',
+      unit: 'mm',
+    });
+    if (preview.kind !== 'parts') throw new Error('not parts');
+    expect(preview.refused).toEqual([]);
+    expect(preview.primaries[0]?.pieces).toMatchObject([
+      { length: { value: 57.25, unit: 'mm' }, note: '2,5 over' },
+      { length: { value: 60, unit: 'mm' } },
+    ]);
+    expect(preview.commas).toEqual(['57,25']);
+  });
+
   test('a file that is not what it should be is refused whole', async () => {
     const shop = openShop();
     const ask = (content: Buffer, expectKind: 'header' | 'parts' | 'stock') =>

@@ -53,7 +53,7 @@ test('a finished header is in the archive with its figures and drawing, and does
 
 test('it is found by words, tube, primaries and length, and not by others', async () => {
   for (const [label, fits, doesNot] of [
-    [/^Words/, 'climb', 'circuit'],
+    [/^Search name/, 'climb', 'circuit'],
     [/^Tube OD/, '1 3/4', '1 7/8'],
     [/^Primaries/, '4', '8'],
     [/^Target from/, '30', '50'],

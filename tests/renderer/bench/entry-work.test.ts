@@ -146,7 +146,7 @@ describe('the keypad', () => {
     await benchWith(app, [straight('a', 1)]);
     await showKeypad();
     const lines: readonly (readonly string[])[] = [
-      ['5', '7', 'millimetres'],
+      ['5', '7', 'mm, millimetres'],
       ['p, pie cut', '9', '0', 'x, pies', '5', 'space', '4', '5'],
       ['equals, the piece before once more'],
       ['1', 'feet mark', '2', 'inch mark'],
@@ -197,6 +197,27 @@ describe('a size that the display would put off', () => {
   });
 });
 
+test('where the language writes a decimal comma it is read, and said; where it does not, it is refused', async () => {
+  await benchWith(app, [straight('a', 1)]);
+  await enterLine(app.page, '2,5');
+  await app.page.getByRole('alert').getByText(/comma/).waitFor();
+  expect(await sizes()).toEqual(['1']);
+  const german = await launchApp({ browser: app.browser, context: { locale: 'de-DE' } });
+  try {
+    await benchWith(german, [straight('a', 1)]);
+    await german.page.keyboard.type('2,5; b22,5');
+    const said = german.page.locator('.read-back-note');
+    await expect.poll(() => said.textContent()).toContain('2,5 is 2.5');
+    await german.page.keyboard.press('Enter');
+    await cell(german.page, 0, 2).click();
+    await german.page.keyboard.type('3,25');
+    await german.page.keyboard.press('Enter');
+    await expect.poll(() => column(german.page, 'size')).toEqual(['3 1/4', '2 1/2', '22.5°']);
+  } finally {
+    await german.end();
+  }
+});
+
 describe('a cell that cannot be read', () => {
   test.each([
     [1366, 768, 'desk'],
@@ -215,7 +236,7 @@ describe('a cell that cannot be read', () => {
       );
       const inSight = async () => {
         const field = await app.page.getByRole('textbox', { name: /^Size of piece 3$/ }).boundingBox();
-        const reason = await app.page.getByRole('alert').boundingBox();
+        const reason = await app.page.locator('.problem-row .field-problem').boundingBox();
         const frame = await app.page.locator('.grid-frame').boundingBox();
         if (field === null || reason === null || frame === null) return 'missing';
         const [low, high] = [Math.max(0, frame.y), Math.min(height, frame.y + frame.height)];
@@ -226,7 +247,7 @@ describe('a cell that cannot be read', () => {
       await type('4 1/z');
       await press('Enter');
       await expect.poll(inSight).toBe('in sight');
-      expect(await app.page.getByRole('alert').textContent()).toContain('4 1/2.');
+      expect(await app.page.locator('.problem-row').textContent()).toContain('4 1/2.');
       await press('Escape');
       // Left by going far away, it is taken or refused there.
       await cell(app.page, 2, 2).focus();

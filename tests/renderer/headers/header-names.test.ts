@@ -46,16 +46,19 @@ test('a file is taken for what its ending and the screen suggest', () => {
 
 test('a header made of a parts list is one that the file format takes', () => {
   const primaries = demoPrimaries();
-  const header = headerOfParts({ kind: 'parts', primaries, refused: [] }, { fileName: 'left bank.csv', unit: 'mm' });
+  const header = headerOfParts(
+    { kind: 'parts', primaries, refused: [], commas: [] },
+    { fileName: 'left bank.csv', unit: 'mm' },
+  );
   expect(header).toMatchObject({ name: 'left bank', settings: { display: { kind: 'mm' } } });
   expect(nameFromFile('.csv')).toBe('Imported parts');
   expect(nameFromFile(`${'x'.repeat(300)}.csv`)).toHaveLength(120);
 });
 
 test('there is no button for importing nothing', () => {
-  expect(acceptWords({ kind: 'parts', primaries: [], refused: [] })).toBeNull();
-  expect(acceptWords({ kind: 'stock', items: [], refused: [] })).toBeNull();
-  expect(acceptWords({ kind: 'parts', primaries: demoPrimaries().slice(0, 1), refused: [] })).toBe(
+  expect(acceptWords({ kind: 'parts', primaries: [], refused: [], commas: [] })).toBeNull();
+  expect(acceptWords({ kind: 'stock', items: [], refused: [], commas: [] })).toBeNull();
+  expect(acceptWords({ kind: 'parts', primaries: demoPrimaries().slice(0, 1), refused: [], commas: [] })).toBe(
     'Make a header of 1 primary',
   );
 });
@@ -83,13 +86,13 @@ test('a name of the list is kept where it is free, and says what it becomes wher
   const given = namesInHeader(header, named(first ?? '', second ?? '', '7'));
   expect(new Set([first, second, ...given]).size).toBe(5);
   expect(given[2]).toBe('7');
-  const preview: Preview = { kind: 'parts', primaries: demoPrimaries().slice(0, 1), refused: [] };
+  const preview: Preview = { kind: 'parts', primaries: demoPrimaries().slice(0, 1), refused: [], commas: [] };
   expect(renamedWords(preview, header)).toContain(`${first} becomes `);
   expect(renamedWords(preview, newHeader({ id: 'h', name: 'Left bank' }))).toBeNull();
 });
 
 test('a parts list is offered to the open header only, and not to a finished one', () => {
-  const preview: Preview = { kind: 'parts', primaries: demoPrimaries().slice(0, 1), refused: [] };
+  const preview: Preview = { kind: 'parts', primaries: demoPrimaries().slice(0, 1), refused: [], commas: [] };
   const open = newHeader({ id: 'h', name: 'Left bank' });
   expect(addWords(preview, open)).toBe('Add 1 primary to Left bank');
   expect(addWords(preview, null)).toBeNull();
