@@ -111,7 +111,7 @@ const TABLE = {
     name: 'Tables and other bank',
     group: 'View',
     menu: 'header',
-    words: 'figures LRA XYZ mirror compare chart numbers',
+    words: 'figures LRA XYZ mirror compare numbers',
   },
   settingsPanel: {
     name: 'Header settings',

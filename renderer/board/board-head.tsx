@@ -8,7 +8,7 @@ import { BoardAxis } from './scale/board-axis.tsx';
 import type { BoardScales } from './scale/use-board-scales.ts';
 
 const ORDERS: readonly { readonly id: BoardOrder; readonly name: string; readonly shown: string }[] = [
-  { id: 'port', name: 'As in the header', shown: 'As listed' },
+  { id: 'port', name: 'As listed in the header', shown: 'As listed' },
   { id: 'miss', name: 'By miss, the farthest off first', shown: 'By miss' },
 ];
 

@@ -175,6 +175,18 @@ const outOfReach = (page: Page) =>
       .map((element) => element.getAttribute('aria-label') ?? element.textContent?.trim() ?? element.tagName);
   });
 
+/** Words at the bars of the board that the edge of their place cuts off. */
+const cutWords = (page: Page) =>
+  page.evaluate(() =>
+    [...document.querySelectorAll('.board-words')]
+      .filter((words) => {
+        const box = words.getBoundingClientRect();
+        const place = (words.closest('.board-track') ?? words).getBoundingClientRect();
+        return box.left < place.left - 1 || box.right > place.right + 1 || words.scrollHeight > words.clientHeight + 2;
+      })
+      .map((words) => words.textContent),
+  );
+
 describe('1.4.4 and 1.4.10: at', () => {
   test.each([
     ['200 % of 1366 x 768', 683, 384],
@@ -186,6 +198,7 @@ describe('1.4.4 and 1.4.10: at', () => {
     await settled(page);
     expect(await wider(page)).toBe('');
     expect(await outOfReach(page)).toEqual([]);
+    expect(await cutWords(page)).toEqual([]);
     await entryLine(page).scrollIntoViewIfNeeded();
     await entryLine(page).fill('1 1/2');
     await page.keyboard.press('Enter');

@@ -16,7 +16,7 @@ export function describeEntryNote(note: EntryNote, style: LengthStyle): string {
     case 'smallAngle':
       return `${formatAngle(note.angleDeg)} is less than 1°: check the angle.`;
     case 'fractionAngle':
-      return `${note.text} is read as a fraction, ${formatAngle(note.angleDeg)}: for a clocking type a space, as in b${note.text.replace('/', ' ')}.`;
+      return `${note.text} is read as the fraction, ${formatAngle(note.angleDeg)}: for a clocking type b${note.text.replace('/', ' ')}.`;
     case 'wideClr':
       return `The CLR is ${tenths(note.diameters)} tube diameters: check it and its unit.`;
     case 'tightClr':

@@ -39,12 +39,17 @@ export function entryNotes(
   pieces: readonly (QuickPiece | Piece)[],
   context: NotesContext,
 ): readonly EntryNote[] {
-  const notes = [
+  const notes: readonly EntryNote[] = [
     ...commaNotes(text, context),
     ...pieces.flatMap((piece) => shapeNotes(piece, mmOf(context.od))),
     ...fractionNotes(text),
   ];
-  return notes.filter((note, index) => notes.findIndex(({ kind }) => kind === note.kind) === index);
+  // A fraction typed for an angle is why the angle is small, and says more.
+  const isExplained = ({ kind }: EntryNote) =>
+    kind === 'smallAngle' && notes.some((note) => note.kind === 'fractionAngle');
+  return notes.filter(
+    (note, index) => !isExplained(note) && notes.findIndex(({ kind }) => kind === note.kind) === index,
+  );
 }
 
 function commaNotes(text: string, { decimalComma }: NotesContext): readonly EntryNote[] {

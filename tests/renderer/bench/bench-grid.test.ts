@@ -271,7 +271,7 @@ test('text that could not be read waits with its reason while another primary or
   const field = app.page.getByRole('textbox', { name: 'Size of piece 2' });
   await field.waitFor();
   expect(await field.inputValue()).toBe('400');
-  expect(await app.page.getByRole('alert').textContent()).toMatch(/400.*360/);
+  expect(await app.page.locator('.problem-row').textContent()).toMatch(/400.*360/);
   // It does not take the caret from the line.
   await expect.poll(() => entryLine(app.page).evaluate((line) => line === document.activeElement)).toBe(true);
   await field.fill('40');

@@ -35,8 +35,7 @@ describe('odd lines are taken with a word', () => {
 
   test('an angle and a clocking run together by a slash are told with the line that was meant', () => {
     const said = sentences('b90/180').join(' ');
-    expect(said).toContain('90/180 is read as a fraction, 0.5°');
-    expect(said).toContain('b90 180');
+    expect(said).toBe('90/180 is read as the fraction, 0.5°: for a clocking type b90 180.');
   });
 
   test('a decimal comma says how it was read', () => {
