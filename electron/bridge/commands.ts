@@ -101,7 +101,7 @@ const TABLE = {
   portsPanel: { name: 'Ports and inlets', group: 'View', menu: 'header', words: 'pose collector shape row pattern' },
   clockingPanel: { name: 'Clocking', group: 'View', menu: 'header', words: 'dial gauge mark turn bend' },
   fitPanel: {
-    name: 'Fit: closure and clearance',
+    name: 'Fit: clearance and closure',
     group: 'View',
     menu: 'header',
     words: 'gap clash tilt inlet minimum shape',
