@@ -7,6 +7,7 @@ const NAMED: Readonly<Record<CallName, true>> = {
   start: true,
   savePreferences: true,
   listHeaders: true,
+  lookAtHeaders: true,
   createHeader: true,
   openHeader: true,
   readHistory: true,

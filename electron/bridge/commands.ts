@@ -101,7 +101,7 @@ const TABLE = {
   portsPanel: { name: 'Ports and inlets', group: 'View', menu: 'header', words: 'pose collector shape row pattern' },
   clockingPanel: { name: 'Clocking', group: 'View', menu: 'header', words: 'dial gauge mark turn bend' },
   fitPanel: {
-    name: 'Fit: closure and clearance',
+    name: 'Fit: clearance and closure',
     group: 'View',
     menu: 'header',
     words: 'gap clash tilt inlet minimum shape',
@@ -111,7 +111,7 @@ const TABLE = {
     name: 'Tables and other bank',
     group: 'View',
     menu: 'header',
-    words: 'figures LRA XYZ mirror compare chart numbers',
+    words: 'figures LRA XYZ mirror compare numbers',
   },
   settingsPanel: {
     name: 'Header settings',

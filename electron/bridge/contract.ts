@@ -37,6 +37,11 @@ export const contract = {
     request: z.strictObject({ place: z.enum(['bench', 'bin']) }),
     response: z.strictObject({ headers: z.array(headerSummarySchema) }),
   },
+  /** Headers as they stand, for the pictures of a list; those that cannot be read are left out. Nothing is remembered of it. */
+  lookAtHeaders: {
+    request: z.strictObject({ headerIds: z.array(idSchema).max(40) }),
+    response: z.strictObject({ headers: z.array(headerDocument) }),
+  },
   createHeader: {
     request: z.strictObject({ requestId, name: nameSchema, from: z.enum(['blank', 'demo']) }),
     response: openedHeaderSchema,

@@ -35,7 +35,7 @@ export function Bar(props: Props) {
       {session === null ? null : (
         <>
           <SaveMarkLine session={session} />
-          {screen.kind === 'bench' ? <UndoButtons /> : null}
+          {screen.kind === 'bench' ? <UndoButtons session={session} /> : null}
           <UnitMenu session={session} />
         </>
       )}

@@ -24,12 +24,6 @@ interface Props {
 }
 
 export function HeaderMenu({ name, state }: Props) {
-  const commands = useCommandList();
-  const items = ITEMS.map((item) => {
-    const command = commands.find(({ id }) => id === item.id);
-    const why = command === undefined ? 'Not on this screen.' : (command.unavailable ?? null);
-    return { ...item, why, run: command?.run };
-  });
   const shown = state === null ? name : `${name}, ${state}`;
   return (
     <MenuTrigger>
@@ -38,28 +32,41 @@ export function HeaderMenu({ name, state }: Props) {
         <ChevronDown className="icon" aria-hidden="true" />
       </Button>
       <Popover className="popover" placement="bottom start">
-        <Menu
-          className="menu"
-          aria-label={`Header ${name}`}
-          disabledKeys={items.filter(({ why }) => why !== null).map(({ id }) => id)}
-          // The menu gives the focus back to the name first; what is run may move it on.
-          onAction={(key) => requestAnimationFrame(() => items.find(({ id }) => id === key)?.run?.())}
-        >
-          {items.map(({ id, word, Icon, why }) => {
-            const [key] = COMMANDS[id].keys ?? [];
-            return (
-              <MenuItem key={id} id={id} className="menu-item" textValue={word}>
-                <Icon className="icon" aria-hidden="true" />
-                <span className="menu-word">
-                  {word}
-                  {why === null ? null : <span className="muted">{`: ${why}`}</span>}
-                </span>
-                {key === undefined ? null : <kbd className="key">{showChord(key)}</kbd>}
-              </MenuItem>
-            );
-          })}
-        </Menu>
+        <HeaderMenuItems name={name} />
       </Popover>
     </MenuTrigger>
+  );
+}
+
+/** Drawn while the menu is open only: what the commands say changes with every edit. */
+function HeaderMenuItems({ name }: Pick<Props, 'name'>) {
+  const commands = useCommandList();
+  const items = ITEMS.map((item) => {
+    const command = commands.find(({ id }) => id === item.id);
+    const why = command === undefined ? 'Not on this screen.' : (command.unavailable ?? null);
+    return { ...item, why, run: command?.run };
+  });
+  return (
+    <Menu
+      className="menu"
+      aria-label={`Header ${name}`}
+      disabledKeys={items.filter(({ why }) => why !== null).map(({ id }) => id)}
+      // The menu gives the focus back to the name first; what is run may move it on.
+      onAction={(key) => requestAnimationFrame(() => items.find(({ id }) => id === key)?.run?.())}
+    >
+      {items.map(({ id, word, Icon, why }) => {
+        const [key] = COMMANDS[id].keys ?? [];
+        return (
+          <MenuItem key={id} id={id} className="menu-item" textValue={word}>
+            <Icon className="icon" aria-hidden="true" />
+            <span className="menu-word">
+              {word}
+              {why === null ? null : <span className="muted">{`: ${why}`}</span>}
+            </span>
+            {key === undefined ? null : <kbd className="key">{showChord(key)}</kbd>}
+          </MenuItem>
+        );
+      })}
+    </Menu>
   );
 }

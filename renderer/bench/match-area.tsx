@@ -31,7 +31,7 @@ export function MatchArea({ bench, primary, order, onOrder }: Props) {
         preview={moves.preview}
         primaryId={primary.id}
         pieceId={view.piece?.id ?? null}
-        onSelect={bench.selectInChart}
+        onSelect={bench.selectOnBoard}
         order={order}
         onOrder={onOrder}
         acts={isFrozen ? null : acts}

@@ -40,7 +40,7 @@ export function useBench(session: HeaderSession, entryRef: RefObject<HTMLInputEl
     if (cellPrimaryOfDraft(session) === null) entryRef.current?.focus();
     session.takeDraft();
   }, [session, entryRef]);
-  const selectInChart = useCallback(
+  const selectOnBoard = useCallback(
     (primaryId: string, pieceId: string | null) => {
       selectPrimary(primaryId);
       const pieces = session.getState().header.primaries.find((candidate) => candidate.id === primaryId)?.pieces ?? [];
@@ -49,5 +49,5 @@ export function useBench(session: HeaderSession, entryRef: RefObject<HTMLInputEl
     },
     [session, selectPrimary, change],
   );
-  return { header, report, view, acts, moves, primary, stock, clrs, isFrozen, focusEntry, selectInChart };
+  return { header, report, view, acts, moves, primary, stock, clrs, isFrozen, focusEntry, selectOnBoard };
 }

@@ -18,6 +18,17 @@ export const SCREEN_KEYS = [
     ],
   },
   {
+    title: 'Match board',
+    lines: [
+      { does: 'Primary above or below', chords: ['ArrowUp', 'ArrowDown'] },
+      { does: 'Read out its pieces', chords: ['ArrowLeft', 'ArrowRight'] },
+      { does: 'Take the piece read out in hand', chords: ['Enter'] },
+      { does: 'Rename the primary', chords: ['F2'] },
+      { does: 'Move the primary up or down', chords: ['Alt+ArrowUp', 'Alt+ArrowDown'] },
+      { does: 'All that can be done with the primary', chords: ['Shift+F10'] },
+    ],
+  },
+  {
     title: 'Pieces',
     lines: [
       { does: 'Move between cells', chords: ['ArrowUp', 'ArrowDown', 'ArrowLeft', 'ArrowRight'] },

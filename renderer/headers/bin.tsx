@@ -3,7 +3,8 @@
 import { useState } from 'react';
 import { Button } from '../ui/button.tsx';
 import { countOf } from '../ui/words/spoken.ts';
-import { aboutHeader, type HeaderSummary } from './header-row.tsx';
+import { aboutHeader } from './header-row.tsx';
+import type { HeaderSummary } from './header-summary.ts';
 
 interface Props {
   readonly headers: readonly HeaderSummary[];

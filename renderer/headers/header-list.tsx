@@ -10,8 +10,8 @@ import { writeScreen } from '../ui/screen.ts';
 import { countOf } from '../ui/words/spoken.ts';
 import { Bin } from './bin.tsx';
 import { FirstStart } from './first-start.tsx';
-import type { HeaderSummary } from './header-row.tsx';
 import { HeaderRows } from './header-rows.tsx';
+import type { HeaderSummary } from './header-summary.ts';
 import { freeHeaderName, NewHeaderLine } from './new-header-line.tsx';
 import './headers.css';
 

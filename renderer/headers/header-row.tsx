@@ -1,16 +1,18 @@
 /** One header in the list: its name opens it, the rest says how far it is, and More holds what else can be done. */
 
 import { useState } from 'react';
-import type { ResponseOf } from '../../electron/bridge/contract.ts';
 import { Button } from '../ui/button.tsx';
 import { ActionMenu } from '../ui/fields/choice-menu.tsx';
 import { RenameLine } from '../ui/fields/rename-line.tsx';
+import { StripPreview } from '../ui/strip-preview.tsx';
 import { countOf, showTime } from '../ui/words/spoken.ts';
-
-export type HeaderSummary = ResponseOf<'listHeaders'>['headers'][number];
+import type { HeaderSummary } from './header-summary.ts';
+import type { HeaderPicture } from './use-header-pictures.ts';
 
 interface Props {
   readonly summary: HeaderSummary;
+  /** Null: not read yet, or nothing to draw. */
+  readonly picture: HeaderPicture | null;
   readonly onOpen: () => void;
   readonly onRename: (name: string) => void;
   readonly onDuplicate: () => void;
@@ -25,11 +27,14 @@ export function aboutHeader(summary: HeaderSummary): string {
 }
 
 export function HeaderRow(props: Props) {
-  const { summary } = props;
+  const { summary, picture } = props;
   const [renaming, setRenaming] = useState(false);
   const finished = summary.state === 'finished';
   return (
     <li className="header-row">
+      <div className="header-thumbnail" aria-hidden="true">
+        {picture === null ? null : <StripPreview primaries={picture.strips} title="" />}
+      </div>
       {renaming ? (
         <RenameLine
           name={summary.name}
@@ -46,6 +51,7 @@ export function HeaderRow(props: Props) {
           <p className="muted">{aboutHeader(summary)}</p>
         </div>
       )}
+      <p className="header-tally">{picture?.tally ?? ''}</p>
       <ActionMenu
         label={`More for ${summary.name}`}
         acts={[

@@ -1,6 +1,6 @@
 /** The headers on the bench, latest first, with a search once there are more than one looks through. */
 
-import { useState } from 'react';
+import { useMemo, useState } from 'react';
 import { renameHeaderEdit } from '../../core/index.ts';
 import { useBridge } from '../host/host-bridge.ts';
 import { useHeaderActs } from '../session/header-acts.ts';
@@ -9,8 +9,10 @@ import type { OpenedHeader } from '../session/session-state.ts';
 import { Button } from '../ui/button.tsx';
 import { TextField } from '../ui/fields/text-field.tsx';
 import { useNotice } from '../ui/notices.tsx';
-import { HeaderRow, type HeaderSummary } from './header-row.tsx';
+import { HeaderRow } from './header-row.tsx';
+import type { HeaderSummary } from './header-summary.ts';
 import { renameHeader } from './rename-header.ts';
+import { type HeaderPicture, useHeaderPictures } from './use-header-pictures.ts';
 
 interface Props {
   readonly headers: readonly HeaderSummary[];
@@ -36,8 +38,10 @@ export function HeaderRows(props: Props) {
   const { headers } = props;
   const [words, setWords] = useState('');
   const [limit, setLimit] = useState(SHOWN_AT_ONCE);
-  const found = namedLike(headers, words);
+  const found = useMemo(() => namedLike(headers, words), [headers, words]);
   const rest = found.length - limit;
+  const shown = useMemo(() => found.slice(0, limit), [found, limit]);
+  const pictureOf = useHeaderPictures(shown);
   return (
     <>
       {headers.length > WORTH_SEARCHING ? (
@@ -46,8 +50,8 @@ export function HeaderRows(props: Props) {
         </div>
       ) : null}
       <ul className="plain-list">
-        {found.slice(0, limit).map((summary) => (
-          <ActingRow key={summary.headerId} {...props} summary={summary} />
+        {shown.map((summary) => (
+          <ActingRow key={summary.headerId} {...props} summary={summary} picture={pictureOf(summary)} />
         ))}
       </ul>
       {found.length === 0 ? <p role="status">No header has that in its name.</p> : null}
@@ -62,12 +66,13 @@ export function HeaderRows(props: Props) {
 
 function ActingRow({
   summary,
+  picture,
   session,
   readAgain,
   onOpen,
   onOpened,
   onGone,
-}: Props & { readonly summary: HeaderSummary }) {
+}: Props & { readonly summary: HeaderSummary; readonly picture: HeaderPicture | null }) {
   const acts = useHeaderActs();
   const bridge = useBridge();
   const say = useNotice();
@@ -97,6 +102,7 @@ function ActingRow({
   return (
     <HeaderRow
       summary={summary}
+      picture={picture}
       onOpen={() => onOpen(headerId)}
       onRename={(name) => void rename(name)}
       onDuplicate={() => void duplicate()}

@@ -1,4 +1,4 @@
-/** Help for the work on the bench: entering pieces, reading the chart, targets, odd pieces, changing things. */
+/** Help for the work on the bench: entering pieces, reading the board, targets, odd pieces, changing things. */
 
 import { demoHeader } from '../../core/index.ts';
 import { StripPreview, stripsOf } from '../ui/strip-preview.tsx';
@@ -63,14 +63,24 @@ const READ: HelpPage = {
     <>
       <StripPreview primaries={demoStrips} title="The strips of the demo header" />
       <p>
-        Each primary is a strip, drawn to one scale: plain for straights, hatched for bends, crossed for pie cuts.
-        Beside it, the second scale shows only how far it is from the target, so that 1/16 in can be seen on a tube of
-        36 in. The shaded strip is the tolerance band.
+        The board has a row for each primary. Its pieces are drawn in small: plain for straights, hatched for bends; the
+        row in hand shows them whole. The bar beside them goes from the target to where the tube ends, all bars on one
+        scale. The shaded strip is the tolerance band.
       </p>
       <p>
-        A mark left of the band means short, one in the band means in band, one to the right means long. The word and
-        the figure stand beside it, so nothing depends on colour. An arrow at the edge means that the mark is off the
-        scale; the figure still holds.
+        A bar to the left means short, to the right long. A mark, a word and the figure stand at its end, so nothing
+        depends on colour. OK means within the band, its edges included. An arrow means that the end is off the scale;
+        the figure still holds.
+      </p>
+      <p>
+        A hollow bar belongs to a primary that is still being built: a piece is only planned, its end is short of its
+        inlet by more than the shortest straight, or, without an inlet, more than a tenth of the target is to go. It
+        says how much there is to go and has no verdict. Nor has the primary that sets the length. While that one is
+        being built, none is judged. A finished header counts as built.
+      </p>
+      <p>
+        Double-click a row to rename it, drag it by its name to move it, and find the rest under the three dots. "As
+        listed" over the names changes to "By miss": the farthest off first.
       </p>
       <p>Lengths are centreline lengths: the straights, and for each bend its CLR times its angle.</p>
     </>

@@ -13,7 +13,6 @@ import type { Scene } from './scene/scene.ts';
 import type { SectionCut } from './scene/section-cut.ts';
 import type { PickedPiece } from './solid/header-view.ts';
 import { SolidView } from './solid/solid-view.tsx';
-import { useAfterPaint } from './use-after-paint.ts';
 import { ViewControls } from './view-controls.tsx';
 import './view.css';
 
@@ -139,19 +138,14 @@ function useFlatInstead() {
   return { isFlat, isLost, showsFlat: isFlat || isLost, setIsFlat, lose, retry };
 }
 
-/** The scene of the header as it was last painted, gaps included: nothing of it is worked out in the frame of an edit. */
+/** The scene of the header, gaps included. Who shows it hands over a header that is painted already. */
 function useScene({ header, preview, primaryId, pieceId }: Omit<Props, 'onPick'>): Scene {
-  // Together, so that an edit that also moves the selection is one picture and not two.
-  const wanted = useMemo(
-    () => ({ header: preview ?? header, present: preview === null ? null : header, selection: { primaryId, pieceId } }),
-    [header, preview, primaryId, pieceId],
-  );
-  const shown = useAfterPaint(wanted);
-  const clearances = useMemo(() => headerClearances(shown.header), [shown.header]);
+  const shown = preview ?? header;
+  const clearances = useMemo(() => headerClearances(shown), [shown]);
   return useMemo(() => {
-    const scene = describeScene(shown.header, shown.selection, clearances);
-    return shown.present === null ? scene : withPresent(scene, shown.present);
-  }, [shown, clearances]);
+    const scene = describeScene(shown, { primaryId, pieceId }, clearances);
+    return preview === null ? scene : withPresent(scene, header);
+  }, [shown, header, preview, primaryId, pieceId, clearances]);
 }
 
 function spokenScene({ tubes, spans }: Scene): string {

@@ -47,7 +47,7 @@ describe('a row', () => {
     // What has no verdict is hollow, and has no colour of one.
     expect(await row('primary-3').locator('.bar-hollow').count()).toBe(1);
     expect(await row('primary-3').locator('[data-verdict="short"]').count()).toBe(0);
-    expect(await row('primary-2').locator('[data-verdict="long"] .bar').count()).toBe(1);
+    expect(await row('primary-2').locator('[data-verdict="long"] .bar-judged').count()).toBe(1);
   });
 
   test('copies its figures with a plain space, and names them so to those who listen', async () => {

@@ -114,7 +114,8 @@ describe('a move', () => {
     await command(page, 'Moves');
     await page.getByRole('tab', { name: 'Fix all' }).click();
     await page.getByRole('row', { name: /^Keep the target/ }).click();
-    await expect.poll(() => page.locator('.strip-after').count()).toBe(2);
+    // In every row that changes, whichever is in hand.
+    await expect.poll(() => page.locator('.board-row .bar-after').count()).toBe(2);
     await page.getByRole('button', { name: 'Apply', exact: true }).click();
     await page.getByText('Every primary is OK.').waitFor();
     await page.keyboard.press('Control+z');

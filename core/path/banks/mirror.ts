@@ -2,7 +2,7 @@
 
 import type { Collector, Direction, Inlet, Piece, Place, Pose, Primary } from '../../header/header.ts';
 import { failure, type Result, success } from '../../result.ts';
-import { type Length, lengthIn, mmOf } from '../../units/length.ts';
+import { type Length, lengthIn, mmOf, withoutNoise } from '../../units/length.ts';
 import { unitDirection, vectorOfPlace } from '../frame.ts';
 import type { PathProblem } from '../path-problem.ts';
 import { dot, isFiniteVector, subtract, type Vector } from '../vector.ts';
@@ -57,7 +57,7 @@ function mirrorPlace(place: Place, plane: SoundPlane): Place {
     if (byMm === 0) return coordinate;
     const { value, unit } = coordinate;
     const isSignOnly = byMm === -2 * mmOf(coordinate);
-    const mirrored = isSignOnly ? -value : value + lengthIn(byMm, unit).value;
+    const mirrored = isSignOnly ? -value : withoutNoise(value + lengthIn(byMm, unit).value);
     return { value: withoutMinusZero(mirrored), unit };
   };
   const { normal } = plane;

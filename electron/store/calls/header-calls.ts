@@ -11,6 +11,7 @@ import type { CallContext } from './call-context.ts';
 type HeaderCalls = Pick<
   Handlers,
   | 'listHeaders'
+  | 'lookAtHeaders'
   | 'openHeader'
   | 'readHistory'
   | 'readRevision'
@@ -33,6 +34,10 @@ export function headerCalls({ connection, clock, now }: CallContext): HeaderCall
     );
   return {
     listHeaders: ({ place }) => connection.read(({ headers }) => ({ headers: headers.list(place) })),
+    lookAtHeaders: ({ headerIds }) =>
+      connection.read((tables) => ({
+        headers: headerIds.map((headerId) => headerIn(tables, headerId)).filter((header) => header !== null),
+      })),
     openHeader: ({ headerId }) =>
       connection.use((tables) => {
         const opened = tables.inTransaction(() => openedHeader(tables, headerId), 'DEFERRED');

@@ -1,10 +1,11 @@
 /** The stage: the header in space, always in sight beside the open panel. */
 
-import { lazy, memo, Suspense } from 'react';
+import { lazy, memo, Suspense, useMemo } from 'react';
 import type { Header, Piece, Primary } from '../../../core/index.ts';
+import { useAfterPaint } from '../../view/use-after-paint.ts';
 
 /** Three.js comes with it, and typing must not wait for that. */
-const ViewPanel = lazy(async () => ({ default: (await import('../../view/view-panel.tsx')).ViewPanel }));
+const ViewPanel = memo(lazy(async () => ({ default: (await import('../../view/view-panel.tsx')).ViewPanel })));
 
 interface Props {
   readonly header: Header;
@@ -17,19 +18,21 @@ interface Props {
   readonly onPick: (primaryId: string, pieceId: string | null) => void;
 }
 
-export const STAGE_ID = 'bench-stage';
-
+/** Follows the bench once that is painted: nothing of the stage is drawn in the frame that shows an edit. */
 export const Stage = memo(function Stage({ header, preview, primary, piece, isHidden, onPick }: Props) {
+  const [primaryId, pieceId] = [primary.id, piece?.id ?? null];
+  // Together, so that an edit that also moves the selection is one picture and not two.
+  const wanted = useMemo(() => ({ header, preview, primaryId, pieceId }), [header, preview, primaryId, pieceId]);
+  const shown = useAfterPaint(wanted);
+  const pick = useMemo(
+    () => (picked: { readonly primaryId: string; readonly pieceId: string | null }) =>
+      onPick(picked.primaryId, picked.pieceId),
+    [onPick],
+  );
   return (
-    <div className="bench-stage" id={STAGE_ID} hidden={isHidden}>
+    <div className="bench-stage" hidden={isHidden}>
       <Suspense fallback={<p aria-busy="true">Fetching the picture …</p>}>
-        <ViewPanel
-          header={header}
-          preview={preview}
-          primaryId={primary.id}
-          pieceId={piece?.id ?? null}
-          onPick={(picked) => onPick(picked.primaryId, picked.pieceId)}
-        />
+        <ViewPanel {...shown} onPick={pick} />
       </Suspense>
     </div>
   );

@@ -109,11 +109,11 @@ function contentOf(panel: PanelId, props: PanelProps): ReactNode {
     case 'fit':
       return (
         <>
-          <section className="panel-part" aria-label="Closure">
-            {shape('closure')}
-          </section>
           <section className="panel-part" aria-label="Clearance">
             {shape('clearance')}
+          </section>
+          <section className="panel-part" aria-label="Closure">
+            {shape('closure')}
           </section>
         </>
       );

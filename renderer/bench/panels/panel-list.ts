@@ -28,7 +28,7 @@ export const PANELS: readonly PanelEntry[] = [
   { id: 'moves', word: 'Moves', title: 'Moves', Icon: Wrench, isForLooking: false },
   { id: 'ports', word: 'Ports', title: 'Ports and inlets', Icon: CircleDot, isForLooking: false },
   { id: 'clocking', word: 'Clocking', title: 'Clocking', Icon: RotateCw, isForLooking: false },
-  { id: 'fit', word: 'Fit', title: 'Fit: closure and clearance', Icon: Scaling, isForLooking: true },
+  { id: 'fit', word: 'Fit', title: 'Fit: clearance and closure', Icon: Scaling, isForLooking: true },
   { id: 'obstacles', word: 'Obstacles', title: 'Obstacles', Icon: TrafficCone, isForLooking: false },
   { id: 'tables', word: 'Tables', title: 'Tables and other bank', Icon: Table2, isForLooking: true },
   { id: 'settings', word: 'Settings', title: 'Settings', Icon: SlidersHorizontal, isForLooking: false },

@@ -36,7 +36,7 @@ function Now({ match, scale }: { readonly match: PrimaryMatch; readonly scale: D
   }
   return (
     <g data-verdict={verdict ?? 'none'}>
-      <Length className={verdict === null ? 'bar bar-hollow' : 'bar'} deviationMm={deviationMm} scale={scale} />
+      <Length className={verdict === null ? 'bar-hollow' : 'bar-judged'} deviationMm={deviationMm} scale={scale} />
     </g>
   );
 }

@@ -24,6 +24,7 @@ export function BoardRows(props: Props) {
   const { targetMm, lowMm, highMm } = report;
   const { boardPx } = scales;
   const whole = useMemo(() => ({ widthPx: boardPx, targetMm, lowMm, highMm }), [boardPx, targetMm, lowMm, highMm]);
+  const rowInHand = rows.findIndex((place) => header.primaries[place]?.id === primaryId);
   const [dragRef, dropRow] = useRowDrag(acts !== null && order === 'port' ? acts.move : null);
   return (
     <div
@@ -33,7 +34,7 @@ export function BoardRows(props: Props) {
       aria-label="Primaries"
       tabIndex={-1}
       data-drop={dropRow ?? undefined}
-      style={{ '--drop': dropRow ?? 0 } as CSSProperties}
+      style={dropPlace(dropRow, rowInHand)}
       onKeyDown={(event) => keyInRows(event, props)}
       onPointerLeave={() => props.onRead(null)}
       {...(acts === null ? {} : opening(props))}
@@ -65,6 +66,12 @@ export function BoardRows(props: Props) {
       })}
     </div>
   );
+}
+
+/** Where the dragged row would come to stand; below the row in hand lies its strip as well. */
+function dropPlace(dropRow: number | null, rowInHand: number): CSSProperties {
+  const row = dropRow ?? 0;
+  return { '--drop': row, '--strips-before': row > rowInHand ? 1 : 0 } as CSSProperties;
 }
 
 /** A double click renames, the other button opens the menu; both take the row in hand first. */

@@ -1,4 +1,4 @@
-/** Where every piece of a primary lies along its strip, and what is left to the target. */
+/** Where every piece of a primary lies along its strip, and what a strip is drawn to. */
 
 import * as d3 from 'd3';
 import type { LengthStyle, MatchReport, Piece } from '../../../core/index.ts';
@@ -35,7 +35,7 @@ const EMPTY_SCALE_MM = 100;
 
 /**
  * Length in mm that the full scale reaches: past the longest primary, the target and the band's far edge, to the next
- * whole step of about a sixteenth, so that the chart does not stretch and shrink under every piece that is typed.
+ * whole step of about a sixteenth, so that the strips do not stretch and shrink under every piece that is typed.
  */
 export function fullSpanMm(report: MatchReport, style: LengthStyle): number {
   const wantedMm = Math.max(

@@ -10,11 +10,19 @@ interface Props {
   readonly onChange: (chosen: ReadonlySet<string>) => void;
 }
 
-/** A tick box for each primary. */
+/** A tick box for all of them, and one for each primary. */
 export function PrimaryChoices({ legend, primaries, chosen, onChange }: Props) {
   return (
     <fieldset className="shape-choices">
       <legend className="field-label">{legend}</legend>
+      <label className="choice">
+        <input
+          type="checkbox"
+          checked={primaries.every(({ id }) => chosen.has(id))}
+          onChange={(event) => onChange(new Set(event.target.checked ? primaries.map(({ id }) => id) : []))}
+        />
+        All
+      </label>
       {primaries.map(({ id, name }) => (
         <label key={id} className="choice">
           <input

@@ -2,7 +2,7 @@
 
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { inches, MM_PER_INCH, millimetres, mmOf } from '../../../core/units/length.ts';
+import { inches, lengthIn, MM_PER_INCH, millimetres, mmOf, withoutNoise } from '../../../core/units/length.ts';
 import { unitOf } from '../../../core/units/length-style.ts';
 import { expectWithinRelative } from '../../tolerance.ts';
 
@@ -27,6 +27,35 @@ describe('a length in millimetres', () => {
   test('is not finite when what was typed is not', () => {
     expect(mmOf(inches(Number.NaN))).toBeNaN();
     expect(mmOf(inches(Number.NEGATIVE_INFINITY))).toBe(Number.NEGATIVE_INFINITY);
+  });
+});
+
+describe('a worked-out length', () => {
+  test('has no digits that are rounding alone: it is what a person would have typed', () => {
+    for (let sixtyFourths = -64 * 48; sixtyFourths <= 64 * 48; sixtyFourths += 7) {
+      const typed = sixtyFourths / 64;
+      // Through millimetres and three sums, as a row of ports goes.
+      const mm = mmOf(inches(typed)) + 107.95 + 0.1 - 107.95 - 0.1;
+      expect(lengthIn(mm, 'in')).toEqual(inches(typed));
+    }
+    expect(withoutNoise(-9.187500000000002)).toBe(-9.1875);
+    expect(withoutNoise(0.1 + 0.2)).toBe(0.3);
+    expect(Object.is(withoutNoise(-1e-13), 0)).toBe(true);
+  });
+
+  test('is the same length to 1e-10 mm, and what is not finite stays so', () => {
+    fc.assert(
+      fc.property(
+        fc.double({ min: -1e5, max: 1e5, noNaN: true }),
+        fc.constantFrom('in' as const, 'mm' as const),
+        (mm, unit) => {
+          expect(Math.abs(mmOf(lengthIn(mm, unit)) - mm)).toBeLessThanOrEqual(2e-10);
+        },
+      ),
+    );
+    expect(withoutNoise(Number.NaN)).toBeNaN();
+    expect(withoutNoise(Number.POSITIVE_INFINITY)).toBe(Number.POSITIVE_INFINITY);
+    expect(withoutNoise(1e21)).toBe(1e21);
   });
 });
 

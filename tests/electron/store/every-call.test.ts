@@ -116,6 +116,17 @@ describe('headers', () => {
     expect(problemOf(await shop.call('binHeader', { headerId: 'none' }))?.kind).toBe('notFound');
   });
 
+  test('are looked at for a list without being remembered as the last one, and those that are gone are left out', async () => {
+    const shop = openShop();
+    const { header: first } = await headerWith(shop, [addPrimary('p1')], 'First');
+    const { header: second } = await headerWith(shop, [], 'Second');
+    const looked = await shop.must('lookAtHeaders', { headerIds: [first.id, 'nobody', second.id] });
+    expect(looked.headers).toEqual([first, second]);
+    expect(await shop.must('start', {})).toMatchObject({ lastHeaderId: second.id });
+    await shop.must('lookAtHeaders', { headerIds: [first.id] });
+    expect(await shop.must('start', {})).toMatchObject({ lastHeaderId: second.id });
+  });
+
   test('a new header follows the shop: the settings of the header before it, but not its target', async () => {
     const shop = openShop();
     const own = {

@@ -62,6 +62,14 @@ test('a header that is not open is renamed as well, by one step that can be undo
   expect(undo[0]?.inverse).toMatchObject({ kind: 'setHeader', set: { name: 'Left bank' } });
 });
 
+test('a header in the list has its strips and how its primaries stand', async () => {
+  const { page } = app;
+  const row = page.locator('.header-row', { hasText: 'Right bank' });
+  await row.getByText('▶ 1 long, ● 1 OK, 1 to go').waitFor();
+  // One box a piece, of all primaries.
+  await expect.poll(() => row.locator('.header-thumbnail rect').count()).toBe(9 + 9 + 7 + 7);
+});
+
 test('a header goes to the bin without a question, and comes back from the notice or from the bin', async () => {
   const { page } = app;
   await page.getByRole('button', { name: 'Right bank', exact: true }).waitFor();

@@ -15,8 +15,9 @@ import {
   readHeader,
   writeHeader,
 } from '../../../core/index.ts';
-import type { HeaderSummary } from '../../../renderer/headers/header-row.tsx';
 import { namedLike } from '../../../renderer/headers/header-rows.tsx';
+import type { HeaderSummary } from '../../../renderer/headers/header-summary.ts';
+import { tallyWords } from '../../../renderer/headers/header-tally.ts';
 import { acceptWords, addWords, renamedWords } from '../../../renderer/headers/importing/file-preview.tsx';
 import type { Preview } from '../../../renderer/headers/importing/given-preview.ts';
 import { guessKind } from '../../../renderer/headers/importing/import-dialog.tsx';
@@ -107,6 +108,12 @@ test('a header is found by parts of its name in any order and case', () => {
   expect(namedLike(all, 'six')).toEqual([]);
 });
 
+test('a list counts how the primaries stand, by side, mark and word', () => {
+  // The demo: its fourth sets the length, its third has a planned piece, its second is 1/4 in long, its first fits.
+  expect(tallyWords(matchHeader(demoHeader('demo')))).toBe('▶ 1 long, ● 1 OK, 1 to go');
+  expect(tallyWords(matchHeader(newHeader({ id: 'h', name: 'x' })))).toBe('');
+});
+
 describe('before finishing', () => {
   const notesOf = (header: Header) => finishNotes(header, matchHeader(header), headerClearances(header).tight);
 
@@ -134,10 +141,16 @@ describe('before finishing', () => {
     expect(notes.at(-1)).toBe(`${unwelded} pieces not marked as welded.`);
   });
 
-  test('nothing is said of a header that is welded and in the band', () => {
+  test('nothing is said of a header that is welded, in the band and with gaps enough', () => {
     const demo = demoHeader('demo');
     const done = applyEdits(demo, [
-      { kind: 'setSettings', set: { tolerance: { minus: { value: 2, unit: 'in' }, plus: { value: 2, unit: 'in' } } } },
+      {
+        kind: 'setSettings',
+        set: {
+          tolerance: { minus: { value: 2, unit: 'in' }, plus: { value: 2, unit: 'in' } },
+          wantedGap: { value: 0.125, unit: 'in' },
+        },
+      },
       ...demo.primaries.flatMap(({ id, pieces }) =>
         pieces.map((piece) => ({
           kind: 'replacePiece' as const,
@@ -148,6 +161,14 @@ describe('before finishing', () => {
     ]);
     if (!done.ok) throw new Error('the demo could not be welded');
     expect(notesOf(done.value.header)).toEqual([]);
+    const closer = applyEdit(done.value.header, {
+      kind: 'setSettings',
+      set: { wantedGap: { value: 0.25, unit: 'in' } },
+    });
+    if (!closer.ok) throw new Error('no other clearance');
+    expect(notesOf(closer.value.header)).toEqual([
+      '1 gap under the minimum clearance of 1/4"; the least: 0.248", 0.002" under. See Fit.',
+    ]);
   });
 });
 
