@@ -105,7 +105,7 @@ test('another unit changes what is shown and no stored length', async () => {
   const before = await stored();
   await openBench(app.page, headerId);
   await app.page.locator('.primary-length').waitFor();
-  expect(await app.page.locator('.primary-length').textContent()).toMatch(/in$/);
+  expect(await app.page.locator('.primary-length').textContent()).toMatch(/"$/);
   await command(app.page, 'millimetres');
   await expect.poll(() => app.page.locator('.primary-length').textContent()).toMatch(/mm$/);
   await expect.poll(async () => (await stored()).display.kind).toBe('mm');
