@@ -24,10 +24,14 @@ export function SaveMarkLine({ session }: { readonly session: HeaderSession }) {
         {saveWords(mark)}
       </p>
       {/* That all is well need not be said at every entry; that it is not must be. */}
-      <p role="alert" className="visually-hidden">
-        {mark.kind === 'notSaved' ? saveWords(mark) : ''}
-      </p>
-      {mark.kind === 'notSaved' ? <Button onPress={() => session.retryNow()}>Try again</Button> : null}
+      {mark.kind === 'notSaved' ? (
+        <>
+          <p role="alert" className="visually-hidden">
+            {saveWords(mark)}
+          </p>
+          <Button onPress={() => session.retryNow()}>Try again</Button>
+        </>
+      ) : null}
     </>
   );
 }
