@@ -182,7 +182,7 @@ export { clipboardText, csvText } from './spreadsheet/write-rows.ts';
 // Stock
 export { readStockRows } from './stock/read-stock-rows.ts';
 export { stockItemSchema } from './stock/schema.ts';
-export { clrsOnShelf, shelfMatch } from './stock/shelf-match.ts';
+export { clrsOnShelf, otherMaterials, shelfMatch } from './stock/shelf-match.ts';
 export { STOCK_COLUMNS, type StockColumn } from './stock/stock-columns.ts';
 export type { StockItem } from './stock/stock-item.ts';
 export { compareStockItems } from './stock/stock-order.ts';

@@ -56,13 +56,34 @@ export function largestAngleDeg(stock: readonly StockItem[], clr: Length, tube: 
   return largestDeg;
 }
 
+/** A name under which the shelf has a size of tube, and how many of its rows. */
+export interface ShelfMaterial {
+  readonly material: string;
+  readonly rows: number;
+}
+
+/**
+ * Other names of material under which the shelf has tube of this OD and wall, most rows first: "304" where the header says
+ * "304 stainless". Names that differ in case and outer space alone are one.
+ */
+export function otherMaterials(stock: readonly StockItem[], tube: Tube): readonly ShelfMaterial[] {
+  const found = new Map<string, ShelfMaterial>();
+  for (const item of stock) {
+    const key = comparable(item.material);
+    if (!isOfSize(item, tube) || key === comparable(tube.material)) continue;
+    const known = found.get(key);
+    found.set(key, { material: known?.material ?? item.material.trim(), rows: (known?.rows ?? 0) + 1 });
+  }
+  return [...found.values()].sort((a, b) => b.rows - a.rows);
+}
+
 /** Whether a stock item is of this OD, wall and material. */
 export function isOfTube(item: Tube, tube: Tube): boolean {
-  return (
-    isSameSize(mmOf(item.od), mmOf(tube.od)) &&
-    isSameSize(mmOf(item.wall), mmOf(tube.wall)) &&
-    comparable(item.material) === comparable(tube.material)
-  );
+  return isOfSize(item, tube) && comparable(item.material) === comparable(tube.material);
+}
+
+function isOfSize(item: Tube, tube: Tube): boolean {
+  return isSameSize(mmOf(item.od), mmOf(tube.od)) && isSameSize(mmOf(item.wall), mmOf(tube.wall));
 }
 
 function isSameSize(aMm: number, bMm: number): boolean {

@@ -136,7 +136,9 @@ function Buttons({ primary, view, acts, handleRef, onTape }: PartProps) {
   const rows = [...selectedRows(view, primary.pieces)];
   return (
     <PieceButtons
-      piece={view.piece}
+      kind={view.piece?.kind ?? null}
+      isLocked={view.piece?.locked === true}
+      hasNote={view.piece !== null && view.piece.note !== ''}
       count={rows.length}
       state={commonState(view.pieces)}
       isFirst={rows[0] === 0}

@@ -1,6 +1,7 @@
 /** Over the rows: how they are ordered, and the scale. */
 
 import { ArrowDownUp } from 'lucide-react';
+import { memo } from 'react';
 import type { LengthStyle } from '../../core/index.ts';
 import { ChoiceMenu } from '../ui/fields/choice-menu.tsx';
 import type { BoardOrder } from './board-order.ts';
@@ -13,13 +14,15 @@ const ORDERS: readonly { readonly id: BoardOrder; readonly name: string; readonl
 ];
 
 interface Props {
-  readonly scales: BoardScales;
+  readonly deviation: BoardScales['deviation'];
+  readonly trackRef: BoardScales['trackRef'];
   readonly style: LengthStyle;
   readonly order: BoardOrder;
   readonly onOrder: (order: BoardOrder) => void;
 }
 
-export function BoardHead({ scales, style, order, onOrder }: Props) {
+/** Drawn again only for another scale, and not for every piece that is typed. */
+export const BoardHead = memo(function BoardHead({ deviation, trackRef, style, order, onOrder }: Props) {
   return (
     <div className="board-head">
       <div className="board-order">
@@ -28,9 +31,9 @@ export function BoardHead({ scales, style, order, onOrder }: Props) {
           <span className="board-order-word">{ORDERS.find(({ id }) => id === order)?.shown}</span>
         </ChoiceMenu>
       </div>
-      <div className="board-track" ref={scales.trackRef}>
-        <BoardAxis scale={scales.deviation} style={style} />
+      <div className="board-track" ref={trackRef}>
+        <BoardAxis scale={deviation} style={style} />
       </div>
     </div>
   );
-}
+});

@@ -26,14 +26,31 @@ export const MatchBoard = memo(function MatchBoard(props: BoardProps) {
   const rows = orderOf(report, order);
   const { minusMm, plusMm } = scales.band;
   const spoken = readOut(header, report, read);
-  const rowInHand = rows.findIndex((place) => header.primaries[place]?.id === primaryId);
+  const place = header.primaries.findIndex(({ id }) => id === primaryId);
+  const inHand = header.primaries[place];
+  const rowInHand = rows.indexOf(place);
   return (
     <figure className="match-board" aria-labelledby={captionId}>
-      <BoardHead scales={scales} style={style} order={order} onOrder={props.onOrder} />
+      <BoardHead
+        deviation={scales.deviation}
+        trackRef={scales.trackRef}
+        style={style}
+        order={order}
+        onOrder={props.onOrder}
+      />
       <div className="board-body" ref={scales.boardRef} style={{ '--row-in-hand': rowInHand } as CSSProperties}>
         <BoardRows {...props} scales={scales} rows={rows} read={read} onRead={setRead} onOpen={setOpen} />
-        {acts === null ? null : (
-          <RowTools header={header} primaryId={primaryId} order={order} acts={acts} open={open} onOpen={setOpen} />
+        {acts === null || inHand === undefined ? null : (
+          <RowTools
+            primaryId={inHand.id}
+            name={inHand.name}
+            neighbourId={(header.primaries[place + 1] ?? header.primaries[place - 1])?.id ?? null}
+            canGoUp={order === 'port' && place > 0}
+            canGoDown={order === 'port' && place < header.primaries.length - 1}
+            acts={acts}
+            open={open}
+            onOpen={setOpen}
+          />
         )}
       </div>
       <div className="board-foot">

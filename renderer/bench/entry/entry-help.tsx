@@ -1,11 +1,13 @@
 /** All that can be typed for a piece, a press away from the line, also while one is being typed. */
 
 import { CircleQuestionMark } from 'lucide-react';
+import { memo } from 'react';
 import { Dialog, DialogTrigger, Popover } from 'react-aria-components';
 import { IconButton } from '../../ui/icon-button.tsx';
 import { ENTRY_FORMS } from '../../ui/words/entry-forms.ts';
 
-export function EntryHelp() {
+/** Never drawn again while one types. */
+export const EntryHelp = memo(function EntryHelp() {
   return (
     <DialogTrigger>
       <IconButton Icon={CircleQuestionMark} name="How to type" />
@@ -33,4 +35,4 @@ export function EntryHelp() {
       </Popover>
     </DialogTrigger>
   );
-}
+});

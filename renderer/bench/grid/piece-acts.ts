@@ -69,14 +69,20 @@ const KIND_NAMES: Readonly<Record<Piece['kind'], string>> = {
   pieCut: 'Change to pie-cut',
 };
 
+/** What the lines for one piece depend on, and nothing else of it: they need not be drawn again for every piece. */
+export interface MenuPiece {
+  readonly kind: Piece['kind'];
+  readonly hasNote: boolean;
+}
+
 /** What is done with one piece: its note, its kind, its angle. */
-export function onePieceActs(piece: Piece, doings: PieceDoings): readonly MenuAct[] {
-  const kinds = (['straight', 'bend', 'pieCut'] as const).filter((kind) => kind !== piece.kind);
+export function onePieceActs({ kind: kindNow, hasNote }: MenuPiece, doings: PieceDoings): readonly MenuAct[] {
+  const kinds = (['straight', 'bend', 'pieCut'] as const).filter((kind) => kind !== kindNow);
   const tape = { id: 'tape', name: 'Angle by tape', ...keyOf('angleByTape'), run: doings.onTape };
   return [
-    { id: 'note', name: piece.note === '' ? 'Add a note' : 'Edit the note', key: 'N', run: doings.onNote },
+    { id: 'note', name: hasNote ? 'Edit the note' : 'Add a note', key: 'N', run: doings.onNote },
     ...kinds.map((kind) => ({ id: kind, name: KIND_NAMES[kind], run: () => doings.onKind(kind) })),
-    ...(piece.kind === 'straight' ? [] : [tape]),
+    ...(kindNow === 'straight' ? [] : [tape]),
   ];
 }
 

@@ -34,7 +34,7 @@ export function PieceMenu({ open, cell, piece, pieces, doings, onClose }: Props)
   const hangsOn = open.point === null ? cell : anchor;
   const triggerRef = useMemo(() => ({ current: hangsOn }), [hangsOn]);
   const states = stateActs(commonState(pieces), doings.onAct);
-  const one = pieces.length === 1 ? onePieceActs(piece, doings) : [];
+  const one = pieces.length === 1 ? onePieceActs({ kind: piece.kind, hasNote: piece.note !== '' }, doings) : [];
   const groups =
     open.kind === 'state'
       ? [states]

@@ -122,7 +122,7 @@ function contentOf(panel: PanelId, props: PanelProps): ReactNode {
         <TablesTabs header={header} report={report} bend={shape('tables')} bank={isFrozen ? null : shape('bank')} />
       );
     case 'settings':
-      return <SettingsPanel session={session} header={header} report={report} />;
+      return <SettingsPanel session={session} header={header} report={report} stock={stock} />;
     default:
       return shape(panel);
   }

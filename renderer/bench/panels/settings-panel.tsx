@@ -9,6 +9,7 @@ import {
   type Problem,
   type Result,
   type Settings,
+  type StockItem,
   setNoteEdit,
   setSettingsEdit,
   setToleranceEdit,
@@ -21,6 +22,7 @@ import { LengthField, TakenField } from '../../ui/fields/length-field.tsx';
 import { wordsFor } from '../../ui/words/problem-words.ts';
 import { primaryTitle } from '../../ui/words/verdict-words.ts';
 import { DISPLAY_CHOICES, displayChoice, TARGET_CHOICES, type TargetChoice, targetOf } from './setting-choices.ts';
+import { ShelfMaterial } from './shelf-material.tsx';
 
 interface Props {
   readonly session: HeaderSession;
@@ -28,7 +30,12 @@ interface Props {
   readonly report: MatchReport;
 }
 
-export function SettingsPanel({ session, header, report }: Props) {
+export function SettingsPanel({
+  session,
+  header,
+  report,
+  stock,
+}: Props & { readonly stock: readonly StockItem[] | null }) {
   const { settings } = header;
   const unit = unitOf(settings.display);
   const set = (change: Partial<Settings>): Result<unknown, Problem> => session.apply(setSettingsEdit(change));
@@ -57,6 +64,7 @@ export function SettingsPanel({ session, header, report }: Props) {
         }}
       />
       <TubeFields session={session} header={header} />
+      <ShelfMaterial session={session} header={header} stock={stock} />
       <LengthField label="Usual CLR" value={settings.clr} unit={unit} onTake={(clr) => set({ clr })} />
       <LengthField
         label="Shrinkage per weld"

@@ -3,7 +3,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Tube } from '../../../core/header/header.ts';
-import { clrsOnShelf, shelfMatch } from '../../../core/stock/shelf-match.ts';
+import { clrsOnShelf, otherMaterials, shelfMatch } from '../../../core/stock/shelf-match.ts';
 import type { StockBend, StockItem } from '../../../core/stock/stock-item.ts';
 import { inches, millimetres } from '../../../core/units/length.ts';
 
@@ -98,5 +98,23 @@ describe('the CLRs that the shelf offers', () => {
     for (const clr of clrsOnShelf(stock, TUBE)) {
       expect(shelfMatch(stock, { clr, angleDeg: 15 }, TUBE)).toBe('onShelf');
     }
+  });
+});
+
+describe('other names of the same size of tube', () => {
+  test('are told with their rows, most first, and case and outer space make no other name', () => {
+    const stock = [
+      stockBend({ material: '304 stainless' }),
+      stockBend({ material: ' 304 Stainless' }),
+      stockBend({ material: 'mild steel' }),
+      stockBend({}),
+      stockBend({ material: '321', od: inches(2) }),
+      stockBend({ material: '321', wall: inches(0.049) }),
+    ];
+    expect(otherMaterials(stock, TUBE)).toEqual([
+      { material: '304 stainless', rows: 2 },
+      { material: 'mild steel', rows: 1 },
+    ]);
+    expect(otherMaterials([stockBend({ material: '304 ' })], TUBE)).toEqual([]);
   });
 });
