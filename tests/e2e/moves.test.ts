@@ -67,8 +67,8 @@ describe('a move', () => {
     await page.getByRole('row', { name: /^7 straight.*changed/ }).waitFor();
     // Old and new stand in the cell, the old one struck through.
     const size = page.locator('[data-row="6"][data-column="2"]');
-    expect(await size.locator('del').innerText()).toBe('10 1/2');
-    expect(await size.locator('ins').innerText()).toBe('10 11/16');
+    expect(await size.locator('del').textContent()).toBe('10 1/2');
+    expect(await size.locator('ins').textContent()).toBe('10 11/16');
     expect(await stored()).toEqual(before);
     await page.keyboard.press('ArrowDown');
     const second = await rows(list).nth(1).textContent();

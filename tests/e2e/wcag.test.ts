@@ -76,8 +76,7 @@ describe('2.4.3: the focus', () => {
   test('comes back to the menu from a dialog that it opened', async () => {
     const { page } = app;
     await page.keyboard.press('Control+k');
-    await page.getByRole('dialog').waitFor();
-    await page.keyboard.press('Escape');
+    await page.locator('[role="dialog"] input:focus').waitFor();
     await page.keyboard.press('Escape');
     await expect.poll(() => page.getByRole('dialog').count()).toBe(0);
     await expect.poll(() => focused(page)).not.toBe('nothing');
