@@ -79,11 +79,16 @@ function throttled(browser: Browser): Browser {
 
 export interface BrowserOptions {
   readonly extraArguments?: readonly string[];
+  /** False: no WebGL, as on a machine without a graphics driver. In software it is half of what a page costs; for tests that are about other things. */
+  readonly hasGraphics?: boolean;
 }
 
 /** Starts a browser of one's own; close it when done. Off Linux, where the package does not run, it is the machine's own Chrome. */
-export async function launchBrowser({ extraArguments = [] }: BrowserOptions = {}): Promise<Browser> {
-  const args = [...ARGUMENTS, ...extraArguments];
+export async function launchBrowser({
+  extraArguments = [],
+  hasGraphics = true,
+}: BrowserOptions = {}): Promise<Browser> {
+  const args = [...ARGUMENTS, ...extraArguments, ...(hasGraphics ? [] : ['--disable-3d-apis'])];
   if (process.platform !== 'linux') return throttled(await chromium.launch({ channel: 'chrome', args }));
   const executablePath = await chromiumExecutable();
   return throttled(await chromium.launch({ executablePath, args, env: environment(executablePath) }));

@@ -17,7 +17,8 @@ import { SCREENS } from './screens.ts';
 let browser: Browser;
 let furnishedApp: FurnishedApp;
 beforeAll(async () => {
-  browser = await launchBrowser();
+  // The stage with its picture is looked at in shape-accessibility.
+  browser = await launchBrowser({ hasGraphics: false });
   furnishedApp = await launchFurnished(browser);
 });
 afterAll(async () => {

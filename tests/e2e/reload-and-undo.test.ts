@@ -7,7 +7,7 @@ import { enterLine, entryLine, expectNoFaults, openDemo, pieceRows, saveMark } f
 let app: AppUnderTest;
 let headerId = '';
 beforeAll(async () => {
-  app = await launchApp();
+  app = await launchApp({ hasGraphics: false });
   headerId = await openDemo(app);
 });
 afterAll(async () => await app.end());

@@ -155,7 +155,7 @@ describe('the picture', () => {
 });
 
 test('without WebGL there are three flat views with every piece, and the program says why', async () => {
-  const browser = await launchBrowser({ extraArguments: ['--disable-3d-apis'] });
+  const browser = await launchBrowser({ hasGraphics: false });
   const bare = await launchApp({ browser });
   try {
     await openDemo(bare);
