@@ -12,6 +12,8 @@
  * `snapshots` has whole documents. `chain` is the checksum of the journal's row at that revision, `edit_meaning` says
  * what the steps after it mean.
  *
+ * `looks` has how the bench was left to look, which is no part of any header.
+ *
  * `requests` has the latest requests that make something, so that one sent again is answered as the first time.
  */
 export const SCHEMA_V1 = `
@@ -137,6 +139,12 @@ CREATE TABLE requests (
   answer TEXT NOT NULL CHECK (json_valid(answer)),
   checksum INTEGER NOT NULL
 ) STRICT;
+
+CREATE TABLE looks (
+  name TEXT NOT NULL PRIMARY KEY CHECK (length(name) BETWEEN 1 AND 40),
+  value TEXT NOT NULL CHECK (json_valid(value) AND length(value) <= 4000),
+  checksum INTEGER NOT NULL
+) STRICT, WITHOUT ROWID;
 
 CREATE TABLE preferences (
   id INTEGER NOT NULL PRIMARY KEY CHECK (id = 1),
