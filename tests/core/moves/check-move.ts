@@ -2,6 +2,7 @@
 
 import { applyEdit } from '../../../core/edits/apply-edit.ts';
 import type { Header, Piece, Pose, Primary } from '../../../core/header/header.ts';
+import { matchHeader } from '../../../core/length/match-header.ts';
 import type { Move } from '../../../core/moves/move.ts';
 import type { MoveOptions } from '../../../core/moves/question.ts';
 import { mmOf } from '../../../core/units/length.ts';
@@ -33,13 +34,23 @@ function weldedMm({ settings }: Header, { pieces }: Primary): number {
   return centrelineMm(pieces) - mmOf(settings.weldShrinkage) * Math.max(0, there - 1);
 }
 
+/** Of those that are whole; of all where none is. Who is still being built is asked of the report, the mean is taken here. */
+function meanMm(header: Header, begun: readonly Primary[], lengthsMm: readonly number[]): number {
+  const building = new Set(
+    matchHeader(header).primaries.flatMap((match) => (match.building === null ? [] : [match.primaryId])),
+  );
+  const whole = lengthsMm.filter((_, index) => !building.has(begun[index]?.id ?? ''));
+  const counted = whole.length === 0 ? lengthsMm : whole;
+  return counted.reduce((sum, mm) => sum + mm, 0) / counted.length;
+}
+
 function targetMm(header: Header): number {
   const { target } = header.settings;
   const begun = header.primaries.filter(({ pieces }) => pieces.length > 0);
   const lengthsMm = begun.map((primary) => weldedMm(header, primary));
   if (target.kind === 'typed') return mmOf(target.length);
   if (target.kind === 'longest') return Math.max(...lengthsMm);
-  if (target.kind === 'mean') return lengthsMm.reduce((sum, mm) => sum + mm, 0) / lengthsMm.length;
+  if (target.kind === 'mean') return meanMm(header, begun, lengthsMm);
   return lengthsMm[begun.findIndex(({ id }) => id === target.primaryId)] ?? Number.NaN;
 }
 

@@ -183,7 +183,7 @@ describe('XYZ', () => {
       const [before, after] = [primary, back].map((one) => foundValue(tracePrimary(one, one.port)));
       if (before === undefined || after === undefined) throw new Error('no path');
       expectVector(after.end.point, before.end.point, 1e-9);
-      expectVector(after.joints[0]?.point ?? after.end.point, before.joints[0]?.point ?? before.end.point, 0);
+      expectVector(after.joints[0]?.point ?? after.end.point, before.joints[0]?.point ?? before.end.point, 1e-9);
     }
   });
 
