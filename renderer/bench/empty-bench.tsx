@@ -1,6 +1,6 @@
 /** A header without primaries, and a primary without pieces: what to do first, with something that can be taken as it is. */
 
-import { type FormEvent, useEffect, useState } from 'react';
+import { type FormEvent, type RefObject, useEffect, useRef, useState } from 'react';
 import {
   type Header,
   type LengthUnit,
@@ -79,7 +79,24 @@ function usePortsBefore(session: HeaderSession): number | null {
   return ports;
 }
 
+/** A dialog that made the header gives the focus back to what is gone with the screen before, two frames after it closes. */
+function useFocusAfterDialog(field: RefObject<HTMLInputElement | null>): void {
+  useEffect(() => {
+    const take = () => {
+      if (document.activeElement === document.body) field.current?.focus();
+    };
+    let frame = requestAnimationFrame(() => {
+      frame = requestAnimationFrame(() => {
+        frame = requestAnimationFrame(take);
+      });
+    });
+    return () => cancelAnimationFrame(frame);
+  }, [field]);
+}
+
 function PortsForm({ session, acts }: Pick<Props, 'session' | 'acts'>) {
+  const field = useRef<HTMLInputElement>(null);
+  useFocusAfterDialog(field);
   const before = usePortsBefore(session);
   /** Null while the count that is offered stands. */
   const [typed, setTyped] = useState<string | null>(null);
@@ -93,7 +110,15 @@ function PortsForm({ session, acts }: Pick<Props, 'session' | 'acts'>) {
   };
   return (
     <form className="start-ports" onSubmit={start}>
-      <TextField label="Ports" value={text} onChange={setTyped} problem={problem} maxLength={2} autoFocus />
+      <TextField
+        label="Ports"
+        value={text}
+        onChange={setTyped}
+        problem={problem}
+        maxLength={2}
+        autoFocus
+        inputRef={field}
+      />
       <Button type="submit" look="main">
         {`Start with ${text === '1' ? '1 primary' : `${text} primaries`}`}
       </Button>

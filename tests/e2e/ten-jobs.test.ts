@@ -60,6 +60,25 @@ async function counted(job: string, most: number, act: () => Promise<void>): Pro
 afterEach(async () => await page.reload());
 
 describe('keys and clicks', () => {
+  test('a new header comes to its first verdict, all as offered', async () => {
+    await counted('new header to its first verdict', 12, async () => {
+      await page.keyboard.press('Control+n');
+      await page.locator('[role="dialog"] input:focus').waitFor();
+      await page.keyboard.press('Enter');
+      const ports = page.getByLabel('Ports', { exact: true });
+      await expect.poll(() => ports.evaluate((field) => field === document.activeElement)).toBe(true);
+      await page.keyboard.press('Enter');
+      await expect.poll(() => entryLine(page).evaluate((field) => field === document.activeElement)).toBe(true);
+      await page.keyboard.type('35');
+      await page.keyboard.press('Enter');
+      await page.keyboard.press('PageDown');
+      await page.keyboard.type('36');
+      await page.keyboard.press('Enter');
+      // The longest sets the length, so it is the first one that is judged.
+      await page.getByText('1" short').first().waitFor();
+    });
+  });
+
   test('a straight goes in after piece 3', async () => {
     await counted('insert a straight after piece 3', 8, async () => {
       await page.locator('[data-row="3"][data-column="2"]').click();
