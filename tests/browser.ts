@@ -79,7 +79,7 @@ function throttled(browser: Browser): Browser {
 
 export interface BrowserOptions {
   readonly extraArguments?: readonly string[];
-  /** False: no WebGL, as on a machine without a graphics driver. In software it is half of what a page costs; for tests that are about other things. */
+  /** False: no WebGL, as on a machine without a graphics driver. */
   readonly hasGraphics?: boolean;
 }
 

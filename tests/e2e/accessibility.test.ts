@@ -17,8 +17,7 @@ import { SCREENS } from './screens.ts';
 let browser: Browser;
 let furnishedApp: FurnishedApp;
 beforeAll(async () => {
-  // The stage with its picture is looked at in shape-accessibility.
-  browser = await launchBrowser({ hasGraphics: false });
+  browser = await launchBrowser();
   furnishedApp = await launchFurnished(browser);
 });
 afterAll(async () => {

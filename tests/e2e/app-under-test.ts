@@ -51,8 +51,6 @@ export async function openWindow(
 export interface AppOptions extends Pick<HostWishes, 'host'> {
   /** A browser to share; left out: one is started, and closed at the end. */
   readonly browser?: Browser;
-  /** False: the browser that is started has no WebGL; see `launchBrowser`. */
-  readonly hasGraphics?: boolean;
   readonly context?: BrowserContextOptions;
   /** Called with the data folder before the backend is made. */
   readonly before?: (folder: string) => void;
@@ -100,7 +98,7 @@ export async function launchApp(options: AppOptions = {}): Promise<AppUnderTest>
     const remove = () => rmSync(folder, { recursive: true, force: true });
     return await raiseDesktop({ executable: host.executable, folder, viewport: WINDOW }, { remove }, options.prepare);
   }
-  const browser = options.browser ?? (await launchBrowser({ hasGraphics: options.hasGraphics ?? true }));
+  const browser = options.browser ?? (await launchBrowser());
   const stage = { folder, browser, ownsBrowser: options.browser === undefined, context: options.context ?? {} };
   return await raise(stage, options.prepare);
 }

@@ -11,7 +11,7 @@ let page: Page;
 let headerId = '';
 
 beforeAll(async () => {
-  app = await launchApp({ hasGraphics: false });
+  app = await launchApp();
   ({ page } = app);
   await page.setViewportSize({ width: 1366, height: 768 });
 });

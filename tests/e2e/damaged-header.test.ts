@@ -9,7 +9,7 @@ import { enterLine, entryLine, expectNoFaults, openBench, pieceRows, saveMark } 
 let app: AppUnderTest;
 let headerId = '';
 beforeAll(async () => {
-  app = await launchApp({ hasGraphics: false });
+  app = await launchApp();
   const { header } = await app.backend.must('createHeader', { name: 'Damaged four', from: 'demo' });
   headerId = header.id;
   const steps = ['one', 'two', 'three'].map((note) => ({

@@ -6,7 +6,7 @@ import { enterLine, entryLine, expectNoFaults, openDemo, openPanel } from './pag
 
 let app: AppUnderTest;
 beforeAll(async () => {
-  app = await launchApp({ host: 'loopback', hasGraphics: false });
+  app = await launchApp({ host: 'loopback' });
   await openDemo(app);
   await entryLine(app.page).focus();
 });

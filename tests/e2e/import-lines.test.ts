@@ -6,7 +6,7 @@ import { expectNoFaults, openDemo } from './page-parts.ts';
 
 let app: AppUnderTest;
 beforeAll(async () => {
-  app = await launchApp({ hasGraphics: false });
+  app = await launchApp();
   await app.page.getByRole('button', { name: 'Import a file' }).waitFor();
 });
 afterAll(async () => await app.end());

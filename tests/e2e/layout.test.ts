@@ -16,7 +16,7 @@ let ids: Furnished;
 let largeId = '';
 
 beforeAll(async () => {
-  app = await launchApp({ host: 'loopback', hasGraphics: false });
+  app = await launchApp({ host: 'loopback' });
   ({ page } = app);
   ids = await furnish(app.backend);
   const large = largeHeader(newHeader({ id: 'eight-by-twelve', name: 'Eight by twelve' }));

@@ -9,7 +9,7 @@ import { findTargets } from './targets.ts';
 let app: AppUnderTest;
 let headerId = '';
 beforeAll(async () => {
-  app = await launchApp({ hasGraphics: false });
+  app = await launchApp();
   headerId = await openDemo(app);
 });
 afterAll(async () => await app.end());

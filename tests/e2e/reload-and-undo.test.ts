@@ -7,7 +7,7 @@ import { enterLine, entryLine, expectNoFaults, openDemo, pieceRows, saveMark } f
 let app: AppUnderTest;
 let headerId = '';
 beforeAll(async () => {
-  app = await launchApp({ hasGraphics: false });
+  app = await launchApp();
   headerId = await openDemo(app);
 });
 afterAll(async () => await app.end());

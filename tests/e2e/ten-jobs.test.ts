@@ -10,7 +10,7 @@ let app: AppUnderTest;
 let page: Page;
 let headerId = '';
 beforeAll(async () => {
-  app = await launchApp({ host: 'loopback', hasGraphics: false });
+  app = await launchApp({ host: 'loopback' });
   ({ page } = app);
 });
 afterAll(async () => await app.end());

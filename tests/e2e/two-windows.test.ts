@@ -9,7 +9,7 @@ let app: AppUnderTest;
 let second: Page;
 let headerId = '';
 beforeAll(async () => {
-  app = await launchApp({ host: 'loopback', hasGraphics: false });
+  app = await launchApp({ host: 'loopback' });
   headerId = await openDemo(app);
   ({ page: second } = await openWindow(app.context, app.host));
   await goTo(second, `#/bench/${headerId}`);

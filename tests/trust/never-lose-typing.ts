@@ -161,7 +161,7 @@ async function breakOff(before: Desk, { ending, keys }: Case): Promise<CaseEnd> 
 
 /** Breaks off after every n-th keystroke, in every way. */
 export async function runNeverLoseTyping(every: number): Promise<TypingFinding> {
-  const app = await launchApp({ host: 'loopback', hasGraphics: false });
+  const app = await launchApp({ host: 'loopback' });
   let desk = deskOf(app, app.page);
   const lostEntries: string[] = [];
   const lostTexts: string[] = [];

@@ -71,7 +71,7 @@ async function focusCell(row: number, column: number): Promise<void> {
 const sizes = async () => (await rows()).map((row) => row.split('|')[2]);
 
 beforeAll(async () => {
-  app = await launchApp({ hasGraphics: false });
+  app = await launchApp();
 });
 afterAll(async () => {
   expectNoFaults(app.faults);

@@ -14,7 +14,7 @@ const does = async () => plain(await app.page.locator('.read-back-does').textCon
 const note = async () => plain(await app.page.locator('.read-back-note').textContent());
 
 beforeAll(async () => {
-  app = await launchApp({ hasGraphics: false });
+  app = await launchApp();
 });
 afterAll(async () => {
   expectNoFaults(app.faults);

@@ -13,7 +13,7 @@ const selected = () => selectedRowsOf(app.page);
 const SIX = () => [1, 2, 3, 4, 5, 6].map((value) => straight(`s${value}`, value));
 
 beforeAll(async () => {
-  app = await launchApp({ hasGraphics: false });
+  app = await launchApp();
   await app.backend.must('savePreferences', { preferences: { theme: 'light', density: 'desk' } });
   await app.page.reload();
 });
