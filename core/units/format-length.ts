@@ -11,9 +11,13 @@ import { decimalText, MINUS, NO_FIGURE, roundHalfUp, THIN_SPACE, withoutMinus } 
  * @param mm millimetres, of either sign; a dash comes back for what is not finite
  */
 export function formatLength(mm: number, style: LengthStyle): string {
-  if (!Number.isFinite(mm)) return NO_FIGURE;
+  return Number.isFinite(mm) ? withUnit(formatLengthBare(mm, style), style) : NO_FIGURE;
+}
+
+/** A figure of this style with its unit: the inch mark right behind it, other units a space away. */
+export function withUnit(figure: string, style: LengthStyle): string {
   const unit = unitOf(style);
-  return `${formatLengthBare(mm, style)}${unit === 'in' ? '"' : ` ${unit}`}`;
+  return `${figure}${unit === 'in' ? '"' : ` ${unit}`}`;
 }
 
 /**

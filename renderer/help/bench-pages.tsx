@@ -1,8 +1,8 @@
 /** Help for the work on the bench: entering pieces, reading the board, targets, odd pieces, changing things. */
 
 import { demoHeader } from '../../core/index.ts';
+import { EntryFormsTable } from '../ui/entry-forms-table.tsx';
 import { StripPreview, stripsOf } from '../ui/strip-preview.tsx';
-import { ENTRY_FORMS } from '../ui/words/entry-forms.ts';
 import type { HelpPage } from './help-page.ts';
 
 const demoStrips = stripsOf(demoHeader('help'));
@@ -16,25 +16,7 @@ const ENTER: HelpPage = {
         Choose the primary, then type each piece on the line under its pieces and press Enter. The line is ready for the
         next one at once. Order is from the port's flange face to the collector.
       </p>
-      <table className="table">
-        <caption className="visually-hidden">What can be typed</caption>
-        <thead>
-          <tr>
-            <th scope="col">Typed</th>
-            <th scope="col">Piece</th>
-          </tr>
-        </thead>
-        <tbody>
-          {ENTRY_FORMS.map(({ typed, means }) => (
-            <tr key={typed}>
-              <td>
-                <kbd className="key">{typed}</kbd>
-              </td>
-              <td>{means}</td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
+      <EntryFormsTable />
       <p>
         Under the line stands what Enter will do: the pieces, the new total, and how far it is from the target. What
         looks like a slip, such as a bend of 360 degrees, is said there too, and can still be entered.

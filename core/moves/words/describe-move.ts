@@ -3,7 +3,8 @@
 import type { Header, Piece } from '../../header/header.ts';
 import { assertNever } from '../../result.ts';
 import { formatAngle } from '../../units/format-angle.ts';
-import { formatLength } from '../../units/format-length.ts';
+import { formatCut } from '../../units/format-cut.ts';
+import { formatLength, withUnit } from '../../units/format-length.ts';
 import { type Length, mmOf } from '../../units/length.ts';
 import type { LengthStyle } from '../../units/length-style.ts';
 import type { Move, MoveChange } from '../move.ts';
@@ -100,20 +101,9 @@ function cutFigure(length: Length, speaker: Speaker): string {
   return cutFigureMm(mmOf(length), speaker);
 }
 
+/** As the grid of pieces shows what is cut, with its unit. */
 function cutFigureMm(mm: number, { display }: Speaker): string {
-  return formatLength(mm, fineStyle(mm, display));
-}
-
-/** The display style, or a finer one of the same unit where the display would round a figure that has to be cut. */
-function fineStyle(mm: number, display: LengthStyle): LengthStyle {
-  if (display.kind === 'fraction') {
-    const parts = (mm / 25.4) * display.per;
-    return Math.abs(parts - Math.round(parts)) < 1e-6 ? display : { kind: 'fraction', per: 64 };
-  }
-  const per = display.kind === 'mm' ? mm : mm / 25.4;
-  const shown = per * 10 ** display.places;
-  if (Math.abs(shown - Math.round(shown)) < 1e-6) return display;
-  return display.kind === 'mm' ? { kind: 'mm', places: 2 } : { kind: 'decimalInch', places: 3 };
+  return withUnit(formatCut(mm, display).text, display);
 }
 
 function whichJoint(joint: number, { pieces }: Speaker): string {
