@@ -7,8 +7,8 @@ import { showChord } from '../commands/key-chord.ts';
 import type { HeaderSession } from '../session/header-session.ts';
 import { takesNoSteps } from '../session/session-state.ts';
 import { useSession } from '../session/use-session.ts';
+import { useSettled } from '../ui/hooks/use-settled.ts';
 import { IconButton } from '../ui/icon-button.tsx';
-import { useSettled } from '../ui/use-settled.ts';
 
 const BUTTONS = [
   { id: 'undo', Icon: Undo2 },

@@ -9,7 +9,7 @@ import {
   type MatchReport,
   unitOf,
 } from '../../core/index.ts';
-import { useSettled } from '../ui/use-settled.ts';
+import { useSettled } from '../ui/hooks/use-settled.ts';
 import './board.css';
 import { FigureText } from '../ui/figure-text.tsx';
 import { verdictMark, verdictWords } from '../ui/words/verdict-words.ts';

@@ -3,7 +3,7 @@
 import type { RefObject } from 'react';
 import type { Primary } from '../../../core/index.ts';
 import type { HeaderSession } from '../../session/header-session.ts';
-import { useMedia } from '../../ui/use-media.ts';
+import { useMedia } from '../../ui/hooks/use-media.ts';
 import { BOARD_ID, MatchArea } from '../match-area.tsx';
 import { BenchPanel } from '../panels/bench-panel.tsx';
 import { PANEL_FRAME_ID, type PanelEntry, panelsFor } from '../panels/panel-list.ts';

@@ -14,7 +14,7 @@ import {
   type PrimaryMatch,
 } from '../../../core/index.ts';
 import { FigureText } from '../../ui/figure-text.tsx';
-import { usePrinting } from '../../ui/use-printing.ts';
+import { usePrinting } from '../../ui/hooks/use-printing.ts';
 import { showDay } from '../../ui/words/spoken.ts';
 import { bandWords, primaryTitle, rowWords, verdictMark } from '../../ui/words/verdict-words.ts';
 import { FlatViews } from '../../view/flat/flat-views.tsx';

@@ -2,7 +2,7 @@
 
 import { type RefCallback, useMemo } from 'react';
 import { type Header, type MatchReport, mmOf } from '../../../core/index.ts';
-import { useWidth } from '../../ui/use-width.ts';
+import { useWidth } from '../../ui/hooks/use-width.ts';
 import { fullSpanMm } from '../strip/strip-layout.ts';
 import { type DeviationScale, deviationScale, halfSpanMm } from './deviation-scale.ts';
 

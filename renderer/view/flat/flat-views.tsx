@@ -1,7 +1,7 @@
 /** The header from the front, from the side and from above: what prints, and what stands in where there is no WebGL. */
 
 import { useMemo } from 'react';
-import { useWidth } from '../../ui/use-width.ts';
+import { useWidth } from '../../ui/hooks/use-width.ts';
 import { AnnotationMarks } from '../annotations/annotation-layer.tsx';
 import { annotate } from '../annotations/annotations.ts';
 import { FLAT_VIEWS, fitCamera, type NamedView, type PictureSize } from '../camera/view-camera.ts';

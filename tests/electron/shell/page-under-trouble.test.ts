@@ -6,7 +6,7 @@ import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, beforeEach, expect, test } from 'vitest';
 import { type Header, readHeader } from '../../../core/index.ts';
 import { launchBrowser } from '../../browser.ts';
-import { enterLine, entryLine, openPanel } from '../../e2e/page-parts.ts';
+import { enterLine, entryLine, openPanel, settled } from '../../e2e/page-parts.ts';
 import type { MessageOptions } from '../electron-double.ts';
 import { becomeReady, callFromPage, launchBuilt, type ShellRun, showInBrowser, until } from './built-shell.ts';
 import type { OpenedHeaderReply } from './replies.ts';
@@ -56,6 +56,12 @@ beforeEach(async () => {
 
 const pieceCount = (header: Header) => header.primaries.reduce((sum, { pieces }) => sum + pieces.length, 0);
 
+/** The page has been told that the disk is full, and has nothing left to draw that would keep it from answering. */
+async function isKnownFull(): Promise<void> {
+  await page.locator('[data-save="notSaved"]').waitFor();
+  await settled(page);
+}
+
 async function stored(): Promise<Header> {
   return ((await callFromPage(shell, 'openHeader', { headerId })) as { value: { header: Header } }).value.header;
 }
@@ -69,6 +75,7 @@ test('a full disk: the person is asked within seconds, and the copy holds what t
   await entryLine(page).focus();
   await enterLine(page, '3 1/4');
   await enterLine(page, 'b45 90');
+  await isKnownFull();
   const filePath = join(shell.dataFolder, 'copy.json');
   shell.electron.dialog.saveAnswer = { canceled: false, filePath };
   shell.electron.dialog.press = ({ buttons }) => buttons?.[1] ?? null;
@@ -87,6 +94,7 @@ test('wait, and then there is room: the steps are saved, and the window closes w
   isDiskFull = true;
   await entryLine(page).focus();
   await enterLine(page, '3 1/4');
+  await isKnownFull();
   shell.window().close();
   await until(() => questions().length === 1, 'the question');
   isDiskFull = false;
@@ -101,6 +109,7 @@ test('room again while the question stands: it goes away by itself, and so does 
   isDiskFull = true;
   await entryLine(page).focus();
   await enterLine(page, '3 1/4');
+  await isKnownFull();
   shell.electron.dialog.press = () => null;
   shell.window().close();
   await until(() => questions().length === 1, 'the question');
