@@ -17,7 +17,7 @@ export default defineConfig({
     testTimeout: 120_000,
     hookTimeout: 120_000,
     // A page on a busy machine may take longer than the second that polls are given by default.
-    expect: { poll: { timeout: 30_000 } },
+    expect: { poll: { timeout: 60_000 } },
     sequence: { sequencer: LongestFirst },
     // Projects run in the order of their names.
     projects: [

@@ -60,7 +60,7 @@ describe('a move', () => {
     await list.waitFor();
     // Its last piece is only planned, so it is to go and not short.
     expect(await verdict(page)).toContain('to go 3/16"');
-    await expect.poll(() => rows(list).count(), { timeout: 20_000 }).toBeGreaterThan(3);
+    await expect.poll(() => rows(list).count()).toBeGreaterThan(3);
     await rows(list).first().focus();
     await page.locator('[data-primary="primary-3"] .strip-after').waitFor();
     await page.getByText('then at target').waitFor();

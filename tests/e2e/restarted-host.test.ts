@@ -38,9 +38,9 @@ test('two pieces typed while it is away are saved by the old tab once its new ad
   expect(await pieces()).toBe(before);
   // What the program does at its start: it opens its address in the browser, in a tab of its own.
   await openWindow(app.context, again);
-  await expect.poll(() => saveMark(page).getAttribute('data-save'), { timeout: 20_000 }).toBe('saved');
+  await expect.poll(() => saveMark(page).getAttribute('data-save')).toBe('saved');
   expect(await pieces()).toBe(before + 2);
   await page.bringToFront();
   await enterLine(page, '3');
-  await expect.poll(pieces, { timeout: 20_000 }).toBe(before + 3);
+  await expect.poll(pieces).toBe(before + 3);
 });

@@ -50,6 +50,6 @@ test('the later window is shown both versions, and can make its steps on top', a
 test('a window that did nothing is shown the change of the other', async () => {
   const count = (await lengthsOnDisk()).length;
   await app.page.bringToFront();
-  await expect.poll(() => pieceRows(app.page), { timeout: 15_000 }).toHaveLength(count);
+  await expect.poll(() => pieceRows(app.page)).toHaveLength(count);
   expectNoFaults(app.faults);
 });

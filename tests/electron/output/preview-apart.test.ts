@@ -48,7 +48,7 @@ async function longestWait(work: Promise<unknown>): Promise<number> {
 }
 
 describe('a large file', () => {
-  test('gives what a small one gives, but for the ids that it makes up', { timeout: 60_000 }, async () => {
+  test('gives what a small one gives, but for the ids that it makes up', async () => {
     const demo = demoHeader('demo');
     expect(await previewApart(request(enlarged(writeHeader(demo)), 'header'), patient)).toEqual({
       ok: true,
@@ -58,13 +58,13 @@ describe('a large file', () => {
     expect(parts).toMatchObject({ ok: true, value: { kind: 'parts', primaries: { length: 4 }, refused: [] } });
   });
 
-  test.each(HOSTILE)('of %s is refused with a reason', { timeout: 60_000 }, async (_name, text) => {
+  test.each(HOSTILE)('of %s is refused with a reason', async (_name, text) => {
     const answer = await previewApart(request(text, 'header'), patient);
     expect(answer).toMatchObject({ ok: false });
     expect(answer.ok ? 0 : answer.problems.length).toBeLessThanOrEqual(51);
   });
 
-  test('lets others have their turn while it is read', { timeout: 60_000 }, async () => {
+  test('lets others have their turn while it is read', async () => {
     const asked = HOSTILE.map(([, text]) => request(text, 'header'));
     const readingMs: number[] = [];
     const waits: number[] = [];
@@ -77,7 +77,7 @@ describe('a large file', () => {
     for (const [index, waitMs] of waits.entries()) expect(waitMs).toBeLessThan((readingMs[index] ?? 0) / 2);
   });
 
-  test('that takes too long is put aside, with a reason, and its thread is ended', { timeout: 60_000 }, async () => {
+  test('that takes too long is put aside, with a reason, and its thread is ended', async () => {
     const [, text] = HOSTILE[0] as (typeof HOSTILE)[number];
     expect(await previewApart(request(text, 'header'), { newId, limitMs: 20 })).toEqual({
       ok: false,

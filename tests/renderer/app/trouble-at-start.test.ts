@@ -67,7 +67,7 @@ test('steps of a page whose program was started again wait, and are saved once i
   await page.evaluate(() => {
     window.location.hash = '#token=of-the-new-start';
   });
-  await expect.poll(() => saveMark(page).textContent(), { timeout: 15_000 }).toBe('All saved');
+  await expect.poll(() => saveMark(page).textContent()).toBe('All saved');
   const { revision } = await before.backend.must('readRevision', { headerId: header.id });
   expect(revision).toBe(1);
   await context.close();
