@@ -180,6 +180,7 @@ export { assertNever, failure, type Result, success } from './result.ts';
 export { readCsvRows } from './spreadsheet/read-rows.ts';
 export { clipboardText, csvText } from './spreadsheet/write-rows.ts';
 // Stock
+export { compareWithShelf, type ListedStock } from './stock/compare-with-shelf.ts';
 export { readStockRows } from './stock/read-stock-rows.ts';
 export { stockItemSchema } from './stock/schema.ts';
 export { clrsOnShelf, otherMaterials, shelfMatch } from './stock/shelf-match.ts';

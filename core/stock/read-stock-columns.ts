@@ -3,6 +3,7 @@
 import { failure, type Result, success } from '../result.ts';
 import type { LengthUnit } from '../units/length.ts';
 import { clipped } from '../units/read-quantity.ts';
+import { readColumnName } from '../units/unit-names.ts';
 import { LENGTH_COLUMNS, NEEDED_COLUMNS, STOCK_COLUMNS, type StockColumn } from './stock-columns.ts';
 import type { StockProblem } from './stock-problem.ts';
 
@@ -13,7 +14,7 @@ export interface PlacedColumn {
 }
 
 /**
- * Names are taken whatever their case, with spaces, dashes or underscores: `Leg A`, `leg_a`, `OD (mm)`, `wall in`.
+ * Names are taken whatever their case, with spaces, dashes or underscores: `Leg A`, `leg_a`, `OD (mm)`, `wall in`, `CLR inches`.
  * @returns one entry a cell; null for a cell without a name
  */
 export function readStockColumns(cells: readonly string[]): Result<readonly (PlacedColumn | null)[], StockProblem> {
@@ -34,12 +35,11 @@ export function readStockColumns(cells: readonly string[]): Result<readonly (Pla
 }
 
 function columnNamed(cell: string): PlacedColumn | null {
-  const words = cell.toLowerCase().match(/[a-z]+/g) ?? [];
-  const column = STOCK_COLUMNS.find((name) => name === words.join('_'));
-  if (column !== undefined) return { column, unit: null };
-  const last = words.at(-1);
-  const stem = words.slice(0, -1).join('_');
-  if (stem === 'angle' && last === 'deg') return { column: 'angle', unit: null };
-  const lengthColumn = LENGTH_COLUMNS.find((name) => name === stem);
-  return lengthColumn !== undefined && (last === 'mm' || last === 'in') ? { column: lengthColumn, unit: last } : null;
+  const { name, unit } = readColumnName(cell);
+  if (unit !== null) {
+    const lengthColumn = LENGTH_COLUMNS.find((column) => column === name);
+    return lengthColumn === undefined ? null : { column: lengthColumn, unit };
+  }
+  const column = name === 'angle_deg' ? 'angle' : STOCK_COLUMNS.find((one) => one === name);
+  return column === undefined ? null : { column, unit: null };
 }

@@ -8,7 +8,7 @@ import type { StockBend, StockItem } from './stock-item.ts';
 export const SAME_SIZE_MM = 0.01;
 
 /** Slack on an angle for the rounding of sums such as 22.5 + 22.5; far below what a saw can cut. */
-const SAME_ANGLE_DEG = 1e-9;
+export const SAME_ANGLE_DEG = 1e-9;
 
 /**
  * `onShelf`: a whole piece with degrees enough is there. `tooFewDegrees`: pieces of this tube and CLR are there, but each has
@@ -86,11 +86,13 @@ function isOfSize(item: Tube, tube: Tube): boolean {
   return isSameSize(mmOf(item.od), mmOf(tube.od)) && isSameSize(mmOf(item.wall), mmOf(tube.wall));
 }
 
-function isSameSize(aMm: number, bMm: number): boolean {
+/** Whether two lengths in mm are one size, whatever unit each was typed in. */
+export function isSameSize(aMm: number, bMm: number): boolean {
   // The last digits of a conversion must not decide about two sizes that are just 0.01 mm apart.
   return Math.abs(aMm - bMm) <= SAME_SIZE_MM + 1e-9;
 }
 
-function comparable(material: string): string {
+/** A material's name as it is compared: case and outer space do not count. */
+export function comparable(material: string): string {
   return material.trim().toLowerCase();
 }

@@ -16,6 +16,7 @@ import {
   takeSign,
   takeTightDash,
 } from './read-quantity.ts';
+import { unitNamed } from './unit-names.ts';
 import type { UnitsProblem } from './units-problem.ts';
 
 /** No length above this is read, in the unit typed; the document takes none either. */
@@ -27,7 +28,7 @@ const INCHES_PER_FOOT = 12n;
  * A length of zero or more.
  *
  * Reads `2 3/4`, `2-3/4`, `3/4`, `2.75`, `.5`, `2½`, each with `in`, `"` or no unit; `70mm`, `70.5 mm`; `1'`, `1' 2 1/2"`,
- * `1 ft 2 in`. Unicode primes, curled quotes, fraction slash, minus and spaces are taken too. Feet become inches.
+ * `1 ft 2 in`; units may be written out or with a full stop (`2 inches`, `2 in.`). Unicode primes, curled quotes, fraction slash, minus and spaces are taken too. Feet become inches.
  * Refuses with a reason: decimal commas, fractions of a millimetre, fractions of one or more, 12 or more inches after
  * feet, other units, anything left over, more than 64 characters, more than a million.
  *
@@ -72,24 +73,22 @@ function readLength(reading: Reading, unit: LengthUnit): Result<Length, Fault> {
   return success({ value: numberOf(quantity.value.value), unit: lengthUnit });
 }
 
-const UNIT_WORDS: ReadonlyMap<string, LengthUnit | 'ft'> = new Map([
-  ['in', 'in'],
-  ['inch', 'in'],
-  ['inches', 'in'],
-  ['ft', 'ft'],
-  ['foot', 'ft'],
-  ['feet', 'ft'],
-  ['mm', 'mm'],
-]);
-
 /** The unit that follows a number; null if none does. */
 function takeUnit(reading: Reading): Result<LengthUnit | 'ft' | null, Fault> {
   if (take(reading, 'inch') !== null) return success('in');
   if (take(reading, 'foot') !== null) return success('ft');
   const word = take(reading, 'word');
   if (word === null) return success(null);
-  const unit = UNIT_WORDS.get(word.text.toLowerCase());
-  return unit === undefined ? failure({ reason: 'unknownUnit', part: word.text }) : success(unit);
+  const unit = unitNamed(word.text);
+  if (unit === null) return failure({ reason: 'unknownUnit', part: word.text });
+  takeFullStop(reading);
+  return success(unit);
+}
+
+/** `in.` and `mm.` are common; the full stop belongs to the word before it. */
+function takeFullStop(reading: Reading): void {
+  const next = reading.tokens[reading.at];
+  if (next?.kind === 'other' && next.text === '.' && !next.spaced) reading.at += 1;
 }
 
 function readInchesAfterFeet(reading: Reading, feet: Quantity): Result<Length, Fault> {

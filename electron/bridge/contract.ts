@@ -102,7 +102,15 @@ export const contract = {
     request: z.strictObject({ requestId, itemId: idSchema, baseRevision: revision }),
     response: nothing,
   },
-  addStockItems: { request: z.strictObject({ requestId, items: z.array(stockItem).max(10_000) }), response: nothing },
+  /** Adds items, and puts others in the place of what they were at the revisions named: all of it, or nothing. */
+  addStockItems: {
+    request: z.strictObject({
+      requestId,
+      items: z.array(stockItem).max(10_000),
+      changed: z.array(storedStockItemSchema).max(10_000).optional(),
+    }),
+    response: nothing,
+  },
   exportStock: { request: nothing, response: savedFileSchema },
 
   searchArchive: {

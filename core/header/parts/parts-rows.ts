@@ -2,13 +2,15 @@
  * Parts lists: primaries and their pieces as the rows of a spreadsheet, both ways.
  *
  * The first row names the columns, in any order and case: primary, kind, length, clr, angle, clocking, pies, state,
- * locked, note. Each row after it is one piece of the primary that it names, in order. Kind may be left out where the
- * filled cells tell; lengths without a unit are in the unit asked for; an empty clocking is not recorded; an empty
- * state is tacked; locked is yes, no or empty. A row with nothing but a primary makes a primary without pieces.
+ * locked, note. Length and clr may have the unit of their bare numbers behind them: length (mm). Each row after it is one
+ * piece of the primary that it names, in order. Kind may be left out where the filled cells tell; lengths without a unit are
+ * in the unit asked for; an empty clocking is not recorded; an empty state is tacked; locked is yes, no or empty. A row with
+ * nothing but a primary makes a primary without pieces.
  */
 
 import { failure, type Result, success } from '../../result.ts';
 import type { LengthUnit } from '../../units/length.ts';
+import { readColumnName } from '../../units/unit-names.ts';
 import type { Header, Piece, Primary } from '../header.ts';
 import type { HeaderProblem } from '../header-problem.ts';
 import { shortened } from '../names.ts';
@@ -44,7 +46,7 @@ export function readPartsRows(rows: readonly (readonly string[])[], context: Row
   const refused: RefusedRow[] = [...heading.refused];
   rows.slice(1).forEach((row, index) => {
     if (row.every((cell) => cell.trim() === '')) return;
-    const problems = addRow(drafts, cellsOf(row, heading.names), context);
+    const problems = addRow(drafts, cellsOf(row, heading.names), { ...context, units: heading.units });
     refused.push(...problems.map((problem) => ({ line: index + 2, ...problem })));
   });
   return { primaries: [...drafts.values()].map(({ primary, pieces }) => ({ ...primary, pieces })), refused };
@@ -84,7 +86,13 @@ function readName(text = ''): Result<string, CellProblem> {
 }
 
 export type Heading =
-  | { readonly ok: true; readonly names: readonly (string | null)[]; readonly refused: readonly RefusedRow[] }
+  | {
+      readonly ok: true;
+      readonly names: readonly (string | null)[];
+      /** What bare numbers are in where a heading says so. */
+      readonly units: ReadonlyMap<string, LengthUnit>;
+      readonly refused: readonly RefusedRow[];
+    }
   | { readonly ok: false; readonly refused: readonly RefusedRow[] };
 
 /**
@@ -114,14 +122,27 @@ export function readHeading(rows: readonly (readonly string[])[], required: read
   return {
     ok: true,
     names,
+    units: unitsNamed(first),
     refused: unknown.map((cell) => ({ line: 1, column: cell, problem: { kind: 'unknownField', path: [cell] } })),
   };
 }
 
 /** The known column that a heading names; null for any other text. */
 export function columnNamed(cell: string): string | null {
-  const name = cell.trim().toLowerCase();
-  return PARTS_COLUMNS.find((column) => column === name) ?? null;
+  const typed = cell.trim().toLowerCase();
+  const { name, unit } = readColumnName(cell);
+  const isLength = unit !== null && (name === 'length' || name === 'clr');
+  return isLength ? name : (PARTS_COLUMNS.find((column) => column === typed) ?? null);
+}
+
+/** The units that headings give to the bare numbers below them, by column. */
+function unitsNamed(headings: readonly string[]): ReadonlyMap<string, LengthUnit> {
+  return new Map(
+    headings.flatMap((cell) => {
+      const [name, { unit }] = [columnNamed(cell), readColumnName(cell)];
+      return name === null || unit === null ? [] : [[name, unit] as const];
+    }),
+  );
 }
 
 /** The filled cells of a row, or why they cannot be told apart. */

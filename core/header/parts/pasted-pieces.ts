@@ -115,7 +115,12 @@ function readNamedRows(rows: readonly (readonly string[])[], context: NamedRows)
   const heading: Heading = readHeading(rows, []);
   if (!heading.ok) return { pieces: [], refused: heading.refused };
   const names = heading.names.map((name) => (name === 'primary' ? null : name));
-  const body = readCells(rows.slice(1), { ...context, firstLine: context.firstLine + 1, namesOf: () => names });
+  const body = readCells(rows.slice(1), {
+    ...context,
+    units: heading.units,
+    firstLine: context.firstLine + 1,
+    namesOf: () => names,
+  });
   return { pieces: body.pieces, refused: [...heading.refused, ...body.refused] };
 }
 

@@ -28,6 +28,8 @@ export type PieceCells = ReadonlyMap<string, string>;
 export interface CellContext {
   /** Unit of a bare number. */
   readonly unit: LengthUnit;
+  /** Units of bare numbers in columns that have one of their own. */
+  readonly units?: ReadonlyMap<string, LengthUnit>;
   /** CLR of a bend whose cell is empty; left out when there is none to take. */
   readonly clr?: Length;
 }
@@ -36,6 +38,10 @@ export interface CellContext {
 export interface CellProblem {
   readonly column: string | null;
   readonly problem: EntryProblem;
+}
+
+function unitIn(column: PieceColumn, { unit, units }: CellContext): LengthUnit {
+  return units?.get(column) ?? unit;
 }
 
 type Read<Value> = Result<Value, CellProblem>;
@@ -74,7 +80,7 @@ function readShape(cells: PieceCells, context: CellContext): Read<QuickPiece> {
   }
   switch (kind.value) {
     case 'straight': {
-      const length = inColumn('length', parseLength(cells.get('length') ?? '', context.unit));
+      const length = inColumn('length', parseLength(cells.get('length') ?? '', unitIn('length', context)));
       return length.ok ? success({ kind: 'straight', length: length.value }) : length;
     }
     case 'bend': {
@@ -131,7 +137,7 @@ function readBendShape(cells: PieceCells, context: CellContext): Read<BendShape>
   const clrText = cells.get('clr');
   if (clrText === undefined && !context.clr) return wrong('clr', { expected: 'the CLR of the bend', found: 'nothing' });
   const usual = context.clr ?? { value: 0, unit: context.unit };
-  const clr = clrText === undefined ? success(usual) : inColumn('clr', parseClr(clrText, context.unit));
+  const clr = clrText === undefined ? success(usual) : inColumn('clr', parseClr(clrText, unitIn('clr', context)));
   if (!clr.ok) return clr;
   const clockingText = cells.get('clocking');
   const clocking = clockingText === undefined ? success(null) : inColumn('clocking', parseClocking(clockingText));

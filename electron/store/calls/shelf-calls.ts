@@ -36,6 +36,10 @@ export function shelfCalls({ connection, host }: CallContext): ShelfCalls {
           const added = stock.add(item);
           if (!added.ok) return added;
         }
+        for (const { item, revision } of request.changed ?? []) {
+          const replaced = stock.replace(item, revision);
+          if (!replaced.ok) return replaced;
+        }
         return success({});
       }),
     async exportStock() {

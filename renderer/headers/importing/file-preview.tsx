@@ -15,6 +15,7 @@ import { StripPreview, stripsOf } from '../../ui/strip-preview.tsx';
 import { commasWords } from '../../ui/words/problem-words.ts';
 import { countOf } from '../../ui/words/spoken.ts';
 import type { Preview } from './given-preview.ts';
+import { takeInWords } from './stock-beside-shelf.ts';
 import { StockPreview } from './stock-preview.tsx';
 
 type Refused = Extract<Preview, { kind: 'parts' }>['refused'];
@@ -32,7 +33,7 @@ export function acceptWords(preview: Preview): string | null {
         ? null
         : `Make a header of ${countOf(preview.primaries.length, 'primary', 'primaries')}`;
     case 'stock':
-      return preview.items.length === 0 ? null : `Add ${countOf(preview.items.length, 'line')} to the shelf`;
+      return takeInWords(preview);
   }
 }
 
@@ -92,7 +93,7 @@ export function FilePreview({ preview, openHeader }: FilePreviewProps) {
         <>
           <RefusedLines refused={preview.refused} />
           <CommasRead commas={preview.commas} />
-          <StockPreview items={preview.items} />
+          <StockPreview stock={preview} />
         </>
       );
   }
@@ -141,9 +142,11 @@ function PrimariesTable({ primaries, shrinkageMm, style }: PrimariesTableProps) 
 
 function RefusedLines({ refused }: { readonly refused: Refused }) {
   if (refused.length === 0) return <p>Every line could be read.</p>;
+  // A line is refused once, however much is wrong with it.
+  const lines = new Set(refused.map(({ line }) => line)).size;
   return (
     <section aria-label="Lines left out">
-      <h3>{countOf(refused.length, 'line')} could not be read and will be left out</h3>
+      <h3>{countOf(lines, 'line')} could not be read and will be left out</h3>
       <ul className="import-refused">
         {refused.map((line) => (
           <li key={`${line.line} ${line.column ?? ''} ${describeProblem(line.problem)}`}>

@@ -9,6 +9,7 @@ import { ChoiceField } from '../../ui/fields/choice-field.tsx';
 import { ModalDialog } from '../../ui/modal-dialog.tsx';
 import { acceptWords, addWords, FilePreview } from './file-preview.tsx';
 import type { Destination, Expected, Preview } from './given-preview.ts';
+import { besideShelf } from './stock-beside-shelf.ts';
 
 interface Props {
   readonly file: GivenFile;
@@ -38,14 +39,30 @@ export function guessKind(fileName: string, onShelf: boolean): Expected {
   return onShelf ? 'stock' : 'parts';
 }
 
+type Looked = { readonly ok: true; readonly value: Preview } | Exclude<Answer<'previewFile'>, { readonly ok: true }>;
+
+/** What is in the file; a stock list is held beside the shelf as it is now. */
+async function lookAt(ask: ReturnType<typeof useAsk>, file: GivenFile, { expect, unit }: Reading): Promise<Looked> {
+  const given = await ask('previewFile', { ...file, expect, unit });
+  if (!given.ok) return given;
+  if (given.value.kind !== 'stock') return { ok: true, value: given.value };
+  const shelf = await ask('listStock', {});
+  return shelf.ok ? { ok: true, value: besideShelf(given.value, shelf.value.stock) } : shelf;
+}
+
+interface Reading {
+  readonly expect: Expected;
+  readonly unit: LengthUnit;
+}
+
 /** Asks the host to read the file, again whenever the reading of it changes; null while it reads. */
-function usePreview(file: GivenFile, expect: Expected, unit: LengthUnit): Answer<'previewFile'> | null {
+function usePreview(file: GivenFile, expect: Expected, unit: LengthUnit): Looked | null {
   const ask = useAsk();
-  const [answer, setAnswer] = useState<Answer<'previewFile'> | null>(null);
+  const [answer, setAnswer] = useState<Looked | null>(null);
   useEffect(() => {
     let isWanted = true;
     setAnswer(null);
-    void ask('previewFile', { ...file, expect, unit }).then((given) => {
+    void lookAt(ask, file, { expect, unit }).then((given) => {
       if (isWanted) setAnswer(given);
     });
     return () => {

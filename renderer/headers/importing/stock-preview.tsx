@@ -1,15 +1,19 @@
-/** Items of a stock list that is about to be imported. */
+/** Lines of a stock list that is about to be imported, and what each does to the shelf. */
 
-import type { StockItem } from '../../../core/index.ts';
 import { itemWords } from '../../ui/words/item-words.ts';
+import { lineWords, type StockBesideShelf, takeInWords } from './stock-beside-shelf.ts';
 
 /** More lines than anyone reads would only slow the window; the count is on the button. */
 const SHOWN = 200;
 
-export function StockPreview({ items }: { readonly items: readonly StockItem[] }) {
-  const rest = items.length - SHOWN;
+export function StockPreview({ stock }: { readonly stock: StockBesideShelf }) {
+  const { lines } = stock;
+  const rest = lines.length - SHOWN;
   return (
     <>
+      {lines.length > 0 && takeInWords(stock) === null ? (
+        <p>Nothing to import: every line is on the shelf already with the same count.</p>
+      ) : null}
       <table className="table">
         <caption className="visually-hidden">Stock in the file</caption>
         <thead>
@@ -18,15 +22,17 @@ export function StockPreview({ items }: { readonly items: readonly StockItem[] }
             <th scope="col" className="number">
               Count
             </th>
+            <th scope="col">Shelf</th>
             <th scope="col">Note</th>
           </tr>
         </thead>
         <tbody>
-          {items.slice(0, SHOWN).map((item) => (
-            <tr key={item.id}>
-              <td>{itemWords(item)}</td>
-              <td className="number">{item.count}</td>
-              <td>{item.note}</td>
+          {lines.slice(0, SHOWN).map((line) => (
+            <tr key={line.item.id}>
+              <td>{itemWords(line.item)}</td>
+              <td className="number">{line.item.count}</td>
+              <td className={line.kind === 'same' ? 'muted' : undefined}>{lineWords(line)}</td>
+              <td>{line.item.note}</td>
             </tr>
           ))}
         </tbody>

@@ -1,7 +1,15 @@
 /** Bringing a file in: from a dialog, dropped on the window, or handed over by the system; always looked at first. */
 
 import { useCallback, useMemo, useState } from 'react';
-import { addPartsEdit, type Header, type LengthUnit, nameFromText, newHeader, unitOf } from '../../../core/index.ts';
+import {
+  addPartsEdit,
+  type Header,
+  type LengthUnit,
+  nameFromText,
+  newHeader,
+  type Problem,
+  unitOf,
+} from '../../../core/index.ts';
 import { askForFile, FILE_LIMIT_BYTES, type GivenFile, readGivenFile } from '../../host/files.ts';
 import { useAsk } from '../../host/host-bridge.ts';
 import type { HeaderSession } from '../../session/header-session.ts';
@@ -12,6 +20,7 @@ import { wordsFor } from '../../ui/words/problem-words.ts';
 import { countOf } from '../../ui/words/spoken.ts';
 import type { Destination, Expected, Preview } from './given-preview.ts';
 import { guessKind } from './import-dialog.tsx';
+import { takenInWords } from './stock-beside-shelf.ts';
 
 interface Context {
   readonly session: HeaderSession | null;
@@ -76,6 +85,13 @@ function useAdd({ session, goTo }: Context) {
   );
 }
 
+const SHELF_CHANGED = 'The shelf was changed in another window meanwhile: import the file again.';
+
+/** Whether what the list was compared with is no longer what is on the shelf. */
+function isOutOfDate(problems: readonly Problem[]): boolean {
+  return problems.some(({ kind }) => kind === 'changedElsewhere' || kind === 'notFound');
+}
+
 /** Keeps what was accepted; the words of a refusal, or null. */
 function useAccept({ onOpened, goTo }: Context, done: () => void) {
   const ask = useAsk();
@@ -83,10 +99,11 @@ function useAccept({ onOpened, goTo }: Context, done: () => void) {
   return useCallback(
     async (preview: Preview, given: GivenFile, unit: LengthUnit) => {
       if (preview.kind === 'stock') {
-        const answer = await ask('addStockItems', { items: preview.items });
-        if (!answer.ok) return answer.words;
+        const { items, changed } = preview.change;
+        const answer = await ask('addStockItems', { items, changed: [...changed] });
+        if (!answer.ok) return isOutOfDate(answer.problems) ? SHELF_CHANGED : answer.words;
         done();
-        say({ text: `${countOf(preview.items.length, 'line')} added to the shelf.` });
+        say({ text: takenInWords(preview) });
         goTo({ kind: 'shelf' });
         return null;
       }

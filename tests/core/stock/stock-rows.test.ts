@@ -144,6 +144,42 @@ describe('a stock list', () => {
   });
 });
 
+describe('a unit over a column', () => {
+  test.each([
+    ['od (inches)', inches(1.75)],
+    ['OD inch', inches(1.75)],
+    ['od "', inches(1.75)],
+    ['OD (in.)', inches(1.75)],
+    ['od_in', inches(1.75)],
+    ['OD, millimetres', millimetres(1.75)],
+    ['OD (millimeters)', millimetres(1.75)],
+    ['od mm.', millimetres(1.75)],
+  ])('"%s" is understood, whatever bare numbers are elsewhere', (head, od) => {
+    for (const unit of ['in', 'mm'] as const) {
+      const { items, refused } = read(
+        [
+          ['kind', 'material', head, 'wall', 'length', 'count'],
+          ['straight', '304', '1.75', '2', '9', '1'],
+        ],
+        unit,
+      );
+      expect(refused).toEqual([]);
+      expect(items).toMatchObject([{ od, wall: { value: 2, unit } }]);
+    }
+  });
+
+  test.each(['od (cm)', 'count (in)', 'material mm', 'angle in'])('"%s" is refused, not passed over', (head) => {
+    const { items, refused } = read(table(`kind|material|od|wall|length|count|${head}`, 'straight|304|1|2|9|1|1'));
+    expect(items).toEqual([]);
+    expect(refused[0]?.problem.kind).toBe('stockColumnUnknown');
+  });
+
+  test('units may be written out in the cells', () => {
+    const rows = table('kind|material|od|wall|length|count', 'straight|304|1 3/4 inches|1.65 millimetres|48 in.|1');
+    expect(read(rows, 'mm').items).toMatchObject([{ od: inches(1.75), wall: millimetres(1.65), length: inches(48) }]);
+  });
+});
+
 describe('a row that cannot be read', () => {
   test.each<[string, string, object]>([
     ['cone|304|1 3/4|0.065|3|90|||1|1|', 'kind', { kind: 'stockCellRefused', found: 'cone', expected: 'kind' }],

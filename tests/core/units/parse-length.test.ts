@@ -35,6 +35,8 @@ describe('a length is read as people write it', () => {
     ['2 3/4in', 2.75],
     ['2 3/4 IN', 2.75],
     ['2 inches', 2],
+    ['2 in.', 2],
+    ['2 1/2 inch.', 2.5],
     ['1 inch', 1],
     ['+5', 5],
     ['-0', 0],

@@ -258,6 +258,21 @@ describe('stock', () => {
     expect((await shop.must('listStock', {})).stock.map(({ item }) => item.id)).toEqual(['b1', 'b2']);
   });
 
+  test('new items and changed ones go in together or not at all', async () => {
+    const shop = openShop();
+    await shop.must('saveStockItem', { item: bend, baseRevision: null });
+    const more = { ...bend, count: bend.count + 2 };
+    const added = { ...bend, id: 'b2' };
+    const stale = await shop.call('addStockItems', { items: [added], changed: [{ item: more, revision: 7 }] });
+    expect(problemOf(stale)?.kind).toBe('changedElsewhere');
+    expect((await shop.must('listStock', {})).stock).toEqual([{ item: bend, revision: 1 }]);
+    await shop.must('addStockItems', { items: [added], changed: [{ item: more, revision: 1 }] });
+    expect((await shop.must('listStock', {})).stock).toEqual([
+      { item: more, revision: 2 },
+      { item: added, revision: 1 },
+    ]);
+  });
+
   test('the list that goes out comes in again', async () => {
     const shop = openShop();
     await shop.must('saveStockItem', { item: bend, baseRevision: null });

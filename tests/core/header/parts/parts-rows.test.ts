@@ -91,6 +91,25 @@ describe('parts lists', () => {
     });
   });
 
+  test('a heading may name the unit of the bare numbers below it, in a file and in pasted rows', () => {
+    const rows = [
+      ['primary', 'Length (inches)', 'CLR mm', 'angle'],
+      ['1', '2 1/4', '', ''],
+      ['1', '70 mm', '', ''],
+      ['1', '', '76.2', '90'],
+    ];
+    const pieces = [{ length: inches(2.25) }, { length: millimetres(70) }, { clr: millimetres(76.2) }];
+    for (const unit of ['in', 'mm'] as const) {
+      const context = { unit, newId: () => 'n', clr: inches(3) };
+      const list = readPartsRows(rows, context);
+      expect(list.refused).toEqual([]);
+      expect(list.primaries[0]?.pieces).toMatchObject(pieces);
+      const pasted = readPastedPieces(rows.map((row) => row.join('\t')).join('\n'), context);
+      expect(pasted.refused).toEqual([]);
+      expect(pasted.pieces).toMatchObject(pieces);
+    }
+  });
+
   test('ids come from newId and are never the same', () => {
     const { primaries } = read(partsRows(demoHeader('demo'), 'in'));
     const ids = primaries.flatMap((primary) => [primary.id, ...primary.pieces.map((piece) => piece.id)]);
