@@ -12,13 +12,13 @@ export function describeStorageProblem(problem: StorageProblem): string {
     case 'notFound':
       return `The ${NOUNS[problem.what]} is not there any more: it was removed in another window, or is not in the restored backup. Go back to the list and choose again.`;
     case 'damagedHeader':
-      return `This header is damaged on disk (${problem.detail}). What is shown is sound, but nothing can be added to it: go on in a copy, or look for the rest in a backup. All other headers are as they were.`;
+      return `This header is damaged on disk (${problem.detail}). What is shown is sound, but it can no longer be changed: go on in a copy, or look for the rest in a backup. No other header is touched.`;
     case 'finished':
-      return `"${problem.name}" is finished and frozen, so the change was not made. Open it as a new header and work on in that copy.`;
+      return `"${problem.name}" is finished, so the change was not made. Open it as a new header and change that copy.`;
     case 'nothingToUndo':
       return `There is nothing to ${problem.action}.`;
     case 'invalidRequest':
-      return `The program asked itself for something malformed (${problem.call}: ${problem.detail}). Nothing was changed; restart Evenrun and, if it comes back, report it.`;
+      return `A fault inside Evenrun: a request was malformed (${problem.call}: ${problem.detail}). Nothing was changed; restart Evenrun and, if it comes back, report it.`;
     case 'pageUnknown':
       return 'This page does not belong to the Evenrun that runs now: it is a new tab, another browser, or Evenrun was started again. What was shown as saved is safe. Open the address that Evenrun printed when it started, all of it; if it cannot be found any more, start Evenrun again and open the address that it prints then.';
     case 'internal':

@@ -8,7 +8,7 @@ import type { UnitsProblem } from './units-problem.ts';
 export function describeUnitsProblem(problem: UnitsProblem): string {
   const { text, part } = problem;
   const isLength = problem.kind === 'unreadableLength';
-  const example = isLength ? '2 3/4, 2.75 in or 70 mm' : '90, 22.5 or 22 1/2';
+  const example = isLength ? '2 3/4, 2.75" or 70 mm' : '90, 22.5 or 22 1/2';
   const read = `"${text}"`;
   switch (problem.reason) {
     case 'empty':
@@ -34,7 +34,7 @@ export function describeUnitsProblem(problem: UnitsProblem): string {
     case 'leftover':
       return `${read} has "${part}" left over or out of place: type one ${isLength ? 'length' : 'angle'}, like ${example}.`;
     case 'fractionOfMillimetre':
-      return `${read} is a fraction in millimetres: type the millimetres as a decimal, or add in if inches are meant.`;
+      return `${read} is a fraction in millimetres: type the millimetres as a decimal, or add " if inches are meant.`;
     case 'inchesPastAFoot':
       return `${read} has a foot or more in its inches, "${part}": keep them below 12, or type all of it in inches.`;
     case 'negative':

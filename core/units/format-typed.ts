@@ -22,6 +22,12 @@ export function formatTyped(length: Length, bareUnit?: LengthUnit): string {
   return unit === bareUnit ? text : `${text} ${unit}`;
 }
 
+/** As `formatTyped`, with the inch mark in place of the word: `2 3/4"`. For screens and paper; files keep the word, for a mark is a quote to them. */
+export function typedText(length: Length, bareUnit?: LengthUnit): string {
+  const text = formatTyped(length, bareUnit);
+  return length.unit === 'in' && length.unit !== bareUnit ? text.replace(/ in$/, '"') : text;
+}
+
 function signed(value: number, parts: number): string {
   const text = mixedText(parts, FINEST_PER_INCH, ' ');
   return value < 0 ? `-${text}` : text;

@@ -50,6 +50,24 @@ export const problemSchema = z.custom<Problem>(
   (value) => typeof value === 'object' && value !== null && typeof (value as { kind?: unknown }).kind === 'string',
 );
 
+const turnDeg = z.number().min(-360).max(360);
+/** Where a header is looked at from: all of it from these angles, or a camera left by hand. */
+const standpointSchema = z.discriminatedUnion('kind', [
+  z.strictObject({
+    kind: z.literal('all'),
+    angles: z.strictObject({ azimuthDeg: turnDeg, elevationDeg: turnDeg }),
+  }),
+  z.strictObject({
+    kind: z.literal('free'),
+    camera: z.strictObject({
+      target: z.strictObject({ x: finiteMm, y: finiteMm, z: finiteMm }),
+      azimuthDeg: turnDeg,
+      elevationDeg: turnDeg,
+      heightMm: z.number().min(1e-3).max(1e9),
+    }),
+  }),
+]);
+
 export const preferencesSchema = z.strictObject({
   theme: z.enum(['system', 'light', 'dark']),
   /** `bench` has targets for gloves; `desk` is denser. */
@@ -58,6 +76,8 @@ export const preferencesSchema = z.strictObject({
   sizes: z.partialRecord(z.enum(['panel', 'pieces', 'board']), z.int().min(50).max(8000)).optional(),
   /** How the rows of the match board are ordered; as in the header when it is left out. */
   boardOrder: z.enum(['port', 'miss']).optional(),
+  /** Where headers were last looked at from, the latest last. Left out, those kept stay as they are. */
+  standpoints: z.array(z.strictObject({ headerId: idSchema, standpoint: standpointSchema })).max(10).optional(),
 });
 
 /** Text typed but not yet accepted, so that it can be offered again. */

@@ -13,7 +13,7 @@ export type Preferences = RequestOf<'savePreferences'>['preferences'];
 const FIRST_PREFERENCES: Preferences = { theme: 'system', density: 'bench' };
 
 /** The rows that hold how the bench is set up. */
-const LOOKS = { sizes: 'benchSizes', boardOrder: 'boardOrder' } as const;
+const LOOKS = { sizes: 'benchSizes', boardOrder: 'boardOrder', standpoints: 'standpoints' } as const;
 type Look = keyof typeof LOOKS;
 
 export function binTable(db: Database.Database) {
@@ -55,14 +55,19 @@ function looksTable(db: Database.Database) {
       }
     },
     find(): Pick<Preferences, Look> {
-      const sizes = preferencesSchema.shape.sizes.safeParse(found('sizes'));
-      const boardOrder = preferencesSchema.shape.boardOrder.safeParse(found('boardOrder'));
+      const { sizes, boardOrder, standpoints } = preferencesSchema.shape;
       return {
-        ...(sizes.success && sizes.data !== undefined ? { sizes: sizes.data } : {}),
-        ...(boardOrder.success && boardOrder.data !== undefined ? { boardOrder: boardOrder.data } : {}),
+        ...whole('sizes', sizes.safeParse(found('sizes')).data),
+        ...whole('boardOrder', boardOrder.safeParse(found('boardOrder')).data),
+        ...whole('standpoints', standpoints.safeParse(found('standpoints')).data),
       };
     },
   };
+}
+
+/** The look under its name; nothing when there is none. */
+function whole<Name extends Look>(name: Name, value: Preferences[Name]): Pick<Preferences, Name> {
+  return (value === undefined ? {} : { [name]: value }) as Pick<Preferences, Name>;
 }
 
 export function preferencesTable(db: Database.Database) {

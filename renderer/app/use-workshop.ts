@@ -11,7 +11,7 @@ import { type Screen, useScreen } from '../ui/screen.ts';
 import { type Going, useGoing } from './opening/use-going.ts';
 import { type OpenHeader, useOpenHeader } from './opening/use-open-header.ts';
 import { useSafeLeaving } from './opening/use-safe-leaving.ts';
-import { type Preferences, usePreferences } from './preferences/preferences.ts';
+import { type Preferences, usePreferences, useStandpoints } from './preferences/preferences.ts';
 
 export type ReadyStart = Extract<Start, { state: 'ready' }>;
 
@@ -48,21 +48,28 @@ export function useWorkshop(start: ReadyStart): Workshop {
   const open = useOpenHeader(bridge, start.lastHeaderId);
   const session = open.state.kind === 'open' ? open.state.session : null;
   const [screen, goTo] = useScreen(benchScreenOf(start.lastHeaderId));
-  const [preferences, changePreferences] = usePreferences(bridge, start.preferences);
+  const { standpoints: _standpoints, ...atStart } = start.preferences;
+  const [preferences, changePreferences] = usePreferences(bridge, atStart);
+  const standpoints = useStandpoints(bridge, start.preferences, preferences);
   const keptBench = useMemo(
     () => ({
       sizes: preferences.sizes ?? {},
       keep: (sizes: BenchSizes) => changePreferences({ sizes }),
       boardOrder: preferences.boardOrder ?? ('port' as const),
       keepOrder: (boardOrder: BoardOrder) => changePreferences({ boardOrder }),
+      standpoints,
     }),
-    [preferences.sizes, preferences.boardOrder, changePreferences],
+    [preferences.sizes, preferences.boardOrder, changePreferences, standpoints],
   );
   const [dialog, setDialog] = useState<DialogName | null>(null);
   const [isRenaming, setRenaming] = useState(false);
   const going = useGoing(open, goTo);
   const imports = useImport({ session, onShelf: screen.kind === 'shelf', onOpened: going.openGiven, goTo });
-  const flush = useSafeLeaving(bridge, session);
+  const flushSession = useSafeLeaving(bridge, session);
+  const flush = useCallback(async () => {
+    standpoints.flush();
+    await flushSession();
+  }, [standpoints, flushSession]);
   useNoticesAtStart(start.notices);
   useBenchFollowsAddress({ screen, open, session, goTo });
   return {

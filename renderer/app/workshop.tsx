@@ -35,7 +35,7 @@ export function Workshop({ start, onStart }: Props) {
       />
       <LookingOnly atStart={start.cannotWrite} />
       <Screens workshop={workshop} start={start} />
-      {isFileOver ? <div className="drop-note">Let go to see what is in the file</div> : null}
+      {isFileOver ? <div className="drop-note">Drop the file to see what is in it</div> : null}
       <WorkshopDialogs workshop={workshop} onStart={onStart} />
       <Listening workshop={workshop} />
     </div>

@@ -54,8 +54,8 @@ function foundWords({ rows, words }: Found, isSearching: boolean): string {
   if (rows === null) return '';
   if (rows.length > 0) return `${countOf(rows.length, 'finished header')}.`;
   return isSearching
-    ? 'No finished header fits all of that. Empty a field to widen the search.'
-    : 'Nothing is finished yet. When a header is welded and checked, choose "Finish header" on the bench: it is kept here, unchanged, to be opened as the start of the next one.';
+    ? 'No finished header matches. Clear a field to find more.'
+    : 'Nothing is finished yet. When a header is welded and checked, choose "Finish header" on the bench: it goes here with its figures, and the next one can start as a copy of it.';
 }
 
 interface FieldsProps {

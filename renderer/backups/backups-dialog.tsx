@@ -65,7 +65,7 @@ function RestoreQuestion({ onKeep, onRestore }: { readonly onKeep: () => void; r
         first and stays in this list.
       </p>
       <div className="actions">
-        <Button onPress={onKeep}>Keep what is there now</Button>
+        <Button onPress={onKeep}>Do not restore</Button>
         <Button look="main" onPress={onRestore}>
           Restore this backup
         </Button>

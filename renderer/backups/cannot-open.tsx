@@ -19,7 +19,7 @@ export function whatIsSafe(fault: StorageFault | null): string {
     case 'busy':
     case 'ioError':
     case 'pathTooLong':
-      return 'Your headers are where they were: the file was not changed. Put right what is named above, then try again.';
+      return 'Your headers are where they were: the file was not changed. Fix the cause named above, then try again.';
     case 'newerVersion':
       return 'Your headers are where they were: the file was not changed. Use the newer Evenrun that wrote it, or go back to a backup that this one can read.';
     case 'corrupt':
@@ -49,7 +49,7 @@ export function CannotOpen({ start, onStart }: Props) {
         <h1>Your headers could not be opened</h1>
         <p>{describeProblem(start.problem)}</p>
         <p>{whatIsSafe(fault)}</p>
-        <p className="muted">They are kept in {start.dataFolder}.</p>
+        <p className="muted">They are in {start.dataFolder}.</p>
         <div className="actions">
           <Button look="main" onPress={async () => take(await ask('start', {}))}>
             Try again

@@ -14,6 +14,7 @@ import { Places } from './layout/places.tsx';
 import { Conflicts } from './notes/conflict-dialog.tsx';
 import { DamageNote } from './notes/damage-note.tsx';
 import { FinishedNote } from './notes/finished-note.tsx';
+import { UnsavedNote } from './notes/unsaved-note.tsx';
 import { PrintSheet } from './print/print-sheet.tsx';
 import { useBench } from './use-bench.ts';
 import { useStable } from './use-stable.ts';
@@ -45,6 +46,7 @@ const Bench = memo(function Bench({ session, kept, onCopied }: Required<Props>) 
       <div className="bench-notes">
         {header.state === 'finished' ? <FinishedNote /> : null}
         <DamageNote session={session} onCopied={onCopied} />
+        <UnsavedNote session={session} />
       </div>
       {primary === null ? (
         <EmptyBench session={session} header={header} report={report} acts={acts} />

@@ -56,7 +56,7 @@ export function EmptyBench({ session, header, report, acts }: Props) {
         />
         <TargetFields session={session} header={header} report={report} />
       </div>
-      <p className="muted">Change any of these now or later, under Settings. The next header starts from them.</p>
+      <p className="muted">Change any of these now or later, under Settings. The next header starts with them.</p>
     </section>
   );
 }

@@ -65,7 +65,7 @@ function targetWords(header: Header, report: MatchReport): string {
     case 'longest':
       return name === '' ? 'the longest' : `${name}, the longest`;
     case 'primary':
-      return name === '' ? 'a primary that is gone' : name;
+      return name === '' ? 'a deleted primary' : name;
     case 'mean':
       return 'the mean';
     case 'typed':

@@ -54,7 +54,7 @@ export function aboutTarget(match: PrimaryMatch, report: MatchReport, style: Len
   const target = `target ${formatLength(targetMm, style)}`;
   if (standing === 'waiting') {
     const who = setter === undefined ? 'all' : primaryTitle(setter.name);
-    return `${target}, not firm: ${who} still being built`;
+    return `${target} so far: ${who} still being built`;
   }
   // Three figures, each rounded on its own, need not add up as they are shown.
   const adds = deviationMm === null || addsUpAsShown([targetMm, deviationMm], lengthMm, style);

@@ -14,7 +14,7 @@ export const SCREEN_KEYS = [
       { does: 'Accept what is typed', chords: ['Enter'] },
       { does: 'Clear the line', chords: ['Escape'] },
       { does: 'Up to the pieces, from an empty line', chords: ['ArrowUp'] },
-      { does: 'Primary before or after', chords: ['PageUp', 'PageDown'] },
+      { does: 'Previous or next primary', chords: ['PageUp', 'PageDown'] },
     ],
   },
   {
@@ -22,10 +22,10 @@ export const SCREEN_KEYS = [
     lines: [
       { does: 'Primary above or below', chords: ['ArrowUp', 'ArrowDown'] },
       { does: 'Read out its pieces', chords: ['ArrowLeft', 'ArrowRight'] },
-      { does: 'Take the piece read out in hand', chords: ['Enter'] },
+      { does: 'Go to the piece read out', chords: ['Enter'] },
       { does: 'Rename the primary', chords: ['F2'] },
       { does: 'Move the primary up or down', chords: ['Alt+ArrowUp', 'Alt+ArrowDown'] },
-      { does: 'All that can be done with the primary', chords: ['Shift+F10'] },
+      { does: 'Menu of the primary', chords: ['Shift+F10'] },
     ],
   },
   {
@@ -47,15 +47,15 @@ export const SCREEN_KEYS = [
       { does: 'Choose the state', chords: ['Space'] },
       { does: 'In the State column: planned, cut, tacked, welded', chords: ['P', 'C', 'T', 'W'] },
       { does: 'Type a note', chords: ['N'] },
-      { does: 'All that can be done with the pieces', chords: ['Shift+F10'] },
-      { does: 'Lock or unlock: suggested moves leave it alone', chords: ['L'] },
+      { does: 'Menu of the pieces', chords: ['Shift+F10'] },
+      { does: 'Lock or unlock: moves leave a locked piece alone', chords: ['L'] },
       { does: 'Copy, cut, paste rows', chords: ['Mod+C', 'Mod+X', 'Mod+V'] },
     ],
   },
   {
     title: 'Moves',
     lines: [
-      { does: 'Move before or after, and show it', chords: ['ArrowUp', 'ArrowDown'] },
+      { does: 'Previous or next move, previewed', chords: ['ArrowUp', 'ArrowDown'] },
       { does: 'Apply the move shown', chords: ['Enter'] },
       { does: 'Show the header as it is', chords: ['Escape'] },
     ],

@@ -29,7 +29,7 @@ export function FinishDialog({ session, onClose }: Props) {
     if (!done.ok) return setWords(wordsFor(done.problems));
     onClose();
     await session.flush();
-    say({ text: `${header.name} is finished and kept in the archive.` });
+    say({ text: `${header.name} is finished and in the archive.` });
   };
   return (
     <ModalDialog
@@ -56,7 +56,7 @@ export function FinishDialog({ session, onClose }: Props) {
       </p>
       {notes.length === 0 ? null : (
         <>
-          <h3>Before you do</h3>
+          <h3>Check first</h3>
           <ul>
             {notes.map((note) => (
               <li key={note}>

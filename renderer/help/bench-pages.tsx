@@ -83,8 +83,8 @@ const TARGET: HelpPage = {
         off until you type one: measure it on a joint of your own, as it depends on tube, gap, heat and hand.
       </p>
       <p>
-        The unit that lengths are shown in can be changed at any time. What you typed is kept as you typed it; only the
-        showing is rounded.
+        The unit that lengths are shown in can be changed at any time. The program keeps what you typed; only what is
+        shown is rounded.
       </p>
     </>
   ),
@@ -96,8 +96,8 @@ const ODD: HelpPage = {
   body: (
     <>
       <p>
-        Choose the bend, then "Angle of bend by tape". Lay the tape along the outside of the bend, along the inside, or
-        straight from end to end at the centreline, and type what it reads. The angle goes into the piece.
+        Choose the bend, then "Angle by tape". Lay the tape along the outside of the bend, along the inside, or straight
+        from end to end at the centreline, and type what it reads. The angle goes into the piece.
       </p>
       <p>
         Measure only the bent part: a leg that is taken with it makes the angle too large. The outside arc is the surest
@@ -153,12 +153,12 @@ const MOVES: HelpPage = {
       <p>
         Figures are rounded to what a saw can cut, and the result is that of the rounded cuts. "Joints" counts the
         joints to make: those opened and made again, and those of what is added. Welded and locked pieces are left
-        alone: L locks a piece and lets it go.
+        alone: L locks or unlocks a piece.
       </p>
       <p>
         "Fix all" takes the best move for every primary that is short or long, and says when another target takes fewer
         joints. "Limits" sets the most joints, the shortest straight, the minimum clearance, and whether the shelf
-        counts. When there is no move, the panel says why and what to let go.
+        counts. When there is no move, the panel says why and what to unlock or cut.
       </p>
     </>
   ),

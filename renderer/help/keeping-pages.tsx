@@ -52,8 +52,8 @@ const FILES: HelpPage = {
     <>
       <p>
         Exporting a header writes one open JSON file with everything in it. Importing shows what is in a file first;
-        nothing is kept until you accept it, and nothing that is there is ever overwritten. A file can also be dropped
-        on the window.
+        nothing comes in until you accept it, and no header that is there is ever overwritten. A file can also be
+        dropped on the window.
       </p>
       <h2>Parts list</h2>
       <p>A CSV file, one piece a row, in order from the port. The first row names the columns, in any order:</p>
@@ -95,14 +95,14 @@ const TROUBLE: HelpPage = {
     <>
       <h2>"Not saved"</h2>
       <p>
-        The reason stands beside it: most often the disk is full or may not be written to. Put that right and press "Try
+        The reason stands beside it: most often the disk is full or may not be written to. Fix that and press "Try
         again". What you see on screen is kept and sent again on its own. Do not close the window before it says "All
         saved".
       </p>
       <h2>"Changed in another window"</h2>
       <p>
-        Two windows changed the same header. Both versions are shown and nothing has been overwritten: make your steps
-        again on top of theirs, take theirs, or keep yours as a header of its own.
+        Two windows changed the same header. Both versions are shown and nothing has been overwritten: reapply your
+        changes to theirs, take theirs, or save yours as a copy.
       </p>
       <h2>"Your headers could not be opened"</h2>
       <p>
@@ -112,7 +112,7 @@ const TROUBLE: HelpPage = {
       <h2>"You can look at your headers and export them"</h2>
       <p>
         The disk is full, or the file or its folder may not be written to. Everything that was saved is shown and can be
-        exported. Put right what the line says and press "Try again".
+        exported. Fix what the line says and press "Try again".
       </p>
       <h2>"This page does not belong to the Evenrun that runs now"</h2>
       <p>

@@ -52,11 +52,11 @@ function ClosureAndClearance() {
       <h2>Clearance and obstacles</h2>
       <p>
         Clearance is the least gap between the outsides of two tubes, of a tube with itself, and of a tube with an
-        obstacle: a box, a cylinder or a plane that you enter. Type the gap that you want and everything under it is
+        obstacle: a box, a cylinder or a plane that you enter. Type the minimum clearance, and every gap under it is
         listed, the smallest first. Tubes meet at a collector on purpose: over their last four diameters before it, for
         as long as they stay together, they may be nearer. That gap comes last and is not counted; if the same two come
         too near anywhere else, they are listed for that. Metal moves when it is hot and engines rock on their mounts:
-        want more than nothing.
+        leave room for both.
       </p>
     </>
   );

@@ -1,12 +1,12 @@
 /** The limits that moves keep to: joints, shortest straight, minimum clearance, new bends, and what the shelf has. */
 
 import {
-  formatTyped,
   type Header,
   parseLength,
   type StockItem,
   setSettingsEdit,
   success,
+  typedText,
   unitOf,
 } from '../../core/index.ts';
 import type { HeaderSession } from '../session/header-session.ts';
@@ -52,7 +52,7 @@ export function MoveOptionsPanel({ session, header, stock, settings, onSet }: Pr
       />
       <TakenField
         label={`Minimum clearance (${unit})`}
-        stored={clearanceKept === null ? 'any' : formatTyped(clearanceKept, unit)}
+        stored={clearanceKept === null ? 'any' : typedText(clearanceKept, unit)}
         take={(text) => {
           const read = /^(?:any)?$/i.test(text.trim()) ? success(null) : parseLength(withDecimalPoints(text), unit);
           if (read.ok) onSet({ clearanceKept: read.value });

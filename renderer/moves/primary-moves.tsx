@@ -127,7 +127,7 @@ function FreeButtons({ session, primary, bench, outcome, toFree }: MovesProps & 
       {offer === null ? null : <Button onPress={() => session.apply(offer.edit)}>{offer.name}</Button>}
       {reason.kind === 'tooManyJoints' ? (
         <Button onPress={() => bench.set({ mostJoints: reason.needed })}>
-          Allow {countOf(reason.needed, 'joint')} to be made
+          Allow {countOf(reason.needed, 'joint')}
         </Button>
       ) : null}
     </div>

@@ -57,7 +57,7 @@ export function useHeaderActs(): HeaderActs {
       async bin(header, changed) {
         if (!done(await ask('binHeader', { headerId: header.headerId }))) return false;
         const takeBack = () => void restore(header).then(changed);
-        say({ text: `${header.name} is in the bin.`, act: { name: 'Take it back', run: takeBack } });
+        say({ text: `${header.name} is in the bin.`, act: { name: 'Restore it', run: takeBack } });
         return true;
       },
     };

@@ -84,6 +84,11 @@ export class HeaderSession {
     return this.#queue.revision;
   }
 
+  /** Steps that are not known to be on disk, oldest first. */
+  get pendingSteps(): readonly PendingStep[] {
+    return this.#queue.unacknowledged;
+  }
+
   /** A new id for something that an edit brings into the header. */
   newId(): string {
     return newId(this.#parts.random);

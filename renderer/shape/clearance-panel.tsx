@@ -47,7 +47,11 @@ export function ClearancePanel({ session, header }: ShapeProps) {
       {ordered.length > shown.length ? (
         <Button onPress={() => setShowsAll(true)}>Show all {ordered.length} gaps</Button>
       ) : null}
-      {problems.length === 0 ? null : <p className="view-note">Left out: {wordsFor(problems)}</p>}
+      {problems.length === 0 ? null : (
+        <p className="view-note">
+          Left out: <FigureText text={wordsFor(problems)} />
+        </p>
+      )}
     </div>
   );
 }

@@ -157,7 +157,7 @@ function GaugePart({ onClock }: { readonly onClock: (deg: number) => Result<unkn
       </div>
       {problem === null ? null : (
         <p role="alert" className="field-problem">
-          {problem}
+          <FigureText text={problem} />
         </p>
       )}
     </section>

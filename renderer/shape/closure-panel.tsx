@@ -92,7 +92,7 @@ function ClosureRow({ header, primary }: { readonly header: Header; readonly pri
         <th scope="row">{primaryTitle(primary.name)}</th>
         <td className="number">–</td>
         <td className="number">–</td>
-        <td>{closure.ok ? '' : wordsFor(closure.problems)}</td>
+        <td>{closure.ok ? null : <FigureText text={wordsFor(closure.problems)} />}</td>
       </tr>
     );
   }

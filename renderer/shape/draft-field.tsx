@@ -3,6 +3,7 @@
 import { type Dispatch, type ReactNode, type SetStateAction, useState } from 'react';
 import { Button } from '../ui/button.tsx';
 import { TextField } from '../ui/fields/text-field.tsx';
+import { FigureText } from '../ui/figure-text.tsx';
 
 export type Drafts<Name extends string> = Readonly<Record<Name, string>>;
 
@@ -43,7 +44,7 @@ export function DraftField<Name extends string>({ form, name, label, hint }: Pro
 export function FormProblem<Name extends string>({ form }: { readonly form: DraftForm<Name> }) {
   return form.problem !== null && form.problem.field === null ? (
     <p role="alert" className="field-problem">
-      {form.problem.words}
+      <FigureText text={form.problem.words} />
     </p>
   ) : null;
 }

@@ -2,13 +2,13 @@
 
 import {
   describeProblem,
-  formatTyped,
   formatTypedAngle,
   type LengthUnit,
   readStockRows,
   STOCK_COLUMNS,
   type StockColumn,
   type StockItem,
+  typedText,
 } from '../../core/index.ts';
 
 export type ColumnId = Exclude<StockColumn, 'kind'>;
@@ -23,8 +23,8 @@ export interface Column {
 }
 
 const MATERIAL: Column = { id: 'material', name: 'Material', repeats: true, example: '304 stainless' };
-const OD: Column = { id: 'od', name: 'Tube OD', repeats: true, example: '1 3/4 in' };
-const WALL: Column = { id: 'wall', name: 'Wall', repeats: true, example: '0.065 in' };
+const OD: Column = { id: 'od', name: 'Tube OD', repeats: true, example: '1 3/4"' };
+const WALL: Column = { id: 'wall', name: 'Wall', repeats: true, example: '0.065"' };
 const COUNT: Column = { id: 'count', name: 'Count', repeats: false, example: '1' };
 const NOTE: Column = { id: 'note', name: 'Note', repeats: false, example: '' };
 
@@ -33,14 +33,14 @@ export const COLUMNS: Readonly<Record<StockItem['kind'], readonly Column[]>> = {
     MATERIAL,
     OD,
     WALL,
-    { id: 'clr', name: 'CLR', repeats: true, example: '3 in' },
+    { id: 'clr', name: 'CLR', repeats: true, example: '3"' },
     { id: 'angle', name: 'Angle', repeats: false, example: '90°' },
-    { id: 'leg_a', name: 'Leg A', repeats: true, example: '4 in' },
-    { id: 'leg_b', name: 'Leg B', repeats: true, example: '4 in' },
+    { id: 'leg_a', name: 'Leg A', repeats: true, example: '4"' },
+    { id: 'leg_b', name: 'Leg B', repeats: true, example: '4"' },
     COUNT,
     NOTE,
   ],
-  straight: [MATERIAL, OD, WALL, { id: 'length', name: 'Length', repeats: false, example: '48 in' }, COUNT, NOTE],
+  straight: [MATERIAL, OD, WALL, { id: 'length', name: 'Length', repeats: false, example: '48"' }, COUNT, NOTE],
 };
 
 /** What stands in the fields of one row; a column that the kind does not have is absent. */
@@ -50,18 +50,18 @@ export type RowTexts = Partial<Readonly<Record<ColumnId, string>>>;
 export function textsOf(item: StockItem): RowTexts {
   const common = {
     material: item.material,
-    od: formatTyped(item.od),
-    wall: formatTyped(item.wall),
+    od: typedText(item.od),
+    wall: typedText(item.wall),
     count: String(item.count),
     note: item.note,
   };
-  if (item.kind === 'straight') return { ...common, length: formatTyped(item.length) };
+  if (item.kind === 'straight') return { ...common, length: typedText(item.length) };
   return {
     ...common,
-    clr: formatTyped(item.clr),
+    clr: typedText(item.clr),
     angle: `${formatTypedAngle(item.angleDeg)}°`,
-    leg_a: formatTyped(item.legs[0]),
-    leg_b: formatTyped(item.legs[1]),
+    leg_a: typedText(item.legs[0]),
+    leg_b: typedText(item.legs[1]),
   };
 }
 

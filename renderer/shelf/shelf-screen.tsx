@@ -82,8 +82,8 @@ export function ShelfScreen(props: Props) {
       )}
       {state.stock?.length === 0 ? (
         <p className="prose">
-          The shelf is empty. Type what lies on it: a bend a line, Enter after each. Tube, CLR and legs stay for the
-          next line, so that only the angle and the count are left to type.
+          The shelf is empty. Type one bend or straight a line, and Enter after each. Tube, CLR and legs stay for the
+          next line, so only angle and count are left to type.
         </p>
       ) : null}
       {state.stock === null ? null : (

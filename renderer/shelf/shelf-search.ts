@@ -5,7 +5,9 @@ import { itemWords } from '../ui/words/item-words.ts';
 
 /** Whether every word stands somewhere in the item's texts. */
 export function hasWords(item: StockItem, words: string): boolean {
-  const text = `${itemWords(item)} ${item.note}`.toLowerCase();
+  const shown = itemWords(item);
+  // Inches are shown by their mark, and looked for by their word too.
+  const text = `${shown} ${shown.replaceAll('"', ' in')} ${item.note}`.toLowerCase();
   return words
     .toLowerCase()
     .split(/\s+/)

@@ -2,6 +2,7 @@
 
 import { createContext, type ReactNode, useCallback, useContext, useEffect, useMemo, useState } from 'react';
 import { Button } from './button.tsx';
+import { FigureText } from './figure-text.tsx';
 
 export interface Notice {
   readonly text: string;
@@ -41,7 +42,9 @@ function NoticeLine({ notice, onClose }: { readonly notice: Notice | null; reado
   const act = notice?.act;
   return (
     <div className={notice === null ? 'notice notice-empty' : 'notice'} data-tone={notice?.tone ?? 'news'}>
-      <p role={notice?.tone === 'trouble' ? 'alert' : 'status'}>{notice?.text ?? ''}</p>
+      <p role={notice?.tone === 'trouble' ? 'alert' : 'status'}>
+        <FigureText text={notice?.text ?? ''} />
+      </p>
       {notice === null ? null : (
         <div className="actions">
           {act ? (

@@ -6,7 +6,15 @@ import { Button } from '../ui/button.tsx';
 import { countOf } from '../ui/words/spoken.ts';
 import { primaryTitle } from '../ui/words/verdict-words.ts';
 import { CORNER_TEXTS } from './annotations/labels.ts';
-import { FIRST_VIEW, fitCamera, type Insets, type PictureSize, type Standpoint } from './camera/view-camera.ts';
+import type { KeptStandpoints } from './camera/kept-standpoints.ts';
+import {
+  FIRST_VIEW,
+  fitCamera,
+  type Insets,
+  type PictureSize,
+  type Standpoint,
+  type ViewCamera,
+} from './camera/view-camera.ts';
 import { FlatViews } from './flat/flat-views.tsx';
 import { describeScene, withPresent } from './scene/describe-scene.ts';
 import type { Scene } from './scene/scene.ts';
@@ -22,12 +30,14 @@ interface Props {
   readonly preview: Header | null;
   readonly primaryId: string | null;
   readonly pieceId: string | null;
+  /** Where it is looked at from at first, and where that is kept. */
+  readonly standpoints: KeptStandpoints;
   readonly onPick: (piece: PickedPiece) => void;
 }
 
-export function ViewPanel({ header, preview, primaryId, pieceId, onPick }: Props) {
+export function ViewPanel({ header, preview, primaryId, pieceId, standpoints, onPick }: Props) {
   const scene = useScene({ header, preview, primaryId, pieceId });
-  const [standpoint, setStandpoint] = useStandpoint(header.id);
+  const [standpoint, setStandpoint] = useStandpoint(header.id, standpoints);
   const [section, setSection] = useState<SectionCut | null>(null);
   const { isFlat, isLost, showsFlat, setIsFlat, lose, retry } = useFlatInstead();
   const [ref, size, textPx] = usePicture();
@@ -50,7 +60,7 @@ export function ViewPanel({ header, preview, primaryId, pieceId, onPick }: Props
         onSection={setSection}
         onFlat={setIsFlat}
       />
-      <Picture frameRef={ref} scene={scene} showsFlat={showsFlat}>
+      <Picture frameRef={ref} scene={scene} camera={camera} showsFlat={showsFlat}>
         {size.widthPx === 0 ? null : showsFlat ? (
           <FlatViews
             scene={scene}
@@ -77,19 +87,17 @@ export function ViewPanel({ header, preview, primaryId, pieceId, onPick }: Props
   );
 }
 
-/** Where each header was last looked at from, while the program runs. */
-const standpoints = new Map<string, Standpoint>();
-
-function useStandpoint(headerId: string): readonly [Standpoint, (standpoint: Standpoint) => void] {
-  const [standpoint, setStandpoint] = useState<Standpoint>(
-    () => standpoints.get(headerId) ?? { kind: 'all', angles: FIRST_VIEW },
-  );
+function useStandpoint(
+  headerId: string,
+  { of, keep }: KeptStandpoints,
+): readonly [Standpoint, (standpoint: Standpoint) => void] {
+  const [standpoint, setStandpoint] = useState<Standpoint>(() => of(headerId) ?? { kind: 'all', angles: FIRST_VIEW });
   const stand = useCallback(
     (next: Standpoint) => {
-      standpoints.set(headerId, next);
+      keep(headerId, next);
       setStandpoint(next);
     },
-    [headerId],
+    [headerId, keep],
   );
   return [standpoint, stand];
 }
@@ -104,12 +112,13 @@ function roomBeside({ widthPx, heightPx }: PictureSize, textPx: number): Insets 
 interface PictureProps {
   readonly frameRef: (element: Element | null) => (() => void) | undefined;
   readonly scene: Scene;
+  readonly camera: ViewCamera;
   readonly showsFlat: boolean;
   readonly children: ReactNode;
 }
 
 /** The frame of the picture; what is drawn in it stands in its attributes, for those who cannot look. */
-function Picture({ frameRef, scene, showsFlat, children }: PictureProps) {
+function Picture({ frameRef, scene, camera, showsFlat, children }: PictureProps) {
   return (
     <div
       className="view-picture"
@@ -118,6 +127,8 @@ function Picture({ frameRef, scene, showsFlat, children }: PictureProps) {
       data-pieces={scene.tubes.reduce((sum, tube) => sum + tube.pieces.length, 0)}
       data-gaps={scene.spans.filter(({ kind }) => kind === 'gap').length}
       data-before={scene.before.length}
+      data-azimuth={Math.round(camera.azimuthDeg)}
+      data-elevation={Math.round(camera.elevationDeg)}
       data-shows={showsFlat ? 'flat' : 'solid'}
     >
       {children}
@@ -139,7 +150,7 @@ function useFlatInstead() {
 }
 
 /** The scene of the header, gaps included. Who shows it hands over a header that is painted already. */
-function useScene({ header, preview, primaryId, pieceId }: Omit<Props, 'onPick'>): Scene {
+function useScene({ header, preview, primaryId, pieceId }: Omit<Props, 'standpoints' | 'onPick'>): Scene {
   const shown = preview ?? header;
   const clearances = useMemo(() => headerClearances(shown), [shown]);
   return useMemo(() => {

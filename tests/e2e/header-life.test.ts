@@ -128,6 +128,6 @@ test('the notice that a header went to the bin goes when it is restored from the
   await page.getByRole('button', { name: /^Bin: 1 header/ }).click();
   await page.getByRole('button', { name: 'Restore Hill-climb four' }).click();
   await page.getByText('Hill-climb four is back among the headers.').waitFor();
-  expect(await page.getByRole('button', { name: 'Take it back' }).count()).toBe(0);
+  expect(await page.getByRole('button', { name: 'Restore it' }).count()).toBe(0);
   expect(await page.getByText('Hill-climb four is in the bin.').count()).toBe(0);
 });

@@ -167,7 +167,7 @@ describe('keys and clicks', () => {
       await rail('Tables').click();
       await page.getByRole('tab', { name: 'Other bank' }).click();
       await page.getByRole('region', { name: 'Mirror' }).getByLabel('All').click();
-      await button('Mirror where they stand').click();
+      await button('Mirror in place').click();
       const mirrored = header.primaries.map(({ port }) => (port === null ? null : -port.at.y.value + 0));
       await expect
         .poll(async () => (await stored()).primaries.map(({ port }) => (port === null ? null : port.at.y.value + 0)))

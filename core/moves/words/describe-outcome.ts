@@ -43,7 +43,7 @@ export function describeNoMoves(reason: NoMoveReason, style: LengthStyle): strin
     case 'tooManyJoints':
       return `Every move makes more than ${reason.allowed} joints; the least makes ${reason.needed}.`;
     case 'tooTight':
-      return `Every move comes closer than ${formatLength(reason.keptMm, style)} to something; the best leaves ${formatLength(reason.bestMm, style)}.`;
+      return `Every move leaves less than ${formatLength(reason.keptMm, style)} clearance; the best leaves ${formatLength(reason.bestMm, style)}.`;
     case 'rounding':
       return 'A move exists, but not in lengths that a saw can cut. Allow a larger closure gap, or more slip.';
     case 'outOfReach':

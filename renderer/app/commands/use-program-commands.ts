@@ -22,7 +22,7 @@ export function useProgramCommands(workshop: Workshop, hear: (words: string) => 
   const state = useHeaderState(workshop.session);
   const backUp = async () => {
     const answer = await ask('makeBackup', {});
-    if (answer.ok) say({ text: 'Already saved: every entry is kept as you make it. A backup was made as well.' });
+    if (answer.ok) say({ text: 'Already saved: every entry goes to disk as you make it. A backup was made as well.' });
     else say({ text: `No backup was made. ${answer.words}`, tone: 'trouble' });
   };
   useCommands([

@@ -6,6 +6,7 @@ import { askHost } from '../../host/host-bridge.ts';
 import { HeaderSession } from '../../session/header-session.ts';
 import { pageParts } from '../../session/session-parts.ts';
 import type { OpenedHeader } from '../../session/session-state.ts';
+import { setAsideUnsaved } from '../../session/unsaved-steps.ts';
 
 export type OpenHeaderState =
   | { readonly kind: 'none' }
@@ -30,7 +31,8 @@ export interface OpenHeader {
 function reasonToStay(session: HeaderSession | null): string | null {
   if (session === null) return null;
   const { save, header, conflict } = session.getState();
-  if (conflict !== null) return `${header.name} was changed elsewhere; settle that first.`;
+  if (conflict !== null)
+    return `${header.name} was changed in another window: choose first which version to go on with.`;
   return save.kind === 'notSaved' ? `${header.name} has steps that are not saved: ${save.reason}` : null;
 }
 
@@ -48,6 +50,7 @@ export function useOpenHeader(bridge: HostBridge, lastAtStart: string | null): O
   const adopt = useCallback(
     (opened: OpenedHeader) => {
       putAway(current.current);
+      setAsideUnsaved(opened, window.sessionStorage);
       const session = new HeaderSession(opened, { bridge, ...pageParts });
       current.current = session;
       wanted.current = session.headerId;

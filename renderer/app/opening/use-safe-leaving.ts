@@ -3,10 +3,32 @@
 import { useCallback, useEffect } from 'react';
 import type { HostBridge } from '../../../electron/bridge/contract.ts';
 import type { HeaderSession } from '../../session/header-session.ts';
+import { keepUnsaved } from '../../session/unsaved-steps.ts';
 
 /** Leaving a field accepts what it holds: shelf cells and names listen for that. */
 function leaveField(): void {
   if (document.activeElement instanceof HTMLElement) document.activeElement.blur();
+}
+
+/** What cannot be saved outlives the page, in its tab: it may be loaded again while the host is away. */
+function useUnsavedKept(session: HeaderSession | null): void {
+  useEffect(() => {
+    if (session === null) return undefined;
+    // Steps on their way for a moment are not worth a write each.
+    let isKept = false;
+    const keep = () => {
+      const isUnsaved = session.getState().save.kind === 'notSaved';
+      if (isUnsaved || isKept) keepUnsaved(session, window.sessionStorage);
+      isKept = isUnsaved;
+    };
+    const leave = () => keepUnsaved(session, window.sessionStorage);
+    const stop = session.subscribe(keep);
+    window.addEventListener('pagehide', leave);
+    return () => {
+      stop();
+      window.removeEventListener('pagehide', leave);
+    };
+  }, [session]);
 }
 
 /** Returns the act that brings everything in; it ends when all is on disk. */
@@ -15,6 +37,7 @@ export function useSafeLeaving(bridge: HostBridge, session: HeaderSession | null
     leaveField();
     await session?.flush();
   }, [session]);
+  useUnsavedKept(session);
   useEffect(() => {
     const onHide = () => {
       if (document.visibilityState === 'hidden') void session?.flush();

@@ -1,9 +1,13 @@
 /** Theme and density: put on the document at once, kept by the host. */
 
-import { useCallback, useState } from 'react';
+import { useCallback, useEffect, useRef, useState } from 'react';
 import type { HostBridge, RequestOf } from '../../../electron/bridge/contract.ts';
+import { pageTimers } from '../../ui/timers.ts';
+import { StandpointKeeper } from './standpoint-keeper.ts';
 
-export type Preferences = RequestOf<'savePreferences'>['preferences'];
+type Kept = RequestOf<'savePreferences'>['preferences'];
+/** Where headers are looked at from is kept apart: it changes by hand, and draws nothing but the stage. */
+export type Preferences = Omit<Kept, 'standpoints'>;
 
 export const DENSITIES = [
   { id: 'bench', name: 'Bench: large, for gloves' },
@@ -21,6 +25,30 @@ export function showPreferences(preferences: Preferences, root: HTMLElement = do
   if (preferences.theme === 'system') root.removeAttribute('data-theme');
   else root.setAttribute('data-theme', preferences.theme);
   root.setAttribute('data-density', preferences.density);
+}
+
+/** Where headers are looked at from, and the way to save what is not saved yet. */
+export function useStandpoints(bridge: HostBridge, atStart: Kept, preferences: Preferences): StandpointKeeper {
+  const latest = useRef(preferences);
+  useEffect(() => {
+    latest.current = preferences;
+  }, [preferences]);
+  const [keeper] = useState(
+    () =>
+      new StandpointKeeper({
+        atStart: atStart.standpoints ?? [],
+        save: (standpoints) => {
+          const { theme, density } = latest.current;
+          void bridge.call('savePreferences', { preferences: { theme, density, standpoints: [...standpoints] } });
+        },
+        timers: pageTimers,
+      }),
+  );
+  useEffect(() => {
+    window.addEventListener('pagehide', keeper.flush);
+    return () => window.removeEventListener('pagehide', keeper.flush);
+  }, [keeper]);
+  return keeper;
 }
 
 /** Shown at once; should the host fail to keep them, they hold for this session and nothing is lost. */

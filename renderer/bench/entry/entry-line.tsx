@@ -2,6 +2,7 @@
 
 import { type ClipboardEvent, type KeyboardEvent, type RefObject, useId, useState } from 'react';
 import { assertNever, type Length, type LengthUnit } from '../../../core/index.ts';
+import { FigureText } from '../../ui/figure-text.tsx';
 import { EntryHelp } from './entry-help.tsx';
 import { type Suggestion, suggestClrs } from './entry-suggestions.ts';
 import { ReadBack, type ReadBackPlace } from './read-back.tsx';
@@ -68,7 +69,7 @@ export function EntryLine(props: Props) {
         <ReadBack text={text} {...props.readBack} />
       ) : (
         <p id={`${id}-problem`} className="field-problem" role="alert">
-          {problem}
+          <FigureText text={problem} />
         </p>
       )}
     </div>
@@ -91,7 +92,7 @@ function EntryHead({ fieldId, place, canGoToEnd, onGoToEnd }: Props & { readonly
         {place}
         {canGoToEnd ? (
           <button type="button" className="link-button" onClick={onGoToEnd}>
-            Put at the end instead
+            Enter at the end instead
           </button>
         ) : null}
       </span>

@@ -1,6 +1,6 @@
 /** What the entry line offers while it is typed in: the CLRs that lie on the shelf. */
 
-import { formatTyped, type Length, type LengthUnit } from '../../../core/index.ts';
+import { type Length, type LengthUnit, typedText } from '../../../core/index.ts';
 
 export interface Suggestion {
   /** The whole line as it becomes. */
@@ -17,6 +17,6 @@ export function suggestClrs(text: string, clrs: readonly Length[], unit: LengthU
   const [, head, begun = ''] = CLR_BEGUN.exec(text) ?? [];
   if (head === undefined) return [];
   const typed = begun.trim();
-  const offered = clrs.map((clr) => formatTyped(clr, unit)).filter((clr) => clr.startsWith(typed));
+  const offered = clrs.map((clr) => typedText(clr, unit)).filter((clr) => clr.startsWith(typed));
   return offered.includes(typed) ? [] : offered.map((clr) => ({ text: `${head}r${clr}`, label: `r${clr}` }));
 }

@@ -100,7 +100,7 @@ export function TapeAngle({ piece, index, od, unit, onTake, onClose }: Props) {
         />
         <output className="tape-result">{angle.ok ? `${formatTypedAngle(angle.value)}°` : '–'}</output>
         <Button look="main" isDisabled={!angle.ok} onPress={take}>
-          Put into row
+          Use this angle
         </Button>
         <Button onPress={onClose}>Close</Button>
       </div>

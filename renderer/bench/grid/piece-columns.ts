@@ -4,7 +4,6 @@ import {
   assertNever,
   failure,
   formatQuickEntry,
-  formatTyped,
   formatTypedAngle,
   type Length,
   type LengthUnit,
@@ -19,6 +18,7 @@ import {
   type Result,
   readDecimalCommas,
   success,
+  typedText,
 } from '../../../core/index.ts';
 
 /** In the order shown. `number` heads the row; `run` is worked out. */
@@ -73,12 +73,12 @@ export function editText(piece: Piece, column: EditPlace, context: Pick<CellCont
   const { unit } = context;
   if (column === 'note') return piece.note;
   if (column === 'piece') return formatQuickEntry(piece, context);
-  if (piece.kind === 'straight') return column === 'size' ? formatTyped(piece.length, unit) : '';
+  if (piece.kind === 'straight') return column === 'size' ? typedText(piece.length, unit) : '';
   switch (column) {
     case 'size':
       return formatTypedAngle(piece.angleDeg);
     case 'clr':
-      return formatTyped(piece.clr, unit);
+      return typedText(piece.clr, unit);
     case 'clock':
       return piece.clockingDeg === null ? '' : formatTypedAngle(piece.clockingDeg);
     default:

@@ -5,12 +5,11 @@ import {
   formatAngle,
   formatCut,
   formatLengthBare,
-  formatTyped,
   type Length,
   type LengthStyle,
   mmOf,
   type Piece,
-  unitOf,
+  typedText,
 } from '../../../core/index.ts';
 import { FigureText } from '../../ui/figure-text.tsx';
 import { pieceName } from '../../ui/words/piece-words.ts';
@@ -107,7 +106,7 @@ function ProblemRow({ pieceId, problem }: { readonly pieceId: string; readonly p
     <tr ref={row} className="problem-row">
       <td colSpan={COLUMNS.length}>
         <p id={problemId(pieceId)} className="field-problem" role="alert">
-          {problem}
+          <FigureText text={problem} />
         </p>
       </td>
     </tr>
@@ -166,13 +165,13 @@ function cutFigure(length: Length, style: LengthStyle): ReactNode {
   if (fineness === 'shown') return <FigureText text={text} />;
   if (fineness === 'finer') {
     return (
-      <span className="finer" title="Cut to this: it is finer than the fineness shown">
+      <span className="finer" title="Cut to this figure: it is finer than the others are shown">
         <FigureText text={text} />
       </span>
     );
   }
   return (
-    <span title={`Exactly ${formatTyped(length)}: no figure in ${unitOf(style)} comes nearer`}>
+    <span title={`Exactly ${typedText(length)}; rounded here`}>
       ≈<FigureText text={text} />
     </span>
   );

@@ -2,6 +2,7 @@
 
 import { useCallback, useEffect, useState } from 'react';
 import type { BoardOrder } from '../../board/board-order.ts';
+import type { KeptStandpoints } from '../../view/camera/kept-standpoints.ts';
 
 export type { BoardOrder };
 
@@ -20,6 +21,7 @@ export interface KeptSizes {
 export interface KeptBench extends KeptSizes {
   readonly boardOrder: BoardOrder;
   readonly keepOrder: (order: BoardOrder) => void;
+  readonly standpoints: KeptStandpoints;
 }
 
 /** The custom property in which layout.css finds the size. */

@@ -48,6 +48,7 @@ export function Places({ bench, session, primary, kept, entryRef }: Props) {
         primary={primary}
         piece={view.piece}
         isHidden={isShared && panel !== null && view.front === 'panel'}
+        standpoints={kept.standpoints}
         onPick={bench.selectOnBoard}
       />
       <Splitter part="pieces" label="Width of the pieces" grows="left" controls={PIECES_ID} sizing={sizing} />

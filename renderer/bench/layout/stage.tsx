@@ -2,6 +2,7 @@
 
 import { lazy, memo, Suspense, useMemo } from 'react';
 import type { Header, Piece, Primary } from '../../../core/index.ts';
+import type { KeptStandpoints } from '../../view/camera/kept-standpoints.ts';
 import { useAfterPaint } from '../../view/use-after-paint.ts';
 
 /** Three.js comes with it, and typing must not wait for that. */
@@ -15,11 +16,13 @@ interface Props {
   readonly piece: Piece | null;
   /** Another tab is in front. */
   readonly isHidden: boolean;
+  readonly standpoints: KeptStandpoints;
   readonly onPick: (primaryId: string, pieceId: string | null) => void;
 }
 
 /** Follows the bench once that is painted: nothing of the stage is drawn in the frame that shows an edit. */
-export const Stage = memo(function Stage({ header, preview, primary, piece, isHidden, onPick }: Props) {
+export const Stage = memo(function Stage(props: Props) {
+  const { header, preview, primary, piece, isHidden, standpoints, onPick } = props;
   const [primaryId, pieceId] = [primary.id, piece?.id ?? null];
   // Together, so that an edit that also moves the selection is one picture and not two.
   const wanted = useMemo(() => ({ header, preview, primaryId, pieceId }), [header, preview, primaryId, pieceId]);
@@ -31,8 +34,8 @@ export const Stage = memo(function Stage({ header, preview, primary, piece, isHi
   );
   return (
     <div className="bench-stage" hidden={isHidden}>
-      <Suspense fallback={<p aria-busy="true">Fetching the picture …</p>}>
-        <ViewPanel {...shown} onPick={pick} />
+      <Suspense fallback={<p aria-busy="true">Loading the picture …</p>}>
+        <ViewPanel {...shown} standpoints={standpoints} onPick={pick} />
       </Suspense>
     </div>
   );

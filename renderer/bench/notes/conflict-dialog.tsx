@@ -54,7 +54,7 @@ function ConflictDialog({ session, conflict, onCopied }: Props) {
       actions={
         <>
           <Button look="main" onPress={() => void choose('mineAsCopy')}>
-            Keep mine as a copy
+            Save mine as a copy
           </Button>
           {theirs?.state === 'open' ? (
             <Button onPress={() => void choose('mineOnTop')}>Reapply my changes to theirs</Button>
@@ -81,11 +81,10 @@ function ConflictDialog({ session, conflict, onCopied }: Props) {
 }
 
 function introduction({ theirs }: Conflict): string {
-  if (theirs === null)
-    return 'The header is no longer there. What this window holds can be kept as a header of its own.';
+  if (theirs === null) return 'The header was removed. What this window holds can be saved as a copy.';
   if (theirs.state === 'finished')
-    return 'It was finished meanwhile, and a finished header is frozen. Both are shown here.';
-  return 'Nothing was overwritten. Both are shown here; choose how to go on.';
+    return 'The other window finished the header, so it cannot change any more. Both versions are shown here.';
+  return 'Nothing was overwritten. Compare the two, then choose.';
 }
 
 function Version({ name, header }: { readonly name: string; readonly header: Header }) {
@@ -121,12 +120,12 @@ function DroppedDialog({ session, dropped }: DroppedProps) {
       onClose={() => session.dismissDropped()}
       actions={<Button onPress={() => session.dismissDropped()}>Close</Button>}
     >
-      <p>The others were made again on top of what the other window did. These were left out:</p>
+      <p>The others were reapplied to the other version. These were left out:</p>
       <ul>
         {dropped.map((step, index) => (
           // biome-ignore lint/suspicious/noArrayIndexKey: a list that does not change while it is shown
           <li key={index}>
-            {step.label}: {wordsFor(step.problems)}
+            <FigureText text={`${step.label}: ${wordsFor(step.problems)}`} />
           </li>
         ))}
       </ul>

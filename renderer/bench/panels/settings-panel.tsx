@@ -19,6 +19,7 @@ import {
 import type { HeaderSession } from '../../session/header-session.ts';
 import { ChoiceField } from '../../ui/fields/choice-field.tsx';
 import { LengthField, TakenField } from '../../ui/fields/length-field.tsx';
+import { FigureText } from '../../ui/figure-text.tsx';
 import { wordsFor } from '../../ui/words/problem-words.ts';
 import { primaryTitle } from '../../ui/words/verdict-words.ts';
 import { DISPLAY_CHOICES, displayChoice, TARGET_CHOICES, type TargetChoice, targetOf } from './setting-choices.ts';
@@ -43,13 +44,13 @@ export function SettingsPanel({
     <div className="settings">
       <TargetFields session={session} header={header} report={report} />
       <LengthField
-        label="Accepted below"
+        label="Tolerance below target"
         value={settings.tolerance.minus}
         unit={unit}
         onTake={(minus) => session.apply(setToleranceEdit(header, { minus }))}
       />
       <LengthField
-        label="Accepted above"
+        label="Tolerance above target"
         value={settings.tolerance.plus}
         unit={unit}
         onTake={(plus) => session.apply(setToleranceEdit(header, { plus }))}
@@ -100,7 +101,11 @@ function NoteField({ session, note }: Pick<Props, 'session'> & { readonly note: 
     >
       <Label className="field-label">Note of the header</Label>
       <TextArea className="field-input" rows={3} maxLength={NOTE_MOST} />
-      {problem === null ? null : <FieldError className="field-problem">{problem}</FieldError>}
+      {problem === null ? null : (
+        <FieldError className="field-problem">
+          <FigureText text={problem} />
+        </FieldError>
+      )}
     </AriaTextField>
   );
 }

@@ -2,13 +2,13 @@
 
 import {
   formatLengthBare,
-  formatTyped,
   formatTypedAngle,
   type Header,
   type Length,
   type LengthUnit,
   type Piece,
   type Primary,
+  typedText,
   unitOf,
 } from '../../../core/index.ts';
 import { FigureText } from '../../ui/figure-text.tsx';
@@ -69,7 +69,7 @@ interface RowProps {
 }
 
 function PieceRow({ piece, number, total, unit }: RowProps) {
-  const typed = (length: Length) => formatTyped(length, unit);
+  const typed = (length: Length) => typedText(length, unit);
   const isStraight = piece.kind === 'straight';
   return (
     <tr>

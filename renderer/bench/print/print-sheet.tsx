@@ -4,14 +4,13 @@ import { useMemo } from 'react';
 import { createPortal } from 'react-dom';
 import {
   formatLength,
-  formatTyped,
   type Header,
   headerClearances,
-  type Length,
   type MatchReport,
   mmOf,
   type Primary,
   type PrimaryMatch,
+  typedText,
 } from '../../../core/index.ts';
 import { FigureText } from '../../ui/figure-text.tsx';
 import { usePrinting } from '../../ui/hooks/use-printing.ts';
@@ -52,11 +51,6 @@ function Sheet({ header, report }: Props) {
       </p>
     </article>
   );
-}
-
-/** As typed, with the inch mark. */
-function typedText(length: Length): string {
-  return formatTyped(length).replace(/ in$/, '"');
 }
 
 function Summary({ header, report }: Props) {

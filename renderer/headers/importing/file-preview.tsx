@@ -51,9 +51,7 @@ export function renamedWords(preview: Preview, openHeader: Header | null): strin
     const given = names[index] ?? name;
     return given === name ? [] : [`${name} becomes ${given}`];
   });
-  return changes.length === 0
-    ? null
-    : `Added to ${openHeader.name}, where these names are taken: ${changes.join(', ')}.`;
+  return changes.length === 0 ? null : `These names are taken in ${openHeader.name}: ${changes.join(', ')}.`;
 }
 
 interface FilePreviewProps {
@@ -151,7 +149,7 @@ function RefusedLines({ refused }: { readonly refused: Refused }) {
         {refused.map((line) => (
           <li key={`${line.line} ${line.column ?? ''} ${describeProblem(line.problem)}`}>
             Line {line.line}
-            {line.column === null ? '' : `, ${line.column}`}: {describeProblem(line.problem)}
+            {line.column === null ? '' : `, ${line.column}`}: <FigureText text={describeProblem(line.problem)} />
           </li>
         ))}
       </ul>

@@ -66,7 +66,7 @@ function MirrorPart({ session, header, primary }: ShapeProps) {
           Add mirrored copies
         </Button>
         <Button onPress={() => act(false)} isDisabled={chosen.size === 0}>
-          Mirror where they stand
+          Mirror in place
         </Button>
       </div>
     </section>

@@ -36,7 +36,9 @@ export function ComparePart({ session, header, primary }: ShapeProps) {
           style={header.settings.display}
         />
       ) : (
-        <p>{wordsFor(comparison.problems)}</p>
+        <p>
+          <FigureText text={wordsFor(comparison.problems)} />
+        </p>
       )}
     </section>
   );
@@ -52,7 +54,7 @@ function Findings({ compared, session, style }: FindingsProps) {
   const { comparison, other, reference } = compared;
   const { differences, bestJoint, closure } = comparison;
   const hand = comparison.isMirrored
-    ? 'It is built to the other hand, so clockings are compared with their signs changed. '
+    ? 'It is a mirror image, so clockings are compared with their signs changed. '
     : '';
   if (differences.length === 0) {
     return <p className="shape-finding">{hand}No piece differs.</p>;

@@ -6,13 +6,13 @@ import {
   DIRECTIONS,
   type DirectionWord,
   firstInletPose,
-  formatTyped,
   type Header,
   type InletPattern,
   type Length,
   type Place,
   parseLength,
   parseSignedLength,
+  typedText,
   unitOf,
   upFor,
 } from '../../../core/index.ts';
@@ -39,11 +39,11 @@ function textsAtStart(header: Header) {
   const unit = unitOf(header.settings.display);
   const { at } = firstInletPose(unit);
   return {
-    od: formatTyped(header.settings.tube.od, unit),
+    od: typedText(header.settings.tube.od, unit),
     gap: '0',
-    x: formatTyped(at.x, unit),
-    y: formatTyped(at.y, unit),
-    z: formatTyped(at.z, unit),
+    x: typedText(at.x, unit),
+    y: typedText(at.y, unit),
+    z: typedText(at.z, unit),
   };
 }
 

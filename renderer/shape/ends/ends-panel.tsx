@@ -18,6 +18,7 @@ import {
 import { Button } from '../../ui/button.tsx';
 import { ChoiceField } from '../../ui/fields/choice-field.tsx';
 import { LengthField } from '../../ui/fields/length-field.tsx';
+import { FigureText } from '../../ui/figure-text.tsx';
 import { wordsFor } from '../../ui/words/problem-words.ts';
 import { primaryTitle } from '../../ui/words/verdict-words.ts';
 import { AxesPicture } from '../../view/axes-picture.tsx';
@@ -119,7 +120,7 @@ function InletPart(props: ShapeProps) {
       </div>
       {problem === null ? null : (
         <p role="alert" className="field-problem">
-          {problem}
+          <FigureText text={problem} />
         </p>
       )}
       {inlet === null || collector === null ? null : (

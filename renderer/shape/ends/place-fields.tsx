@@ -6,7 +6,6 @@ import {
   type DirectionWord,
   directionWord,
   formatDirection,
-  formatTyped,
   type LengthUnit,
   type Place,
   type Problem,
@@ -14,6 +13,7 @@ import {
   parseDirection,
   parseSignedLength,
   type Result,
+  typedText,
 } from '../../../core/index.ts';
 import { ChoiceField } from '../../ui/fields/choice-field.tsx';
 import { TakenField } from '../../ui/fields/length-field.tsx';
@@ -40,7 +40,7 @@ export function PlaceFields({ label, place, unit, onTake }: PlaceProps) {
         <TakenField
           key={axis}
           label={`${label} ${name} (${unit})`}
-          stored={formatTyped(place[axis], unit)}
+          stored={typedText(place[axis], unit)}
           take={(text) => {
             const read = parseSignedLength(withDecimalPoints(text), unit);
             return read.ok ? onTake({ ...place, [axis]: read.value }) : read;

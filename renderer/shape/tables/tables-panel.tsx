@@ -30,7 +30,9 @@ export function TablesPanel(props: ShapeProps) {
       {table.ok ? (
         <ShownPart table={table.value} name={`${header.name} ${primary.name} ${kind}`} />
       ) : (
-        <p className="shape-finding">{wordsFor(table.problems)}</p>
+        <p className="shape-finding">
+          <FigureText text={wordsFor(table.problems)} />
+        </p>
       )}
       {header.state === 'open' ? <ReadPart key={kind} {...props} kind={kind} /> : null}
     </div>
@@ -137,7 +139,7 @@ function ReadPart({ session, header, primary, kind }: ShapeProps & { readonly ki
       />
       {problem === null ? null : (
         <p id={`${fieldId}-problem`} role="alert" className="field-problem">
-          {problem}
+          <FigureText text={problem} />
         </p>
       )}
       <Notes notes={notes} />

@@ -2,12 +2,12 @@
 
 import { useState } from 'react';
 import {
-  formatTyped,
   type Length,
   type LengthUnit,
   type Problem,
   parseLength,
   type Result,
+  typedText,
 } from '../../../core/index.ts';
 import { wordsFor } from '../words/problem-words.ts';
 import { TextField } from './text-field.tsx';
@@ -24,7 +24,7 @@ export function LengthField({ label, value, unit, onTake }: Props) {
   return (
     <TakenField
       label={`${label} (${unit})`}
-      stored={formatTyped(value, unit)}
+      stored={typedText(value, unit)}
       take={(text) => {
         const read = parseLength(withDecimalPoints(text), unit);
         return read.ok ? onTake(read.value) : read;

@@ -2,6 +2,7 @@
 
 import type { KeyboardEvent, Ref } from 'react';
 import { TextField as AriaTextField, FieldError, Input, Label, Text } from 'react-aria-components';
+import { FigureText } from '../figure-text.tsx';
 
 export interface TextFieldProps {
   readonly label: string;
@@ -56,7 +57,11 @@ export function TextField(props: TextFieldProps) {
           {props.hint}
         </Text>
       ) : null}
-      {problem === null ? null : <FieldError className="field-problem">{problem}</FieldError>}
+      {problem === null ? null : (
+        <FieldError className="field-problem">
+          <FigureText text={problem} />
+        </FieldError>
+      )}
     </AriaTextField>
   );
 }

@@ -7,7 +7,7 @@ export interface EntryForm {
 
 export const ENTRY_FORMS: readonly EntryForm[] = [
   { typed: '2 1/4', means: 'a straight of 2 1/4 in the unit shown' },
-  { typed: '57mm', means: 'a straight; a unit that is typed is kept' },
+  { typed: '57mm', means: 'a straight in the unit typed' },
   { typed: 'b90', means: 'a bend of 90°, with the CLR of the header' },
   { typed: 'b60 180', means: 'a bend of 60°, clocked 180° from the bend before it' },
   { typed: 'b60 -45 r4', means: 'clocked 45° the other way, with a CLR of 4' },

@@ -1,11 +1,11 @@
 /** An item of the shelf in words. */
 
-import { formatTyped, formatTypedAngle, type StockItem } from '../../../core/index.ts';
+import { formatTypedAngle, type StockItem, typedText } from '../../../core/index.ts';
 
-/** "304 stainless 1 3/4 in bend, CLR 3 in, 90 degrees". */
+/** "304 stainless 1 3/4" bend, CLR 3", 90 degrees". */
 export function itemWords(item: StockItem): string {
-  const tube = `${item.material} ${formatTyped(item.od)}`;
+  const tube = `${item.material} ${typedText(item.od)}`;
   return item.kind === 'straight'
-    ? `${tube} straight, ${formatTyped(item.length)}`
-    : `${tube} bend, CLR ${formatTyped(item.clr)}, ${formatTypedAngle(item.angleDeg)} degrees`;
+    ? `${tube} straight, ${typedText(item.length)}`
+    : `${tube} bend, CLR ${typedText(item.clr)}, ${formatTypedAngle(item.angleDeg)} degrees`;
 }

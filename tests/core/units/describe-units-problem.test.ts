@@ -25,7 +25,7 @@ describe('a problem is told in one sentence: what was read, why not, what would 
     ['7 cm', '"7 cm" has the unit "cm", which is not known here: use in, ", ft, \' or mm.'],
     ['-3', '"-3" is below zero: type a length of zero or more.'],
     ['1/0', '"1/0" divides by zero in "1/0": type a denominator such as 8, 16 or 32.'],
-    ['', 'Nothing was typed: type a length such as 2 3/4, 2.75 in or 70 mm.'],
+    ['', 'Nothing was typed: type a length such as 2 3/4, 2.75" or 70 mm.'],
   ])('%j', (text, sentence) => {
     expect(sentenceFor(text)).toBe(sentence);
   });

@@ -193,7 +193,7 @@ describe('a size that the display would put off', () => {
     await expect.poll(sizes).toEqual(['4 29/32', '4 15/16', '≈4 29/32']);
     expect(await cell(app.page, 0, 2).locator('[title]').getAttribute('title')).toMatch(/finer/);
     expect(await cell(app.page, 1, 2).locator('[title]').count()).toBe(0);
-    expect(await cell(app.page, 2, 2).locator('[title]').getAttribute('title')).toContain('4.9 in');
+    expect(await cell(app.page, 2, 2).locator('[title]').getAttribute('title')).toContain('4.9"');
   });
 });
 

@@ -75,7 +75,7 @@ test('a header goes to the bin without a question, and comes back from the notic
   await page.getByRole('button', { name: 'Right bank', exact: true }).waitFor();
   await choose('Right bank', 'Move to the bin');
   await expect.poll(() => namesIn('bin')).toEqual(['Right bank']);
-  await page.getByRole('button', { name: 'Take it back' }).click();
+  await page.getByRole('button', { name: 'Restore it' }).click();
   await expect.poll(() => namesIn('bench')).toEqual(['Hill-climb four', 'Right bank']);
   await page.getByRole('button', { name: 'Right bank', exact: true }).waitFor();
   await choose('Right bank', 'Move to the bin');
@@ -90,7 +90,7 @@ test('the header in hand can be binned too, and the bench then has nothing on it
   await choose('Hill-climb four', 'Move to the bin');
   await expect.poll(() => namesIn('bin')).toEqual(['Hill-climb four']);
   await expect.poll(() => saveMark(page).count()).toBe(0);
-  await page.getByRole('button', { name: 'Take it back' }).click();
+  await page.getByRole('button', { name: 'Restore it' }).click();
   await expect.poll(() => namesIn('bin')).toEqual([]);
 });
 

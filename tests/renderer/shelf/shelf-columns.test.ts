@@ -135,8 +135,9 @@ describe('the order of the shelf', () => {
 
   test('an item is found by words of it, and not by words that it does not have', () => {
     const found = bend('a', '90');
-    expect(itemWords(found)).toBe('304 stainless 1 3/4 in bend, CLR 3 in, 90 degrees');
+    expect(itemWords(found)).toBe('304 stainless 1 3/4" bend, CLR 3", 90 degrees');
     expect(['', 'STAIN', '304 90'].map((words) => hasWords(found, words))).toEqual([true, true, true]);
+    expect(['3"', '3 in', '1 3/4 in'].map((words) => hasWords(found, words))).toEqual([true, true, true]);
     expect(hasWords(found, 'mild')).toBe(false);
   });
 });

@@ -52,7 +52,7 @@ test('what cannot be read stays in its field with the reason, and nothing is add
 
 test('a cell is typed over in place; Escape leaves it as it was', async () => {
   const { page } = app;
-  const count = page.getByLabel('Count of 304 stainless 1 3/4 in bend, CLR 3 in, 90 degrees');
+  const count = page.getByLabel('Count of 304 stainless 1 3/4" bend, CLR 3", 90 degrees');
   await count.fill('7');
   await page.keyboard.press('Escape');
   expect(await count.inputValue()).toBe('6');
@@ -68,7 +68,7 @@ test('a cell is typed over in place; Escape leaves it as it was', async () => {
 
 test('two cells changed in a hurry are both kept', async () => {
   const { page } = app;
-  const of = 'of 304 stainless 1 3/4 in bend, CLR 3 in, 45 degrees';
+  const of = 'of 304 stainless 1 3/4" bend, CLR 3", 45 degrees';
   await page.getByLabel(`Count ${of}`).fill('12');
   await page.getByLabel(`Note ${of}`).fill('long radius end');
   await page.keyboard.press('Enter');
@@ -78,7 +78,7 @@ test('two cells changed in a hurry are both kept', async () => {
 test('what is removed can be put back as it was', async () => {
   const { page } = app;
   const before = await bends();
-  await page.getByLabel('Count of 304 stainless 1 3/4 in bend, CLR 3 in, 45 degrees').focus();
+  await page.getByLabel('Count of 304 stainless 1 3/4" bend, CLR 3", 45 degrees').focus();
   await page.keyboard.press('Control+Delete');
   await expect.poll(async () => (await bends()).length).toBe(1);
   await page.getByRole('button', { name: 'Put it back' }).click();
@@ -102,7 +102,7 @@ test('a CSV is shown with its refused lines, and nothing is on the shelf before 
   expect(await stock()).toHaveLength(2);
   await dialog.getByRole('button', { name: 'Add 2 lines to the shelf' }).click();
   await expect.poll(async () => (await stock()).length).toBe(4);
-  await page.getByLabel(/Length of mild steel 1 3\/4 in straight/).waitFor();
+  await page.getByLabel(/Length of mild steel 1 3\/4" straight/).waitFor();
 });
 
 test('the shelf leaves as a CSV that has every line of it', async () => {
