@@ -76,7 +76,7 @@ export {
   tubeOf,
 } from './header/header.ts';
 export type { HeaderProblem, ProblemPath } from './header/header-problem.ts';
-export { nameFromText, nameWithEnding, noteFromText, shortened } from './header/names.ts';
+export { nameFromText, nameWithEnding, noteFromText, shortened, startOf } from './header/names.ts';
 export { copyHeader, newHeader, newId, rebuiltHeader } from './header/new-header.ts';
 export { describeEntryNote } from './header/parts/describe-entry-note.ts';
 export { PARTS_COLUMNS, type RefusedRow, readPartsRows } from './header/parts/parts-rows.ts';

@@ -26,6 +26,11 @@ export function startWithin(text: string, room: number, sizeOf: (character: stri
   return text.slice(0, end);
 }
 
+/** As much of the text as comes to at most `limit` UTF-16 units, never half a character; nothing shows that the rest is missing. */
+export function startOf(text: string, limit: number): string {
+  return text.length <= limit ? text : startWithin(text, limit, ({ length }) => length);
+}
+
 /** `text` in NFC if that has at most `limit` UTF-16 units, as the schema counts; else as much of it as fits, and an ellipsis. */
 export function shortened(text: string, limit: number): string {
   const whole = text.normalize('NFC').toWellFormed();

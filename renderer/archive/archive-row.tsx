@@ -29,23 +29,27 @@ export function ArchiveRowView({ row, onLook, onOpenAsNew, onExport }: Props) {
         <p className="muted">
           Finished {showDay(row.finishedAt)}. {primaries}, {row.material} <FigureText text={length(row.odMm)} /> OD.
         </p>
-        {row.note === '' ? null : <p className="archive-note">{row.note}</p>}
-        <dl className="archive-figures">
-          <Figure name="Target" text={length(row.targetMm)} />
-          <Figure name="Mean" text={length(row.meanMm)} />
-          <Figure name="Spread" text={length(row.spreadMm)} />
-        </dl>
-        <div className="actions">
-          <Button aria-label={`Open as new header: ${row.name}`} onPress={onOpenAsNew}>
-            Open as new header
-          </Button>
-          <Button look="quiet" aria-label={`Look at it: ${row.name}`} onPress={onLook}>
-            Look at it
-          </Button>
-          <Button look="quiet" aria-label={`Export: ${row.name}`} onPress={onExport}>
-            Export
-          </Button>
-        </div>
+        {row.note === '' ? null : (
+          <p className="archive-note" title={row.note}>
+            {row.note}
+          </p>
+        )}
+      </div>
+      <dl className="archive-figures">
+        <Figure name="Target" text={length(row.targetMm)} />
+        <Figure name="Mean" text={length(row.meanMm)} />
+        <Figure name="Spread" text={length(row.spreadMm)} />
+      </dl>
+      <div className="archive-acts">
+        <Button aria-label={`Open as new header: ${row.name}`} onPress={onOpenAsNew}>
+          Open as new header
+        </Button>
+        <Button look="quiet" aria-label={`View ${row.name}`} onPress={onLook}>
+          View
+        </Button>
+        <Button look="quiet" aria-label={`Export ${row.name}`} onPress={onExport}>
+          Export
+        </Button>
       </div>
     </li>
   );

@@ -27,7 +27,7 @@ export function ArchiveScreen({ unit, onOpen, onOpened }: Props) {
   useCommands([{ id: 'findInArchive', run: () => firstField.current?.focus() }]);
   const isSearching = Object.values(texts).some((text) => text.trim() !== '');
   return (
-    <main className="page" id="screen" aria-busy={found.rows === null && found.words === null}>
+    <main className="page page-wide" id="screen" aria-busy={found.rows === null && found.words === null}>
       <h1>Archive</h1>
       <SearchFields texts={texts} unit={unit} problems={found.problems} firstField={firstField} onChange={setTexts} />
       <p role="status">{foundWords(found, isSearching)}</p>

@@ -1,6 +1,6 @@
 /** Reads the fields of the archive's search as the question that the store is asked. */
 
-import { describeProblem, type LengthUnit, mmOf, parseLength } from '../../core/index.ts';
+import { describeProblem, type LengthUnit, mmOf, parseLength, startOf } from '../../core/index.ts';
 import type { RequestOf } from '../../electron/bridge/contract.ts';
 import { withDecimalPoints } from '../ui/fields/typed-numbers.ts';
 
@@ -47,7 +47,7 @@ export function readSearch(texts: SearchTexts, unit: LengthUnit): ReadSearch {
   return {
     ok: true,
     search: {
-      words: texts.words.trim().slice(0, 200),
+      words: startOf(texts.words.trim(), 200),
       odMm: odMm === null ? null : { lowMm: odMm - OD_SLACK_MM, highMm: odMm + OD_SLACK_MM },
       primaryCount,
       targetMm:

@@ -1,5 +1,6 @@
 /** What the page answers when its window is about to close: that all is saved, or what is not. */
 
+import { shortened } from '../../core/index.ts';
 import type { HostBridge, Unsaved } from '../../electron/bridge/contract.ts';
 
 /** A disk in good order takes a hundredth of this. */
@@ -16,7 +17,7 @@ export async function answerFlush(bridge: HostBridge, { flush, unsaved }: Held):
   const flushed = flush();
   const heldUp = setTimeout(() => {
     const left = unsaved();
-    if (left !== null) void bridge.call('notYetSaved', { ...left, reason: left.reason.slice(0, 2_000) });
+    if (left !== null) void bridge.call('notYetSaved', { ...left, reason: shortened(left.reason, 2_000) });
   }, HELD_UP_MS);
   await flushed;
   clearTimeout(heldUp);

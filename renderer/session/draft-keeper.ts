@@ -1,7 +1,11 @@
 /** Keeps the host's copy of half-typed text up to date, so that a crash does not take it. */
 
+import { startOf } from '../../core/index.ts';
 import type { HostBridge } from '../../electron/bridge/contract.ts';
 import type { Draft } from './session-state.ts';
+
+/** The contract takes no more of one text, in UTF-16 units. */
+const DRAFT_LIMIT = 400;
 
 /** A name ends in what changes while the field stays: the primary of the entry line, the column of a row. */
 function placeOf(field: string): string {
@@ -42,7 +46,7 @@ export class DraftKeeper {
     const place = placeOf(field);
     this.#isBetweenTexts = text === '';
     this.#drafts.delete(place);
-    if (text !== '') this.#drafts.set(place, { field, text: text.slice(0, 400) });
+    if (text !== '') this.#drafts.set(place, { field, text: startOf(text, DRAFT_LIMIT) });
     this.pump();
   }
 

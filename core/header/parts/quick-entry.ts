@@ -22,6 +22,7 @@ import { parseLength } from '../../units/parse-length.ts';
 import type { UnitsProblem } from '../../units/units-problem.ts';
 import type { Bend, PieCutBend, Piece, Straight } from '../header.ts';
 import type { EntryFault, HeaderProblem } from '../header-problem.ts';
+import { startOf } from '../names.ts';
 import { PIECES_LIMIT, PIES_LIMIT, TURN_LIMIT_DEG, turnPerCutDeg } from '../schema.ts';
 
 type PieceCommon = 'id' | 'state' | 'locked' | 'note';
@@ -48,7 +49,7 @@ export const ENTRY_LIMIT = 2000;
 type Read<Value> = Result<Value, EntryProblem>;
 
 const fault = (reason: EntryFault, part: string) =>
-  failure<EntryProblem>({ kind: 'unreadableEntry', path: [], reason, part: part.slice(0, 64) });
+  failure<EntryProblem>({ kind: 'unreadableEntry', path: [], reason, part: startOf(part, 64) });
 
 /**
  * Reads a line as one piece or several. All of the line is read or nothing is; the problem names the part at fault.

@@ -17,6 +17,7 @@ import {
   parseStraightLength,
   type Result,
   readDecimalCommas,
+  startOf,
   success,
   typedText,
 } from '../../../core/index.ts';
@@ -131,7 +132,7 @@ function retypePiece(piece: Piece, text: string, context: CellContext): Result<P
   if (!read.ok) return failure(...read.problems);
   const [first, second] = read.value;
   if (second !== undefined) {
-    return failure({ kind: 'unreadableEntry', path: [], reason: 'severalPieces', part: text.slice(0, 64) });
+    return failure({ kind: 'unreadableEntry', path: [], reason: 'severalPieces', part: startOf(text, 64) });
   }
   if (first === undefined) return success(piece);
   const { id, state, locked, note } = piece;

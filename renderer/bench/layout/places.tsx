@@ -74,7 +74,7 @@ interface PanelPlaceProps extends Pick<Props, 'bench' | 'session' | 'primary'> {
 }
 
 function PanelPlace({ bench, session, primary, panel, isShared, sizing }: PanelPlaceProps) {
-  const { header, report, view, moves, stock, isFrozen } = bench;
+  const { view } = bench;
   return (
     <>
       {isShared ? (
@@ -83,14 +83,9 @@ function PanelPlace({ bench, session, primary, panel, isShared, sizing }: PanelP
       <BenchPanel
         panel={panel.id}
         isHidden={isShared && view.front === 'stage'}
+        bench={bench}
         session={session}
-        header={header}
-        report={report}
         primary={primary}
-        isFrozen={isFrozen}
-        view={view}
-        moves={moves}
-        stock={stock}
       />
       <Splitter part="panel" label="Width of the panel" grows="right" controls={PANEL_FRAME_ID} sizing={sizing} />
     </>

@@ -2,30 +2,23 @@
 
 import { X } from 'lucide-react';
 import { type KeyboardEvent, lazy, type ReactNode, Suspense, useEffect, useRef } from 'react';
-import type { Header, MatchReport, Primary, StockItem } from '../../../core/index.ts';
+import type { Primary } from '../../../core/index.ts';
 import { MovesPanel } from '../../moves/moves-panel.tsx';
-import type { BenchMoves } from '../../moves/use-bench-moves.ts';
 import type { HeaderSession } from '../../session/header-session.ts';
 import type { ShapePanelId } from '../../shape/shape-props.ts';
 import { IconButton } from '../../ui/icon-button.tsx';
-import type { BenchView } from '../bench-view.ts';
+import type { BenchParts } from '../use-bench.ts';
 import { PANEL_FRAME_ID, PANELS, type PanelId, railButtonId } from './panel-list.ts';
 import { SettingsPanel } from './settings-panel.tsx';
 import { TablesTabs } from './tables-tabs.tsx';
 
 const ShapePanel = lazy(async () => ({ default: (await import('../../shape/shape-panels.tsx')).ShapePanel }));
 
-export interface PanelProps {
+interface PanelProps {
+  readonly bench: BenchParts;
   readonly session: HeaderSession;
-  readonly header: Header;
-  readonly report: MatchReport;
+  /** The one in hand. */
   readonly primary: Primary;
-  readonly view: BenchView;
-  /** The header is finished: panels show and take nothing. */
-  readonly isFrozen: boolean;
-  readonly moves: BenchMoves;
-  /** Null: the shelf was not read. */
-  readonly stock: readonly StockItem[] | null;
 }
 
 interface Props extends PanelProps {
@@ -74,7 +67,7 @@ export function BenchPanel({ panel, isHidden, ...props }: Props) {
           name={`Close ${title}`}
           onPress={() => {
             focusRail(panel);
-            props.view.change({ panel: null, front: 'stage' });
+            props.bench.view.change({ panel: null, front: 'stage' });
           }}
         />
       </div>
@@ -85,8 +78,8 @@ export function BenchPanel({ panel, isHidden, ...props }: Props) {
   );
 }
 
-function contentOf(panel: PanelId, props: PanelProps): ReactNode {
-  const { session, header, report, primary, view, isFrozen, moves, stock } = props;
+function contentOf(panel: PanelId, { bench, session, primary }: PanelProps): ReactNode {
+  const { header, report, view, isFrozen, moves, stock } = bench;
   const { piece } = view;
   const shape = (id: ShapePanelId) => (
     <ShapePanel id={id} session={session} header={header} primary={primary} piece={piece} />

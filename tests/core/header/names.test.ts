@@ -2,7 +2,7 @@
 
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { labelName, nameFromText, nameWithEnding, shortened } from '../../../core/header/names.ts';
+import { labelName, nameFromText, nameWithEnding, shortened, startOf } from '../../../core/header/names.ts';
 import { NAME_LIMIT, nameSchema } from '../../../core/header/schema.ts';
 import { hostileNameArbitrary, hostileTextArbitrary } from '../../generators/hostile-names.ts';
 
@@ -30,6 +30,19 @@ describe('shortening', () => {
       const kept = charactersOf(short.slice(0, -1));
       expect(new Set(kept.filter((one) => one !== 'x'))).toEqual(new Set([character]));
     }
+  });
+
+  test('without an ellipsis, the longest start of whole characters that fits', () => {
+    const limits = fc.integer({ min: 0, max: 130 });
+    fc.assert(
+      fc.property(hostileNameArbitrary, limits, (name, limit) => {
+        const all = charactersOf(name);
+        const starts = all.map((_, count) => all.slice(0, count).join(''));
+        const longest = name.length <= limit ? name : starts.findLast((start) => start.length <= limit);
+        expect(startOf(name, limit)).toBe(longest);
+      }),
+      { numRuns: 1000 },
+    );
   });
 
   test('leaves what fits as it is, and of anything else the longest start that fits', () => {

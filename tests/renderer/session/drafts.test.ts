@@ -24,6 +24,14 @@ test('the latest text wins with one request in flight, and is offered again', as
   expect(open(bridge).session.getState().draft).toEqual({ field: 'entry:p1', text: '2 1/4' });
 });
 
+test('a text too long to be kept is cut between two characters', async () => {
+  const bridge = new MemoryBridge(HEADER);
+  const { session } = open(bridge);
+  session.typed('entry:p1', `${'x'.repeat(399)}\u{1f527}`);
+  await settle();
+  expect(bridge.headerOf('h1').draft?.text).toBe('x'.repeat(399));
+});
+
 test('when the text typed last is taken, the draft is again the one before it, but not before the step is on disk', async () => {
   const bridge = new MemoryBridge(HEADER);
   const { session, timers } = open(bridge);
