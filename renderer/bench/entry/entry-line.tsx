@@ -65,13 +65,15 @@ export function EntryLine(props: Props) {
         <EntryHelp />
       </div>
       <Offers id={id} {...offers} />
-      {problem === null ? (
-        <ReadBack text={text} {...props.readBack} />
-      ) : (
-        <p id={`${id}-problem`} className="field-problem" role="alert">
-          <FigureText text={problem} />
-        </p>
-      )}
+      <div className="entry-under">
+        {problem === null ? (
+          <ReadBack text={text} {...props.readBack} />
+        ) : (
+          <p id={`${id}-problem`} className="field-problem" role="alert">
+            <FigureText text={problem} />
+          </p>
+        )}
+      </div>
     </div>
   );
 }

@@ -258,6 +258,40 @@ describe('a cell that cannot be read', () => {
   );
 });
 
+test.each(['desk', 'bench'] as const)(
+  'the entry line stays where it is in %s size, whatever is said under it, and all of that can be read',
+  async (density) => {
+    await app.backend.must('savePreferences', { preferences: { theme: 'light', density } });
+    await app.page.setViewportSize({ width: 1366, height: 768 });
+    await app.page.reload();
+    await benchWith(app, [straight('a', 1)]);
+    const { page } = app;
+    const field = page.getByRole('combobox', { name: 'Next piece' });
+    const under = page.locator('.entry-under');
+    const place = async () => (await field.boundingBox())?.y;
+    const empty = await place();
+    const hidden = () => under.evaluate((box) => box.scrollHeight - box.clientHeight);
+    for (const [text, said] of [
+      ['130; b185', /longer than 10 ft.*more than a U-bend/],
+      ['130; b185; b0.5; 7 11/61', /on no tape/],
+      [`${'b'.repeat(90)}`, /./],
+    ] as const) {
+      await field.fill(text);
+      await expect.poll(() => under.textContent()).toMatch(said);
+      expect(await place()).toBe(empty);
+    }
+    await field.fill('130; b185');
+    await expect.poll(() => under.textContent()).toMatch(/U-bend/);
+    expect(await hidden()).toBeLessThanOrEqual(0);
+    await field.fill('3 5/');
+    await press('Enter');
+    await page.getByRole('alert').waitFor();
+    expect(await place()).toBe(empty);
+    expect(await hidden()).toBeLessThanOrEqual(0);
+    await field.fill('');
+  },
+);
+
 test('typing in the line or in a cell draws no other row', async () => {
   await app.backend.must('savePreferences', { preferences: { theme: 'light', density: 'desk' } });
   await app.page.setViewportSize({ width: 1366, height: 768 });
