@@ -25,15 +25,17 @@ export function ArchiveRowView({ row, onLook, onOpenAsNew, onExport }: Props) {
         <StripPreview primaries={row.primaries} title={`${row.name}: ${primaries}, drawn to scale`} />
       </div>
       <div className="archive-words">
-        <h2>{row.name}</h2>
+        <div className="archive-name">
+          <h2>{row.name}</h2>
+          {row.note === '' ? null : (
+            <p className="archive-note" title={row.note}>
+              {row.note}
+            </p>
+          )}
+        </div>
         <p className="muted">
           Finished {showDay(row.finishedAt)}. {primaries}, {row.material} <FigureText text={length(row.odMm)} /> OD.
         </p>
-        {row.note === '' ? null : (
-          <p className="archive-note" title={row.note}>
-            {row.note}
-          </p>
-        )}
       </div>
       <dl className="archive-figures">
         <Figure name="Target" text={length(row.targetMm)} />

@@ -51,6 +51,22 @@ test('a finished header is in the archive with its figures and drawing, and does
   expect((await app.backend.must('readRevision', { headerId })).state).toBe('finished');
 });
 
+test('a row takes little height, so that a screen of 768 px shows ten and more', async () => {
+  const { page, backend } = app;
+  await backend.must('savePreferences', { preferences: { theme: 'light', density: 'desk' } });
+  await page.reload();
+  await expect.poll(() => rows().count()).toBe(1);
+  const box = await rows().boundingBox();
+  // Ten rows under what stands above the first one.
+  expect((box?.height ?? 768) * 10).toBeLessThanOrEqual(768 - (box?.y ?? 768));
+  for (const width of [400, 1024]) {
+    await page.setViewportSize({ width, height: 768 });
+    const reach = await rows().evaluate((row) => row.scrollWidth - row.clientWidth);
+    expect(reach).toBeLessThanOrEqual(0);
+  }
+  await page.setViewportSize({ width: 1366, height: 768 });
+});
+
 test('it is found by words, tube, primaries and length, and not by others', async () => {
   for (const [label, fits, doesNot] of [
     [/^Search name/, 'climb', 'circuit'],
