@@ -77,7 +77,10 @@ export const preferencesSchema = z.strictObject({
   /** How the rows of the match board are ordered; as in the header when it is left out. */
   boardOrder: z.enum(['port', 'miss']).optional(),
   /** Where headers were last looked at from, the latest last. Left out, those kept stay as they are. */
-  standpoints: z.array(z.strictObject({ headerId: idSchema, standpoint: standpointSchema })).max(10).optional(),
+  standpoints: z
+    .array(z.strictObject({ headerId: idSchema, standpoint: standpointSchema }))
+    .max(10)
+    .optional(),
 });
 
 /** Text typed but not yet accepted, so that it can be offered again. */

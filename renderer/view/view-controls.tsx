@@ -6,12 +6,14 @@ import { Toolbar } from 'react-aria-components';
 import { formatLength, type LengthStyle } from '../../core/index.ts';
 import { Button } from '../ui/button.tsx';
 import { ChoiceField } from '../ui/fields/choice-field.tsx';
+import { ActionMenu } from '../ui/fields/choice-menu.tsx';
 import { IconButton } from '../ui/icon-button.tsx';
 import {
   KEY_ZOOM,
   STANDARD_VIEWS,
   type Standpoint,
   turnCamera,
+  type ViewAngles,
   type ViewCamera,
   zoomCamera,
 } from './camera/view-camera.ts';
@@ -42,11 +44,7 @@ export function ViewControls(props: Props) {
       <Toolbar className="view-toolbar" aria-label="Stage">
         {isFlat ? null : (
           <>
-            {STANDARD_VIEWS.map((view) => (
-              <Button key={view.id} look="quiet" onPress={() => onStandpoint({ kind: 'all', angles: view })}>
-                {view.name}
-              </Button>
-            ))}
+            <StandardViews onStandpoint={onStandpoint} />
             <IconButton Icon={ZoomIn} name="Zoom in" shownKey="+" onPress={() => free(zoomCamera(camera, KEY_ZOOM))} />
             <IconButton
               Icon={ZoomOut}
@@ -75,6 +73,30 @@ export function ViewControls(props: Props) {
       {isFlat || drawer !== 'turn' ? null : <TurnControls camera={camera} onCamera={free} />}
       {isFlat || drawer !== 'section' ? null : <SectionControls {...props} />}
     </div>
+  );
+}
+
+/** A button each where there is room for their words; one menu of them in a narrow stage. view.css shows one or the other. */
+function StandardViews({ onStandpoint }: Pick<Props, 'onStandpoint'>) {
+  const go = (angles: ViewAngles) => onStandpoint({ kind: 'all', angles });
+  return (
+    <>
+      <span className="view-words">
+        {STANDARD_VIEWS.map((view) => (
+          <Button key={view.id} look="quiet" onPress={() => go(view)}>
+            {view.name}
+          </Button>
+        ))}
+      </span>
+      <span className="view-menu">
+        <ActionMenu
+          label="View from"
+          acts={STANDARD_VIEWS.map((view) => ({ id: view.id, name: view.name, run: () => go(view) }))}
+        >
+          View
+        </ActionMenu>
+      </span>
+    </>
   );
 }
 

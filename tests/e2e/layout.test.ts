@@ -244,6 +244,37 @@ describe('where there is less room', () => {
     expect(Math.min(...heights)).toBeGreaterThanOrEqual(56);
   });
 
+  test('in touch size at 1366 px an open panel leaves the stage more than itself, and its buttons are all in sight', async () => {
+    await show(ids.openId, { width: 1366, height: 768, density: 'bench' });
+    await openPanel(page, 'Settings');
+    const [stage, panel] = [await boxOf(STAGE), await boxOf(PANEL)];
+    expect(stage.width).toBeGreaterThanOrEqual(420);
+    expect(stage.width).toBeGreaterThan(panel.width);
+    const toolbar = page.getByRole('toolbar', { name: 'Stage' });
+    expect(await toolbar.evaluate((bar) => bar.scrollWidth - bar.clientWidth)).toBeLessThanOrEqual(0);
+    await toolbar.getByRole('button', { name: 'View from' }).click();
+    await page.getByRole('menuitem', { name: 'Top' }).click();
+    await expect.poll(() => page.locator('.view-picture').getAttribute('data-elevation')).toBe('90');
+  });
+
+  test.each(['bench', 'desk'] as const)('at 400 px in %s size the grid has all of its columns', async (density) => {
+    await show(ids.openId, { width: 400, height: 800, density });
+    const grid = await boxOf('.piece-grid');
+    const frame = await boxOf('.grid-frame');
+    expect(grid.right).toBeLessThanOrEqual(frame.right + 0.5);
+    for (const cell of ['run', 'state']) {
+      const box = await boxOf(`.piece-grid td.cell-${cell}`);
+      expect(box.right).toBeLessThanOrEqual(400);
+    }
+    // No figure is cut at the edge of its cell.
+    const cut = await page
+      .locator('.piece-grid td:is(.cell-size, .cell-clr, .cell-clock, .cell-run)')
+      .evaluateAll((cells) =>
+        cells.filter((cell) => cell.scrollWidth > cell.clientWidth + 1).map((cell) => cell.textContent),
+      );
+    expect(cut).toEqual([]);
+  });
+
   test.each([
     ['200', 683, 384],
     ['400', 342, 192],

@@ -51,3 +51,24 @@ test('half-typed text is offered again after a restart', async () => {
   await entryLine(app.page).waitFor();
   expect(await entryLine(app.page).inputValue()).toBe('b45 1');
 });
+
+test('the stage is looked at from where it was left, after a reload and after a restart', async () => {
+  const from = async () => {
+    const picture = app.page.locator('.view-picture');
+    return [await picture.getAttribute('data-azimuth'), await picture.getAttribute('data-elevation')];
+  };
+  const keptAzimuth = async () => {
+    const start = await app.backend.must('start', {});
+    const kept = start.state === 'ready' ? start.preferences.standpoints?.at(-1) : undefined;
+    return kept?.headerId === headerId && kept.standpoint.kind === 'free' ? kept.standpoint.camera.azimuthDeg : null;
+  };
+  await app.page.getByRole('toolbar', { name: 'Stage' }).getByRole('button', { name: 'Side' }).click();
+  await app.page.getByRole('application').focus();
+  await app.page.keyboard.press('ArrowLeft');
+  await expect.poll(from).toEqual(['100', '0']);
+  await expect.poll(keptAzimuth).toBe(100);
+  await app.page.reload();
+  await expect.poll(from).toEqual(['100', '0']);
+  app = await app.restart();
+  await expect.poll(from).toEqual(['100', '0']);
+});

@@ -40,11 +40,18 @@ describe('starting and preferences', () => {
   test('preferences and the last header are there again after a restart', async () => {
     const shop = openShop();
     const sizes = { panel: 380, board: 240 };
+    const camera = { target: { x: 1.5, y: -2, z: 0.1 + 0.2 }, azimuthDeg: 100, elevationDeg: -20, heightMm: 400 };
+    const standpoints = [{ headerId: 'h1', standpoint: { kind: 'free' as const, camera } }];
+    await shop.must('savePreferences', { preferences: { theme: 'dark', density: 'desk', standpoints } });
+    // What is left out of a later save stays as it was kept.
     await shop.must('savePreferences', { preferences: { theme: 'dark', density: 'desk', sizes } });
     const { header } = await headerWith(shop, []);
     await shop.close();
     const started = await openShop(shop.folder).must('start', {});
-    expect(started).toMatchObject({ lastHeaderId: header.id, preferences: { theme: 'dark', density: 'desk', sizes } });
+    expect(started).toMatchObject({
+      lastHeaderId: header.id,
+      preferences: { theme: 'dark', density: 'desk', sizes, standpoints },
+    });
   });
 
   test('a data folder in a synchronised folder is told', async () => {
