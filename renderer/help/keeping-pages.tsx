@@ -62,8 +62,13 @@ const FILES: HelpPage = {
       <p>A CSV file, one bend or straight a row. The first row names the columns:</p>
       <Columns names={STOCK_COLUMNS} />
       <p>
+        A line that is on the shelf already, alike in all but its count, gives the shelf its count; all other lines are
+        added. What is not in the list stays on the shelf. So a list can be exported, counted over in a spreadsheet and
+        imported again.
+      </p>
+      <p>
         Rows that cannot be read are listed with their line and the reason before you decide. Lengths without a unit are
-        taken in the unit that you choose there.
+        taken in the unit over their column, as in OD (mm) or CLR inches, else in the one that you choose there.
       </p>
     </>
   ),
