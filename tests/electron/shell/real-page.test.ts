@@ -3,6 +3,7 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { launchBrowser } from '../../browser.ts';
+import { settled } from '../../e2e/page-parts.ts';
 import { becomeReady, callFromPage, launchBuilt, type ShellRun, showInBrowser, until } from './built-shell.ts';
 
 let browser: Browser;
@@ -42,9 +43,11 @@ test('the page answers to the menu', async () => {
 });
 
 test('asked to close, the page brings in what it holds and lets go before its time is up', async () => {
-  const startMs = performance.now();
+  // Nothing is left to draw that would keep it from answering on a busy machine.
+  await settled(page);
   shell.window().close();
   await until(() => shell.electron.app.log.includes('gone'), 'the end');
-  expect(performance.now() - startMs).toBeLessThan(4_900);
+  // Once its time is up, the person is asked.
+  expect(shell.electron.dialog.shown).toEqual([]);
   expect(complaints).toEqual([]);
 });
