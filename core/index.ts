@@ -202,7 +202,7 @@ export {
   formatLengthBare,
   isShownAsZero,
 } from './units/format-length.ts';
-export { formatTyped, formatTypedAngle, typedText } from './units/format-typed.ts';
+export { formatTypedAngle, typedText } from './units/format-typed.ts';
 export { type Length, type LengthUnit, lengthIn, MM_PER_INCH, mmOf } from './units/length.ts';
 export { finerStyle, type LengthStyle, unitOf } from './units/length-style.ts';
 export { parseAngle } from './units/parse-angle.ts';

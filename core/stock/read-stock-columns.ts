@@ -2,8 +2,8 @@
 
 import { failure, type Result, success } from '../result.ts';
 import type { LengthUnit } from '../units/length.ts';
+import { readColumnName } from '../units/parse-length.ts';
 import { clipped } from '../units/read-quantity.ts';
-import { readColumnName } from '../units/unit-names.ts';
 import { LENGTH_COLUMNS, NEEDED_COLUMNS, STOCK_COLUMNS, type StockColumn } from './stock-columns.ts';
 import type { StockProblem } from './stock-problem.ts';
 

@@ -10,7 +10,7 @@
 
 import { failure, type Result, success } from '../../result.ts';
 import type { LengthUnit } from '../../units/length.ts';
-import { readColumnName } from '../../units/unit-names.ts';
+import { readColumnName } from '../../units/parse-length.ts';
 import type { Header, Piece, Primary } from '../header.ts';
 import type { HeaderProblem } from '../header-problem.ts';
 import { shortened } from '../names.ts';

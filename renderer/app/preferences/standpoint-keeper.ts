@@ -1,9 +1,8 @@
 /** Keeps where headers are looked at from: at once for this run, and on disk once the hand rests. */
 
 import type { RequestOf } from '../../../electron/bridge/contract.ts';
+import type { KeptStandpoints, Standpoint } from '../../bench/layout/bench-sizes.ts';
 import type { Timers } from '../../ui/timers.ts';
-import type { KeptStandpoints } from '../../view/camera/kept-standpoints.ts';
-import type { Standpoint } from '../../view/camera/view-camera.ts';
 
 export type StandpointList = NonNullable<RequestOf<'savePreferences'>['preferences']['standpoints']>;
 
