@@ -1,10 +1,11 @@
 /** Keeps where headers are looked at from: at once for this run, and on disk once the hand rests. */
 
 import type { RequestOf } from '../../../electron/bridge/contract.ts';
-import type { KeptStandpoints, Standpoint } from '../../bench/layout/bench-sizes.ts';
+import type { KeptBench } from '../../bench/layout/bench-sizes.ts';
 import type { Timers } from '../../ui/timers.ts';
 
 export type StandpointList = NonNullable<RequestOf<'savePreferences'>['preferences']['standpoints']>;
+type Standpoint = StandpointList[number]['standpoint'];
 
 /** So many headers are remembered on disk, those looked at last. */
 const MOST = 10;
@@ -16,6 +17,8 @@ interface KeeperParts {
   readonly save: (standpoints: StandpointList) => void;
   readonly timers: Timers;
 }
+
+type KeptStandpoints = KeptBench['standpoints'];
 
 export class StandpointKeeper implements KeptStandpoints {
   /** The one looked at last is at the end. */

@@ -3,9 +3,8 @@
 import { useCallback, useEffect, useState } from 'react';
 import type { BoardOrder } from '../../board/board-order.ts';
 import type { KeptStandpoints } from '../../view/camera/kept-standpoints.ts';
-import type { Standpoint } from '../../view/camera/view-camera.ts';
 
-export type { BoardOrder, KeptStandpoints, Standpoint };
+export type { BoardOrder };
 
 /** The parts of the bench whose size can be changed: the panel's and the pieces' width, the board's height. */
 export type SizedPart = 'panel' | 'pieces' | 'board';
