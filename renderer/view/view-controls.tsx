@@ -44,14 +44,7 @@ export function ViewControls(props: Props) {
       <Toolbar className="view-toolbar" aria-label="Stage">
         {isFlat ? null : (
           <>
-            <StandardViews onStandpoint={onStandpoint} />
-            <IconButton Icon={ZoomIn} name="Zoom in" shownKey="+" onPress={() => free(zoomCamera(camera, KEY_ZOOM))} />
-            <IconButton
-              Icon={ZoomOut}
-              name="Zoom out"
-              shownKey="−"
-              onPress={() => free(zoomCamera(camera, 1 / KEY_ZOOM))}
-            />
+            <ViewsAndZoom onStandpoint={onStandpoint} onZoom={(factor) => free(zoomCamera(camera, factor))} />
             <IconButton Icon={Maximize} name="Fit" onPress={() => onStandpoint({ kind: 'all', angles: camera })} />
             <IconButton Icon={Rotate3d} name="Turn" aria-expanded={drawer === 'turn'} onPress={() => toggle('turn')} />
             <IconButton
@@ -76,8 +69,12 @@ export function ViewControls(props: Props) {
   );
 }
 
-/** A button each where there is room for their words; one menu of them in a narrow stage. view.css shows one or the other. */
-function StandardViews({ onStandpoint }: Pick<Props, 'onStandpoint'>) {
+interface ViewsProps extends Pick<Props, 'onStandpoint'> {
+  readonly onZoom: (factor: number) => void;
+}
+
+/** A button each where there is room for them; one menu of them in a narrow stage. view.css shows one or the other. */
+function ViewsAndZoom({ onStandpoint, onZoom }: ViewsProps) {
   const go = (angles: ViewAngles) => onStandpoint({ kind: 'all', angles });
   return (
     <>
@@ -87,11 +84,17 @@ function StandardViews({ onStandpoint }: Pick<Props, 'onStandpoint'>) {
             {view.name}
           </Button>
         ))}
+        <IconButton Icon={ZoomIn} name="Zoom in" shownKey="+" onPress={() => onZoom(KEY_ZOOM)} />
+        <IconButton Icon={ZoomOut} name="Zoom out" shownKey="−" onPress={() => onZoom(1 / KEY_ZOOM)} />
       </span>
       <span className="view-menu">
         <ActionMenu
-          label="View from"
-          acts={STANDARD_VIEWS.map((view) => ({ id: view.id, name: view.name, run: () => go(view) }))}
+          label="View and zoom"
+          acts={[
+            ...STANDARD_VIEWS.map((view) => ({ id: view.id, name: view.name, run: () => go(view) })),
+            { id: 'zoomIn', name: 'Zoom in', run: () => onZoom(KEY_ZOOM) },
+            { id: 'zoomOut', name: 'Zoom out', run: () => onZoom(1 / KEY_ZOOM) },
+          ]}
         >
           View
         </ActionMenu>

@@ -244,15 +244,13 @@ describe('where there is less room', () => {
     expect(Math.min(...heights)).toBeGreaterThanOrEqual(56);
   });
 
-  test('in touch size at 1366 px an open panel leaves the stage more than itself, and its buttons are all in sight', async () => {
+  test('in touch size at 1366 px an open panel leaves the stage 360 px, with its buttons all in sight', async () => {
     await show(ids.openId, { width: 1366, height: 768, density: 'bench' });
     await openPanel(page, 'Settings');
-    const [stage, panel] = [await boxOf(STAGE), await boxOf(PANEL)];
-    expect(stage.width).toBeGreaterThanOrEqual(420);
-    expect(stage.width).toBeGreaterThan(panel.width);
+    expect((await boxOf(STAGE)).width).toBeGreaterThanOrEqual(360);
     const toolbar = page.getByRole('toolbar', { name: 'Stage' });
     expect(await toolbar.evaluate((bar) => bar.scrollWidth - bar.clientWidth)).toBeLessThanOrEqual(0);
-    await toolbar.getByRole('button', { name: 'View from' }).click();
+    await toolbar.getByRole('button', { name: 'View and zoom' }).click();
     await page.getByRole('menuitem', { name: 'Top' }).click();
     await expect.poll(() => page.locator('.view-picture').getAttribute('data-elevation')).toBe('90');
   });
