@@ -67,13 +67,17 @@ function environment(executable: string): Record<string, string | undefined> {
 
 /** Slows every page down so many times, so that tests can show that they do not count on a quick machine. */
 const { EVENRUN_THROTTLE } = process.env;
+/** There to end what hangs: under the limit of a test, so that the failure says what was waited for. */
+const WAIT_LIMIT_MS = 90_000;
 
-function throttled(browser: Browser): Browser {
+/** With patience for a busy machine in every page, and slowed down where that is asked for. */
+function patient(browser: Browser): Browser {
   const rate = Number(EVENRUN_THROTTLE ?? '1');
-  if (rate === 1) return browser;
   const newContext = browser.newContext.bind(browser);
   browser.newContext = async (options) => {
     const context = await newContext(options);
+    context.setDefaultTimeout(WAIT_LIMIT_MS);
+    if (rate === 1) return context;
     context.on('page', async (page) => {
       const session = await context.newCDPSession(page);
       await session.send('Emulation.setCPUThrottlingRate', { rate });
@@ -95,7 +99,7 @@ export async function launchBrowser({
   hasGraphics = true,
 }: BrowserOptions = {}): Promise<Browser> {
   const args = [...ARGUMENTS, ...extraArguments, ...(hasGraphics ? [] : ['--disable-3d-apis'])];
-  if (process.platform !== 'linux') return throttled(await chromium.launch({ channel: 'chrome', args }));
+  if (process.platform !== 'linux') return patient(await chromium.launch({ channel: 'chrome', args }));
   const executablePath = await chromiumExecutable();
-  return throttled(await chromium.launch({ executablePath, args, env: environment(executablePath) }));
+  return patient(await chromium.launch({ executablePath, args, env: environment(executablePath) }));
 }

@@ -7,7 +7,8 @@ import { APP_SCHEME, isOwnAddress } from './app-address.ts';
 /** Must run before the app is ready. No `bypassCSP`, no service workers. */
 export function registerAppScheme(): void {
   protocol.registerSchemesAsPrivileged([
-    { scheme: APP_SCHEME, privileges: { standard: true, secure: true, supportFetchAPI: true } },
+    // With a code cache what the page compiled is there at the next start.
+    { scheme: APP_SCHEME, privileges: { standard: true, secure: true, supportFetchAPI: true, codeCache: true } },
   ]);
 }
 

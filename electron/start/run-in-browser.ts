@@ -1,6 +1,7 @@
 /** Runs the back half in this process and serves the page to a browser, until the terminal says stop. */
 
 import { readFileSync } from 'node:fs';
+import { flushCompileCache } from 'node:module';
 import { homedir } from 'node:os';
 import { join } from 'node:path';
 import { defaultDataFolder } from '../data-folder.ts';
@@ -59,6 +60,8 @@ export async function runInBrowser({ root, pageFolder, options, hasScreen }: Bro
   console.log(`${readyWords(isOpened)}\n\n  ${host.address}\n`);
   console.log('The address holds a secret for this run; do not pass it on. Ctrl+C ends the program.');
   if (isOpened) openInBrowser(host.address);
+  // Kept now, not at the end, for a terminal that is closed ends the program without an end.
+  flushCompileCache();
   const end = async (): Promise<void> => {
     await host.close();
     await backend.close();

@@ -15,7 +15,7 @@ import { measureViewRedraw } from './view-redraw.ts';
 const RUNS: readonly MeasureRun[] = [
   { ids: ['P1', 'P2'], run: measureChartSpeed },
   { ids: ['P1b'], run: (size) => Promise.resolve(measureMatchHeader(size)) },
-  { ids: ['P3', 'P3b'], run: async (size) => measureClearance(size) },
+  { ids: ['P3', 'P3a', 'P3b', 'P3c', 'P3d'], run: async (size) => measureClearance(size) },
   { ids: ['P6'], run: measureDurableEdit },
   { ids: ['J1', 'J2', 'J2 open'], run: measureJournal },
   { ids: ['P8', 'P8 list'], run: measureStartUp },

@@ -159,25 +159,46 @@ async function breakOff(before: Desk, { ending, keys }: Case): Promise<CaseEnd> 
   };
 }
 
-/** Breaks off after every n-th keystroke, in every way. */
-export async function runNeverLoseTyping(every: number): Promise<TypingFinding> {
+/** The program, with a window to type into, for as many broken-off entries as are wanted. */
+export interface TypingDesk {
+  /** Breaks off after the first keystroke and every n-th from there. */
+  breakOffAt(ending: Ending, every: number): Promise<TypingFinding>;
+  end(): Promise<void>;
+}
+
+export async function openTypingDesk(): Promise<TypingDesk> {
   const app = await launchApp({ host: 'loopback' });
   let desk = deskOf(app, app.page);
-  const lostEntries: string[] = [];
-  const lostTexts: string[] = [];
-  let cases = 0;
-  try {
-    for (const ending of ENDINGS) {
+  return {
+    async breakOffAt(ending, every) {
+      const ends: CaseEnd[] = [];
       for (let keys = 1; keys <= KEYS.length; keys += every) {
         const end = await breakOff(desk, { ending, keys });
         desk = end.desk;
-        cases += 1;
-        lostEntries.push(...end.lostEntries);
-        lostTexts.push(...end.lostTexts);
+        ends.push(end);
       }
-    }
+      return {
+        cases: ends.length,
+        lostEntries: ends.flatMap(({ lostEntries }) => lostEntries),
+        lostTexts: ends.flatMap(({ lostTexts }) => lostTexts),
+      };
+    },
+    end: () => desk.app.end(),
+  };
+}
+
+/** Breaks off after every n-th keystroke, in every way. */
+export async function runNeverLoseTyping(every: number): Promise<TypingFinding> {
+  const desk = await openTypingDesk();
+  const found: TypingFinding[] = [];
+  try {
+    for (const ending of ENDINGS) found.push(await desk.breakOffAt(ending, every));
   } finally {
-    await desk.app.end();
+    await desk.end();
   }
-  return { cases, lostEntries, lostTexts };
+  return {
+    cases: found.reduce((sum, { cases }) => sum + cases, 0),
+    lostEntries: found.flatMap(({ lostEntries }) => lostEntries),
+    lostTexts: found.flatMap(({ lostTexts }) => lostTexts),
+  };
 }

@@ -3,8 +3,11 @@
 import type { Measure, MeasureRun, RunSize } from '../measure.ts';
 import { runNeverLoseTyping, SETTLE_FRAMES } from './never-lose-typing.ts';
 
+/** Every so many keys the typing is broken off, where a minute must be enough. */
+export const QUICK_STRIDE = 13;
+
 async function neverLoseTyping(size: RunSize): Promise<readonly Measure[]> {
-  const { cases, lostEntries, lostTexts } = await runNeverLoseTyping(size === 'long' ? 1 : 13);
+  const { cases, lostEntries, lostTexts } = await runNeverLoseTyping(size === 'long' ? 1 : QUICK_STRIDE);
   const value = lostEntries.length + lostTexts.length;
   const what =
     `page killed, closed, reloaded, program quit or backend gone ${SETTLE_FRAMES} frames after each keystroke of a 40-key ` +

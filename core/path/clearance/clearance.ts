@@ -3,8 +3,9 @@
 import type { TubePath } from '../trace-primary.ts';
 import { addScaled, distance, subtract, unit, type Vector } from '../vector.ts';
 import { type LeastDistance, leastDistance } from './least-distance.ts';
+import { leastSelfDistance } from './self-distance.ts';
 import { placeOn } from './settle-nearest.ts';
-import { PAIR_PART_DEG, type Stretch, stretchesOf } from './stretch.ts';
+import { type Stretch, stretchesOf } from './stretch.ts';
 
 /** A path with its outside diameter, cut up once so that it can be compared with many others. */
 export interface TubeBody {
@@ -32,7 +33,7 @@ export interface Clearance {
 }
 
 export function tubeBody(path: TubePath, odMm: number): TubeBody {
-  return { path, odMm, stretches: stretchesOf(path, PAIR_PART_DEG) };
+  return { path, odMm, stretches: stretchesOf(path) };
 }
 
 /**
@@ -43,7 +44,7 @@ export function tubeBody(path: TubePath, odMm: number): TubeBody {
  * (see `leastDistance`). Tested against closed forms, dense sampling and the OpenCascade kernel.
  */
 export function bodyClearance(a: TubeBody, b: TubeBody): Clearance | null {
-  const least = leastDistance({ one: a.stretches, other: b.stretches, firstFor: () => 0 });
+  const least = leastDistance(a.stretches, b.stretches);
   return least === null ? null : clearanceOf(least, a.odMm / 2, b.odMm / 2);
 }
 
@@ -52,36 +53,21 @@ export function clearanceBetween(pathA: TubePath, odAMm: number, pathB: TubePath
   return bodyClearance(tubeBody(pathA, odAMm), tubeBody(pathB, odBMm));
 }
 
-/** Until it has turned this far a tube only moves away from itself. */
-export const SELF_TURN_DEG = 180;
-const SELF_PART_DEG = 5;
-const TURN_ROUNDING_DEG = 1e-6;
-
 /**
  * The least gap of a tube with itself; null when no part of it comes back past any other.
  *
- * Neighbours always touch, so which parts count must be said. Two points count when the tube turns by at least 180 degrees
- * between them: where the line between two points of a smooth curve is square to both ends, the curve turns by at least
- * that much on the way (Fenchel's theorem, 1929: a closed curve turns by at least 360), so nothing that turns less comes
- * nearer than the bend's own width. Bends are judged in parts of at most 5 degrees, from facing end to facing
- * end; the mitres of pie-cut bends count as turns. The two legs of a U-bend are therefore compared, and give twice its
- * CLR less the OD.
+ * Neighbours always touch, so which parts count must be said: two points do when the tube turns by at least 180 degrees between
+ * them (see `leastSelfDistance`). The two legs of a U-bend are therefore compared, and give twice its CLR less the OD.
+ * Errors as of `bodyClearance`. Tested against closed forms and dense sampling.
  */
 export function selfClearance(path: TubePath, odMm: number): Clearance | null {
-  const parts = stretchesOf(path, SELF_PART_DEG);
-  // Turns only ever add up along the tube, so those far enough round are always the rest of the list.
-  const firstFor = (index: number) => {
-    const enoughDeg = (parts[index]?.turnedToDeg ?? 0) + SELF_TURN_DEG - TURN_ROUNDING_DEG;
-    const first = parts.findIndex((part) => part.turnedFromDeg >= enoughDeg);
-    return first < 0 ? parts.length : first;
-  };
-  const least = leastDistance({ one: parts, other: parts, firstFor });
+  const least = leastSelfDistance(path);
   return least === null ? null : clearanceOf(least, odMm / 2, odMm / 2);
 }
 
 function clearanceOf(least: LeastDistance, radiusAMm: number, radiusBMm: number): Clearance {
-  const centreA = placeOn(least.a.span, least.alongA);
-  const centreB = placeOn(least.b.span, least.alongB);
+  const centreA = placeOn(least.spanA, least.alongA);
+  const centreB = placeOn(least.spanB, least.alongB);
   const apart = subtract(centreB, centreA);
   const direction = distance(centreA, centreB) > 1e-9 ? unit(apart) : { x: 0, y: 0, z: 0 };
   return {
@@ -92,7 +78,7 @@ function clearanceOf(least: LeastDistance, radiusAMm: number, radiusBMm: number)
     centreB,
     outsideA: addScaled(centreA, direction, radiusAMm),
     outsideB: addScaled(centreB, direction, -radiusBMm),
-    pieceIndexA: least.a.span.pieceIndex,
-    pieceIndexB: least.b.span.pieceIndex,
+    pieceIndexA: least.spanA.pieceIndex,
+    pieceIndexB: least.spanB.pieceIndex,
   };
 }

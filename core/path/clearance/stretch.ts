@@ -2,7 +2,7 @@
 
 import { degreesOf } from '../../units/angle.ts';
 import type { ArcSpan, LineSpan, Span, TubePath } from '../trace-primary.ts';
-import { addScaled, angleBetweenRad, type Vector } from '../vector.ts';
+import { addScaled, type Vector } from '../vector.ts';
 
 /**
  * Part of one span, from `fromMm` to `toMm` along it. Every point of it is within `slackMm` of the straight core from
@@ -22,14 +22,11 @@ export interface Stretch {
   readonly middle: Vector;
   readonly end: Vector;
   readonly reachMm: number;
-  /** Degrees that the tube has turned from the port to the two ends of the stretch. */
-  readonly turnedFromDeg: number;
-  readonly turnedToDeg: number;
   /** Both halves, worked out when first asked for and kept: a tube is held against many others. Null until then. */
   halves: readonly [Stretch, Stretch] | null;
 }
 
-type StretchRange = Pick<Stretch, 'fromMm' | 'toMm' | 'rootFromMm' | 'rootToMm' | 'turnedFromDeg' | 'turnedToDeg'>;
+type StretchRange = Pick<Stretch, 'fromMm' | 'toMm' | 'rootFromMm' | 'rootToMm'>;
 
 /** The two ends of a stretch, and its middle, as points. */
 interface StretchPoints {
@@ -59,8 +56,6 @@ function arcStretch(span: ArcSpan, range: StretchRange, points: StretchPoints): 
     toMm: range.toMm,
     rootFromMm: range.rootFromMm,
     rootToMm: range.rootToMm,
-    turnedFromDeg: range.turnedFromDeg,
-    turnedToDeg: range.turnedToDeg,
     coreStart: { x: start.x + shiftX, y: start.y + shiftY, z: start.z + shiftZ },
     coreEnd: { x: end.x + shiftX, y: end.y + shiftY, z: end.z + shiftZ },
     slackMm,
@@ -72,21 +67,22 @@ function arcStretch(span: ArcSpan, range: StretchRange, points: StretchPoints): 
   };
 }
 
-function lineStretch(span: LineSpan, range: StretchRange): Stretch {
-  const { start, end } = span;
-  const middle = addScaled(start, span.tangent, span.lengthMm / 2);
+function lineStretch(span: LineSpan): Stretch {
+  const { start, end, lengthMm } = span;
+  const middle = addScaled(start, span.tangent, lengthMm / 2);
+  const range = { fromMm: 0, toMm: lengthMm, rootFromMm: 0, rootToMm: lengthMm };
   const core = { coreStart: start, coreEnd: end, slackMm: 0 };
-  return { span, ...range, ...core, start, middle, end, reachMm: span.lengthMm / 2, halves: null };
+  return { span, ...range, ...core, start, middle, end, reachMm: lengthMm / 2, halves: null };
 }
 
 /** The two halves of an arc's stretch; lines are never halved, for their distances are exact. */
 export function halvesOf(stretch: Stretch): readonly [Stretch, Stretch] {
   if (stretch.halves !== null) return stretch.halves;
   const span = stretch.span as ArcSpan;
-  const { fromMm, toMm, rootFromMm, rootToMm, turnedFromDeg, turnedToDeg, start, middle, end } = stretch;
+  const { fromMm, toMm, rootFromMm, rootToMm, start, middle, end } = stretch;
   const middleMm = (fromMm + toMm) / 2;
-  const first = { fromMm, toMm: middleMm, rootFromMm, rootToMm, turnedFromDeg, turnedToDeg };
-  const second = { fromMm: middleMm, toMm, rootFromMm, rootToMm, turnedFromDeg, turnedToDeg };
+  const first = { fromMm, toMm: middleMm, rootFromMm, rootToMm };
+  const second = { fromMm: middleMm, toMm, rootFromMm, rootToMm };
   stretch.halves = [
     arcStretch(span, first, { start, middle: arcPoint(span, (fromMm + middleMm) / 2), end: middle }),
     arcStretch(span, second, { start: middle, middle: arcPoint(span, (middleMm + toMm) / 2), end }),
@@ -107,27 +103,24 @@ export function arcPoint(span: ArcSpan, alongMm: number): Vector {
   };
 }
 
-/** All stretches of a path: lines whole, arcs in equal parts of at most `largestDeg` (not above 180). */
-export function stretchesOf(path: TubePath, largestDeg: number): readonly Stretch[] {
-  const stretches: Stretch[] = [];
-  let turnedDeg = 0;
-  let before: Span | null = null;
-  for (const span of path.spans) {
-    if (before !== null) turnedDeg += mitreDeg(before, span);
-    before = span;
-    const spanDeg = span.kind === 'arc' ? span.angleDeg : 0;
-    const parts = span.kind === 'arc' ? Math.max(1, Math.ceil(spanDeg / largestDeg - 1e-9)) : 1;
-    for (let part = 0; part < parts; part += 1) {
-      const fromMm = (span.lengthMm * part) / parts;
-      const toMm = (span.lengthMm * (part + 1)) / parts;
-      const turnedFromDeg = turnedDeg + (spanDeg * part) / parts;
-      const turnedToDeg = turnedDeg + (spanDeg * (part + 1)) / parts;
-      const range = { fromMm, toMm, rootFromMm: fromMm, rootToMm: toMm, turnedFromDeg, turnedToDeg };
-      stretches.push(span.kind === 'arc' ? wholeArc(span, range) : lineStretch(span, range));
-    }
-    turnedDeg += spanDeg;
-  }
-  return stretches;
+/** The largest part of an arc, in degrees, that a search starts from. */
+const LARGEST_PART_DEG = 90;
+
+/** All stretches of a path: lines whole, arcs in equal parts of at most 90 degrees. */
+export function stretchesOf(path: TubePath): readonly Stretch[] {
+  return path.spans.flatMap((span) => stretchesOfPart(span, 0, span.lengthMm));
+}
+
+/** The same of a part of an arc, in millimetres along it; a line is given whole. */
+export function stretchesOfPart(span: Span, startMm: number, endMm: number): readonly Stretch[] {
+  if (span.kind === 'line') return [lineStretch(span)];
+  const turnDeg = degreesOf((endMm - startMm) / span.clrMm);
+  const parts = Math.max(1, Math.ceil(turnDeg / LARGEST_PART_DEG - 1e-9));
+  return Array.from({ length: parts }, (_, part) => {
+    const fromMm = startMm + ((endMm - startMm) * part) / parts;
+    const toMm = startMm + ((endMm - startMm) * (part + 1)) / parts;
+    return wholeArc(span, { fromMm, toMm, rootFromMm: fromMm, rootToMm: toMm });
+  });
 }
 
 function wholeArc(span: ArcSpan, range: StretchRange): Stretch {
@@ -135,12 +128,3 @@ function wholeArc(span: ArcSpan, range: StretchRange): Stretch {
   const middle = arcPoint(span, (range.fromMm + range.toMm) / 2);
   return arcStretch(span, range, { start, middle, end: arcPoint(span, range.toMm) });
 }
-
-/** Turn at the joint between two spans: zero but for the mitres of a pie-cut bend, whose spans are both lines. */
-function mitreDeg(before: Span, after: Span): number {
-  if (before.kind === 'arc' || after.kind === 'arc' || before.pieceIndex !== after.pieceIndex) return 0;
-  return degreesOf(angleBetweenRad(before.tangent, after.tangent));
-}
-
-/** The largest part of an arc, in degrees, that a search between two tubes starts from. */
-export const PAIR_PART_DEG = 90;

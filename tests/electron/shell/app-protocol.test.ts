@@ -16,7 +16,7 @@ const get = (address: string, method = 'GET') => answerAppRequest(files, method,
 test('the scheme is standard and secure, and does not step around the policy', () => {
   registerAppScheme();
   expect(electron.protocol.schemes).toEqual([
-    { scheme: 'app', privileges: { standard: true, secure: true, supportFetchAPI: true } },
+    { scheme: 'app', privileges: { standard: true, secure: true, supportFetchAPI: true, codeCache: true } },
   ]);
 });
 

@@ -1,7 +1,7 @@
 /** `npm start` as a person on a machine without Electron meets it: the real process, a real Chromium, a real database. */
 
 import { type ChildProcess, spawn, spawnSync } from 'node:child_process';
-import { existsSync } from 'node:fs';
+import { existsSync, readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { Browser } from 'playwright-core';
@@ -60,6 +60,14 @@ describe('in the browser', () => {
   test('it says where, and that the address is a secret', () => {
     expect(first.said()).toContain('do not pass it on');
     expect(first.address).not.toBe(second.address);
+  });
+
+  test('what it compiled is kept for the next start, though it still runs', () => {
+    const kept = readdirSync(join(ROOT, 'node_modules/.cache/evenrun/compiled'), {
+      recursive: true,
+      withFileTypes: true,
+    });
+    expect(kept.filter((entry) => entry.isFile()).length).toBeGreaterThan(10);
   });
 
   test('the page opens without a complaint, asks nobody else, and hides the token', async () => {

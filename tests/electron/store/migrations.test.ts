@@ -11,6 +11,7 @@ import { dataFolder } from '../../../electron/store/file/data-folder.ts';
 import { openDatabase } from '../../../electron/store/file/open-database.ts';
 import { readHeader } from '../../../electron/store/header/read-header.ts';
 import { SCHEMA_VERSION, schemaText } from '../../../electron/store/schema/migrations.ts';
+import { childFile } from '../../trust/child-bundle.ts';
 import { powerCutShim } from '../../trust/compile-shim.ts';
 import { CUT_STATUS } from '../../trust/power-cuts.ts';
 import { openShop, rebuiltText, stepId, storedText, temporaryFolder, withDatabase } from './shop.ts';
@@ -26,8 +27,6 @@ vi.mock('../../../electron/store/schema/migration-list.ts', async (importReal) =
   };
   return { MIGRATIONS: [...MIGRATIONS, migration] };
 });
-
-const CHILD = new URL('./open-made-up.ts', import.meta.url).pathname;
 
 function putEarlier(folder: string): string {
   const file = join(folder, 'evenrun.sqlite');
@@ -144,7 +143,7 @@ const shim = powerCutShim();
 
 /** Opens the folder in a process of its own, over the shim. */
 async function openOver(env: Readonly<Record<string, string>>, folder: string): Promise<number | null> {
-  const args = ['--no-warnings', CHILD, folder, 'start'];
+  const args = ['--no-warnings', childFile('open-made-up'), folder, 'start'];
   const child = spawn(process.execPath, args, { env: { ...process.env, ...env }, stdio: 'ignore' });
   return await new Promise((resolve) => child.once('close', resolve));
 }

@@ -82,6 +82,9 @@ describe('a plane', () => {
     expectWithin(gapMm(STRAIGHT, 40, plane([0, 0, -70], [0, 0, 5])), 50, 1e-6);
     expectWithin(gapMm(QUARTER, 40, plane([0, 0, -70], [0, 0, 5])), 50, 1e-6);
     expectWithin(gapMm(QUARTER, 40, plane([0, 0, 30], [0, 0, 5])), -50, 1e-6);
+    // Starting in the plane and running behind it, or before it.
+    expectWithin(gapMm(STRAIGHT, 40, plane([0, 0, 0], [-1, 0, 0])), -120, 1e-6);
+    expectWithin(gapMm(STRAIGHT, 40, plane([0, 0, 0], [1, 0, 0])), -20, 1e-6);
   });
 
   test('outside a bend at 45 degrees: distance of the plane from the centre, less the CLR', () => {
