@@ -51,6 +51,7 @@ export { type TableKind, tableEdit } from './edits/table-edits.ts';
 export { demoHeader } from './header/demo-header.ts';
 export { checkHeader } from './header/file/check-header.ts';
 export {
+  exceedsFileSize,
   HEADER_FILE_EXTENSION,
   readHeader,
   readHeaderBytes,

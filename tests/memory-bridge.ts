@@ -165,7 +165,7 @@ export class MemoryBridge implements HostBridge {
       return trouble({
         kind: 'invalidRequest',
         call: 'sent again',
-        detail: `request ${request.requestId} was another`,
+        detail: `request ${request.requestId} was another, or is damaged`,
       });
     if (before !== undefined) return this.#on(before.headerId, (kept) => fine(openedFrom(kept)));
     const made = make();

@@ -51,6 +51,8 @@ function describeUnreadableFile(problem: ProblemOf<'unreadableFile'>): string {
       return 'The file is empty: choose a file that was written by Evenrun, or fetch a fresh copy of it.';
     case 'tooLarge':
       return `The file is larger than ${problem.detail}, which no header or list is: check that it is the right one.`;
+    case 'tooLargeToWrite':
+      return `The file would be larger than ${problem.detail}, and could not be read again: shorten the notes first.`;
     case 'tooDeep':
       return `The file nests more than ${problem.detail} levels, which no header does: check that it is the right file.`;
     case 'tooSlow':

@@ -28,6 +28,8 @@ export type HeaderProblem =
       readonly reason:
         | 'empty'
         | 'tooLarge'
+        /** Could not be read again if it were written. */
+        | 'tooLargeToWrite'
         | 'tooDeep'
         | 'tooSlow'
         | 'notJson'

@@ -137,7 +137,7 @@ export const archiveRowSchema = z.strictObject({
 
 export const backupSchema = z.strictObject({
   name: z.string().max(200),
-  kind: z.enum(['recent', 'daily', 'beforeMigration', 'setAside']),
+  kind: z.enum(['recent', 'daily', 'beforeMigration', 'setAside', 'damaged']),
   takenAt: timeLabel,
   bytes: z.int().min(0),
 });

@@ -5,7 +5,7 @@ import { app, type BrowserWindow, dialog, type SaveDialogOptions } from 'electro
 import { describeProblem } from '../../core/index.ts';
 import type { SavedFile } from '../output/saved-file.ts';
 import { writeFileAtomically } from '../output/write-file-atomically.ts';
-import { storageProblemOf } from '../store/file/faults.ts';
+import { expectedProblem } from '../store/file/faults.ts';
 
 const FILTERS: Readonly<Record<string, NonNullable<SaveDialogOptions['filters']>>> = {
   'application/json': [{ name: 'Header files', extensions: ['json'] }],
@@ -18,9 +18,7 @@ function writeOrSayWhy(path: string, text: string): string | null {
     writeFileAtomically(path, text);
     return null;
   } catch (cause) {
-    const problem = storageProblemOf(cause, path);
-    if (problem === null) throw cause;
-    return describeProblem(problem);
+    return describeProblem(expectedProblem(cause, path));
   }
 }
 

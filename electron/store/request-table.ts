@@ -2,10 +2,8 @@
 
 import type Database from 'better-sqlite3';
 import type * as z from 'zod';
-import { failure, type Problem, type Result } from '../../core/index.ts';
-import { textChecksum } from './rows/checksums.ts';
-import { cellOf, intactRow } from './rows/read-row.ts';
-import { rowTable } from './rows/row-table.ts';
+import { failure, type Problem, type Result, success } from '../../core/index.ts';
+import { isIntact, readCell, rowTable, textChecksum } from './rows/row-table.ts';
 
 /** Older ones are forgotten: no page waits through so many others for an answer. */
 const KEPT = 1000;
@@ -18,7 +16,7 @@ export function requestTable(db: Database.Database) {
     /**
      * Runs `act`, or answers as it did when the same request came before. In a transaction: what was done and that it was
      * done are on disk together, so it does not matter whether the first answer got through. An id that was used for
-     * something else is refused.
+     * something else, or for what can no longer be told, is refused.
      */
     once<Answer>(
       request: { readonly requestId: string },
@@ -29,9 +27,10 @@ export function requestTable(db: Database.Database) {
       const asked = textChecksum(JSON.stringify(request));
       const found = rows.find(requestId);
       if (found) {
-        if (intactRow('requests', found).asked !== asked)
-          return failure({ kind: 'invalidRequest', call: 'sent again', detail: `request ${requestId} was another` });
-        return { ok: true, value: cellOf(answers, found.answer, `the answer to request ${requestId}`) };
+        const isSame = isIntact('requests', found) && found.asked === asked;
+        const answer = isSame ? readCell(answers, found.answer) : null;
+        const detail = `request ${requestId} was another, or is damaged`;
+        return answer === null ? failure({ kind: 'invalidRequest', call: 'sent again', detail }) : success(answer);
       }
       const done = act();
       if (!done.ok) return done;

@@ -11,6 +11,7 @@ const KIND_WORDS: Readonly<Record<Backup['kind'], string>> = {
   daily: 'of the day',
   beforeMigration: 'made before an update of Evenrun',
   setAside: 'set aside when a backup was restored',
+  damaged: 'made while part of what is kept was damaged',
 };
 
 interface Props {

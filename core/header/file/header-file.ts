@@ -13,7 +13,8 @@ export const HEADER_FORMAT = 'evenrun-header';
 export const HEADER_FORMAT_VERSION = 1;
 export const HEADER_FILE_EXTENSION = '.evenrun.json';
 
-/** Part of the Encoding Standard, which every place that core runs in provides; core's own types name no platform. */
+/** Parts of the Encoding Standard, which every place that core runs in provides; core's own types name no platform. */
+declare const TextEncoder: new () => { encode(text: string): Uint8Array };
 declare const TextDecoder: new (
   label: 'utf-8',
   options: { readonly fatal: true },
@@ -63,12 +64,17 @@ function decodeUtf8(bytes: Uint8Array): string | null {
  * headers give equal text. `header` must be valid, as every header from readHeader or applyEdit is.
  *
  * A header of tens of thousands of pieces would come out larger than readHeader takes, half of it indent; it is written
- * without. Past that only notes of millions of letters lead.
+ * without. Past that only notes of millions of letters lead: `exceedsFileSize` tells.
  */
 export function writeHeader(header: Header): string {
   const file = { format: HEADER_FORMAT, version: HEADER_FORMAT_VERSION, header: headerSchema.parse(header) };
   const text = `${JSON.stringify(file, null, 2)}\n`;
-  return text.length <= FILE_SIZE_LIMIT ? text : `${JSON.stringify(file)}\n`;
+  return exceedsFileSize(text) ? `${JSON.stringify(file)}\n` : text;
+}
+
+/** Whether a file of this text would be refused for its size. */
+export function exceedsFileSize(text: string): boolean {
+  return new TextEncoder().encode(text).length > FILE_SIZE_LIMIT;
 }
 
 /** Looks at format and version before anything else: a newer file must not be judged by this version's rules. */

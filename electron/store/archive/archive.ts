@@ -1,41 +1,46 @@
 /** The archive: figures of finished headers, kept as they were when the header was finished, and found again. */
 
 import type Database from 'better-sqlite3';
-import * as z from 'zod';
-import { buildFigures, type Header, lengthStyleSchema, mmOf } from '../../../core/index.ts';
+import { buildFigures, type Header, mmOf } from '../../../core/index.ts';
 import type { RequestOf, ResponseOf } from '../../bridge/contract.ts';
+import type { ReadOnly } from '../../bridge/dispatcher.ts';
+import { archiveRowSchema } from '../../bridge/messages.ts';
 import { LAST_PLACE } from '../header/header-list.ts';
-import { isIntact } from '../rows/checksums.ts';
-import type { Row, StoredRow } from '../rows/columns.ts';
-import { cellOf } from '../rows/read-row.ts';
-import { rowTable } from '../rows/row-table.ts';
+import type { StoredRow } from '../rows/columns.ts';
+import { isIntact, readCell, rowTable } from '../rows/row-table.ts';
 
-export type ArchiveRow = ResponseOf<'searchArchive'>['rows'][number];
+export type ArchiveRow = ReadOnly<ResponseOf<'searchArchive'>['rows'][number]>;
 
-const primariesSchema: z.ZodType<ArchiveRow['primaries']> = z.array(
-  z.strictObject({
-    name: z.string(),
-    lengthMm: z.number(),
-    pieces: z.array(z.strictObject({ kind: z.enum(['straight', 'bend', 'pieCut']), lengthMm: z.number() })),
-  }),
-);
+/** With the time of the last step, which finished the header. */
+type FoundRow = StoredRow<'archive'> & { readonly changed_at: number };
 
 /** Two lengths that were typed alike may differ by rounding after conversion. */
 const SAME_MM = 1e-6;
 
 export function archiveTable(db: Database.Database) {
   const rows = rowTable(db, 'archive', ['header_id']);
-  const search = db.prepare<[Record<string, number | string | null>], StoredRow<'archive'>>(
-    `SELECT archive.* FROM archive JOIN headers ON headers.id = archive.header_id
+  const search = db.prepare<[Record<string, number | string | null>], FoundRow>(
+    `SELECT archive.*, coalesce(changed_at, 0) AS changed_at
+     FROM archive JOIN headers ON headers.id = archive.header_id LEFT JOIN journal ON place = ${LAST_PLACE}
      WHERE (@primaryCount IS NULL OR archive.primary_count = @primaryCount)
        AND (@odLowMm IS NULL OR od_mm BETWEEN @odLowMm AND @odHighMm)
        AND (@targetLowMm IS NULL OR target_mm BETWEEN @targetLowMm AND @targetHighMm)
        AND NOT EXISTS (SELECT 1 FROM json_each(@words) AS word WHERE instr(archive.words, word.value) = 0)
        AND archive.header_id NOT IN (SELECT header_id FROM bin)
-     ORDER BY ${LAST_PLACE} DESC`,
+     ORDER BY place DESC`,
   );
   return {
-    add: (header: Header, finishedAt: string): unknown => rows.insert(figuresOf(header, finishedAt)),
+    add(header: Header, finishedAt: string): void {
+      const figures = figuresOf(header, finishedAt);
+      rows.insert({
+        header_id: header.id,
+        words: folded([header.name, header.note, figures.material].join('\n')),
+        od_mm: figures.odMm,
+        target_mm: figures.targetMm,
+        primary_count: figures.primaries.length,
+        figures: JSON.stringify(figures),
+      });
+    },
     /**
      * Every word must occur in name, note or material; ranges include their ends. Newest first. The figures of a damaged
      * row are worked out again from its header, if that can be read.
@@ -48,12 +53,16 @@ export function archiveTable(db: Database.Database) {
           ...rangeOf('od', request.odMm),
           ...rangeOf('target', request.targetMm),
         })
-        .flatMap((row) => (isIntact('archive', row) ? archiveRow(row) : workedOut(row, headerOf(row.header_id)))),
+        .flatMap((row) => keptFigures(row) ?? workedOut(row, headerOf(row.header_id))),
   };
 }
 
-function workedOut(row: StoredRow<'archive'>, header: Header | null): ArchiveRow[] {
-  return header === null ? [] : [archiveRow(figuresOf(header, row.finished_at))];
+function keptFigures(row: FoundRow): ArchiveRow | null {
+  return isIntact('archive', row) ? readCell(archiveRowSchema, row.figures) : null;
+}
+
+function workedOut(row: FoundRow, header: Header | null): ArchiveRow[] {
+  return header === null ? [] : [figuresOf(header, new Date(row.changed_at).toISOString())];
 }
 
 function rangeOf(name: 'od' | 'target', range: { lowMm: number; highMm: number } | null) {
@@ -63,42 +72,16 @@ function rangeOf(name: 'od' | 'target', range: { lowMm: number; highMm: number }
   };
 }
 
-function figuresOf(header: Header, finishedAt: string): Row<'archive'> {
+function figuresOf(header: Header, finishedAt: string): ArchiveRow {
   const { tube, targetMm, meanMm, spreadMm, primaries } = buildFigures(header);
-  return {
-    header_id: header.id,
-    name: header.name,
-    note: header.note,
-    finished_at: finishedAt,
-    display: JSON.stringify(header.settings.display),
-    material: tube.material,
-    od_mm: mmOf(tube.od),
-    target_mm: targetMm,
-    mean_mm: meanMm,
-    spread_mm: spreadMm,
-    primary_count: primaries.length,
-    words: folded([header.name, header.note, tube.material].join('\n')),
-    primaries: JSON.stringify(primaries),
-  };
+  const { id, name, note, settings } = header;
+  const odMm = mmOf(tube.od);
+  const { material } = tube;
+  const { display } = settings;
+  return { headerId: id, name, note, finishedAt, display, material, odMm, targetMm, meanMm, spreadMm, primaries };
 }
 
 /** Letters without case and accents, so that a search finds what was meant. */
 function folded(text: string): string {
   return text.normalize('NFKD').replaceAll(/\p{M}/gu, '').toLowerCase();
-}
-
-function archiveRow(row: Row<'archive'>): ArchiveRow {
-  return {
-    headerId: row.header_id,
-    name: row.name,
-    note: row.note,
-    finishedAt: row.finished_at,
-    display: cellOf(lengthStyleSchema, row.display, `the display unit of header ${row.header_id}`),
-    material: row.material,
-    odMm: row.od_mm,
-    targetMm: row.target_mm,
-    meanMm: row.mean_mm,
-    spreadMm: row.spread_mm,
-    primaries: cellOf(primariesSchema, row.primaries, `the archived figures of header ${row.header_id}`),
-  };
 }

@@ -20,21 +20,14 @@ export const HOUR_MS = 3_600_000;
 interface Parts {
   /** Makes a backup if something was entered since the last. */
   readonly backUp: () => Promise<Result<unknown, Problem>>;
-  /** How long after the start the first is looked at, so that it does not stand in the way of starting. */
-  readonly firstAfterMs: number;
+  /** How long after the start the first is looked at, so that it does not stand in its way; null: none is ever made. */
+  readonly firstAfterMs: number | null;
   readonly timers: Timers;
   /** A backup that could not be made is written down; the next hour tries again. */
   readonly report: (cause: unknown) => void;
 }
 
-export interface BackupHours {
-  /** From the first time on that it is called. */
-  begin(): void;
-  /** Makes the last one, and ends. */
-  end(): Promise<void>;
-}
-
-export function backupHours({ backUp, firstAfterMs, timers, report }: Parts): BackupHours {
+export function backupHours({ backUp, firstAfterMs, timers, report }: Parts) {
   let timer: unknown = null;
   let isEnding = false;
   async function run(): Promise<void> {
@@ -49,13 +42,15 @@ export function backupHours({ backUp, firstAfterMs, timers, report }: Parts): Ba
     timer = timers.set(() => void run().then(() => isEnding || runIn(HOUR_MS)), afterMs);
   }
   return {
-    begin() {
-      if (timer === null && !isEnding) runIn(firstAfterMs);
+    /** From the first time on that it is called. */
+    begin(): void {
+      if (timer === null && !isEnding && firstAfterMs !== null) runIn(firstAfterMs);
     },
-    async end() {
+    /** Makes the last one, and ends. */
+    async end(): Promise<void> {
       isEnding = true;
       if (timer !== null) timers.clear(timer);
-      await run();
+      if (firstAfterMs !== null) await run();
     },
   };
 }

@@ -1,15 +1,22 @@
 /** Whether a copy of the database is whole: opened, checked, and in one file that needs no other. */
 
 import Database from 'better-sqlite3';
-import { DamagedRow } from '../file/faults.ts';
+import { Damaged } from '../file/faults.ts';
 import { identityProblem, readIdentity } from '../file/identity.ts';
-import { checkInSteps } from '../rows/check-database.ts';
+import { checkInSteps, contentMark } from '../rows/check-database.ts';
 import { SCHEMA_VERSION } from '../schema/migrations.ts';
 import { atOnce, type Steps } from './steps.ts';
 
+export interface CheckedCopy {
+  /** Changes with what the user entered; empty for a copy of an older version. */
+  readonly mark: string;
+  /** Every row is as it was written, as far as rows can be checked before their migration. */
+  readonly isWhole: boolean;
+}
+
 /** Takes in the log or the journal beside the copy, if there is one, and leaves a single file. */
 export function makeSelfContained(file: string): void {
-  const db = new Database(file);
+  const db = new Database(file, { timeout: 0 });
   try {
     db.pragma('journal_mode = DELETE');
   } finally {
@@ -17,30 +24,29 @@ export function makeSelfContained(file: string): void {
   }
 }
 
-/** Throws DamagedRow, or what SQLite throws, unless the file is a sound database of ours. Returns its fingerprint. */
-export function checkCopy(file: string): string {
+/** Throws Damaged, or what SQLite throws, unless the file is a database of ours that can be worked with. */
+export function checkCopy(file: string): CheckedCopy {
   return atOnce(copyChecks(file));
 }
 
 /** As checkCopy, in steps. */
-export function* copyChecks(file: string): Steps<string> {
+export function* copyChecks(file: string): Steps<CheckedCopy> {
   const db = new Database(file, { readonly: true });
   try {
     const identity = readIdentity(db);
-    const problem = identityProblem(identity, file);
-    if (problem || identity.isEmpty) throw new DamagedRow('the copy is not a database of this program');
-    // The rows of an older version have other columns; they are checked after the migration.
+    if (identityProblem(identity, file) || identity.isEmpty)
+      throw new Damaged('the copy is not a database of this program');
     if (identity.version < SCHEMA_VERSION) return checkPages(db);
-    const soundness = yield* checkInSteps(db);
-    if (soundness.findings.length > 0) throw new DamagedRow(soundness.findings.join('; '));
-    return soundness.fingerprint;
+    const { ofFile, ofRows } = yield* checkInSteps(db, 'byTable');
+    if (ofFile.length > 0) throw new Damaged(ofFile.join('; '));
+    return { mark: contentMark(db), isWhole: ofRows.length === 0 };
   } finally {
     db.close();
   }
 }
 
-function checkPages(db: Database.Database): string {
+function checkPages(db: Database.Database): CheckedCopy {
   const answer: unknown = db.pragma('quick_check(1)', { simple: true });
-  if (answer !== 'ok') throw new DamagedRow(String(answer));
-  return '';
+  if (answer !== 'ok') throw new Damaged(String(answer));
+  return { mark: '', isWhole: true };
 }

@@ -1,13 +1,20 @@
 /** Puts a backup in the place of the live database, which is set aside whole, never repaired or thrown away. */
 
-import { linkSync, renameSync, statSync } from 'node:fs';
+import { existsSync, linkSync, renameSync, rmSync, statSync } from 'node:fs';
 import { join } from 'node:path';
-import Database from 'better-sqlite3';
 import { failure, type Problem, type Result, success } from '../../../core/index.ts';
 import { copyDurably, syncFolder } from '../../output/durable-files.ts';
-import { BELONGS_TO_IT, BESIDE, type DataFolder, folderProblem } from '../file/data-folder.ts';
-import { storageProblem, storageProblemOf } from '../file/faults.ts';
-import { freeName, moveAside, whatStandsAt } from '../file/names-in-use.ts';
+import { type DataFolder, folderProblem } from '../file/data-folder.ts';
+import { expectedProblem } from '../file/faults.ts';
+import {
+  BELONGS_TO_IT,
+  BESIDE,
+  freeDatabase,
+  freeName,
+  moveAside,
+  sizeOf,
+  whatStandsAt,
+} from '../file/names-in-use.ts';
 import { listBackups, nextBackup, rotate } from './backups.ts';
 import { checkCopy, makeSelfContained } from './check-copy.ts';
 
@@ -32,24 +39,22 @@ export function restoreBackup(place: DataFolder, wanted: Wanted): Result<Record<
     if (trouble) return failure(trouble);
     if (!listBackups(place).some((backup) => backup.name === wanted.name))
       return failure({ kind: 'notFound', what: 'backup', id: wanted.name });
-    clearAway(copy);
+    freeDatabase(copy);
     try {
       takeCopy(at, copy);
       at = live;
-      if (wanted.wasOpen && isOpenElsewhere(live))
-        return failure(storageProblem('busy', live, 'another window or process has it open'));
+      // A database leaves its log only for the sole connection to it: `busy` where another process has it open.
+      if (wanted.wasOpen) makeSelfContained(live);
       setAside(place, wanted.now);
       renameSync(copy, live);
       syncFolder(place.folder);
       rotate(place);
       return success({});
     } finally {
-      clearAway(copy);
+      freeDatabase(copy);
     }
   } catch (cause) {
-    const problem = storageProblemOf(cause, at);
-    if (problem === null) throw cause;
-    return failure(problem);
+    return failure(expectedProblem(cause, at));
   }
 }
 
@@ -58,26 +63,6 @@ function takeCopy(from: string, to: string): void {
   for (const end of BELONGS_TO_IT) if (whatStandsAt(from + end) === 'file') copyDurably(from + end, to + end);
   makeSelfContained(to);
   checkCopy(to);
-}
-
-/** What a copy that did not become the live file left behind, now or in a run that was cut off. */
-function clearAway(copy: string): void {
-  for (const end of ['', ...BESIDE]) freeName(copy + end);
-}
-
-/** A database leaves WAL mode only for the sole connection to it. */
-function isOpenElsewhere(file: string): boolean {
-  const db = new Database(file, { timeout: 0 });
-  try {
-    db.pragma('journal_mode = DELETE');
-    return false;
-  } catch (cause) {
-    const problem = storageProblemOf(cause, file);
-    if (problem?.kind !== 'storage' || problem.fault !== 'busy') throw cause;
-    return true;
-  } finally {
-    db.close();
-  }
 }
 
 /**
@@ -102,20 +87,36 @@ function setAside(place: DataFolder, now: Date): void {
 }
 
 function holdsSomething(path: string): boolean {
-  return whatStandsAt(path) === 'file' && statSync(path).size > 0;
+  return whatStandsAt(path) === 'file' && sizeOf(path) > 0;
 }
 
 /** A second name for the same content needs no room on a full disk; where there are no links, a copy. */
 function linkOrCopy(from: string, to: string): void {
   try {
     linkSync(from, to);
-  } catch (cause) {
-    if (!canCopyInstead(cause)) throw cause;
+  } catch {
     copyDurably(from, to);
   }
 }
 
-function canCopyInstead(cause: unknown): boolean {
-  const code = (cause as NodeJS.ErrnoException).code ?? '';
-  return ['EPERM', 'ENOTSUP', 'EOPNOTSUPP', 'ENOSYS', 'EMLINK', 'EXDEV', 'EINVAL'].includes(code);
+/**
+ * Restoring a backup gives the live file a second name before another file takes its place. A crash in between leaves
+ * both; a database must have one. What had been taken from beside it by then is put back.
+ */
+export function separateFromAside(place: DataFolder): void {
+  const file = place.databaseFile;
+  const live = statSync(file, { throwIfNoEntry: false });
+  if (!live || live.nlink < 2) return;
+  for (const { name } of listBackups(place)) {
+    const aside = join(place.backupsFolder, name);
+    if (statSync(aside).ino === live.ino) takeNameFrom(aside, file);
+  }
+}
+
+function takeNameFrom(aside: string, file: string): void {
+  for (const end of BELONGS_TO_IT) {
+    if (existsSync(aside + end) && !existsSync(file + end)) renameSync(aside + end, file + end);
+    else rmSync(aside + end, { force: true });
+  }
+  rmSync(aside);
 }

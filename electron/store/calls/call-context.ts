@@ -1,6 +1,7 @@
 /** What every call of the store is given to work with. */
 
 import type { Unsaved } from '../../bridge/contract.ts';
+import type { FileLog } from '../../output/file-log.ts';
 import type { SavedFile } from '../../output/saved-file.ts';
 import type { Connection } from '../file/connection.ts';
 import type { DataFolder } from '../file/data-folder.ts';
@@ -20,8 +21,7 @@ export interface CallContext {
   readonly place: DataFolder;
   readonly host: Host;
   readonly version: string;
-  /** Label for people; nothing is ordered by it. */
-  readonly now: () => string;
   readonly clock: () => Date;
   readonly newId: () => string;
+  readonly log: FileLog;
 }

@@ -4,6 +4,8 @@ import {
   checkHeader,
   copyHeader,
   demoHeader,
+  exceedsFileSize,
+  failure,
   HEADER_FILE_EXTENSION,
   type Header,
   newHeader,
@@ -23,11 +25,8 @@ import { readHeader } from '../header/read-header.ts';
 import type { Tables } from '../tables.ts';
 import type { CallContext } from './call-context.ts';
 
-type CopyCalls = Pick<Handlers, 'createHeader' | 'duplicateHeader' | 'importHeader' | 'exportHeader'>;
-
-export function copyCalls({ connection, host, clock, newId }: CallContext): CopyCalls {
-  /** Once for a request, however often it is sent; opens what it made as that is now. */
-  const keepOnce = (request: Request, make: (tables: Tables) => Result<Header, Problem>) =>
+export function copyCalls({ connection, host, clock, newId }: CallContext) {
+  const keepOnce = (request: { readonly requestId: string }, make: (tables: Tables) => Result<Header, Problem>) =>
     connection.use((tables) => keptOnce(tables, request, { make: () => make(tables), changedAt: clock() }));
   return {
     createHeader: (request) =>
@@ -53,10 +52,12 @@ export function copyCalls({ connection, host, clock, newId }: CallContext): Copy
       const stored = connection.use((tables) => readWhole(tables, headerId));
       if (!stored.ok) return stored;
       const { header } = stored.value;
-      const fileName = safeFileName(header.name, HEADER_FILE_EXTENSION);
-      return success(await host.saveFile(fileName, 'application/json', writeHeader(header)));
+      const text = writeHeader(header);
+      if (exceedsFileSize(text))
+        return failure({ kind: 'unreadableFile', reason: 'tooLargeToWrite', path: [], detail: '10 MiB' });
+      return success(await host.saveFile(safeFileName(header.name, HEADER_FILE_EXTENSION), 'application/json', text));
     },
-  };
+  } satisfies Partial<Handlers>;
 }
 
 /** Settings of the header that was changed last and can be read; null when there is none. */
@@ -66,16 +67,13 @@ function settingsBefore(tables: Tables): Settings | null {
   return stored?.ok === true ? stored.value.header.settings : null;
 }
 
-interface Request {
-  readonly requestId: string;
-}
-interface Making {
-  readonly make: () => Result<Header, Problem>;
-  readonly changedAt: Date;
-}
-
-function keptOnce(tables: Tables, request: Request, { make, changedAt }: Making): Result<OpenedHeader, Problem> {
-  return tables.inTransaction<OpenedHeader, Problem>(() => {
+/** Once for a request, however often it is sent; opens what it made as that is now. */
+function keptOnce(
+  tables: Tables,
+  request: { readonly requestId: string },
+  { make, changedAt }: { readonly make: () => Result<Header, Problem>; readonly changedAt: Date },
+): Result<OpenedHeader, Problem> {
+  return tables.inTransaction(() => {
     const kept = tables.requests.once(request, headerRefSchema, () => {
       const made = make();
       if (!made.ok) return made;

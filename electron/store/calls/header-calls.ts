@@ -3,26 +3,11 @@
 import { type Problem, success } from '../../../core/index.ts';
 import type { Handlers } from '../../bridge/dispatcher.ts';
 import { commitSteps } from '../header/commit-steps.ts';
-import { historyAsked } from '../header/history.ts';
-import { headerIn, notFound, openedHeader } from '../header/opened-header.ts';
+import { headerIn, historyAsked, notFound, openedHeader } from '../header/opened-header.ts';
 import type { Tables } from '../tables.ts';
 import type { CallContext } from './call-context.ts';
 
-type HeaderCalls = Pick<
-  Handlers,
-  | 'listHeaders'
-  | 'lookAtHeaders'
-  | 'openHeader'
-  | 'readHistory'
-  | 'readRevision'
-  | 'commitSteps'
-  | 'saveDraft'
-  | 'binHeader'
-  | 'restoreHeader'
-  | 'searchArchive'
->;
-
-export function headerCalls({ connection, clock, now }: CallContext): HeaderCalls {
+export function headerCalls({ connection, clock }: CallContext) {
   /** Does something for a header that is there, in a transaction. */
   const onHeader = (headerId: string, act: (tables: Tables) => unknown) =>
     connection.use((tables) =>
@@ -42,7 +27,7 @@ export function headerCalls({ connection, clock, now }: CallContext): HeaderCall
       connection.use((tables) => {
         const opened = tables.inTransaction(() => openedHeader(tables, headerId), 'DEFERRED');
         // A courtesy: a disk that has no room for it does not keep a header from being opened.
-        if (opened.ok) connection.use(({ preferences }) => success(preferences.rememberHeader(headerId)));
+        if (opened.ok) connection.use(({ settings }) => success(settings.rememberHeader(headerId)));
         return opened;
       }),
     readHistory: (request) =>
@@ -54,9 +39,9 @@ export function headerCalls({ connection, clock, now }: CallContext): HeaderCall
       }),
     commitSteps: (request) => connection.use((tables) => commitSteps(tables, request, clock())),
     saveDraft: ({ headerId, draft }) => onHeader(headerId, ({ drafts }) => drafts.save(headerId, draft)),
-    binHeader: ({ headerId }) => onHeader(headerId, ({ bin }) => bin.put(headerId, now())),
-    restoreHeader: ({ headerId }) => onHeader(headerId, ({ bin }) => bin.takeOut(headerId)),
+    binHeader: ({ headerId }) => onHeader(headerId, ({ headers }) => headers.bin(headerId, clock().toISOString())),
+    restoreHeader: ({ headerId }) => onHeader(headerId, ({ headers }) => headers.takeOut(headerId)),
     searchArchive: (request) =>
       connection.read((tables) => ({ rows: tables.archive.search(request, (headerId) => headerIn(tables, headerId)) })),
-  };
+  } satisfies Partial<Handlers>;
 }

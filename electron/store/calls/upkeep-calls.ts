@@ -3,27 +3,24 @@
 import { failure, type Problem, type Result, success } from '../../../core/index.ts';
 import type { ResponseOf } from '../../bridge/contract.ts';
 import type { Handlers, ReadOnly } from '../../bridge/dispatcher.ts';
-import { backUp, backUpIfChanged } from '../backups/back-up.ts';
+import { backupHours } from '../backups/backup-hours.ts';
 import { type Backup, listBackups } from '../backups/backups.ts';
+import { backUp, newestMark } from '../backups/make-backup.ts';
 import { restoreBackup } from '../backups/restore-backup.ts';
 import type { DataFolder } from '../file/data-folder.ts';
-import { storageProblemOf } from '../file/faults.ts';
+import { expectedProblem } from '../file/faults.ts';
+import { contentMark } from '../rows/check-database.ts';
+import type { Tables } from '../tables.ts';
 import type { CallContext } from './call-context.ts';
 
-type UpkeepCalls = Pick<Handlers, 'start' | 'savePreferences' | 'listBackups' | 'makeBackup' | 'restoreBackup'>;
 type Started = ReadOnly<ResponseOf<'start'>>;
-type ShownBackup = ResponseOf<'makeBackup'>;
 
-export interface Upkeep {
-  readonly calls: UpkeepCalls;
-  /** Backs up what was entered since the newest backup, if anything was. */
-  backUpIfChanged(): Promise<Result<unknown, Problem>>;
-  /** Settles when no backup is being made or restored. */
-  idle(): Promise<unknown>;
-}
-
-export function upkeep(context: CallContext): Upkeep {
-  const { connection, place } = context;
+/** The first start begins the hours of backups; one that fails is found again in the log. */
+export function upkeep(
+  context: CallContext,
+  hoursAre: Pick<Parameters<typeof backupHours>[0], 'firstAfterMs' | 'timers'>,
+) {
+  const { connection, place, log } = context;
   let lastTask: Promise<unknown> = Promise.resolve();
   /** One at a time: a backup must not be read while it is written, nor the database replaced under it. */
   function inTurn<Value>(task: () => Promise<Value> | Value): Promise<Value> {
@@ -31,50 +28,70 @@ export function upkeep(context: CallContext): Upkeep {
     lastTask = mine.catch(() => null);
     return mine;
   }
+  const report = (cause: unknown) => log.write({ backup: cause });
+  const hours = backupHours({ ...hoursAre, backUp: () => inTurn(() => backUpIfChanged(context)), report });
   return {
-    calls: {
-      start: () => success(started(context)),
-      savePreferences: ({ preferences }) =>
-        connection.use((tables) => {
-          tables.preferences.save(preferences);
-          return success({});
-        }),
-      listBackups: () => {
-        const shown = shownBackups(place);
-        return shown.ok ? success({ backups: shown.value }) : shown;
-      },
-      makeBackup: () =>
-        inTurn(async () => {
-          const made = await backUp(context);
-          return made.ok ? success(shownBackup(made.value)) : made;
-        }),
-      restoreBackup: ({ name }) => inTurn(() => restore(context, name)),
+    start() {
+      hours.begin();
+      const now = started(context);
+      if (now.state === 'cannotOpen') log.write({ cannotOpen: now.problem });
+      return success(now);
     },
-    backUpIfChanged: () => inTurn(() => backUpIfChanged(context)),
-    idle: () => lastTask,
-  };
+    savePreferences: ({ preferences }) =>
+      connection.use(({ settings }) => {
+        settings.savePreferences(preferences);
+        return success({});
+      }),
+    listBackups() {
+      const backups = listed(place);
+      return backups.ok ? success({ backups: backups.value }) : backups;
+    },
+    makeBackup: () => inTurn(() => backUpOpen(context)),
+    restoreBackup: ({ name }) => inTurn(() => restore(context, name)),
+    /** Makes the last backup, if something was entered since the one before, and waits for those under way. */
+    async end(): Promise<void> {
+      await hours.end();
+      await lastTask;
+    },
+  } satisfies Partial<Handlers> & { readonly end: unknown };
+}
+
+async function backUpOpen({ connection, place, clock }: CallContext): Promise<Result<Backup, Problem>> {
+  const db = connection.use<Tables['db'], Problem>((tables) => success(tables.db));
+  return db.ok ? backUp(db.value, place, clock()) : db;
+}
+
+/** Null: nothing was entered since the newest backup, or the database is not open to be written in. */
+async function backUpIfChanged(context: CallContext): Promise<Result<Backup | null, Problem>> {
+  const { connection, place } = context;
+  if (!connection.isWritable) return success(null);
+  const present = connection.read(({ db }) => contentMark(db));
+  if (!present.ok) return present;
+  return (await newestMark(place)) === present.value ? success(null) : backUpOpen(context);
 }
 
 function started(context: CallContext): Started {
   const { connection, place, version } = context;
   const opened = connection.open();
   if (!opened.ok) return cannotOpen(context, opened.problems);
-  const read = connection.read((tables) => tables.preferences.read());
+  const read = connection.read(({ settings }) => ({
+    preferences: settings.preferences(),
+    lastHeaderId: settings.lastHeaderId(),
+  }));
   if (!read.ok) return cannotOpen(context, read.problems);
   const { notices, cannotWrite } = opened.value;
   return { state: 'ready', version, dataFolder: place.folder, ...read.value, notices, cannotWrite };
 }
 
+/** Where the backups cannot be read either, what keeps the database from being opened is what must be put right first. */
 function cannotOpen({ place, version }: CallContext, problems: readonly Problem[]): Started {
-  const shown = shownBackups(place);
-  const [problem] = problems;
+  const backups = listed(place);
   return {
     state: 'cannotOpen',
     version,
     dataFolder: place.folder,
-    problem: problem as Problem,
-    // Where they cannot be read either, what keeps the database from being opened is what must be put right first.
-    backups: shown.ok ? shown.value : [],
+    problem: problems[0] as Problem,
+    backups: backups.ok ? backups.value : [],
   };
 }
 
@@ -88,16 +105,10 @@ function restore(context: CallContext, name: string): Result<Started, Problem> {
   return restored.ok ? success(now) : restored;
 }
 
-function shownBackups(place: DataFolder): Result<ShownBackup[], Problem> {
+function listed(place: DataFolder): Result<readonly Backup[], Problem> {
   try {
-    return success(listBackups(place).map(shownBackup));
+    return success(listBackups(place));
   } catch (cause) {
-    const problem = storageProblemOf(cause, place.backupsFolder);
-    if (problem === null) throw cause;
-    return failure(problem);
+    return failure(expectedProblem(cause, place.backupsFolder));
   }
-}
-
-function shownBackup({ name, kind, takenAt, bytes }: Backup): ShownBackup {
-  return { name, kind, takenAt, bytes };
 }

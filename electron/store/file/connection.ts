@@ -4,7 +4,7 @@ import type Database from 'better-sqlite3';
 import { failure, type Result, type StorageFault, type StorageProblem, success } from '../../../core/index.ts';
 import type { Tables } from '../tables.ts';
 import type { DataFolder } from './data-folder.ts';
-import { isWriteRefused, storageProblemOf } from './faults.ts';
+import { expectedProblem, isWriteRefused } from './faults.ts';
 import { type OpenedDatabase, openDatabase } from './open-database.ts';
 import { openForLooking } from './open-for-looking.ts';
 
@@ -13,58 +13,40 @@ const SUSPECT: readonly StorageFault[] = ['ioError', 'corrupt'];
 /** These do not pass by themselves: only an explicit start, or a restored backup, tries again. */
 const LASTING: readonly StorageFault[] = ['corrupt', 'newerVersion', 'notOurs', 'missing', 'pathTooLong'];
 
-export interface Connection {
-  /**
-   * Opens, unless it is open and takes writes. A database that cannot be written is opened to be looked at, until `open`
-   * is called again and finds that it can. The problem is remembered, and answers every `use` until it can have passed.
-   */
-  open(): Result<OpenedDatabase, StorageProblem>;
-  /** Runs `act` on the open database; opens it first when a failing disk had closed it. */
-  use<Value, Trouble>(act: (tables: Tables) => Result<Value, Trouble>): Result<Value, Trouble | StorageProblem>;
-  /** As `use`, for what only looks and cannot be refused. Throws when it writes after all. */
-  read<Value>(look: (tables: Tables) => Value): Result<Value, StorageProblem>;
-  /** It is open, and not only to be looked at. */
-  readonly isWritable: boolean;
-  close(): void;
-}
-
-/** What the connection is now, and why when it is closed. */
-type Standing =
-  | { readonly kind: 'open'; readonly opened: OpenedDatabase }
-  | { readonly kind: 'closed'; readonly problem: StorageProblem | null };
-
-export function createConnection(place: DataFolder, clock: () => Date): Connection {
-  return new DatabaseConnection(place, clock);
-}
-
-class DatabaseConnection implements Connection {
+export class Connection {
   readonly #place: DataFolder;
   readonly #clock: () => Date;
-  #standing: Standing = { kind: 'closed', problem: null };
+  #opened: OpenedDatabase | null = null;
+  /** Why it is closed; null when nothing stood in the way. */
+  #problem: StorageProblem | null = null;
 
   constructor(place: DataFolder, clock: () => Date) {
     this.#place = place;
     this.#clock = clock;
   }
 
+  /** It is open, and not only to be looked at. */
   get isWritable(): boolean {
-    return this.#standing.kind === 'open' && this.#standing.opened.cannotWrite === null;
+    return this.#opened?.cannotWrite === null;
   }
 
+  /**
+   * Opens, unless it is open and takes writes. A database that cannot be written is opened to be looked at, until `open`
+   * is called again and finds that it can. The problem is remembered, and answers every `use` until it can have passed.
+   */
   open(): Result<OpenedDatabase, StorageProblem> {
-    if (this.#standing.kind === 'open' && this.isWritable) return success(this.#standing.opened);
+    if (this.#opened && this.isWritable) return success(this.#opened);
     this.close();
     const result = openDatabase(this.#place, this.#clock());
     const [problem] = result.ok ? [] : result.problems;
-    return this.#settle(problem ? openForLooking(this.#place, problem) : result);
+    return this.#kept(problem ? openForLooking(this.#place, problem) : result);
   }
 
+  /** Runs `act` on the open database; opens it first when a failing disk had closed it. */
   use<Value, Trouble>(act: (tables: Tables) => Result<Value, Trouble>): Result<Value, Trouble | StorageProblem> {
-    const standing = this.#standing;
-    if (standing.kind === 'closed' && standing.problem && isLasting(standing.problem)) return failure(standing.problem);
+    if (this.#problem && isOneOf(LASTING, this.#problem)) return failure(this.#problem);
     // Not to be looked at only: who has begun to write must not go on with what a full disk lets be read.
-    const opened =
-      standing.kind === 'open' ? success(standing.opened) : this.#settle(openDatabase(this.#place, this.#clock()));
+    const opened = this.#opened ? success(this.#opened) : this.#kept(openDatabase(this.#place, this.#clock()));
     if (!opened.ok) return opened;
     try {
       return act(opened.value.tables);
@@ -73,30 +55,30 @@ class DatabaseConnection implements Connection {
     }
   }
 
+  /** As `use`, for what only looks and cannot be refused. Throws when it writes after all. */
   read<Value>(look: (tables: Tables) => Value): Result<Value, StorageProblem> {
     return this.use((tables) => success(withoutWriting(tables.db, () => look(tables))));
   }
 
   close(problem: StorageProblem | null = null): void {
-    const was = this.#standing;
-    this.#standing = { kind: 'closed', problem };
-    if (was.kind === 'open') was.opened.tables.db.close();
+    this.#opened?.tables.db.close();
+    this.#opened = null;
+    this.#problem = problem;
   }
 
-  #settle(result: Result<OpenedDatabase, StorageProblem>): Result<OpenedDatabase, StorageProblem> {
-    if (result.ok) this.#standing = { kind: 'open', opened: result.value };
-    else this.close(result.problems[0] ?? null);
+  #kept(result: Result<OpenedDatabase, StorageProblem>): Result<OpenedDatabase, StorageProblem> {
+    this.#opened = result.ok ? result.value : null;
+    this.#problem = result.ok ? null : (result.problems[0] ?? null);
     return result;
   }
 
   /** What was met while it was open, as a problem; a defect of the program is thrown on. */
   #problemOf(cause: unknown): StorageProblem {
-    const cannotWrite = this.#standing.kind === 'open' ? this.#standing.opened.cannotWrite : null;
+    const cannotWrite = this.#opened?.cannotWrite ?? null;
     if (cannotWrite !== null && isWriteRefused(cause)) return cannotWrite;
-    const problem = storageProblemOf(cause, this.#place.databaseFile);
-    if (problem === null) throw cause;
+    const problem = expectedProblem(cause, this.#place.databaseFile);
     // Nothing more is acknowledged over this connection: what the disk holds is read anew, and checked.
-    if (isSuspect(problem)) this.close(problem);
+    if (isOneOf(SUSPECT, problem)) this.close(problem);
     return problem;
   }
 }
@@ -113,5 +95,6 @@ function withoutWriting<Value>(db: Database.Database, look: () => Value): Value 
   }
 }
 
-const isSuspect = (problem: StorageProblem) => problem.kind === 'storage' && SUSPECT.includes(problem.fault);
-const isLasting = (problem: StorageProblem) => problem.kind === 'storage' && LASTING.includes(problem.fault);
+function isOneOf(faults: readonly StorageFault[], problem: StorageProblem): boolean {
+  return problem.kind === 'storage' && faults.includes(problem.fault);
+}

@@ -4,20 +4,14 @@ import { accessSync, constants, existsSync, readdirSync } from 'node:fs';
 import { dirname, join, resolve, sep } from 'node:path';
 import type { StorageProblem } from '../../../core/index.ts';
 import { keepPrivate, makePrivateFolder } from '../../output/private-files.ts';
-import { storageProblem, storageProblemOf } from './faults.ts';
-import { whatStandsAt } from './names-in-use.ts';
+import { expectedProblem, storageProblem } from './faults.ts';
+import { BESIDE, whatStandsAt } from './names-in-use.ts';
 
 export interface DataFolder {
   readonly folder: string;
   readonly databaseFile: string;
   readonly backupsFolder: string;
 }
-
-/** What SQLite puts after a database's name for the files beside it: log, log index, rollback journal. */
-export const BESIDE = ['-wal', '-shm', '-journal'] as const;
-
-/** Of these, what holds entries of its own, and so goes wherever its database goes. */
-export const BELONGS_TO_IT = ['-wal', '-journal'] as const;
 
 /** SQLite takes paths of up to 512 bytes, and a backup that is being made has a name of up to 90 inside the folder. */
 const LONGEST_FOLDER_BYTES = 420;
@@ -54,9 +48,7 @@ export function writeProblem({ folder, databaseFile }: DataFolder): StorageProbl
     try {
       accessSync(path, constants.R_OK | constants.W_OK);
     } catch (cause) {
-      const problem = storageProblemOf(cause, path);
-      if (problem === null) throw cause;
-      return problem;
+      return expectedProblem(cause, path);
     }
   }
   return null;

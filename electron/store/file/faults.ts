@@ -6,14 +6,14 @@ import Database from 'better-sqlite3';
 import type { StorageFault, StorageProblem } from '../../../core/index.ts';
 import { wordsOf } from '../../output/file-log.ts';
 
-/** A row that is there but is not what the program writes: thrown by row readers, caught by `storageProblemOf`. */
-export class DamagedRow extends Error {
-  override readonly name = 'DamagedRow';
+/** Something is there but is not what the program writes: thrown by what reads it, a problem by `expectedProblem`. */
+export class Damaged extends Error {
+  override readonly name = 'Damaged';
   /** Of the one header that it concerns; undefined: more may be wrong. */
   readonly headerId: string | undefined;
 
-  constructor(message: string, { headerId, cause }: { readonly headerId?: string; readonly cause?: unknown } = {}) {
-    super(message, { cause });
+  constructor(message: string, headerId?: string) {
+    super(message);
     this.headerId = headerId;
   }
 }
@@ -24,6 +24,8 @@ const SQLITE_FAULTS: readonly (readonly [prefix: string, fault: StorageFault])[]
   // The shared-memory file could not be made larger; what stands in the way is room.
   ['SQLITE_IOERR_SHMSIZE', 'diskFull'],
   ['SQLITE_IOERR', 'ioError'],
+  ['SQLITE_CANTOPEN', 'ioError'],
+  ['SQLITE_READONLY', 'readOnly'],
   ['SQLITE_PERM', 'noPermission'],
   ['SQLITE_AUTH', 'noPermission'],
   ['SQLITE_CORRUPT', 'corrupt'],
@@ -56,25 +58,30 @@ export function storageProblem(fault: StorageFault, file: string, detail: string
 }
 
 /** The problem behind something thrown while working on `file`; null when it is not the disk's or the database's doing. */
-export function storageProblemOf(cause: unknown, file: string): StorageProblem | null {
-  if (cause instanceof DamagedRow) {
+function storageProblemOf(cause: unknown, file: string): StorageProblem | null {
+  if (cause instanceof Damaged) {
     const { headerId, message } = cause;
     return headerId === undefined
       ? storageProblem('corrupt', file, message)
       : { kind: 'damagedHeader', headerId, detail: message };
   }
   if (cause instanceof Database.SqliteError) {
-    const detail = `${cause.code}: ${cause.message}`;
-    if (cause.code.startsWith('SQLITE_CANTOPEN')) return storageProblem(whyNotWritten(file) ?? 'ioError', file, detail);
-    if (cause.code.startsWith('SQLITE_READONLY'))
-      return storageProblem(whyNotWritten(file) ?? 'readOnly', file, detail);
     const fault = SQLITE_FAULTS.find(([prefix]) => cause.code.startsWith(prefix))?.[1];
-    return fault === undefined ? null : storageProblem(fault, file, detail);
+    if (fault === undefined) return null;
+    const seen = /^SQLITE_(?:CANTOPEN|READONLY)/.test(cause.code) ? whyNotWritten(file) : null;
+    return storageProblem(seen ?? fault, file, `${cause.code}: ${cause.message}`);
   }
   const code = systemCode(cause);
   return code === null
     ? null
     : storageProblem(SYSTEM_FAULTS[code] ?? 'ioError', file, String((cause as Error).message));
+}
+
+/** As storageProblemOf, for where nothing else is expected: anything else is a defect, and is thrown on. */
+export function expectedProblem(cause: unknown, file: string): StorageProblem {
+  const problem = storageProblemOf(cause, file);
+  if (problem === null) throw cause;
+  return problem;
 }
 
 /**

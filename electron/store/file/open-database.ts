@@ -1,27 +1,25 @@
 /** The one place that opens the live database: nothing is written before the file is known to be ours and readable. */
 
-import { statSync } from 'node:fs';
 import Database from 'better-sqlite3';
 import { failure, type Result, type StorageProblem, success } from '../../../core/index.ts';
 import { beginPrivateFile } from '../../output/private-files.ts';
+import { listBackups } from '../backups/backups.ts';
 import { backUpBeforeMigration } from '../backups/make-backup.ts';
-import { checkDatabase, damageNotices } from '../rows/check-database.ts';
+import { separateFromAside } from '../backups/restore-backup.ts';
+import { damageNotices } from '../rows/check-database.ts';
 import { migrate, SCHEMA_VERSION } from '../schema/migrations.ts';
-import { lastFullCheck, upkeepTable } from '../small-tables.ts';
+import { settingsTable } from '../settings-table.ts';
 import { openTables, type Tables } from '../tables.ts';
-import { isNothing, lostProblem, missingProblem, separateFromAside } from './beside-backups.ts';
 import { checkDataFolder, type DataFolder, keepFolderPrivate, noticesAbout, writeProblem } from './data-folder.ts';
 import { openingProblemOf, storageProblem } from './faults.ts';
-import { identityProblem, readIdentity } from './identity.ts';
-import { playBackJournal } from './leftover-journal.ts';
+import { identityProblem, playBackJournal, readIdentity, rowDamage } from './identity.ts';
+import { isNothing, sizeOf } from './names-in-use.ts';
 import { pragmaMismatches, setPragmas, setReaderPragmas } from './pragmas.ts';
 
 export interface OpenedDatabase {
   readonly tables: Tables;
   /** What the user should know, in sentences. */
   readonly notices: readonly string[];
-  /** What the user's entries came to when they were checked. */
-  readonly fingerprint: string;
   /** Null: takes writes. Otherwise why not; it can be looked at, and everything that writes is refused. */
   readonly cannotWrite: StorageProblem | null;
 }
@@ -59,16 +57,14 @@ interface Looked {
   readonly version: number;
   /** When every index was last compared with its table, this time included. */
   readonly fullCheckAt: string;
-  /** Null: of an older version, so there was nothing yet to check rows by. */
-  readonly fingerprint: string | null;
-  /** As `Soundness` has it. */
-  readonly ofHeaders: readonly string[];
+  /** In words; of an older version, there is nothing yet to check rows by. */
+  readonly rowDamage: readonly string[];
 }
 
 /** Identity first, then, when it is of this version, its soundness. A readonly connection leaves the log alone too. */
 function lookWithoutWriting(place: DataFolder, now: Date): Result<Looked, StorageProblem> {
   const file = place.databaseFile;
-  const unchecked = { version: 0, fullCheckAt: now.toISOString(), fingerprint: null, ofHeaders: [] };
+  const unchecked = { version: 0, fullCheckAt: now.toISOString(), rowDamage: [] };
   const unplayable = playBackJournal(file);
   if (unplayable) return failure(unplayable);
   if (isNothing(file)) return success(unchecked);
@@ -80,13 +76,13 @@ function lookWithoutWriting(place: DataFolder, now: Date): Result<Looked, Storag
     const identity = readIdentity(reader);
     const stranger = identityProblem(identity, file) ?? (identity.isEmpty ? lostProblem(place) : null);
     if (stranger) return failure(stranger);
-    if (identity.version < SCHEMA_VERSION) return success({ ...unchecked, version: identity.version });
-    const lastFull = lastFullCheck(reader);
+    const { version } = identity;
+    if (version < SCHEMA_VERSION) return success({ ...unchecked, version });
+    const lastFull = settingsTable(reader).lastFullCheck();
     const isFull = wasUnclean || isOverdue(lastFull, now);
-    const { findings, ofHeaders, fingerprint } = checkDatabase(reader, isFull);
-    if (findings.length > 0) return failure(storageProblem('corrupt', file, findings.join('; ')));
-    const fullCheckAt = isFull ? now.toISOString() : lastFull;
-    return success({ version: identity.version, fullCheckAt, fingerprint, ofHeaders });
+    const damage = rowDamage(reader, file, isFull ? 'full' : 'quick');
+    const fullCheckAt = isFull ? unchecked.fullCheckAt : lastFull;
+    return damage.ok ? success({ version, fullCheckAt, rowDamage: damage.value }) : damage;
   } finally {
     reader.close();
   }
@@ -99,27 +95,32 @@ function bringUp(
   found: Looked & { readonly now: Date },
 ): Result<OpenedDatabase, StorageProblem> {
   const file = place.databaseFile;
-  let { fingerprint } = found;
-  if (found.version > 0 && found.version < SCHEMA_VERSION) backUpBeforeMigration(db, place, found.now);
-  if (fingerprint === null) {
+  let damage: Result<readonly string[], StorageProblem> = success(found.rowDamage);
+  if (found.version < SCHEMA_VERSION) {
+    if (found.version > 0) backUpBeforeMigration(db, place, found.now);
     migrate(db);
-    const migrated = checkDatabase(db, true);
-    if (migrated.findings.length > 0) return failure(storageProblem('corrupt', file, migrated.findings.join('; ')));
-    fingerprint = migrated.fingerprint;
+    damage = rowDamage(db, file, 'full');
+    if (!damage.ok) return damage;
   }
-  upkeepTable(db).countOpening(found.fullCheckAt);
+  const tables = openTables(db);
+  tables.settings.countOpening(found.fullCheckAt);
   // Only now: the library changes `synchronous` back with the first write of a connection.
   const mismatches = pragmaMismatches(db);
   if (mismatches.length > 0) return failure(storageProblem('ioError', file, mismatches.join('; ')));
-  const notices = [...noticesAbout(place), ...damageNotices(found.ofHeaders)];
-  return success({ tables: openTables(db), notices, fingerprint, cannotWrite: null });
+  return success({ tables, notices: [...noticesAbout(place), ...damageNotices(damage.value)], cannotWrite: null });
+}
+
+function missingProblem(place: DataFolder): StorageProblem | null {
+  return isNothing(place.databaseFile) ? lostProblem(place) : null;
+}
+
+/** For a live file that is gone or holds nothing: while there are backups of it, it was lost, not never made. */
+function lostProblem(place: DataFolder): StorageProblem | null {
+  if (listBackups(place).length === 0) return null;
+  return storageProblem('missing', place.databaseFile, 'the file is missing or empty, though backups of it exist');
 }
 
 /** A clock that was set back must not put the check off for years. */
 function isOverdue(lastFull: string, now: Date): boolean {
   return !(Math.abs(now.getTime() - Date.parse(lastFull)) < WEEK_MS);
-}
-
-function sizeOf(file: string): number {
-  return statSync(file, { throwIfNoEntry: false })?.size ?? 0;
 }

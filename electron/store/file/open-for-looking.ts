@@ -3,13 +3,13 @@
 import { readFileSync, statSync } from 'node:fs';
 import Database from 'better-sqlite3';
 import { failure, type Result, type StorageFault, type StorageProblem, success } from '../../../core/index.ts';
-import { checkDatabase, damageNotices } from '../rows/check-database.ts';
+import { damageNotices } from '../rows/check-database.ts';
 import { SCHEMA_VERSION } from '../schema/migrations.ts';
 import { openTables } from '../tables.ts';
-import { isNothing } from './beside-backups.ts';
 import { type DataFolder, folderProblem, noticesAbout } from './data-folder.ts';
 import { openingProblemOf, storageProblem } from './faults.ts';
-import { identityProblem, readIdentity } from './identity.ts';
+import { identityProblem, readIdentity, rowDamage } from './identity.ts';
+import { isNothing, sizeOf } from './names-in-use.ts';
 import type { OpenedDatabase } from './open-database.ts';
 import { setReaderPragmas } from './pragmas.ts';
 import { withLog } from './write-ahead-log.ts';
@@ -32,9 +32,11 @@ export function openForLooking(place: DataFolder, why: StorageProblem): Result<O
   try {
     const bytes = wholeDatabase(file);
     if (bytes === null) return failure(why);
-    if (!canBeWritten(bytes)) return failure(storageProblem('corrupt', file, 'the versions of its format are wrong'));
+    const format = bytes.subarray(FORMAT_AT, FORMAT_AT + 2);
+    if (!format.every((version) => version === 1 || version === 2))
+      return failure(storageProblem('corrupt', file, 'the versions of its format are wrong'));
     // There is no log in memory.
-    bytes.fill(1, FORMAT_AT, FORMAT_AT + 2);
+    format.fill(1);
     db = new Database(bytes, { readonly: true });
     const opened = lookInto(db, place, why);
     if (!opened.ok) db.close();
@@ -55,11 +57,11 @@ function lookInto(
   const identity = readIdentity(db);
   const stranger = identityProblem(identity, place.databaseFile);
   if (stranger) return failure(stranger);
-  if (identity.isEmpty || identity.version < SCHEMA_VERSION) return failure(why);
-  const { findings, ofHeaders, fingerprint } = checkDatabase(db, false);
-  if (findings.length > 0) return failure(storageProblem('corrupt', place.databaseFile, findings.join('; ')));
-  const notices = [...noticesAbout(place), ...damageNotices(ofHeaders)];
-  return success({ tables: openTables(db), notices, fingerprint, cannotWrite: why });
+  if (identity.version < SCHEMA_VERSION) return failure(why);
+  const damage = rowDamage(db, place.databaseFile, 'quick');
+  if (!damage.ok) return damage;
+  const notices = [...noticesAbout(place), ...damageNotices(damage.value)];
+  return success({ tables: openTables(db), notices, cannotWrite: why });
 }
 
 /**
@@ -74,15 +76,7 @@ function wholeDatabase(file: string): Buffer | null {
   return marksOf(file) === before ? whole : null;
 }
 
-function canBeWritten(bytes: Buffer): boolean {
-  return bytes.subarray(FORMAT_AT, FORMAT_AT + 2).every((version) => version === 1 || version === 2);
-}
-
 /** Changes when either file does. */
 function marksOf(file: string): string {
   return [file, `${file}-wal`].map((path) => `${statSync(path, { throwIfNoEntry: false })?.mtimeMs}`).join(' ');
-}
-
-function sizeOf(file: string): number {
-  return statSync(file, { throwIfNoEntry: false })?.size ?? 0;
 }

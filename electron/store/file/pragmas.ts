@@ -2,7 +2,7 @@
 
 import type Database from 'better-sqlite3';
 
-/** Name, value to set, value to read back. Order matters: journal_mode before synchronous. */
+/** Name, value to set, value to read back. The first four change no file; journal_mode comes before synchronous. */
 const PRAGMAS: readonly (readonly [name: string, set: string, read: string | number])[] = [
   ['busy_timeout', '5000', 5000],
   ['trusted_schema', 'OFF', 0],
@@ -22,9 +22,7 @@ export function setPragmas(db: Database.Database): void {
 
 /** For a connection that only reads: the file's content is not trusted, and nothing of the file is changed. */
 export function setReaderPragmas(db: Database.Database): void {
-  for (const pragma of ['busy_timeout = 5000', 'trusted_schema = OFF', 'cell_size_check = ON', 'mmap_size = 0']) {
-    db.pragma(pragma);
-  }
+  for (const [name, value] of PRAGMAS.slice(0, 4)) db.pragma(`${name} = ${value}`);
 }
 
 /** What does not stand as set, in words for the log; empty when all is well. To be asked again after a first commit. */

@@ -3,8 +3,7 @@
 import { applyCheckedEdit, describeEdit, failure, type Problem, type Result, success } from '../../../core/index.ts';
 import type { RequestOf } from '../../bridge/contract.ts';
 import type { Tables } from '../tables.ts';
-import { nextBelow } from './history.ts';
-import { type HistoryStep, type JournalEntry, stepIn } from './journal.ts';
+import { type HistoryStep, nextBelow, stepIn } from './journal.ts';
 import { readHeader } from './read-header.ts';
 import { STEPS_A_SNAPSHOT } from './snapshots.ts';
 import type { Standing } from './standing.ts';
@@ -18,116 +17,112 @@ type Step = Request['steps'][number];
  * nothingToUndo, and whatever applying the edit refuses.
  */
 export function commitSteps(tables: Tables, request: Request, now: Date): Result<{ revision: number }, Problem> {
-  let after: Standing | null = null;
-  const result = tables.inTransaction<{ revision: number }, Problem>(() => {
+  const taken = tables.inTransaction(() => {
     const found = standingOf(tables, request.headerId);
-    if (!found.ok) return found;
-    const standing = found.value;
-    const committed = committedBefore(tables, standing, request);
-    const expected = request.baseRevision + committed;
-    const steps = request.steps.slice(committed);
-    if (steps.length === 0) return answer(tables, request, expected);
-    const { header, revision } = standing;
-    if (header.state === 'finished') return failure({ kind: 'finished', name: header.name });
-    if (revision !== expected) return failure({ kind: 'changedElsewhere', expected, found: revision });
-    const taken = takeSteps(tables, standing, steps, now);
-    if (!taken.ok) return taken;
-    after = taken.value;
-    return answer(tables, request, after.revision);
+    const after = found.ok ? takeSteps(tables, found.value, request, now) : found;
+    // The draft sent along is written with the steps; one for a header that is not there never gets here.
+    if (after.ok && request.draft !== undefined) tables.drafts.save(request.headerId, request.draft);
+    return after;
   });
-  if (result.ok && after !== null) tables.standings.set(after);
-  return result;
-}
-
-/** The draft sent along is written with the steps; one for a header that is not there never gets here. */
-function answer({ drafts }: Tables, { headerId, draft }: Request, revision: number) {
-  if (draft !== undefined) drafts.save(headerId, draft);
+  if (!taken.ok) return taken;
+  const { standing, revision } = taken.value;
+  tables.standings.set(standing);
   return success({ revision });
-}
-
-/** How many of the first steps are in the journal already: those of a request sent again follow its base revision. */
-function committedBefore(
-  { journal }: Tables,
-  { revision }: Standing,
-  { headerId, baseRevision, steps }: Request,
-): number {
-  if (revision <= baseRevision) return 0;
-  const isThere = ({ stepId }: Step, index: number) => journal.stepIdAt(headerId, baseRevision + 1 + index) === stepId;
-  const count = steps.findIndex((step, index) => !isThere(step, index));
-  return count < 0 ? steps.length : count;
 }
 
 /** The header to build on, from memory when that is what is stored. */
 function standingOf(tables: Tables, headerId: string): Result<Standing, Problem> {
-  const newest = tables.journal.newest(headerId);
-  const held = newest && tables.standings.get(headerId, newest);
-  if (held) return success(held);
+  const held = tables.standings.get(headerId);
+  // The checksum covers all rows before it, so whoever has the same one has the same document.
+  if (held && tables.journal.newest(headerId)?.checksum === held.checksum) return success(held);
   const read = readHeader(tables, headerId);
   if (!read.ok || read.value.damage === null) return read;
   return failure({ kind: 'damagedHeader', headerId, detail: read.value.damage });
 }
 
-/** Returns the header as the last step leaves it. */
-function takeSteps(
-  tables: Tables,
-  start: Standing,
-  steps: readonly Step[],
-  changedAt: Date,
-): Result<Standing, Problem> {
-  let standing = start;
-  for (const step of steps) {
-    const { header } = standing;
-    if (header.state === 'finished') return failure({ kind: 'finished', name: header.name });
-    const next = step.action === 'do' ? doStep(standing, step) : turnBack(tables, standing, step.action);
-    if (!next.ok) return next;
-    const { stepId, action } = step;
-    standing = kept(tables, standing, { ...next.value, stepId, action, changedAt });
-  }
-  return success(standing);
+interface Taken {
+  /** The header as it stands now. */
+  readonly standing: Standing;
+  /** To which the steps of the request led. */
+  readonly revision: number;
 }
 
-type Next = Omit<JournalEntry, 'stepId' | 'action' | 'changedAt'> & { readonly step: HistoryStep };
+function takeSteps(tables: Tables, start: Standing, request: Request, now: Date): Result<Taken, Problem> {
+  const committed = committedBefore(tables, start, request);
+  const expected = request.baseRevision + committed;
+  const steps = request.steps.slice(committed);
+  let standing = start;
+  for (const step of steps) {
+    const { header, revision } = standing;
+    if (header.state === 'finished') return failure({ kind: 'finished', name: header.name });
+    if (standing === start && revision !== expected)
+      return failure({ kind: 'changedElsewhere', expected, found: revision });
+    const change = step.action === 'do' ? doStep(standing, step.edit) : turnBack(tables, standing, step.action);
+    if (!change.ok) return change;
+    standing = kept(tables, standing, { ...change.value, step, now });
+  }
+  return success({ standing, revision: steps.length === 0 ? expected : standing.revision });
+}
 
-function doStep(standing: Standing, { edit }: Extract<Step, { action: 'do' }>): Result<Next, Problem> {
-  const applied = applyCheckedEdit(standing.header, edit);
+/** How many of the first steps are in the journal already: those of a request sent again follow its base revision. */
+function committedBefore({ journal }: Tables, { revision }: Standing, request: Request): number {
+  const { headerId, baseRevision, steps } = request;
+  if (revision <= baseRevision) return 0;
+  const isMissing = ({ stepId }: Step, at: number) => journal.find(headerId, baseRevision + 1 + at)?.step_id !== stepId;
+  const count = steps.findIndex(isMissing);
+  return count < 0 ? steps.length : count;
+}
+
+/** What a step makes of a header, as its row says it. */
+interface Change extends Pick<Standing, 'header' | 'undoNext' | 'redoNext'> {
+  readonly done: HistoryStep;
+  readonly ofRevision: number | null;
+}
+
+function doStep({ header, revision }: Standing, edit: HistoryStep['edit']): Result<Change, Problem> {
+  const applied = applyCheckedEdit(header, edit);
   if (!applied.ok) return applied;
-  const { header, inverse } = applied.value;
-  const revision = standing.revision + 1;
-  const step = { label: describeEdit(edit, standing.header), edit, inverse };
-  return success({
-    header,
-    step,
-    revision,
-    ofRevision: null,
-    undoNext: revision,
-    redoNext: null,
-    before: standing.checksum,
-  });
+  const done = { label: describeEdit(edit, header), edit, inverse: applied.value.inverse };
+  return success({ header: applied.value.header, done, ofRevision: null, undoNext: revision + 1, redoNext: null });
 }
 
 /** Undo and redo turn back a row of the journal, by its inverse; they are rows themselves, to be turned back in turn. */
-function turnBack(tables: Tables, standing: Standing, action: 'undo' | 'redo'): Result<Next, Problem> {
-  const { journal } = tables;
-  const headerId = standing.header.id;
+function turnBack({ journal }: Tables, standing: Standing, action: 'undo' | 'redo'): Result<Change, Problem> {
+  const { header, revision } = standing;
   const ofRevision = action === 'undo' ? standing.undoNext : standing.redoNext;
   if (ofRevision === null) return failure({ kind: 'nothingToUndo', action });
-  const { label, edit, inverse } = stepIn(journal.row(headerId, ofRevision));
-  const applied = applyCheckedEdit(standing.header, inverse);
+  const { label, edit, inverse } = stepIn(journal.row(header.id, ofRevision));
+  const applied = applyCheckedEdit(header, inverse);
   if (!applied.ok) return applied;
-  const revision = standing.revision + 1;
-  const below = nextBelow(journal, headerId, { action, of: ofRevision });
-  const stacks = action === 'undo' ? { undoNext: below, redoNext: revision } : { undoNext: revision, redoNext: below };
-  const step = { label, edit: inverse, inverse: edit };
-  return success({ header: applied.value.header, step, revision, ofRevision, ...stacks, before: standing.checksum });
+  const below = nextBelow(journal, header.id, { action, of: ofRevision });
+  const [undoNext, redoNext] = action === 'undo' ? [below, revision + 1] : [revision + 1, below];
+  const done = { label, edit: inverse, inverse: edit };
+  return success({ header: applied.value.header, done, ofRevision, undoNext, redoNext });
 }
 
-/** A header that is finished now enters the archive in the same transaction. */
-function kept({ journal, snapshots, archive }: Tables, { snapshotAt }: Standing, entry: JournalEntry): Standing {
-  const { header, revision, undoNext, redoNext, changedAt } = entry;
-  const checksum = journal.append(entry);
+/** Writes the step down. A header that is finished now enters the archive in the same transaction. */
+function kept(
+  { journal, snapshots, archive }: Tables,
+  before: Standing,
+  { header, undoNext, redoNext, done, ofRevision, step, now }: Change & { readonly step: Step; readonly now: Date },
+): Standing {
+  const revision = before.revision + 1;
+  const checksum = journal.append(header, {
+    revision,
+    step_id: step.stepId,
+    action: step.action,
+    of_revision: ofRevision,
+    undo_next: undoNext,
+    redo_next: redoNext,
+    label: done.label,
+    edit: JSON.stringify(done.edit),
+    inverse: JSON.stringify(done.inverse),
+    changed_at: now.getTime(),
+    before: before.checksum,
+  });
   const isFinished = header.state === 'finished';
-  const isDue = isFinished || revision - snapshotAt >= STEPS_A_SNAPSHOT;
+  const isDue = isFinished || revision - before.snapshotAt >= STEPS_A_SNAPSHOT;
   if (isDue) snapshots.keep({ header, revision, chain: checksum });
-  if (isFinished) archive.add(header, changedAt.toISOString());
-  return { header, revision, checksum, undoNext, redoNext, snapshotAt: isDue ? revision : snapshotAt };
+  if (isFinished) archive.add(header, now.toISOString());
+  return { header, revision, checksum, undoNext, redoNext, snapshotAt: isDue ? revision : before.snapshotAt };
 }

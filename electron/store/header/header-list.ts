@@ -1,4 +1,4 @@
-/** Which headers there are, and what lists show of them: what the newest row of each journal says. */
+/** Which headers there are, on the bench and in the bin, and what lists show of them: what the newest row of each journal says. */
 
 import type Database from 'better-sqlite3';
 import type { ResponseOf } from '../../bridge/contract.ts';
@@ -17,6 +17,7 @@ export const LAST_PLACE = `(SELECT place FROM journal WHERE header_id = headers.
 
 export function headerList(db: Database.Database) {
   const rows = rowTable(db, 'headers', ['id']);
+  const binned = rowTable(db, 'bin', ['header_id']);
   const list = (having: string) =>
     db.prepare<[], ListRow>(
       `SELECT headers.id, name, state, revision, primary_count, piece_count, changed_at
@@ -26,6 +27,11 @@ export function headerList(db: Database.Database) {
   const places = { bench: list('NOT IN'), bin: list('IN') };
   return {
     add: (id: string): unknown => rows.insert({ id }),
+    /** One that lies in the bin already lies there since then. */
+    bin(id: string, now: string): void {
+      if (!binned.find(id)) binned.insert({ header_id: id, binned_at: now });
+    },
+    takeOut: (id: string): void => binned.remove(id),
     /** Last changed first. */
     list: (place: 'bench' | 'bin'): readonly Summary[] => places[place].all().map(summaryOf),
   };

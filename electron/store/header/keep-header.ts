@@ -1,8 +1,7 @@
 /** How a header gets into the database, and what is written when the program ends. */
 
-import type { Header, Problem } from '../../../core/index.ts';
-import { type Result, success } from '../../../core/index.ts';
-import { textChecksum } from '../rows/checksums.ts';
+import { type Header, type Problem, type Result, success } from '../../../core/index.ts';
+import { textChecksum } from '../rows/row-table.ts';
 import type { Tables } from '../tables.ts';
 
 interface Made {
@@ -14,20 +13,21 @@ interface Made {
 /** Stores a header that is new to the database: the first row of its journal and its first snapshot. In a transaction. */
 export function keepHeader(tables: Tables, header: Header, { stepId, changedAt }: Made): void {
   tables.headers.add(header.id);
-  const chain = tables.journal.append({
-    header,
+  const chain = tables.journal.append(header, {
     revision: 0,
-    stepId,
+    step_id: stepId,
     action: 'make',
-    ofRevision: null,
-    undoNext: null,
-    redoNext: null,
-    step: null,
-    changedAt,
+    of_revision: null,
+    undo_next: null,
+    redo_next: null,
+    label: '',
+    edit: 'null',
+    inverse: 'null',
+    changed_at: changedAt.getTime(),
     before: textChecksum(JSON.stringify(header)),
   });
   tables.snapshots.keep({ header, revision: 0, chain });
-  tables.preferences.rememberHeader(header.id);
+  tables.settings.rememberHeader(header.id);
 }
 
 /**
@@ -38,9 +38,7 @@ export function keepEnds({ standings, journal, snapshots, inTransaction }: Table
   return inTransaction<null, Problem>(() => {
     for (const { header, revision, checksum, snapshotAt } of standings.all()) {
       const isNewest = journal.newest(header.id)?.checksum === checksum;
-      // Another process may have been here first.
-      if (snapshotAt < revision && isNewest && (snapshots.lastRevision(header.id) ?? 0) < revision)
-        snapshots.keep({ header, revision, chain: checksum });
+      if (snapshotAt < revision && isNewest) snapshots.keep({ header, revision, chain: checksum });
     }
     return success(null);
   });

@@ -1,10 +1,10 @@
-/** A header as the page opens it. */
+/** A header as the page opens it, with what can be undone and redone some steps at a time. */
 
 import { failure, type Header, type Problem, type Result, success } from '../../../core/index.ts';
 import type { ResponseOf } from '../../bridge/contract.ts';
 import type { ReadOnly } from '../../bridge/dispatcher.ts';
 import type { Tables } from '../tables.ts';
-import { historyFrom } from './history.ts';
+import { type Journal, nextBelow, stepIn } from './journal.ts';
 import { type ReadHeader, readHeader } from './read-header.ts';
 
 export type OpenedHeader = ReadOnly<ResponseOf<'openHeader'>>;
@@ -44,4 +44,40 @@ export function headerIn(tables: Tables, headerId: string): Header | null {
 
 export function notFound(id: string) {
   return failure<Problem>({ kind: 'notFound', what: 'header', id });
+}
+
+type History = ReadOnly<ResponseOf<'readHistory'>>;
+
+/** So many steps are sent ahead; undoing them takes longer than asking for the next. */
+export const HISTORY_WINDOW = 64;
+
+interface Asked {
+  readonly headerId: string;
+  readonly action: 'undo' | 'redo';
+  /** The row to begin with: the next to be turned back, or further down. */
+  readonly from: number | null;
+}
+
+/** To be called in a transaction. Throws Damaged. */
+function historyFrom(journal: Journal, { headerId, action, from }: Asked): History {
+  const steps: History['steps'][number][] = [];
+  let next = from;
+  while (next !== null && steps.length < HISTORY_WINDOW) {
+    const { label, edit, inverse } = stepIn(journal.row(headerId, next));
+    // A redo brings back what its undo took away.
+    steps.push(action === 'undo' ? { label, edit, inverse } : { label, edit: inverse, inverse: edit });
+    next = nextBelow(journal, headerId, { action, of: next });
+  }
+  return { steps: steps.reverse(), more: next };
+}
+
+/** As a page asks for it. In a transaction. Problems: notFound, and invalidRequest for a row that nothing turns back so. */
+export function historyAsked(journal: Journal, asked: Asked & { readonly from: number }): Result<History, Problem> {
+  const { headerId, action, from } = asked;
+  if (!journal.newest(headerId)) return failure({ kind: 'notFound', what: 'header', id: headerId });
+  const found = journal.find(headerId, from)?.action;
+  // An undo is brought back, a step or a redo taken back.
+  const turns = action === 'redo' ? ['undo'] : ['do', 'redo'];
+  if (found !== undefined && turns.includes(found)) return success(historyFrom(journal, asked));
+  return failure({ kind: 'invalidRequest', call: 'readHistory', detail: `no ${action} of step ${from}` });
 }

@@ -1,8 +1,9 @@
 /** From rows to a header: the newest sound snapshot and the steps after it, with every link of the chain looked at. */
 
 import { applyCheckedEdit, failure, type Header, type Problem, type Result, success } from '../../../core/index.ts';
+import { isIntact } from '../rows/row-table.ts';
 import type { Tables } from '../tables.ts';
-import { editIn, type JournalRow, type Link, rowIn } from './journal.ts';
+import { editIn, type JournalRow } from './journal.ts';
 import { EDIT_MEANING, type Snapshot, type SoundSnapshot } from './snapshots.ts';
 import type { Standing } from './standing.ts';
 
@@ -18,11 +19,12 @@ export interface ReadHeader extends Standing {
  * lead from the one to the other. To be called in a transaction. Linear in the length of the journal: 10,000 steps
  * take some 50 ms. Problems: notFound, and damagedHeader when not even one snapshot is sound.
  */
-export function readHeader({ journal, snapshots }: Tables, headerId: string): Result<ReadHeader, Problem> {
+export function readHeader(tables: Tables, headerId: string): Result<ReadHeader, Problem> {
+  const { journal, snapshots } = tables;
   const [newest, earlier] = snapshots.newestSound(headerId, 2);
   if (!newest) return unreadable(headerId, journal.newest(headerId) !== undefined);
-  const chain = readChain(journal.links(headerId), (earlier ?? newest).revision);
-  const damage = [...chain.breaks.values(), ...unprovenIn(chain, newest, earlier)];
+  const chain = readChain(journal.all(headerId), (earlier ?? newest).revision);
+  const damage = [...chain.breaks.values(), ...unprovenIn(chain, newest, earlier), ...lostOf(tables, headerId)];
   const start = { ...newest, checksum: newest.chain, undoNext: null, redoNext: null, snapshotAt: newest.revision };
   const atSnapshot = chain.rows.get(newest.revision);
   if (atSnapshot?.checksum !== newest.chain) {
@@ -56,21 +58,28 @@ interface Chain {
   readonly breaks: ReadonlyMap<number, string>;
 }
 
-function readChain(links: Iterable<Link>, keptFrom: number): Chain {
+function readChain(all: Iterable<JournalRow>, keptFrom: number): Chain {
   const rows = new Map<number, JournalRow>();
   const breaks = new Map<number, string>();
-  let last: Link | null = null;
-  for (const link of links) {
-    const { revision } = link;
+  let last: JournalRow | null = null;
+  for (const row of all) {
+    const { revision } = row;
     const expected = last === null ? 0 : last.revision + 1;
     if (revision !== expected) breaks.set(expected, `step ${expected} is missing`);
-    if (!link.isIntact) breaks.set(revision, `step ${revision} is damaged`);
-    else if (last !== null && revision === expected && link.before !== last.checksum)
+    if (!isIntact('journal', row)) breaks.set(revision, `step ${revision} is damaged`);
+    else if (last !== null && revision === expected && row.before !== last.checksum)
       breaks.set(revision, `step ${revision} does not follow the one before it`);
-    if (revision >= keptFrom) rows.set(revision, rowIn(link));
-    last = link;
+    if (revision >= keptFrom) rows.set(revision, row);
+    last = row;
   }
   return { rows, breaks };
+}
+
+/** A journal only grows: one that ends before what this process wrote to it has lost its last steps. */
+function lostOf({ journal, standings }: Tables, headerId: string): readonly string[] {
+  const held = standings.get(headerId);
+  if (!held || journal.find(headerId, held.revision)?.checksum === held.checksum) return [];
+  return [`the journal no longer leads to step ${held.revision}`];
 }
 
 interface Replayed {

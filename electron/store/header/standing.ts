@@ -1,7 +1,6 @@
 /** A header as it stands after its last step, and those written to last, held so that a step need not read them again. */
 
 import type { Header } from '../../../core/index.ts';
-import type { Newest } from './journal.ts';
 
 export interface Standing {
   readonly header: Header;
@@ -18,23 +17,13 @@ export interface Standing {
 /** More than anyone works on between two starts; all of them together take a few megabytes. */
 const HELD = 32;
 
-export interface RecentStandings {
-  /** Undefined: not held, or another process has written to the header since. */
-  get(headerId: string, newest: Newest): Standing | undefined;
-  /** After the commit that made it so. */
-  set(standing: Standing): void;
-  all(): readonly Standing[];
-}
-
-export function recentStandings(): RecentStandings {
+export function recentStandings() {
   const held = new Map<string, Standing>();
   return {
-    get(headerId, newest) {
-      const standing = held.get(headerId);
-      // The checksum covers all rows before it, so whoever has the same one has the same document.
-      return standing?.revision === newest.revision && standing.checksum === newest.checksum ? standing : undefined;
-    },
-    set(standing) {
+    /** As this process last wrote to it; another may have since. Undefined: not held. */
+    get: (headerId: string): Standing | undefined => held.get(headerId),
+    /** After the commit that made it so. */
+    set(standing: Standing): void {
       const { id } = standing.header;
       // A Map keeps the order of insertion: the first key is the one written to longest ago.
       held.delete(id);
@@ -42,6 +31,6 @@ export function recentStandings(): RecentStandings {
       const oldest = held.keys().next().value;
       if (held.size > HELD && oldest !== undefined) held.delete(oldest);
     },
-    all: () => [...held.values()],
+    all: (): readonly Standing[] => [...held.values()],
   };
 }

@@ -4,7 +4,6 @@ const text = '';
 const int = 0;
 const real = 0;
 const intOrNull = null as number | null;
-const textOrNull = null as string | null;
 
 /** What each is for is written with the schema. */
 const COLUMNS = {
@@ -29,28 +28,12 @@ const COLUMNS = {
     before: int,
   },
   snapshots: { header_id: text, edit_meaning: int, revision: int, chain: int, document: text },
-  archive: {
-    header_id: text,
-    name: text,
-    note: text,
-    finished_at: text,
-    display: text,
-    material: text,
-    od_mm: real,
-    target_mm: real,
-    mean_mm: real,
-    spread_mm: real,
-    primary_count: int,
-    words: text,
-    primaries: text,
-  },
+  archive: { header_id: text, words: text, od_mm: real, target_mm: real, primary_count: int, figures: text },
   bin: { header_id: text, binned_at: text },
   drafts: { header_id: text, field: text, text },
   stock: { place: int, id: text, revision: int, item: text },
   requests: { place: int, id: text, asked: int, answer: text },
-  preferences: { id: int, theme: text, density: text, last_header_id: textOrNull },
-  looks: { name: text, value: text },
-  upkeep: { id: int, opened: int, full_check_at: text },
+  settings: { name: text, value: text },
 };
 
 export type Table = keyof typeof COLUMNS;

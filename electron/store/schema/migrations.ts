@@ -1,6 +1,6 @@
 /** Brings a database of any released version to the present schema. */
 
-import type Database from 'better-sqlite3';
+import Database from 'better-sqlite3';
 import { MIGRATIONS } from './migration-list.ts';
 
 /** Marks the file as this program's: the letters "Evrn" (SQLite file header, offset 68). */
@@ -12,7 +12,7 @@ export const SCHEMA_VERSION = MIGRATIONS.length;
 /**
  * Runs every missing migration in one transaction, `user_version` included, so that a crash leaves old or new. Foreign
  * keys are off meanwhile, which SQLite allows only outside a transaction: a table that is rebuilt is gone for a moment.
- * Whoever migrates checks references afterwards, with all else. Throws DamagedRow where a row is not as it was written.
+ * Whoever migrates checks references afterwards, with all else.
  */
 export function migrate(db: Database.Database): void {
   const enforced: unknown = db.pragma('foreign_keys', { simple: true });
@@ -32,10 +32,19 @@ export function migrate(db: Database.Database): void {
 
 /** The schema as SQLite holds it, one statement a paragraph, in the order of kind and name: what `schema.sql` commits. */
 export function schemaText(db: Database.Database): string {
-  const rows = db
-    .prepare<[], { sql: string }>(
-      "SELECT sql FROM sqlite_schema WHERE sql IS NOT NULL ORDER BY type = 'trigger', tbl_name, name",
-    )
-    .all();
-  return `${rows.map((row) => `${row.sql};`).join('\n\n')}\n`;
+  const sql = "SELECT sql || ';' FROM sqlite_schema WHERE sql IS NOT NULL ORDER BY type = 'trigger', tbl_name, name";
+  return `${db.prepare<[], string>(sql).pluck().all().join('\n\n')}\n`;
+}
+
+let expected: string | null = null;
+
+/** What all migrations make of an empty database, to compare files with. Worked out once, in memory. */
+export function expectedSchema(): string {
+  if (expected === null) {
+    const db = new Database(':memory:');
+    migrate(db);
+    expected = schemaText(db);
+    db.close();
+  }
+  return expected;
 }

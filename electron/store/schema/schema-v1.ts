@@ -12,7 +12,9 @@
  * `snapshots` has whole documents. `chain` is the checksum of the journal's row at that revision, `edit_meaning` says
  * what the steps after it mean.
  *
- * `looks` has how the bench was left to look, which is no part of any header.
+ * `archive` has the figures of finished headers; the columns beside them are what they are found by.
+ *
+ * `settings` has what is no part of any header: how the program was left to look, and when it was last checked.
  *
  * `requests` has the latest requests that make something, so that one sent again is answered as the first time.
  */
@@ -88,18 +90,11 @@ BEGIN SELECT RAISE(ABORT, 'headers are kept'); END;
 
 CREATE TABLE archive (
   header_id TEXT NOT NULL PRIMARY KEY REFERENCES headers (id),
-  name TEXT NOT NULL,
-  note TEXT NOT NULL,
-  finished_at TEXT NOT NULL CHECK (length(finished_at) <= 40),
-  display TEXT NOT NULL CHECK (json_valid(display)),
-  material TEXT NOT NULL,
+  words TEXT NOT NULL,
   od_mm REAL NOT NULL CHECK (od_mm BETWEEN 0 AND 1e9),
   target_mm REAL NOT NULL CHECK (target_mm BETWEEN 0 AND 1e9),
-  mean_mm REAL NOT NULL CHECK (mean_mm BETWEEN -1e9 AND 1e9),
-  spread_mm REAL NOT NULL CHECK (spread_mm BETWEEN 0 AND 1e9),
   primary_count INTEGER NOT NULL CHECK (primary_count >= 0),
-  words TEXT NOT NULL,
-  primaries TEXT NOT NULL CHECK (json_valid(primaries)),
+  figures TEXT NOT NULL CHECK (json_valid(figures)),
   checksum INTEGER NOT NULL
 ) STRICT, WITHOUT ROWID;
 
@@ -140,24 +135,9 @@ CREATE TABLE requests (
   checksum INTEGER NOT NULL
 ) STRICT;
 
-CREATE TABLE looks (
+CREATE TABLE settings (
   name TEXT NOT NULL PRIMARY KEY CHECK (length(name) BETWEEN 1 AND 40),
   value TEXT NOT NULL CHECK (json_valid(value) AND length(value) <= 4000),
   checksum INTEGER NOT NULL
 ) STRICT, WITHOUT ROWID;
-
-CREATE TABLE preferences (
-  id INTEGER NOT NULL PRIMARY KEY CHECK (id = 1),
-  theme TEXT NOT NULL CHECK (theme IN ('system', 'light', 'dark')),
-  density TEXT NOT NULL CHECK (density IN ('bench', 'desk')),
-  last_header_id TEXT,
-  checksum INTEGER NOT NULL
-) STRICT;
-
-CREATE TABLE upkeep (
-  id INTEGER NOT NULL PRIMARY KEY CHECK (id = 1),
-  opened INTEGER NOT NULL CHECK (opened >= 0),
-  full_check_at TEXT NOT NULL CHECK (length(full_check_at) <= 40),
-  checksum INTEGER NOT NULL
-) STRICT;
 `;

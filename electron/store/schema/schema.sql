@@ -1,17 +1,10 @@
 CREATE TABLE archive (
   header_id TEXT NOT NULL PRIMARY KEY REFERENCES headers (id),
-  name TEXT NOT NULL,
-  note TEXT NOT NULL,
-  finished_at TEXT NOT NULL CHECK (length(finished_at) <= 40),
-  display TEXT NOT NULL CHECK (json_valid(display)),
-  material TEXT NOT NULL,
+  words TEXT NOT NULL,
   od_mm REAL NOT NULL CHECK (od_mm BETWEEN 0 AND 1e9),
   target_mm REAL NOT NULL CHECK (target_mm BETWEEN 0 AND 1e9),
-  mean_mm REAL NOT NULL CHECK (mean_mm BETWEEN -1e9 AND 1e9),
-  spread_mm REAL NOT NULL CHECK (spread_mm BETWEEN 0 AND 1e9),
   primary_count INTEGER NOT NULL CHECK (primary_count >= 0),
-  words TEXT NOT NULL,
-  primaries TEXT NOT NULL CHECK (json_valid(primaries)),
+  figures TEXT NOT NULL CHECK (json_valid(figures)),
   checksum INTEGER NOT NULL
 ) STRICT, WITHOUT ROWID;
 
@@ -57,20 +50,6 @@ CREATE TABLE journal (
   CHECK ((action IN ('undo', 'redo')) = (of_revision IS NOT NULL))
 ) STRICT;
 
-CREATE TABLE looks (
-  name TEXT NOT NULL PRIMARY KEY CHECK (length(name) BETWEEN 1 AND 40),
-  value TEXT NOT NULL CHECK (json_valid(value) AND length(value) <= 4000),
-  checksum INTEGER NOT NULL
-) STRICT, WITHOUT ROWID;
-
-CREATE TABLE preferences (
-  id INTEGER NOT NULL PRIMARY KEY CHECK (id = 1),
-  theme TEXT NOT NULL CHECK (theme IN ('system', 'light', 'dark')),
-  density TEXT NOT NULL CHECK (density IN ('bench', 'desk')),
-  last_header_id TEXT,
-  checksum INTEGER NOT NULL
-) STRICT;
-
 CREATE TABLE requests (
   place INTEGER NOT NULL PRIMARY KEY,
   id TEXT NOT NULL UNIQUE CHECK (length(id) BETWEEN 8 AND 64),
@@ -78,6 +57,12 @@ CREATE TABLE requests (
   answer TEXT NOT NULL CHECK (json_valid(answer)),
   checksum INTEGER NOT NULL
 ) STRICT;
+
+CREATE TABLE settings (
+  name TEXT NOT NULL PRIMARY KEY CHECK (length(name) BETWEEN 1 AND 40),
+  value TEXT NOT NULL CHECK (json_valid(value) AND length(value) <= 4000),
+  checksum INTEGER NOT NULL
+) STRICT, WITHOUT ROWID;
 
 CREATE TABLE snapshots (
   header_id TEXT NOT NULL REFERENCES headers (id),
@@ -94,13 +79,6 @@ CREATE TABLE stock (
   id TEXT NOT NULL UNIQUE CHECK (length(id) BETWEEN 1 AND 64),
   revision INTEGER NOT NULL CHECK (revision >= 1),
   item TEXT NOT NULL CHECK (json_valid(item)),
-  checksum INTEGER NOT NULL
-) STRICT;
-
-CREATE TABLE upkeep (
-  id INTEGER NOT NULL PRIMARY KEY CHECK (id = 1),
-  opened INTEGER NOT NULL CHECK (opened >= 0),
-  full_check_at TEXT NOT NULL CHECK (length(full_check_at) <= 40),
   checksum INTEGER NOT NULL
 ) STRICT;
 

@@ -6,8 +6,7 @@ import { join } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
 import Database from 'better-sqlite3';
 import { describe, expect, test } from 'vitest';
-import { parseBackupName } from '../../../electron/store/backups/backup-names.ts';
-import { listBackups, rotate } from '../../../electron/store/backups/backups.ts';
+import { listBackups, parseBackupName, rotate } from '../../../electron/store/backups/backups.ts';
 import { checkCopy } from '../../../electron/store/backups/check-copy.ts';
 import { dataFolder } from '../../../electron/store/file/data-folder.ts';
 import { childFile } from '../../trust/child-bundle.ts';
@@ -22,6 +21,7 @@ import {
   problemOf,
   type Shop,
   temporaryFolder,
+  withoutTrigger,
 } from './shop.ts';
 
 const CHILD = childFile('open-and-report');
@@ -99,13 +99,17 @@ test('R16: a process killed while it makes backups leaves no unsound file under 
   for (let round = 0; round < KILLS; round += 1) {
     const child = spawn(process.execPath, [CHILD, shop.folder, 'backups'], { stdio: 'ignore' });
     const ended = new Promise((resolve) => child.once('exit', (_code, signal) => resolve(signal)));
-    const before = listBackups(place)[0]?.number ?? 0;
+    const before = listBackups(place)[0]?.name;
     // Killed at some moment after its first backup, so that it is surely at work.
-    while ((listBackups(place)[0]?.number ?? 0) === before && child.exitCode === null) await pause(2);
+    while (listBackups(place)[0]?.name === before && child.exitCode === null) await pause(2);
     await pause((round * 7) % 40);
     child.kill('SIGKILL');
     expect(await ended).toBe('SIGKILL');
-    for (const { name } of listBackups(place)) expect(checkCopy(join(place.backupsFolder, name))).not.toBe('');
+    for (const { name } of listBackups(place))
+      expect(checkCopy(join(place.backupsFolder, name))).toMatchObject({
+        mark: expect.stringMatching(/\d/),
+        isWhole: true,
+      });
   }
 });
 
@@ -113,7 +117,7 @@ describe('rotation', () => {
   test('keeps the newest of each kind by number, whatever the clock said', () => {
     const place = dataFolder(temporaryFolder());
     mkdirSync(place.backupsFolder);
-    const limits = { recent: 10, daily: 8, beforeMigration: 5, setAside: 5 };
+    const limits = { recent: 10, daily: 8, beforeMigration: 5, setAside: 5, damaged: 5 };
     let number = 0;
     for (let round = 0; round < 15; round += 1) {
       for (const kind of Object.keys(limits)) {
@@ -161,6 +165,21 @@ describe('rotation', () => {
     shop.setClock('2026-03-02T08:00:00Z');
     expect((await shop.must('makeBackup', {})).kind).toBe('daily');
   });
+});
+
+test('copies of a database with damage are kept apart, and take the place of none that is whole', async () => {
+  const shop = openShop();
+  const { header } = await headerWith(shop, [addPrimary('a'), addPrimary('b')]);
+  const sound = await shop.must('makeBackup', {});
+  withoutTrigger(shop.file, 'journal_no_update', (db) => db.exec("UPDATE journal SET label = 'x' WHERE revision = 2"));
+  for (let made = 0; made < 12; made += 1) await shop.must('makeBackup', {});
+  const { backups } = await shop.must('listBackups', {});
+  expect(backups.map(({ kind }) => kind)).toEqual([...Array(5).fill('damaged'), 'daily']);
+  // The damaged ones can be restored all the same, and the sound one brings the header back whole.
+  await shop.must('restoreBackup', { name: backups[0]?.name ?? '' });
+  expect((await shop.must('openHeader', { headerId: header.id })).damage).not.toBeNull();
+  await shop.must('restoreBackup', { name: sound.name });
+  expect(await shop.must('openHeader', { headerId: header.id })).toMatchObject({ revision: 2, damage: null });
 });
 
 describe('restoring', () => {

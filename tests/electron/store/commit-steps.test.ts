@@ -12,6 +12,7 @@ import {
   storedText,
   straight,
   withDatabase,
+  withoutTrigger,
 } from './shop.ts';
 
 describe('a request sent again', () => {
@@ -223,4 +224,25 @@ test('the journal leads from the first document to the present one, byte for byt
   });
   await shop.close();
   withDatabase(shop.file, (db) => expect(rebuiltText(db, header.id)).toBe(storedText(db, header.id)));
+});
+
+test('steps that are gone from the end of the journal are missed by who made them, and nothing is built on what is left', async () => {
+  const shop = openShop();
+  const { header } = await headerWith(shop, [addPrimary('a'), addPrimary('b')]);
+  const other = await headerWith(shop, []);
+  withoutTrigger(shop.file, 'journal_no_delete', (db) =>
+    db.prepare('DELETE FROM journal WHERE header_id = ? AND revision = 2').run(header.id),
+  );
+  const damage = {
+    kind: 'damagedHeader',
+    headerId: header.id,
+    detail: 'the journal no longer leads to step 2',
+  };
+  expect(await shop.must('openHeader', { headerId: header.id })).toMatchObject({ revision: 1, damage });
+  for (const baseRevision of [1, 2]) {
+    const steps = [doStep(addPrimary('c'))];
+    expect(problemOf(await shop.call('commitSteps', { headerId: header.id, baseRevision, steps }))).toEqual(damage);
+  }
+  const steps = [doStep(addPrimary('c'))];
+  await shop.must('commitSteps', { headerId: other.header.id, baseRevision: 0, steps });
 });

@@ -2,9 +2,10 @@
 
 import { describe, expect, test } from 'vitest';
 import { writeHeader } from '../../../core/header/file/header-file.ts';
+import { newHeader } from '../../../core/header/new-header.ts';
 import type { StockItem } from '../../../core/stock/stock-item.ts';
 import { contract } from '../../../electron/bridge/contract.ts';
-import { addPrimary, doStep, headerWith, openShop, problemOf, straight } from './shop.ts';
+import { addPrimary, doStep, headerWith, openShop, primary, problemOf, straight, withDatabase } from './shop.ts';
 
 const bend: StockItem = {
   kind: 'bend',
@@ -310,4 +311,32 @@ test('every call refuses a request of another shape, and changes nothing', async
     }
   }
   expect(await shop.must('listHeaders', { place: 'bench' })).toEqual(before);
+});
+
+test('a header whose file could not be read back is not exported, and that is said', async () => {
+  const shop = openShop();
+  const note = '管'.repeat(2000);
+  const pieces = (at: number) => Array.from({ length: 300 }, (_, index) => ({ ...straight(`${at}-${index}`), note }));
+  const primaries = [0, 1, 2, 3, 4, 5].map((at) => primary(`p${at}`, pieces(at)));
+  const { header } = await shop.must('importHeader', {
+    header: { ...newHeader({ id: 'given', name: 'Noted' }), primaries },
+  });
+  const refused = problemOf(await shop.call('exportHeader', { headerId: header.id }));
+  expect(refused).toMatchObject({ kind: 'unreadableFile', reason: 'tooLargeToWrite' });
+});
+
+test('the shelf takes as many items as a file of stock can bring back, 10,000, and no more', async () => {
+  const shop = openShop();
+  await shop.must('start', {});
+  withDatabase(shop.file, (db) =>
+    db.exec(`WITH RECURSIVE n (at) AS (SELECT 1 UNION ALL SELECT at + 1 FROM n WHERE at < 9999)
+      INSERT INTO stock SELECT at, 'item-' || at, 1, '{}', 0 FROM n`),
+  );
+  await shop.must('saveStockItem', { item: bend, baseRevision: null });
+  const full = { kind: 'tooMany', limit: 10_000 };
+  const more = { ...bend, id: 'b2' };
+  expect(problemOf(await shop.call('saveStockItem', { item: more, baseRevision: null }))).toMatchObject(full);
+  expect(problemOf(await shop.call('addStockItems', { items: [more] }))).toMatchObject(full);
+  await shop.must('removeStockItem', { itemId: bend.id, baseRevision: 1 });
+  await shop.must('addStockItems', { items: [more] });
 });

@@ -98,7 +98,7 @@ describe('by the database', () => {
     ],
     ["UPDATE snapshots SET document = '{}'", /kept/],
     ['DELETE FROM snapshots', /kept/],
-    ["UPDATE archive SET name = 'x'", /keeps/],
+    ["UPDATE archive SET words = 'x'", /keeps/],
     ['DELETE FROM archive', /keeps/],
     ['INSERT OR REPLACE INTO archive SELECT * FROM archive', /keeps/],
   ])('%s is refused', async (sql, words) => {

@@ -3,10 +3,10 @@
 import type Database from 'better-sqlite3';
 import { describe, expect, test } from 'vitest';
 import type { Edit } from '../../../core/edits/edit.ts';
-import { HISTORY_WINDOW } from '../../../electron/store/header/history.ts';
+import { HISTORY_WINDOW } from '../../../electron/store/header/opened-header.ts';
 import { STEPS_A_SNAPSHOT } from '../../../electron/store/header/snapshots.ts';
-import { cellsOf, checksumOf } from '../../../electron/store/rows/checksums.ts';
 import type { Row } from '../../../electron/store/rows/columns.ts';
+import { cellsOf, checksumOf } from '../../../electron/store/rows/row-table.ts';
 import {
   addPrimary,
   doStep,

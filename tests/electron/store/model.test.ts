@@ -8,7 +8,7 @@ import { describe, expect, test } from 'vitest';
 import { applyEdit } from '../../../core/edits/apply-edit.ts';
 import type { Header } from '../../../core/header/header.ts';
 import type { RequestOf } from '../../../electron/bridge/contract.ts';
-import { HISTORY_WINDOW } from '../../../electron/store/header/history.ts';
+import { HISTORY_WINDOW } from '../../../electron/store/header/opened-header.ts';
 import { drawFrom, EDIT_KINDS, randomEdit } from './random-edits.ts';
 import { doStep, openShop, problemOf, rebuiltText, type Shop, stepId, storedText, withDatabase } from './shop.ts';
 

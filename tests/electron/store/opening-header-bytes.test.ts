@@ -3,7 +3,7 @@
 import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { backupName } from '../../../electron/store/backups/backup-names.ts';
+import { backupName } from '../../../electron/store/backups/backups.ts';
 import {
   addPrimary,
   hashOf,

@@ -6,23 +6,19 @@ import { join } from 'node:path';
 import { promisify } from 'node:util';
 import Database from 'better-sqlite3';
 import { describe, expect, test } from 'vitest';
-import type { StockItem } from '../../../core/stock/stock-item.ts';
 import { dataFolder } from '../../../electron/store/file/data-folder.ts';
 import { openDatabase } from '../../../electron/store/file/open-database.ts';
 import { pragmaMismatches } from '../../../electron/store/file/pragmas.ts';
 import { childFile } from '../../trust/child-bundle.ts';
 import {
   addPrimary,
-  doStep,
   faultOfStart,
   hashOf,
   headerWith,
   openShop,
   problemOf,
-  type Shop,
   temporaryFolder,
   withDatabase,
-  withoutTrigger,
 } from './shop.ts';
 
 const CHILD = childFile('open-and-report');
@@ -33,17 +29,6 @@ async function usedFolder(): Promise<string> {
   await headerWith(shop, [addPrimary('a'), addPrimary('b')]);
   await shop.close();
   return shop.folder;
-}
-
-/** The log that an unclean end after one more draft would leave beside the database. */
-async function logOf(folder: string): Promise<Buffer> {
-  const shop = openShop(folder);
-  const started = await shop.must('start', {});
-  const headerId = started.state === 'ready' ? started.lastHeaderId : null;
-  await shop.must('saveDraft', { headerId: headerId ?? '', draft: { field: 'quickEntry', text: 'b90' } });
-  const wal = readFileSync(`${shop.file}-wal`);
-  await shop.close();
-  return wal;
 }
 
 describe('what another version or program made', () => {
@@ -94,131 +79,6 @@ describe('what another version or program made', () => {
     const blocked = openShop();
     mkdirSync(blocked.file);
     expect(await faultOfStart(blocked)).toMatchObject({ fault: 'notOurs' });
-  });
-});
-
-describe('damage', () => {
-  test('text in the place of a database is not touched', async () => {
-    const shop = openShop();
-    writeFileSync(shop.file, 'not a database at all, but long enough to have a header of some sort in it'.repeat(20));
-    const before = hashOf(shop.file);
-    expect(await faultOfStart(shop)).toMatchObject({ fault: 'corrupt' });
-    expect(hashOf(shop.file)).toBe(before);
-  });
-
-  /** Runs with the file damaged at each place where the text stands: at each alone the damage must be noticed. */
-  async function atEachPlace(text: string, folder: string, look: (damaged: Shop) => Promise<void>): Promise<number> {
-    const file = join(folder, 'evenrun.sqlite');
-    const bytes = readFileSync(file);
-    let places = 0;
-    for (let at = bytes.indexOf(text); at >= 0; at = bytes.indexOf(text, at + 1)) {
-      const damaged = Buffer.from(bytes);
-      damaged[at] = (damaged[at] ?? 0) ^ 1;
-      writeFileSync(file, damaged);
-      withDatabase(file, (db) => expect(db.pragma('integrity_check', { simple: true })).toBe('ok'));
-      const shop = openShop(folder);
-      await look(shop);
-      await shop.close();
-      places += 1;
-    }
-    return places;
-  }
-
-  const item: StockItem = {
-    kind: 'straight',
-    id: 'marked',
-    material: 'Marked tube',
-    od: { value: 1.75, unit: 'in' },
-    wall: { value: 0.065, unit: 'in' },
-    count: 1,
-    note: '',
-    length: { value: 48, unit: 'in' },
-  };
-
-  test('a value changed on disk is noticed, though SQLite itself notices nothing', async () => {
-    const folder = await usedFolder();
-    const file = join(folder, 'evenrun.sqlite');
-    const shelf = openShop(folder);
-    await shelf.must('saveStockItem', { item, baseRevision: null });
-    await shelf.close();
-    const bytes = readFileSync(file);
-    const wal = await logOf(folder);
-    writeFileSync(file, bytes);
-    writeFileSync(`${file}-wal`, wal);
-    const sound = openShop(folder);
-    expect((await sound.must('start', {})).state).toBe('ready');
-    await sound.close();
-    writeFileSync(file, bytes);
-    // It stands on the shelf, and in what its request was answered.
-    const places = await atEachPlace('Marked tube', folder, async (damaged) => {
-      // R9: a log beside it, as an unclean end leaves one, must not be written into the damaged file either.
-      writeFileSync(`${file}-wal`, wal);
-      const before = [hashOf(file), hashOf(`${file}-wal`)];
-      expect(await faultOfStart(damaged)).toMatchObject({ fault: 'corrupt' });
-      expect([hashOf(file), hashOf(`${file}-wal`)]).toEqual(before);
-      rmSync(`${file}-wal`);
-    });
-    expect(places).toBeGreaterThanOrEqual(2);
-  });
-
-  test('a value of a header changed on disk is said at the start, is never shown, and keeps no other from going on', async () => {
-    const shop = openShop();
-    const whole = await headerWith(shop, [addPrimary('a'), addPrimary('b')], 'Marked header');
-    const other = await headerWith(shop, [addPrimary('c')]);
-    await shop.close();
-    let locked = 0;
-    const places = await atEachPlace('Marked header', shop.folder, async (damaged) => {
-      const started = await damaged.must('start', {});
-      expect(started.state === 'ready' && started.notices.join()).toMatch(/single headers is damaged/);
-      const opened = await damaged.must('openHeader', { headerId: whole.header.id });
-      expect(opened.header).toEqual(whole.header);
-      const steps = [doStep(addPrimary('d'))];
-      const step = await damaged.call('commitSteps', { headerId: whole.header.id, baseRevision: 2, steps });
-      // A snapshot is only a way to be quicker: without it nothing is lost, so nothing is locked.
-      expect(step.ok).toBe(opened.damage === null);
-      if (opened.damage !== null) {
-        locked += 1;
-        expect(problemOf(step)).toEqual(opened.damage);
-        const copy = await damaged.must('duplicateHeader', { headerId: whole.header.id, name: 'Copy', as: 'same' });
-        await damaged.must('commitSteps', { headerId: copy.header.id, baseRevision: 0, steps });
-      }
-      await damaged.must('commitSteps', { headerId: other.header.id, baseRevision: 1, steps });
-    });
-    // In two snapshots, and in the rows of the making and of two steps.
-    expect([places, locked]).toEqual([5, 3]);
-  });
-
-  test('rows that belong to no header are said at the start', async () => {
-    const folder = await usedFolder();
-    withoutTrigger(join(folder, 'evenrun.sqlite'), 'journal_only_append', (db) => {
-      db.pragma('foreign_keys = OFF');
-      db.exec(`INSERT INTO bin VALUES ('gone', '', 0);
-        INSERT INTO journal SELECT 99, 'gone', revision, step_id, action, of_revision, undo_next, redo_next, label, edit,
-          inverse, changed_at, name, state, primary_count, piece_count, before, checksum FROM journal WHERE revision = 0`);
-    });
-    const started = await openShop(folder).must('start', {});
-    const notices = started.state === 'ready' ? started.notices.join() : '';
-    for (const table of ['bin', 'journal']) expect(notices).toContain(`rows of ${table} belong to no header`);
-  });
-
-  test('a truncated file is not opened', async () => {
-    const folder = await usedFolder();
-    const file = join(folder, 'evenrun.sqlite');
-    writeFileSync(file, readFileSync(file).subarray(0, 5000));
-    expect(await faultOfStart(openShop(folder))).toMatchObject({ fault: 'corrupt' });
-  });
-
-  test('damage that appears while the program runs stops it from acknowledging', async () => {
-    const shop = openShop();
-    const { header } = await headerWith(shop, [addPrimary('a')]);
-    withDatabase(shop.file, (db) => db.exec("INSERT INTO stock VALUES (1, 'x', 1, '{}', 1)"));
-    expect(problemOf(await shop.call('listStock', {}))).toMatchObject({ fault: 'corrupt' });
-    const step = await shop.call('commitSteps', {
-      headerId: header.id,
-      baseRevision: 1,
-      steps: [doStep(addPrimary('b'))],
-    });
-    expect(problemOf(step)).toMatchObject({ fault: 'corrupt' });
   });
 });
 
@@ -300,7 +160,7 @@ describe('R26: how the database is run', () => {
     if (!opened.ok) throw new Error('not opened');
     const { db } = opened.value.tables;
     expect(pragmaMismatches(db)).toEqual([]);
-    opened.value.tables.preferences.save({ theme: 'dark', density: 'desk' });
+    opened.value.tables.settings.savePreferences({ theme: 'dark', density: 'desk' });
     expect(pragmaMismatches(db)).toEqual([]);
     expect(db.pragma('synchronous', { simple: true })).toBe(2);
     // This must be able to fail: the library's own choice shows up as a mismatch.

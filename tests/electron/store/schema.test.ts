@@ -5,8 +5,13 @@ import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { expect, test } from 'vitest';
 import type { Header } from '../../../core/header/header.ts';
-import { expectedSchema } from '../../../electron/store/schema/expected-schema.ts';
-import { APPLICATION_ID, migrate, SCHEMA_VERSION, schemaText } from '../../../electron/store/schema/migrations.ts';
+import {
+  APPLICATION_ID,
+  expectedSchema,
+  migrate,
+  SCHEMA_VERSION,
+  schemaText,
+} from '../../../electron/store/schema/migrations.ts';
 import { openShop, storedText, temporaryFolder, withDatabase } from './shop.ts';
 
 const FIXTURES = new URL('../../../fixtures/db/', import.meta.url).pathname;
@@ -24,7 +29,7 @@ test('every table is STRICT', () => {
 test('numbers that are not finite or far out are refused by the tables themselves', () => {
   const db = new Database(':memory:');
   migrate(db);
-  const put = db.prepare("INSERT INTO archive VALUES ('x', '', '', '', '{}', '', ?, 0, 0, 0, 0, '', '[]', 0)");
+  const put = db.prepare("INSERT INTO archive VALUES ('x', '', ?, 0, 0, '{}', 0)");
   db.pragma('foreign_keys = OFF');
   for (const wrong of [Number.NaN, Number.POSITIVE_INFINITY, -1, 1e10])
     expect(() => put.run(wrong)).toThrow(/constraint/i);
