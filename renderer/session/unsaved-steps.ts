@@ -5,16 +5,13 @@
 
 import type { Edit } from '../../core/index.ts';
 import type { HeaderSession } from './header-session.ts';
-import type { OpenedHeader } from './session-state.ts';
+import type { OpenedHeader, PendingStep } from './session-state.ts';
 
 /** What of the tab is needed: `sessionStorage`. */
 export type TabStorage = Pick<Storage, 'getItem' | 'setItem' | 'removeItem'>;
 
-export interface UnsavedStep {
-  readonly label: string;
-  /** What it did to the document, whether it was made, undone or redone. */
-  readonly edit: Edit;
-}
+/** `edit` is what it did to the document, whether it was made, undone or redone. */
+export type UnsavedStep = Pick<PendingStep, 'action' | 'label' | 'edit'>;
 
 interface Unsaved {
   /** That the host had acknowledged when they were made. */
@@ -27,7 +24,9 @@ const leftKey = (headerId: string) => `evenrun-left:${headerId}`;
 
 /** Keeps what the session has not on disk, or forgets it when there is nothing. Linear in the steps that wait. */
 export function keepUnsaved(session: HeaderSession, storage: TabStorage): void {
-  const steps = session.pendingSteps.map(({ label, edit }) => ({ label, edit }));
+  const steps = session.pendingSteps.map(({ action, label, edit }) => {
+    return { action, label: action === 'do' ? label : `${action} ${label}`, edit };
+  });
   if (steps.length === 0) storage.removeItem(unsavedKey(session.headerId));
   else write(storage, unsavedKey(session.headerId), { revision: session.revision, steps });
 }
@@ -36,18 +35,42 @@ export function keepUnsaved(session: HeaderSession, storage: TabStorage): void {
  * To be called when a header was just opened: sets aside what the last page of this tab left unsaved of it. A step whose
  * acknowledgement alone was lost is on disk, and is left out.
  */
-export function setAsideUnsaved({ header, revision, undo }: OpenedHeader, storage: TabStorage): void {
+export function setAsideUnsaved(opened: OpenedHeader, storage: TabStorage): void {
+  const { header, revision } = opened;
   const unsaved = read(storage, unsavedKey(header.id));
   if (unsaved === null) return;
   storage.removeItem(unsavedKey(header.id));
-  const arrived = revision - unsaved.revision;
-  const newest = undo.slice(Math.max(0, undo.length - arrived)).map(({ edit }) => JSON.stringify(edit));
-  const isOurs =
-    arrived > 0 &&
-    newest.length === arrived &&
-    newest.every((edit, at) => edit === JSON.stringify(unsaved.steps[at]?.edit));
-  const steps = [...leftUnsaved(header.id, storage), ...unsaved.steps.slice(isOurs ? arrived : 0)];
+  const arrived = unsaved.steps.slice(0, Math.max(0, revision - unsaved.revision));
+  const isOurs = unsaved.revision + arrived.length === revision && haveLedTo(opened, arrived);
+  const steps = [...leftUnsaved(header.id, storage), ...unsaved.steps.slice(isOurs ? arrived.length : 0)];
   if (steps.length > 0) write(storage, leftKey(header.id), { revision, steps });
+}
+
+/** Whether what can be undone and redone ends as these steps, and no others, would have left it. */
+function haveLedTo(opened: OpenedHeader, steps: readonly UnsavedStep[]): boolean {
+  const undo: string[] = [];
+  const redo: string[] = [];
+  for (const { action, edit } of steps) {
+    const [gains, loses] = action === 'undo' ? [redo, undo] : [undo, redo];
+    if (action === 'do') redo.length = 0;
+    else loses.pop();
+    gains.push(JSON.stringify(edit));
+  }
+  return (
+    endsIn(
+      opened.undo.map(({ edit }) => edit),
+      undo,
+    ) &&
+    endsIn(
+      opened.redo.map(({ inverse }) => inverse),
+      redo,
+    )
+  );
+}
+
+function endsIn(edits: readonly Edit[], end: readonly string[]): boolean {
+  const last = edits.slice(Math.max(0, edits.length - end.length));
+  return last.length === end.length && last.every((edit, at) => JSON.stringify(edit) === end[at]);
 }
 
 /** What was set aside of the header and neither made again nor given up; oldest first. */
@@ -83,5 +106,10 @@ function read(storage: TabStorage, key: string): Unsaved | null {
 function isUnsaved(found: unknown): found is Unsaved {
   if (typeof found !== 'object' || found === null) return false;
   const { revision, steps } = found as { readonly revision?: unknown; readonly steps?: unknown };
-  return typeof revision === 'number' && Array.isArray(steps) && steps.every((step) => typeof step?.label === 'string');
+  return typeof revision === 'number' && Array.isArray(steps) && steps.every(isStep);
+}
+
+function isStep(found: unknown): boolean {
+  const { action, label, edit } = (found ?? {}) as Partial<UnsavedStep>;
+  return typeof action === 'string' && typeof label === 'string' && typeof edit === 'object' && edit !== null;
 }

@@ -49,6 +49,53 @@ test('a step whose answer alone was lost is on disk, and is not offered', async 
   expect(editsOf(storage)).toEqual([add('b')]);
 });
 
+test.each([
+  ['an undo', ['undo']],
+  ['an undo and a redo', ['undo', 'redo']],
+  ['an undo and a new step', ['undo', 'do']],
+  ['a step, its undo and its redo', ['do', 'undo', 'redo']],
+] as const)('%s whose answer alone was lost is not offered, and what came after it is', async (_what, actions) => {
+  const bridge = new MemoryBridge(HEADER);
+  const { session } = open(bridge);
+  const storage = tab();
+  session.apply(add('a'));
+  await settle();
+  // While one step is on its way, the others gather for one request; of that, the answer is lost.
+  bridge.hold();
+  session.apply(add('first'));
+  for (const action of actions) {
+    if (action === 'do') session.apply(add('b'));
+    else session[action]();
+  }
+  const answer = bridge.call.bind(bridge);
+  bridge.call = async (name, request) => {
+    const reply = await answer(name, request);
+    if (name === 'commitSteps') throw new Error('the answer is lost');
+    return reply;
+  };
+  bridge.release();
+  await settle();
+  session.apply(add('c'));
+  keepUnsaved(session, storage);
+  expect(session.pendingSteps).toHaveLength(actions.length + 1);
+  setAsideUnsaved(bridge.headerOf('h1'), storage);
+  expect(editsOf(storage)).toEqual([add('c')]);
+});
+
+test('a step taken back is offered as that', async () => {
+  const bridge = new MemoryBridge(HEADER);
+  const { session } = open(bridge);
+  const storage = tab();
+  session.apply(add('a'));
+  await settle();
+  bridge.failNext('commitSteps', { kind: 'neverArrives' });
+  session.undo();
+  await settle();
+  keepUnsaved(session, storage);
+  setAsideUnsaved(bridge.headerOf('h1'), storage);
+  expect(leftUnsaved('h1', storage).map(({ label }) => label)).toEqual([expect.stringMatching(/^undo add straight/)]);
+});
+
 test('where another window has changed the header meanwhile, all is offered', async () => {
   const bridge = new MemoryBridge(HEADER);
   const [mine, theirs] = [open(bridge).session, open(bridge).session];
