@@ -3,7 +3,6 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
-import type { StockItem } from '../../../core/stock/stock-item.ts';
 import {
   addPrimary,
   doStep,
@@ -13,6 +12,7 @@ import {
   openShop,
   problemOf,
   type Shop,
+  stockStraight,
   withDatabase,
   withoutTrigger,
 } from './shop.ts';
@@ -62,16 +62,7 @@ async function atEachPlace(text: string, folder: string, look: (damaged: Shop) =
   return places;
 }
 
-const item: StockItem = {
-  kind: 'straight',
-  id: 'marked',
-  material: 'Marked tube',
-  od: { value: 1.75, unit: 'in' },
-  wall: { value: 0.065, unit: 'in' },
-  count: 1,
-  note: '',
-  length: { value: 48, unit: 'in' },
-};
+const item = stockStraight('marked', 'Marked tube', 1);
 
 test('a value of the shelf changed on disk is said at the start, and nothing but that item is left out', async () => {
   const folder = await usedFolder();

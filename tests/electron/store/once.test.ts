@@ -3,20 +3,10 @@
 import Database from 'better-sqlite3';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { newHeader } from '../../../core/header/new-header.ts';
-import type { StockItem } from '../../../core/stock/stock-item.ts';
 import type { AskedOf, OnceCall } from '../../../electron/bridge/contract.ts';
-import { addPrimary, doStep, headerWith, openShop, problemOf, type Shop } from './shop.ts';
+import { addPrimary, doStep, headerWith, openShop, problemOf, type Shop, stockStraight } from './shop.ts';
 
-const straight: StockItem = {
-  kind: 'straight',
-  id: 's1',
-  material: 'mild steel',
-  od: { value: 1.75, unit: 'in' },
-  wall: { value: 0.065, unit: 'in' },
-  count: 2,
-  note: '',
-  length: { value: 48, unit: 'in' },
-};
+const straight = stockStraight('s1', 'mild steel');
 
 const requestId = 'the-same-request';
 

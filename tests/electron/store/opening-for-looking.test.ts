@@ -4,10 +4,9 @@ import { execFileSync, spawnSync } from 'node:child_process';
 import { chmodSync, chownSync, copyFileSync, cpSync, existsSync, mkdirSync, readdirSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import type { StockItem } from '../../../core/stock/stock-item.ts';
 import type { ResponseOf } from '../../../electron/bridge/contract.ts';
 import { childFile } from '../../trust/child-bundle.ts';
-import { addPrimary, doStep, hashOf, headerWith, openShop, straight, temporaryFolder } from './shop.ts';
+import { addPrimary, doStep, hashOf, headerWith, openShop, stockStraight, straight, temporaryFolder } from './shop.ts';
 
 const CHILD = childFile('open-and-report');
 const NOBODY = 65534;
@@ -16,16 +15,7 @@ const isRoot = process.getuid?.() === 0;
 const canBeNobody = isRoot && spawnSync('setpriv', ['--version']).status === 0;
 const canMount = isRoot && spawnSync('unshare', ['-m', 'true']).status === 0;
 
-const item: StockItem = {
-  kind: 'straight',
-  id: 's1',
-  material: '304 stainless',
-  od: { value: 1.75, unit: 'in' },
-  wall: { value: 0.065, unit: 'in' },
-  count: 2,
-  note: '',
-  length: { value: 48, unit: 'in' },
-};
+const item = stockStraight('s1');
 
 /** A folder that anyone may reach, with a database of one header and one stock item, closed. */
 async function usedFolder() {

@@ -10,7 +10,9 @@ import { applyEdit } from '../../../core/edits/apply-edit.ts';
 import type { Edit } from '../../../core/edits/edit.ts';
 import type { Header, Piece, Primary } from '../../../core/header/header.ts';
 import { headerSchema } from '../../../core/header/schema.ts';
+import type { StockItem } from '../../../core/stock/stock-item.ts';
 import type { StorageProblem } from '../../../core/storage-problem.ts';
+import { inches } from '../../../core/units/length.ts';
 import type { AskedOf, CallName, Reply, ResponseOf } from '../../../electron/bridge/contract.ts';
 import { contract } from '../../../electron/bridge/contract.ts';
 import { type BackendOptions, createBackend } from '../../../electron/store/backend.ts';
@@ -97,6 +99,12 @@ export function primary(id: string, pieces: Piece[] = []): Primary {
 
 export function straight(id: string, value = 2.75): Piece {
   return { kind: 'straight', id, state: 'tacked', locked: false, note: '', length: { value, unit: 'in' } };
+}
+
+/** A length of tube on the shelf. */
+export function stockStraight(id: string, material = '304 stainless', count = 2): StockItem {
+  const tube = { material, od: inches(1.75), wall: inches(0.065) };
+  return { kind: 'straight', id, ...tube, count, note: '', length: inches(48) };
 }
 
 export function addPrimary(id: string, pieces: Piece[] = []): Edit {
