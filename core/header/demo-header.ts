@@ -3,8 +3,8 @@
  * 4-into-1 collector that points down below cylinder 1.
  *
  * The frame starts at port 1: x forward, y out of the head, z up. Cylinder 4 is farthest from the collector; it is
- * finished and sets the length. 1 is in the band, 2 is 1/4 in long and 3 lacks its last piece, and as planned comes out 3/16 in short. Inlets 1 and 4 are where those
- * primaries end, to within 0.1 mm; 2 and 3 were measured before, and their primaries miss them by a little.
+ * finished and sets the length. 1 is in the band, 2 is 1/4 in long and 3 is 3/16 in short. Inlets 1 and 4 are where
+ * those primaries end, to within 0.1 mm; 2 and 3 were measured before, and their primaries miss them by a little.
  */
 
 import { inches } from '../units/length.ts';
@@ -31,7 +31,7 @@ export function demoHeader(id: string): Header {
         -4.25,
         piecesOf(2, [3.5, [90, 60], 2.875, [60, 90, 4], 1, [90, 0], 7.5, [30, 180, 4], 4.9375], [0, 9]),
       ),
-      primary(3, -8.5, piecesOf(3, [8.25, [90, 90], 3, [90, 30], 0.75, [60, 90], 10.5], [0, 6])),
+      primary(3, -8.5, piecesOf(3, [8.25, [90, 90], 3, [90, 30], 0.75, [60, 90], 10.5], [0, 7])),
       primary(4, -12.75, piecesOf(4, [5.5, [90, 60], 2.5, [90, 90], 8, [30, 0], 8.25], [7, 7])),
     ],
     collectors: [collector()],

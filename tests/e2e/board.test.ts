@@ -2,6 +2,7 @@
 
 import type { Locator, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
+import { setStateEdit } from '../../core/edits/piece-state-edits.ts';
 import { DISPLAY_CHOICES } from '../../renderer/bench/panels/setting-choices.ts';
 import { type AppUnderTest, launchApp } from './app-under-test.ts';
 import { entryLine, expectNoFaults, openBench, settled } from './page-parts.ts';
@@ -43,11 +44,25 @@ describe('a row', () => {
   test('says how its primary stands, with a verdict only for what is judged', async () => {
     expect(
       await rows().evaluateAll((found) => found.map((one) => one.querySelector('.board-now')?.textContent)),
-    ).toEqual(['● OK, −1/16"', '▶ 1/4" long', 'to go 3/16"', 'sets the length']);
-    // What has no verdict is hollow, and has no colour of one.
+    ).toEqual(['● OK, −1/16"', '▶ 1/4" long', '◀ 3/16" short', 'sets the length']);
+    expect(await row('primary-3').locator('.bar-hollow').count()).toBe(0);
+    expect(await row('primary-3').locator('[data-verdict="short"] .bar-judged').count()).toBe(1);
+    expect(await row('primary-2').locator('[data-verdict="long"] .bar-judged').count()).toBe(1);
+  });
+
+  test('whose last piece is only planned is still being built: hollow, to go, and without a verdict', async () => {
+    const { header, revision } = await app.backend.must('openHeader', { headerId });
+    const third = header.primaries[2];
+    const edit = third === undefined ? null : setStateEdit(third, third.pieces.slice(-1), 'planned');
+    if (edit === null) throw new Error('its last piece cannot be planned');
+    const steps = [{ action: 'do' as const, stepId: 'plan-the-last', edit }];
+    await app.backend.must('commitSteps', { headerId, baseRevision: revision, steps });
+    await page.goto('about:blank');
+    await page.goto(app.host.address);
+    await openBench(page, headerId);
+    await expect.poll(() => row('primary-3').locator('.board-now').textContent()).toBe('to go 3/16"');
     expect(await row('primary-3').locator('.bar-hollow').count()).toBe(1);
     expect(await row('primary-3').locator('[data-verdict="short"]').count()).toBe(0);
-    expect(await row('primary-2').locator('[data-verdict="long"] .bar-judged').count()).toBe(1);
   });
 
   test('copies its figures with a plain space, and names them so to those who listen', async () => {
@@ -176,7 +191,7 @@ describe('rows', () => {
   test('are ordered by miss when asked for, and after the next start as well', async () => {
     await page.getByRole('button', { name: /^Order of the rows/ }).click();
     await page.getByRole('menuitemradio', { name: /^By miss/ }).click();
-    const byMiss = ['primary-2', 'primary-1', 'primary-3', 'primary-4'];
+    const byMiss = ['primary-2', 'primary-3', 'primary-1', 'primary-4'];
     await expect.poll(ids).toEqual(byMiss);
     await page.goto('about:blank');
     await page.goto(app.host.address);
@@ -184,7 +199,7 @@ describe('rows', () => {
     await expect.poll(ids).toEqual(byMiss);
     await row('primary-2').click({ position: { x: 20, y: 8 } });
     await page.keyboard.press('ArrowDown');
-    expect(await focusedRow()).toBe('primary-1');
+    expect(await focusedRow()).toBe('primary-3');
   });
 
   test('of a finished header can be looked at and not changed', async () => {

@@ -65,7 +65,7 @@ test('a header that is not open is renamed as well, by one step that can be undo
 test('a header in the list has its strips and how its primaries stand', async () => {
   const { page } = app;
   const row = page.locator('.header-row', { hasText: 'Right bank' });
-  await row.getByText('▶ 1 long, ● 1 OK, 1 to go').waitFor();
+  await row.getByText('◀ 1 short, ▶ 1 long, ● 1 OK').waitFor();
   // One box a piece, of all primaries.
   await expect.poll(() => row.locator('.header-thumbnail rect').count()).toBe(9 + 9 + 7 + 7);
 });

@@ -2,6 +2,7 @@
 
 import { describe, expect, test } from 'vitest';
 import { applyEdits } from '../../../core/edits/apply-edit.ts';
+import { setStateEdit } from '../../../core/edits/piece-state-edits.ts';
 import { addPartsEdit, namesInHeader } from '../../../core/edits/primary-edits.ts';
 import { safeFileName } from '../../../core/header/file-name.ts';
 import type { Header } from '../../../core/header/header.ts';
@@ -110,8 +111,14 @@ test('a header is found by parts of its name in any order and case', () => {
 });
 
 test('a list counts how the primaries stand, by side, mark and word', () => {
-  // The demo: its fourth sets the length, its third has a planned piece, its second is 1/4 in long, its first fits.
-  expect(tallyWords(matchHeader(demoHeader('demo')))).toBe('▶ 1 long, ● 1 OK, 1 to go');
+  // The demo: its fourth sets the length, its third is 3/16 in short, its second 1/4 in long, its first fits.
+  const demo = demoHeader('demo');
+  expect(tallyWords(matchHeader(demo))).toBe('◀ 1 short, ▶ 1 long, ● 1 OK');
+  const third = demo.primaries[2];
+  const planned = third === undefined ? null : setStateEdit(third, third.pieces.slice(-1), 'planned');
+  const building = planned === null ? null : applyEdit(demo, planned);
+  if (!building?.ok) throw new Error('its last piece cannot be planned');
+  expect(tallyWords(matchHeader(building.value.header))).toBe('▶ 1 long, ● 1 OK, 1 to go');
   expect(tallyWords(matchHeader(newHeader({ id: 'h', name: 'x' })))).toBe('');
 });
 

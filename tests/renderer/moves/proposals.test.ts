@@ -49,8 +49,8 @@ describe('a move', () => {
     expect(COLUMNS.map((column) => plain(first?.cells[column].text ?? ''))).toEqual([
       verdictMark('inBand').word,
       '0',
-      '0',
-      '0',
+      '1',
+      '1',
       '3/16"',
       '3/16" deep',
       '1/4"',
@@ -101,8 +101,9 @@ describe('a move', () => {
       if (change.kind === 'length') expect(marks.get(pieces[change.pieceIndex]?.id ?? '')).toContain('cut');
     }
     for (const joint of move.cost.jointsBroken) expect(marks.get(pieces[joint]?.id ?? '')).toContain('freed');
-    const [planned] = movesOf(suggestMoves(header, 'primary-3'));
-    expect([...pieceMarks(header, planned === undefined ? [] : [planned])]).toEqual([['piece-3-7', 'changed']]);
+    const building = withPieces((index) => (index === 6 ? { state: 'planned' } : {}));
+    const [planned] = movesOf(suggestMoves(building, 'primary-3'));
+    expect([...pieceMarks(building, planned === undefined ? [] : [planned])]).toEqual([['piece-3-7', 'changed']]);
   });
 });
 
