@@ -46,7 +46,9 @@ export function pictureLabels(scene: Scene, frame: PictureFrame): readonly Pictu
     .filter(({ start }) => isKept(start.point, section))
     .map((tube) => nameLabel(tube, scene, frame));
   const spans = scene.spans.filter(({ from, to }) => isKept(from, section) && isKept(to, section));
-  if (labelled === 'all') return spreadLabels([...names, ...spans.map((span) => figureLabel(span, frame))], textPx);
+  if (labelled === 'all') {
+    return spreadLabels([...joinNames(names, textPx), ...spans.map((span) => figureLabel(span, frame))], textPx);
+  }
   const { primaryId } = scene.selection;
   const named = names.filter(({ key }) => key === nameKey(primaryId) || key === nameKey(labelled.hoveredId));
   const pressing = spans.toSorted((a, b) => pressOrder(a, primaryId) - pressOrder(b, primaryId) || a.rank - b.rank);
@@ -59,6 +61,28 @@ export function pictureLabels(scene: Scene, frame: PictureFrame): readonly Pictu
 function pressOrder({ kind, primaryIds }: SceneSpan, primaryId: string | null): number {
   const isInHand = primaryId !== null && primaryIds.includes(primaryId);
   return (isInHand ? 0 : 2) + (kind === 'closure' ? 0 : 1);
+}
+
+/** Ports in a row seen along the row are one point: one label names them all. */
+function joinNames(names: readonly PictureLabel[], textPx: number): readonly PictureLabel[] {
+  const isSamePlace = (a: PictureLabel, b: PictureLabel) => Math.hypot(a.atX - b.atX, a.atY - b.atY) < textPx / 2;
+  return names
+    .filter((name, index) => names.findIndex((other) => isSamePlace(other, name)) === index)
+    .map((name) => {
+      const here = names.filter((other) => isSamePlace(other, name));
+      return {
+        ...name,
+        text: namesInOne(here.map(({ text }) => text)),
+        isInHand: here.some(({ isInHand }) => isInHand),
+      };
+    });
+}
+
+/** Numbers that follow one another as their first and last, other names one after the other. */
+function namesInOne(names: readonly string[]): string {
+  const inRow = names.toSorted((a, b) => Number(a) - Number(b));
+  const isRun = inRow.every((name, index) => /^\d+$/.test(name) && Number(name) === Number(inRow[0]) + index);
+  return isRun && names.length > 2 ? `${inRow[0]}\u2013${inRow.at(-1)}` : names.join(', ');
 }
 
 const nameKey = (primaryId: string | null) => `name ${primaryId}`;

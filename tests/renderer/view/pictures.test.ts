@@ -52,6 +52,24 @@ describe('labels', () => {
     expect(spreadLabels(labels, 16)).toEqual(labels);
   });
 
+  test('of ports that lie behind one another on paper are one label', () => {
+    const namesSeen = (view: NamedView, names: readonly string[]) => {
+      const primaries = demo.primaries.map((primary, index) => ({ ...primary, name: names[index] ?? primary.name }));
+      const row = { ...demo, primaries };
+      const seen = describeScene(row, { primaryId: 'primary-2', pieceId: null }, headerClearances(row));
+      const camera = fitCamera(view, seen.reaches, SIZE);
+      const { labels } = annotate(seen, { camera, size: SIZE, textPx: 12, section: null, labelled: 'all' });
+      return labels.filter(({ kind }) => kind === 'primary').map(({ text }) => text);
+    };
+    // The frame of the demo: x is forward along the row of ports, and the front view looks along it.
+    const [front, , top] = FLAT_VIEWS;
+    if (front === undefined || top === undefined) throw new Error('there are three flat views');
+    expect(namesSeen(front, [])).toEqual(['1\u20134']);
+    expect(namesSeen(front, ['1', '3', '5', '7'])).toEqual(['1, 3, 5, 7']);
+    expect(namesSeen(front, ['left', 'right'])).toEqual(['left, right, 3, 4']);
+    expect(namesSeen(top, [])).toEqual(['1', '2', '3', '4']);
+  });
+
   test('name every primary, the one in hand marked', () => {
     const camera = fitCamera(FIRST_VIEW, scene.reaches, SIZE);
     const { labels } = annotate(scene, { camera, size: SIZE, textPx: 16, section: null, labelled: 'all' });
