@@ -3,13 +3,24 @@
 import type { StockItem } from '../stock/stock-item.ts';
 
 /** Named after the hardest thing that a move asks for, easiest first. */
-export type MoveKind = 'straights' | 'clockings' | 'trims' | 'swaps' | 'bendPair' | 'kick' | 'lengthOnly';
+export type MoveKind =
+  | 'straights'
+  | 'clockings'
+  | 'trims'
+  | 'swaps'
+  | 'bendOut'
+  | 'bendIn'
+  | 'bendPair'
+  | 'kick'
+  | 'lengthOnly';
 
 export const MOVE_KINDS: readonly MoveKind[] = [
   'straights',
   'clockings',
   'trims',
   'swaps',
+  'bendOut',
+  'bendIn',
   'bendPair',
   'kick',
   'lengthOnly',

@@ -1,6 +1,6 @@
 /** What the person allows a move to do, as typed in the options; the search gets it in its own terms. */
 
-import { type Length, MOVE_KINDS, mmOf, type StockItem } from '../../core/index.ts';
+import { type Length, MOVE_KINDS, type MoveKind, mmOf, type StockItem } from '../../core/index.ts';
 import type { AskedOptions } from './search/moves-question.ts';
 
 export interface MoveSettings {
@@ -26,13 +26,15 @@ export const FIRST_SETTINGS: MoveSettings = {
   budgetMs: BUDGETS_MS[0],
 };
 
+const ADDING_KINDS: readonly MoveKind[] = ['bendIn', 'bendPair', 'kick'];
+
 /** An empty shelf has not been taken stock of, and is not considered. */
 export function askedOptions(settings: MoveSettings, stock: readonly StockItem[] | null): AskedOptions {
   const { mostJoints, clearanceKept, usesShelf, addsBends } = settings;
   return {
     ...(mostJoints === null ? {} : { maxJoints: mostJoints }),
     ...(clearanceKept === null ? {} : { clearanceKeptMm: mmOf(clearanceKept) }),
-    ...(addsBends ? {} : { kinds: MOVE_KINDS.filter((kind) => kind !== 'kick' && kind !== 'bendPair') }),
+    ...(addsBends ? {} : { kinds: MOVE_KINDS.filter((kind) => !ADDING_KINDS.includes(kind)) }),
     ...(usesShelf && stock !== null && stock.length > 0 ? { stock } : {}),
   };
 }

@@ -46,6 +46,12 @@ export class BestMoves {
     return last === undefined ? this.hardKey : Math.min(this.hardKey, last.candidate.key);
   };
 
+  /** The same for sets that add one bend. */
+  readonly keyLimitOfBend = (): number => {
+    const last = this.moves[this.kept.most - 1];
+    return Math.min(BEND_STEP + this.hardKey, last === undefined ? Number.POSITIVE_INFINITY : last.candidate.key);
+  };
+
   isWorthWhile(key: number): boolean {
     if (key < BEND_STEP || this.kept.mayTouchHeld) return key <= this.keyLimit();
     const last = this.moves[this.kept.most - 1];

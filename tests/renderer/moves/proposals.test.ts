@@ -172,7 +172,7 @@ test('an empty shelf is not considered, and nothing typed is no limit', () => {
   );
   const { kinds, ...others } = asked;
   expect(others).toEqual({ maxJoints: 2, clearanceKeptMm: 12.7 });
-  expect(kinds).toEqual(['straights', 'clockings', 'trims', 'swaps', 'lengthOnly']);
+  expect(kinds).toEqual(['straights', 'clockings', 'trims', 'swaps', 'bendOut', 'lengthOnly']);
 });
 
 test('arrow keys stop at the ends of the list', () => {
