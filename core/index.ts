@@ -105,6 +105,7 @@ export { isMean, roundTarget } from './length/target-choices.ts';
 export type { Move, MoveChange, StockNeed } from './moves/move.ts';
 export type { MoveOutcome, Standing, ToFree } from './moves/outcome.ts';
 export { MOVE_KINDS, type MoveKind, type MoveOptions } from './moves/question.ts';
+export type { ShopPrices } from './moves/ranking/shop-prices.ts';
 export { HeaderMoveSearch, type HeaderMovesOutcome, suggestHeaderMoves } from './moves/suggest-header-moves.ts';
 export { MoveSearch, suggestMoves } from './moves/suggest-moves.ts';
 export type { HeaderPlan, PrimaryPlan } from './moves/whole/header-plan.ts';

@@ -78,7 +78,7 @@ export type StockNeed =
   | { readonly kind: 'straight'; readonly lengthMm: number; readonly isOnShelf: boolean }
   | { readonly kind: 'bend'; readonly clr: Length; readonly angleDeg: number; readonly onShelf: ShelfMatch };
 
-/** See `ranking/move-cost.ts` for what each figure counts. */
+/** See `ranking/cost.ts` for what each figure counts. */
 export interface MoveCost {
   readonly bendsAdded: number;
   /** Joints to be made: those opened and made again, and those of what is added. */
@@ -90,6 +90,8 @@ export interface MoveCost {
   /** Empty when no stock was given. */
   readonly stockNeeded: readonly StockNeed[];
   readonly stockLacking: number;
+  /** In the shop's own unit; null where it gave no prices. */
+  readonly price: number | null;
 }
 
 export interface Move {

@@ -56,8 +56,10 @@ export function* searchMoves(search: Search): Generator<void, void> {
   if (has('bendPair')) yield* searchBendPairs(search, shifts);
   yield* searchSwaps(search, { shifts, turns, swaps });
   yield* searchFixedTurns({ search, turns, shifts, withTwo: !hasPlainMove(search) }, fixed);
+  // By a shop's own prices a bend more may be cheaper than many joints.
+  const mayAddBend = !hasPlainMove(search) || search.limits.prices !== null;
+  if (has('bendIn') && mayAddBend) yield* searchBendsIn(search, all);
   if (hasPlainMove(search)) return;
-  if (has('bendIn')) yield* searchBendsIn(search, all);
   yield* searchManyChanges(search, [...shifts, ...turns], SAMPLES);
   const midway = midwayOf(search.aim);
   if (midway !== null && !hasPlainMove(search)) {
