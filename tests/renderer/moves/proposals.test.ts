@@ -48,6 +48,7 @@ describe('a move', () => {
     expect(plain(first?.said ?? '')).toBe('Lengthen straight 7 by 3/16" to 10 11/16"');
     expect(COLUMNS.map((column) => plain(first?.cells[column].text ?? ''))).toEqual([
       verdictMark('inBand').word,
+      '–',
       '0',
       '1',
       '1',
@@ -127,6 +128,10 @@ describe('all primaries', () => {
     const asItIs = { ...found.asItIs, jointsMade: 4 };
     expect(plain(cheaperSentence({ ...found, asItIs, cheaper }, header) ?? '')).toBe(
       'Moving the target to 1" takes 0 joints; keeping it and changing 2 primaries takes 4.',
+    );
+    const priced = { ...found, asItIs: { ...asItIs, price: 80 }, cheaper: { ...cheaper, price: 12.5 } };
+    expect(plain(cheaperSentence(priced, header, 'minutes') ?? '')).toBe(
+      'Moving the target to 1" takes 12.5 min; keeping it and changing 2 primaries takes 80 min.',
     );
   });
 });
