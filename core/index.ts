@@ -11,6 +11,7 @@ export {
   firstInletPose,
   removeInletEdit,
   replaceInletEdit,
+  setSlipEdit,
 } from './edits/collector-edits.ts';
 export { describeEdit } from './edits/describe-edit.ts';
 export type { BatchEdit, Edit, SingleEdit } from './edits/edit.ts';
