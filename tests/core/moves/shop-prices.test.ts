@@ -80,11 +80,11 @@ describe("a shop's own prices", () => {
     expect(lackingOf({ ...MINUTES, ordered: 5000 })).toBe(0);
   });
 
-  it('rank all that is offered, and never miss what the order has (seed 31, 30 primaries)', () => {
+  it('rank all that is offered, and never miss what the order has (seed 31, 12 primaries)', () => {
     const random = seededRandom(31);
     const prices: ShopPrices = { joint: 12, cut: 30, bend: 4, tubeMetre: 90, ordered: 15 };
     let compared = 0;
-    for (let run = 0; run < 30; run += 1) {
+    for (let run = 0; run < 12; run += 1) {
       const fitted = shopPrimary({ pieces: 7 + (run % 4), random });
       const { primary } = disturb(fitted, 1 + (run % 2), { random, kinds: ['length', 'clocking', 'angle'] });
       const header = fittedHeader(primary, { targetMm: lengthOf(fitted), fitted });
@@ -100,7 +100,7 @@ describe("a shop's own prices", () => {
       expect(said[0], `run ${run}`).toBeLessThanOrEqual(leastOfOrder * 1.005 + ROUNDING);
       compared += 1;
     }
-    expect(compared).toBeGreaterThan(25);
+    expect(compared).toBeGreaterThan(9);
   });
 
   it('are summed up for the whole header', () => {
