@@ -17,8 +17,8 @@ export function newBends({ header, stock, tube }: MoveProblem): readonly NewBend
 
 /**
  * The clocking of the first bend from piece `from` on: it must be given another one for whatever bends come in before it, so that
- * it stays as it lies, welded or not: what comes in is joined ahead of whatever it is welded to. `null`: no bend follows. `false`:
- * one does, but its clocking is locked.
+ * it stays as it lies. That is a matter of what is written down, so it may be a welded bend. `null`: no bend follows. `false`: one
+ * does, but it is locked.
  */
 export function nextClocking(problem: MoveProblem, from: number): { readonly presentDeg: number } | null | false {
   for (let index = from; index < problem.pieces.length; index += 1) {

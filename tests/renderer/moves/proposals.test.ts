@@ -45,7 +45,7 @@ function proposalsFor(of: Header, primaryId: string) {
 describe('a move', () => {
   test('is said with length, verdict, joints, cuts, tube, end and clearance, lengths with their unit', () => {
     const [first] = proposalsFor(header, 'primary-3');
-    expect(plain(first?.said ?? '')).toBe('Lengthen straight 7 by 3/16" to 10 11/16"');
+    expect(plain(first?.said ?? '')).toBe('Lengthen straight 7 by 3/16", a new one of 10 11/16"');
     expect(COLUMNS.map((column) => plain(first?.cells[column].text ?? ''))).toEqual([
       verdictMark('inBand').word,
       '–',
