@@ -11,6 +11,7 @@ export {
   firstInletPose,
   removeInletEdit,
   replaceInletEdit,
+  setSlipEdit,
 } from './edits/collector-edits.ts';
 export { describeEdit } from './edits/describe-edit.ts';
 export type { BatchEdit, Edit, SingleEdit } from './edits/edit.ts';
@@ -104,7 +105,8 @@ export { isMean, roundTarget } from './length/target-choices.ts';
 // Moves
 export type { Move, MoveChange, StockNeed } from './moves/move.ts';
 export type { MoveOutcome, Standing, ToFree } from './moves/outcome.ts';
-export { MOVE_KINDS, type MoveOptions } from './moves/question.ts';
+export { MOVE_KINDS, type MoveKind, type MoveOptions } from './moves/question.ts';
+export type { ShopPrices } from './moves/ranking/shop-prices.ts';
 export { HeaderMoveSearch, type HeaderMovesOutcome, suggestHeaderMoves } from './moves/suggest-header-moves.ts';
 export { MoveSearch, suggestMoves } from './moves/suggest-moves.ts';
 export type { HeaderPlan, PrimaryPlan } from './moves/whole/header-plan.ts';

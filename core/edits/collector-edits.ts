@@ -1,5 +1,6 @@
 /** Edits on where primaries end: collectors by their pattern, single inlets, and which primary goes into which. */
 
+import { closureAlong } from '../header/default-closure.ts';
 import type { Collector, Header, Inlet, Pose, Primary } from '../header/header.ts';
 import { labelName } from '../header/names.ts';
 import { type InletLayout, inletPoses } from '../path/ends/port-row.ts';
@@ -67,11 +68,20 @@ export function addInletEdit(header: Header, place: Inlet['place'], newId: () =>
 }
 
 /** The inlet as it shall be, in the place of the one with its id. */
-export function replaceInletEdit(collector: Collector, inlet: Inlet): Edit {
+export function replaceInletEdit(collector: Collector, inlet: Inlet): ReplaceCollector {
   return withInlets(
     collector,
     collector.inlets.map((other) => (other.id === inlet.id ? inlet : other)),
   );
+}
+
+/** How far the tube may sit deeper or less deep in an inlet; a closure that nobody has typed goes along (see `defaultClosure`). */
+export function setSlipEdit(header: Header, collector: Collector, inlet: Inlet): Edit {
+  const change = replaceInletEdit(collector, inlet);
+  const collectors = header.collectors.map((other) => (other.id === change.collector.id ? change.collector : other));
+  const set = closureAlong(header, { collectors });
+  if (set.closure === undefined) return change;
+  return batchOf(`slip of inlet ${labelName(inlet.name)}`, [change, { kind: 'setSettings', set }]);
 }
 
 /** Takes an inlet away, after freeing the primaries that end in it; the collector goes with its last one. */
@@ -83,6 +93,8 @@ export function removeInletEdit(header: Header, collector: Collector, inletId: s
   return batchOf('remove inlet', [...free, change]);
 }
 
-function withInlets(collector: Collector, inlets: readonly Inlet[]): SingleEdit {
+type ReplaceCollector = Extract<SingleEdit, { readonly kind: 'replaceCollector' }>;
+
+function withInlets(collector: Collector, inlets: readonly Inlet[]): ReplaceCollector {
   return { kind: 'replaceCollector', collector: { ...collector, inlets } };
 }

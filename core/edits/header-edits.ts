@@ -1,5 +1,6 @@
 /** Edits on the header itself: its name, its settings, and finishing it. */
 
+import { closureAlong } from '../header/default-closure.ts';
 import type { Header, Settings, Tube } from '../header/header.ts';
 import type { Edit } from './edit.ts';
 
@@ -21,9 +22,10 @@ export function setTubeEdit({ settings }: Header, change: Partial<Tube>): Edit {
   return setSettingsEdit({ tube: { ...settings.tube, ...change } });
 }
 
-/** Sets one side of the tolerance, or both. */
-export function setToleranceEdit({ settings }: Header, change: Partial<Settings['tolerance']>): Edit {
-  return setSettingsEdit({ tolerance: { ...settings.tolerance, ...change } });
+/** Sets one side of the tolerance, or both; a closure that nobody has typed goes along (see `defaultClosure`). */
+export function setToleranceEdit(header: Header, change: Partial<Settings['tolerance']>): Edit {
+  const tolerance = { ...header.settings.tolerance, ...change };
+  return setSettingsEdit({ tolerance, ...closureAlong(header, { tolerance }) });
 }
 
 /** Sets the gap or the tilt within which an end counts as closed. */

@@ -1,6 +1,7 @@
 /** Headers that begin: blank ones, copies, and the ids that their parts get. */
 
-import { inches, millimetres } from '../units/length.ts';
+import { inches } from '../units/length.ts';
+import { closureAfter, defaultClosure } from './default-closure.ts';
 import type { Header, Settings } from './header.ts';
 
 /** A copy starts its own life: same content, open again. */
@@ -9,16 +10,18 @@ export interface HeaderName {
   readonly name: string;
 }
 
+const TOLERANCE = { minus: inches(0.125), plus: inches(0.125) };
+
 /** Where a new header starts from; every value is there to be changed. */
 export const DEFAULT_SETTINGS: Settings = {
   target: { kind: 'longest' },
-  tolerance: { minus: inches(0.125), plus: inches(0.125) },
+  tolerance: TOLERANCE,
   display: { kind: 'fraction', per: 16 },
   tube: { material: '304 stainless', od: inches(1.75), wall: inches(0.065) },
   clr: inches(3),
   weldShrinkage: inches(0),
   shortestStraight: inches(0.5),
-  closure: { gap: millimetres(0.5), tiltDeg: 0.25 },
+  closure: defaultClosure(TOLERANCE, false),
   wantedGap: inches(0.25),
 };
 
@@ -33,7 +36,7 @@ export function newHeader({ id, name }: HeaderName, before: Settings | null = nu
     name,
     note: '',
     state: 'open',
-    settings: before === null ? DEFAULT_SETTINGS : { ...before, target, weldShrinkage },
+    settings: before === null ? DEFAULT_SETTINGS : { ...before, target, weldShrinkage, closure: closureAfter(before) },
     primaries: [],
     collectors: [],
     obstacles: [],

@@ -24,6 +24,31 @@ export type MoveChange =
       readonly fromDeg: number;
       readonly toDeg: number;
     }
+  /** A pie-cut bend loses whole pies. */
+  | {
+      readonly kind: 'pies';
+      readonly pieceIndex: number;
+      readonly fromPies: number;
+      readonly toPies: number;
+      readonly fromDeg: number;
+      readonly toDeg: number;
+    }
+  /** A bend taken out whole. `nextClockingDeg` is what the next bend's clocking then reads; null when there is no bend after. */
+  | {
+      readonly kind: 'bendOut';
+      readonly pieceIndex: number;
+      readonly angleDeg: number;
+      readonly nextClockingDeg: number | null;
+    }
+  /** One bend let in; the next bend's clocking is part of it. */
+  | {
+      readonly kind: 'bendIn';
+      readonly joint: number;
+      readonly clr: Length;
+      readonly angleDeg: number;
+      readonly clockingDeg: number;
+      readonly nextClockingDeg: number | null;
+    }
   /** Two bends of one shape let in one after the other, the second clocked 180: the tube steps aside. */
   | {
       readonly kind: 'bendPair';
@@ -53,7 +78,7 @@ export type StockNeed =
   | { readonly kind: 'straight'; readonly lengthMm: number; readonly isOnShelf: boolean }
   | { readonly kind: 'bend'; readonly clr: Length; readonly angleDeg: number; readonly onShelf: ShelfMatch };
 
-/** See `ranking/move-cost.ts` for what each figure counts. */
+/** See `ranking/cost.ts` for what each figure counts. */
 export interface MoveCost {
   readonly bendsAdded: number;
   /** Joints to be made: those opened and made again, and those of what is added. */
@@ -65,6 +90,8 @@ export interface MoveCost {
   /** Empty when no stock was given. */
   readonly stockNeeded: readonly StockNeed[];
   readonly stockLacking: number;
+  /** In the shop's own unit; null where it gave no prices. */
+  readonly price: number | null;
 }
 
 export interface Move {

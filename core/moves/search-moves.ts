@@ -1,12 +1,15 @@
 /** One whole search of a primary's moves, layer by layer: what the tube itself allows first, then what the shelf adds. */
 
 import { mmOf } from '../units/length.ts';
+import { searchBendsIn } from './kinds/bend-in.ts';
 import { searchBendPairs } from './kinds/bend-pair.ts';
+import { searchFixedTurns } from './kinds/fixed-turns.ts';
 import { searchKicks } from './kinds/kick.ts';
 import { searchManyChanges } from './kinds/many-changes.ts';
 import { searchOpenedJoints } from './kinds/opened-joints.ts';
 import { searchStraights } from './kinds/straights.ts';
 import { searchTurns } from './kinds/turns.ts';
+import { fixedTurns } from './problem/fixed-turns.ts';
 import type { Variable } from './problem/variable.ts';
 import { variablesOf } from './problem/variables.ts';
 import type { MoveKind } from './question.ts';
@@ -23,6 +26,9 @@ const SAMPLES = 1000;
 const SAMPLES_OF_CLR = 300;
 
 interface Parts {
+  readonly all: readonly Variable[];
+  /** Bends taken out, and pie-cut bends less whole pies. */
+  readonly fixed: readonly Variable[];
   /** Straights: changed, taken out, let in. */
   readonly shifts: readonly Variable[];
   /** Bends re-clocked and cut to another angle. */
@@ -38,7 +44,7 @@ interface Parts {
  * without it: the layers before are the same, and those after only add. What is sampled comes last, where nothing was found, or nothing without new bends.
  */
 export function* searchMoves(search: Search): Generator<void, void> {
-  const { shifts, turns, swaps } = partsOf(search);
+  const { all, shifts, turns, fixed, swaps } = partsOf(search);
   const has = (kind: MoveKind) => search.limits.kinds.includes(kind);
   if (has('straights')) yield* searchStraights(search, shifts, shifts.length > MANY_STRAIGHTS ? 3 : MOST_STRAIGHTS);
   if (has('kick')) yield* searchKicks(search, shifts);
@@ -49,6 +55,10 @@ export function* searchMoves(search: Search): Generator<void, void> {
   }
   if (has('bendPair')) yield* searchBendPairs(search, shifts);
   yield* searchSwaps(search, { shifts, turns, swaps });
+  yield* searchFixedTurns({ search, turns, shifts, withTwo: !hasPlainMove(search) }, fixed);
+  // By a shop's own prices a bend more may be cheaper than many joints.
+  const mayAddBend = !hasPlainMove(search) || search.limits.prices !== null;
+  if (has('bendIn') && mayAddBend) yield* searchBendsIn(search, all);
   if (hasPlainMove(search)) return;
   yield* searchManyChanges(search, [...shifts, ...turns], SAMPLES);
   const midway = midwayOf(search.aim);
@@ -64,7 +74,10 @@ function hasPlainMove({ best }: Search): boolean {
 }
 
 /** One CLR after another, then two of them together. */
-function* searchSwaps(search: Search, { shifts, turns, swaps }: Parts): Generator<void, void> {
+function* searchSwaps(
+  search: Search,
+  { shifts, turns, swaps }: Pick<Parts, 'shifts' | 'turns' | 'swaps'>,
+): Generator<void, void> {
   for (const leads of swaps) {
     yield* searchTurns(search, { leads, turns, shifts });
     yield* searchOpenedJoints(search, { leads: [leads], others: settleable(shifts, turns) });
@@ -80,7 +93,10 @@ function partsOf({ problem, aim, limits }: Search): Parts {
   const all = variablesOf(problem, aim.ends).filter((one) => limits.mayTouchHeld || !one.isHeld);
   const has = (kind: MoveKind) => limits.kinds.includes(kind);
   const mayClock = has('clockings') || has('trims') || has('swaps');
+  const fixed = fixedTurns(problem, aim.ends).filter((one) => limits.mayTouchHeld || !one.isHeld);
   return {
+    all,
+    fixed: fixed.filter(({ kind }) => (kind === 'bendOut' ? has('bendOut') : has('trims') || has('swaps'))),
     shifts: all.filter(({ kind }) => kind === 'length' || kind === 'takeOut' || kind === 'letIn'),
     turns: all.filter(
       ({ kind }) => (kind === 'clocking' && mayClock) || (kind === 'angle' && (has('trims') || has('swaps'))),

@@ -43,6 +43,7 @@ export function limitsOf({ options }: MoveProblem): KeptMoves {
     mostJoints: options.maxJoints ?? Number.POSITIVE_INFINITY,
     most: Math.max(1, options.maxMoves ?? DEFAULT_MOST_MOVES),
     kinds: options.kinds ?? MOVE_KINDS,
+    prices: options.prices ?? null,
   };
 }
 

@@ -23,7 +23,7 @@ export type HeaderMovesOutcome =
 /**
  * Plans for the present target, for the length of each primary and the edges of their bands, and for their mean; see
  * `whole/targets-to-try.ts`. Each takes the best move of every primary that is out of band, see `whole/header-plan.ts`. The plans are
- * put in order of primaries unsolved, then bends added, then joints made, then cuts, then tube.
+ * put in order of primaries unsolved, then the shop's own price where it has one, then bends added, then joints made, then cuts, then tube.
  */
 export function suggestHeaderMoves(header: Header, options: MoveOptions = {}): HeaderMovesOutcome {
   const search = new HeaderMoveSearch(header, options);

@@ -68,12 +68,30 @@ const standpointSchema = z.discriminatedUnion('kind', [
   }),
 ]);
 
+/** In minutes or money, as the shop counts. */
+const price = z.number().min(0).max(1e6);
+
 export const preferencesSchema = z.strictObject({
   theme: z.enum(['system', 'light', 'dark']),
   /** `bench` has targets for gloves; `desk` is denser. */
   density: z.enum(['bench', 'desk']),
   /** Parts of the bench that were dragged to a size of their own, in CSS pixels. */
   sizes: z.partialRecord(z.enum(['panel', 'pieces', 'board']), z.int().min(50).max(8000)).optional(),
+  /**
+   * What the shop counts for its work, and whether moves are put in order by it: minutes or money for a joint, a saw cut, a bend
+   * added, a metre or foot of tube, and a piece that the shelf lacks.
+   */
+  movePrices: z
+    .strictObject({
+      rankBy: z.enum(['order', 'minutes', 'money']),
+      joint: price,
+      cut: price,
+      bend: price,
+      tube: price,
+      tubePer: z.enum(['m', 'ft']),
+      ordered: price,
+    })
+    .optional(),
   /** How the rows of the match board are ordered; as in the header when it is left out. */
   boardOrder: z.enum(['port', 'miss']).optional(),
   /** Where headers were last looked at from, the latest last. Left out, those kept stay as they are. */

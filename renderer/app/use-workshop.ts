@@ -58,8 +58,10 @@ export function useWorkshop(start: ReadyStart): Workshop {
       boardOrder: preferences.boardOrder ?? ('port' as const),
       keepOrder: (boardOrder: BoardOrder) => changePreferences({ boardOrder }),
       standpoints,
+      movePrices: preferences.movePrices ?? null,
+      keepMovePrices: (movePrices: NonNullable<KeptBench['movePrices']>) => changePreferences({ movePrices }),
     }),
-    [preferences.sizes, preferences.boardOrder, changePreferences, standpoints],
+    [preferences.sizes, preferences.boardOrder, preferences.movePrices, changePreferences, standpoints],
   );
   const [dialog, setDialog] = useState<DialogName | null>(null);
   const [isRenaming, setRenaming] = useState(false);

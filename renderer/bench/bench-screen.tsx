@@ -34,7 +34,7 @@ export function BenchScreen({ session, kept, onCopied }: Props) {
 
 const Bench = memo(function Bench({ session, kept, onCopied }: Required<Props>) {
   const entryRef = useRef<HTMLInputElement>(null);
-  const bench = useBench(session, entryRef);
+  const bench = useBench(session, entryRef, kept);
   const { header, report, acts, primary } = bench;
   return (
     <main

@@ -10,13 +10,18 @@ import { useForeignChanges, useSession } from '../session/use-session.ts';
 import { benchCommands } from './bench-commands.ts';
 import { useBenchView } from './bench-view.ts';
 import { cellPrimaryOfDraft } from './grid/use-cell-edits.ts';
+import type { KeptBench } from './layout/bench-sizes.ts';
 import { primaryAtStart } from './primary-pane.tsx';
 import { useBenchActs } from './use-bench-acts.ts';
 import { useStock } from './use-stock.ts';
 
 export type BenchParts = ReturnType<typeof useBench>;
 
-export function useBench(session: HeaderSession, entryRef: RefObject<HTMLInputElement | null>) {
+export function useBench(
+  session: HeaderSession,
+  entryRef: RefObject<HTMLInputElement | null>,
+  { movePrices, keepMovePrices }: Pick<KeptBench, 'movePrices' | 'keepMovePrices'>,
+) {
   // Each on its own: the save mark changes twice an edit and must not draw the bench again.
   const header = useSession(session, (state) => state.header);
   const report = useSession(session, (state) => state.report);
@@ -29,7 +34,10 @@ export function useBench(session: HeaderSession, entryRef: RefObject<HTMLInputEl
   const view = useBenchView(session, header, primaryAtStart(session));
   const acts = useBenchActs(session, view, focusEntry);
   const stock = useStock(session.bridge);
-  const moves = useBenchMoves(header, view.primaryId, view.panel === 'moves');
+  const moves = useBenchMoves(
+    { header, primaryId: view.primaryId, isOpen: view.panel === 'moves' },
+    { kept: movePrices, keep: keepMovePrices },
+  );
   const { primary, selectPrimary, change } = view;
   const tube = primary === null ? header.settings.tube : tubeOf(header, primary);
   const clrs = useMemo(() => clrsOnShelf(stock ?? [], tube), [stock, tube]);

@@ -160,6 +160,11 @@ const MOVES: HelpPage = {
         joints. "Limits" sets the most joints, the shortest straight, the minimum clearance, and whether the shelf
         counts. When there is no move, the panel says why and what to unlock or cut.
       </p>
+      <p>
+        Under "Limits", "Rank moves by" takes the shop's own minutes or money in place of the order of new bends,
+        joints, cuts and tube: type what a joint, a saw cut, a bend added, a length of tube and a piece to order cost
+        you. The price then stands beside each move, and the prices are kept for the next header.
+      </p>
     </>
   ),
 };

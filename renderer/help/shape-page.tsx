@@ -46,8 +46,8 @@ function ClosureAndClearance() {
       <h2>Closure</h2>
       <p>
         Closure compares where a primary ends with its inlet: how far short or deep, how far to the side, how many
-        degrees off. You set what still counts as closed. Where one joint would explain the miss, the panel names it and
-        how far to turn it.
+        degrees off. What still counts as closed follows the tolerance and the inlets' slip until you set it. Where one
+        joint would explain the miss, the panel names it and how far to turn it.
       </p>
       <h2>Clearance and obstacles</h2>
       <p>

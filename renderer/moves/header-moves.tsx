@@ -15,20 +15,21 @@ export function HeaderMoves({ header, report, stock, bench, onApply }: MovesProp
     (): MovesQuestion => ({
       kind: 'header',
       header,
-      options: askedOptions(bench.settings, stock),
+      options: askedOptions(bench.settings, stock, bench.prices),
       budgetMs: bench.settings.budgetMs,
     }),
-    [header, bench.settings, stock],
+    [header, bench.settings, bench.prices, stock],
   );
   const moves = useMoves(question);
   const { search } = moves;
+  const { rankBy } = bench.prices;
   const answered = answeredIn(search);
   const outcome = answered?.answer.kind === 'header' ? answered.answer.outcome : null;
   const proposals = useMemo(
-    () => (outcome?.kind === 'found' ? planProposals(outcome, header, report) : []),
-    [outcome, header, report],
+    () => (outcome?.kind === 'found' ? planProposals(outcome, header, report, rankBy) : []),
+    [outcome, header, report, rankBy],
   );
-  const cheaper = outcome?.kind === 'found' ? cheaperSentence(outcome, header) : null;
+  const cheaper = outcome?.kind === 'found' ? cheaperSentence(outcome, header, rankBy) : null;
   return (
     <div className="moves-found" data-took-ms={search.kind === 'answered' ? Math.round(search.tookMs) : undefined}>
       <SearchState moves={moves} />

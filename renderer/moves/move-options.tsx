@@ -1,4 +1,4 @@
-/** The limits that moves keep to: joints, shortest straight, minimum clearance, new bends, and what the shelf has. */
+/** The limits that moves keep to: joints, shortest straight, minimum clearance, new bends, what the shelf has; and what they are ranked by. */
 
 import {
   type Header,
@@ -14,6 +14,8 @@ import { ChoiceField } from '../ui/fields/choice-field.tsx';
 import { LengthField, TakenField } from '../ui/fields/length-field.tsx';
 import { withDecimalPoints } from '../ui/fields/typed-numbers.ts';
 import { countOf } from '../ui/words/spoken.ts';
+import type { MovePrices } from './move-prices.ts';
+import { MovePricesFields } from './move-prices-fields.tsx';
 import { BUDGETS_MS, type MoveSettings } from './move-settings.ts';
 
 interface Props {
@@ -22,6 +24,8 @@ interface Props {
   readonly stock: readonly StockItem[] | null;
   readonly settings: MoveSettings;
   readonly onSet: (settings: Partial<MoveSettings>) => void;
+  readonly prices: MovePrices;
+  readonly onPrices: (prices: MovePrices) => void;
 }
 
 const JOINT_COUNTS = [0, 1, 2, 3, 4, 5, 6] as const;
@@ -33,7 +37,7 @@ const JOINT_CHOICES = [
 
 const BUDGET_CHOICES = BUDGETS_MS.map((ms) => ({ id: String(ms), name: `${ms / 1000} s` }));
 
-export function MoveOptionsPanel({ session, header, stock, settings, onSet }: Props) {
+export function MoveOptionsPanel({ session, header, stock, settings, onSet, prices, onPrices }: Props) {
   const unit = unitOf(header.settings.display);
   const { mostJoints, clearanceKept, usesShelf, addsBends, budgetMs } = settings;
   return (
@@ -65,6 +69,7 @@ export function MoveOptionsPanel({ session, header, stock, settings, onSet }: Pr
         chosen={String(budgetMs)}
         onChoose={(id) => onSet({ budgetMs: Number(id) })}
       />
+      <MovePricesFields unit={unit} prices={prices} onSet={onPrices} />
       <label className="choice">
         <input type="checkbox" checked={addsBends} onChange={(event) => onSet({ addsBends: event.target.checked })} />
         Moves may add bends

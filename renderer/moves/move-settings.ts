@@ -1,6 +1,7 @@
 /** What the person allows a move to do, as typed in the options; the search gets it in its own terms. */
 
-import { type Length, MOVE_KINDS, mmOf, type StockItem } from '../../core/index.ts';
+import { type Length, MOVE_KINDS, type MoveKind, mmOf, type StockItem } from '../../core/index.ts';
+import { FIRST_PRICES, type MovePrices, shopPrices } from './move-prices.ts';
 import type { AskedOptions } from './search/moves-question.ts';
 
 export interface MoveSettings {
@@ -26,13 +27,21 @@ export const FIRST_SETTINGS: MoveSettings = {
   budgetMs: BUDGETS_MS[0],
 };
 
+const ADDING_KINDS: readonly MoveKind[] = ['bendIn', 'bendPair', 'kick'];
+
 /** An empty shelf has not been taken stock of, and is not considered. */
-export function askedOptions(settings: MoveSettings, stock: readonly StockItem[] | null): AskedOptions {
+export function askedOptions(
+  settings: MoveSettings,
+  stock: readonly StockItem[] | null,
+  movePrices: MovePrices = FIRST_PRICES,
+): AskedOptions {
+  const prices = shopPrices(movePrices);
   const { mostJoints, clearanceKept, usesShelf, addsBends } = settings;
   return {
+    ...(prices === null ? {} : { prices }),
     ...(mostJoints === null ? {} : { maxJoints: mostJoints }),
     ...(clearanceKept === null ? {} : { clearanceKeptMm: mmOf(clearanceKept) }),
-    ...(addsBends ? {} : { kinds: MOVE_KINDS.filter((kind) => kind !== 'kick' && kind !== 'bendPair') }),
+    ...(addsBends ? {} : { kinds: MOVE_KINDS.filter((kind) => !ADDING_KINDS.includes(kind)) }),
     ...(usesShelf && stock !== null && stock.length > 0 ? { stock } : {}),
   };
 }

@@ -54,6 +54,8 @@ export function MovesPanel(props: MovesPanelProps) {
             stock={stock}
             settings={bench.settings}
             onSet={bench.set}
+            prices={bench.prices}
+            onPrices={bench.setPrices}
           />
         </TabPanel>
       </Tabs>

@@ -31,10 +31,10 @@ export function PrimaryMoves(props: MovesProps) {
       kind: 'primary',
       header,
       primaryId: primary.id,
-      options: askedOptions(bench.settings, stock),
+      options: askedOptions(bench.settings, stock, bench.prices),
       budgetMs: bench.settings.budgetMs,
     }),
-    [header, primary.id, bench.settings, stock],
+    [header, primary.id, bench.settings, bench.prices, stock],
   );
   const moves = useMoves(question);
   const { search } = moves;
@@ -52,10 +52,11 @@ function Outcome(props: MovesProps & { readonly outcome: MoveOutcome }) {
   const { header, primary, outcome, bench, onApply } = props;
   const style = header.settings.display;
   const { before } = outcome;
+  const { rankBy } = bench.prices;
   const standing = before === null ? null : describeStanding(before, style);
   const proposals = useMemo(
-    () => (before === null ? [] : moveProposals({ moves: movesOf(outcome), before }, header)),
-    [outcome, before, header],
+    () => (before === null ? [] : moveProposals({ moves: movesOf(outcome), before }, header, rankBy)),
+    [outcome, before, header, rankBy],
   );
   const title = primaryTitle(primary.name);
   const wrong = useMemo(
@@ -78,7 +79,7 @@ function Outcome(props: MovesProps & { readonly outcome: MoveOutcome }) {
         {outcome.kind === 'none' ? (
           <FigureText text={describeNoMoves(outcome.reason, style)} />
         ) : (
-          `${countOf(proposals.length, 'move')} for ${title}, the least work first.`
+          `${countOf(proposals.length, 'move')} for ${title}, ${rankBy === 'order' ? 'the least work first' : 'the lowest price first'}.`
         )}
       </p>
       {outcome.kind === 'none' ? <WhatToFree {...props} outcome={outcome} /> : null}

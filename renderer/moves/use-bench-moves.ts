@@ -2,6 +2,7 @@
 
 import { useEffect, useMemo, useState } from 'react';
 import type { Header } from '../../core/index.ts';
+import { FIRST_PRICES, type MovePrices } from './move-prices.ts';
 import { FIRST_SETTINGS, type MoveSettings } from './move-settings.ts';
 import { type ChangedPieces, type MovesPreview, NO_CHANGES, previewOf } from './proposals/moves-preview.ts';
 import { NO_MARKS, type PieceMarks } from './proposals/piece-marks.ts';
@@ -10,6 +11,9 @@ import { sharedClient } from './search/shared-client.ts';
 
 export interface BenchMoves {
   readonly settings: MoveSettings;
+  /** The shop's own, and whether they decide. */
+  readonly prices: MovePrices;
+  readonly setPrices: (prices: MovePrices) => void;
   /** The proposal that was chosen for the header in hand. */
   readonly chosen: Proposal | null;
   /** Null also while the header is looked at as it is before the move. */
@@ -30,7 +34,19 @@ interface Choice {
   readonly proposal: Proposal;
 }
 
-export function useBenchMoves(header: Header, primaryId: string | null, isOpen: boolean): BenchMoves {
+interface Looked {
+  readonly header: Header;
+  readonly primaryId: string | null;
+  /** The moves panel is open. */
+  readonly isOpen: boolean;
+}
+
+interface Prices {
+  readonly kept: MovePrices | null;
+  readonly keep: (prices: MovePrices) => void;
+}
+
+export function useBenchMoves({ header, primaryId, isOpen }: Looked, { kept, keep }: Prices): BenchMoves {
   useWarmWorker();
   const [settings, setSettings] = useState(FIRST_SETTINGS);
   const [choice, setChoice] = useState<Choice | null>(null);
@@ -42,6 +58,8 @@ export function useBenchMoves(header: Header, primaryId: string | null, isOpen: 
   const preview = isBefore ? null : after;
   return {
     settings,
+    prices: kept ?? FIRST_PRICES,
+    setPrices: keep,
     chosen,
     preview,
     isBefore: isBefore && after !== null,

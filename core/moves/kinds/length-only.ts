@@ -12,6 +12,7 @@ import { type JointDemand, jointWork } from '../problem/joints.ts';
 import type { MoveProblem } from '../problem/move-problem.ts';
 import { type CostFigures, compareCosts, keyParts } from '../ranking/cost.ts';
 import { CostTally, type Touch } from '../ranking/cost-tally.ts';
+import { priceOf } from '../ranking/shop-prices.ts';
 import { isLacking, straightNeed } from '../ranking/stock-needs.ts';
 import { limitsOf } from '../search.ts';
 
@@ -89,6 +90,7 @@ function moveFor(problem: MoveProblem, attempt: Attempt): { readonly move: Move;
     move: { ...move, endShiftAtMostMm: Math.abs(byMm) },
     cost: {
       ...parts,
+      price: cost.price ?? 0,
       tubeMm: cost.tubeAddedMm + problem.closeness.offTarget * offMm,
       lacking: cost.stockLacking,
       offMm,
@@ -98,20 +100,24 @@ function moveFor(problem: MoveProblem, attempt: Attempt): { readonly move: Move;
 }
 
 function costOf(
-  { stock, tube, jointStates }: MoveProblem,
+  { stock, tube, jointStates, options }: MoveProblem,
   { change, touch, byMm }: Attempt,
   newCuts: number,
 ): MoveCost {
   const newMm = change.kind === 'letIn' ? mmOf(change.length) : change.kind === 'length' ? mmOf(change.to) : 0;
   const stockNeeded = stock === null || byMm <= 0 ? [] : [straightNeed(stock, tube, newMm)];
   const { opened, made } = jointWork([touch.demand], jointStates);
+  const prices = options.prices ?? null;
+  const lacking = stockNeeded.filter(isLacking).length;
+  const tubeAddedMm = Math.max(0, byMm);
   return {
+    price: prices === null ? null : priceOf(prices, { joints: made, cuts: newCuts, bends: 0, lacking, tubeAddedMm }),
     bendsAdded: 0,
     jointsMade: made,
     jointsBroken: opened,
     newCuts,
-    tubeAddedMm: Math.max(0, byMm),
+    tubeAddedMm,
     stockNeeded,
-    stockLacking: stockNeeded.filter(isLacking).length,
+    stockLacking: lacking,
   };
 }

@@ -26,6 +26,7 @@ export function buildMove(
     tubeAddedMm: candidate.tubeAddedMm,
     stockNeeded: candidate.needs,
     stockLacking: candidate.cost.lacking,
+    price: (problem.options.prices ?? null) === null ? null : candidate.cost.price,
   };
   return { move: moveOf(problem, { kind: candidate.kind, changes, edit, cost }, proof), proof };
 }

@@ -1,7 +1,7 @@
 /** A move's changes as edits of the header. */
 
 import { type BatchEdit, batchOf, type SingleEdit } from '../../edits/edit.ts';
-import type { Piece, PieceState, Primary } from '../../header/header.ts';
+import type { Bend, PieCutBend, Piece, PieceState, Primary } from '../../header/header.ts';
 import { labelName } from '../../header/names.ts';
 import { type Length, mmOf } from '../../units/length.ts';
 import type { MoveChange } from '../move.ts';
@@ -33,9 +33,22 @@ export function editFor(
       edits.push(...insertEdits(primary, change, newId));
       continue;
     }
+    if (change.kind === 'bendIn' || change.kind === 'bendOut') {
+      const from = change.kind === 'bendIn' ? change.joint : change.pieceIndex + 1;
+      const next = bendFrom(pieces, from);
+      if (next !== null && change.nextClockingDeg !== null) {
+        replaced.set(next.id, { ...(replaced.get(next.id) ?? next), clockingDeg: change.nextClockingDeg } as Piece);
+      }
+    }
+    if (change.kind === 'bendIn') {
+      const piece = bendPiece(newId(), change, change);
+      edits.push({ kind: 'addPiece', primaryId, piece, at: change.joint });
+      continue;
+    }
     const piece = pieces[change.pieceIndex];
     if (piece === undefined) continue;
-    if (change.kind === 'takeOut') edits.push({ kind: 'removePiece', primaryId, pieceId: piece.id });
+    if (change.kind === 'takeOut' || change.kind === 'bendOut')
+      edits.push({ kind: 'removePiece', primaryId, pieceId: piece.id });
     else replaced.set(piece.id, changedPiece(replaced.get(piece.id) ?? piece, change));
   }
   for (const piece of replaced.values()) edits.push({ kind: 'replacePiece', primaryId, piece });
@@ -46,7 +59,20 @@ function straightPiece(id: string, length: Length): Piece {
   return { kind: 'straight', id, state: 'planned', locked: false, note: '', length };
 }
 
-type ChangeInPlace = Extract<MoveChange, { readonly kind: 'length' | 'clocking' | 'angle' | 'swap' }>;
+function bendPiece(
+  id: string,
+  { clr }: { readonly clr: Length },
+  { angleDeg, clockingDeg }: { readonly angleDeg: number; readonly clockingDeg: number },
+): Piece {
+  return { kind: 'bend', id, state: 'planned', locked: false, note: '', clr, angleDeg, clockingDeg };
+}
+
+/** The first bend from piece `from` on; null when there is none. */
+function bendFrom(pieces: readonly Piece[], from: number): Bend | PieCutBend | null {
+  return pieces.slice(from).find((piece) => piece.kind !== 'straight') ?? null;
+}
+
+type ChangeInPlace = Extract<MoveChange, { readonly kind: 'length' | 'clocking' | 'angle' | 'swap' | 'pies' }>;
 
 function changedPiece(piece: Piece, change: ChangeInPlace): Piece {
   const state = loosened(piece.state, change.kind !== 'clocking');
@@ -56,6 +82,8 @@ function changedPiece(piece: Piece, change: ChangeInPlace): Piece {
       return { ...piece, state, clockingDeg: change.toDeg };
     case 'angle':
       return { ...piece, state, angleDeg: change.toDeg };
+    case 'pies':
+      return piece.kind === 'pieCut' ? { ...piece, state, angleDeg: change.toDeg, pies: change.toPies } : piece;
     case 'swap':
       return { ...piece, state, clr: change.toClr, angleDeg: change.toDeg };
     default:
@@ -66,20 +94,11 @@ function changedPiece(piece: Piece, change: ChangeInPlace): Piece {
 type Insert = Extract<MoveChange, { readonly kind: 'bendPair' | 'kick' }>;
 
 function insertEdits({ id: primaryId, pieces }: Primary, change: Insert, newId: () => string): readonly SingleEdit[] {
-  const bend = (angleDeg: number, clockingDeg: number): Piece => ({
-    kind: 'bend',
-    id: newId(),
-    state: 'planned',
-    locked: false,
-    note: '',
-    clr: change.clr,
-    angleDeg,
-    clockingDeg,
-  });
+  const bend = (angleDeg: number, clockingDeg: number) => bendPiece(newId(), change, { angleDeg, clockingDeg });
   const edits: SingleEdit[] = [];
   const at = change.kind === 'kick' ? change.pieceIndex : change.joint;
-  const next = pieces.slice(at).find((piece) => piece.kind !== 'straight');
-  if (next !== undefined && change.nextClockingDeg !== null) {
+  const next = bendFrom(pieces, at);
+  if (next !== null && change.nextClockingDeg !== null) {
     edits.push({ kind: 'replacePiece', primaryId, piece: { ...next, clockingDeg: change.nextClockingDeg } });
   }
   const added: Piece[] =

@@ -7,6 +7,7 @@ import { keyOf, type Search } from '../search.ts';
 import { isMet, lengthAt, missAt } from '../turning/miss.ts';
 import { settle } from '../turning/settle.ts';
 import { changesOf } from './move-changes.ts';
+import { withRings } from './rings.ts';
 import { roundToSaw } from './saw-steps.ts';
 
 /** Values that meet the aim, found from a start near by; null when there are none. */
@@ -48,7 +49,7 @@ export function enterMove(search: Search, variables: readonly Variable[], values
     return false;
   }
   const settings = rounded.filter(isChange);
-  if (settings.length > 0) take(search, settings);
+  if (settings.length > 0) take(search, withRings(search, settings) ?? settings);
   return settings.length > 0;
 }
 

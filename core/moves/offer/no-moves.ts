@@ -49,7 +49,7 @@ function* whatToFree({ problem, aim }: Search): Generator<void, ToFree | null> {
   const trials = [];
   if (problem.options.maxJoints !== undefined) trials.push(limits);
   const isHeld = problem.holds.some((hold) => hold !== null) || problem.jointStates.includes('welded');
-  if (isHeld) trials.push({ ...limits, mayTouchHeld: true });
+  if (isHeld) trials.push({ ...limits, mayTouchHeld: true, prices: null });
   for (const trial of trials) {
     const search = newSearch(problem, aim.ends, trial);
     yield* searchMoves(search);

@@ -128,6 +128,7 @@ function gridChoices(variable: Variable, value: number, grid: Grid): readonly Ch
 /** The grid values on both sides of a value, within the variable's limits; one when it lies on the grid. */
 function onGrid(variable: Variable, value: number, { step, style }: Grid): readonly Choice[] {
   if (variable.isFixed) return [{ value, length: null, angleDeg: null }];
+  if (variable.low === variable.high) return [{ value, length: null, angleDeg: degreesOf(variable.high) }];
   const unit = unitOf(style);
   const perUnit = isLength(variable) ? step.lengthPer : step.anglePer;
   const total = variable.present + value;

@@ -7,11 +7,23 @@ import type { Screw } from '../turning/end-motion.ts';
 import { type JointDemand, type JointState, jointWork } from './joints.ts';
 import type { MoveProblem } from './move-problem.ts';
 
-export type VariableKind = 'length' | 'takeOut' | 'letIn' | 'clocking' | 'angle' | 'swap';
+export type VariableKind =
+  | 'length'
+  | 'takeOut'
+  | 'letIn'
+  | 'clocking'
+  | 'angle'
+  | 'swap'
+  /** A bend taken out, and a pie-cut bend with fewer pies: turns with no value to choose. */
+  | 'bendOut'
+  | 'pies'
+  /** Plane and angle of a bend let in. */
+  | 'newClocking'
+  | 'newAngle';
 
 export interface Variable {
   readonly kind: VariableKind;
-  /** Index of the piece; for a straight let in, of the piece that it comes before. */
+  /** Index of the piece; for what is let in, of the piece that it comes before. */
   readonly pieceIndex: number;
   readonly screw: Screw;
   /** Value in the present path, in mm or radians: the screw's value is what is added to it. */
@@ -35,6 +47,8 @@ export interface Variable {
   readonly slot: number;
   readonly cuts: number;
   readonly adjusted: number;
+  /** Bends that it adds; none when left out. */
+  readonly bends?: number;
   /** CLR of the bend after the change; null for what is no bend. */
   readonly clr: Length | null;
 }

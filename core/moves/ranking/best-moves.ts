@@ -4,6 +4,7 @@ import type { Judged } from '../offer/judge.ts';
 import type { MoveKind } from '../question.ts';
 import { type Candidate, ideaOf } from './candidate.ts';
 import { BEND_STEP, type CostFigures, compareCosts, keyParts, largestKeyWith } from './cost.ts';
+import { keyLimitAt, leastPriceOf, priceOf, type ShopPrices } from './shop-prices.ts';
 import { isLacking } from './stock-needs.ts';
 
 export interface KeptMoves {
@@ -13,6 +14,8 @@ export interface KeptMoves {
   /** Held pieces may be touched, at the highest price, and then as many joints as it takes. */
   readonly mayTouchHeld: boolean;
   readonly kinds: readonly MoveKind[];
+  /** Null: in the order of `cost.ts`. */
+  readonly prices: ShopPrices | null;
 }
 
 export type Newcomer = Omit<Candidate, 'cost' | 'idea'> & {
@@ -41,43 +44,56 @@ export class BestMoves {
   }
 
   /** No set of changes with a larger key can still get in, unless it adds bends and makes few joints. */
-  readonly keyLimit = (): number => {
-    const last = this.moves[this.kept.most - 1];
-    return last === undefined ? this.hardKey : Math.min(this.hardKey, last.candidate.key);
-  };
+  readonly keyLimit = (): number => this.keyLimitWith(0);
+
+  /** The same for sets that add one bend. */
+  readonly keyLimitOfBend = (): number => this.keyLimitWith(1);
+
+  private keyLimitWith(bends: number): number {
+    const { prices, most } = this.kept;
+    const hardKey = bends * BEND_STEP + this.hardKey;
+    const last = this.moves[most - 1]?.candidate;
+    if (last === undefined) return hardKey;
+    return Math.min(hardKey, prices === null ? last.key : keyLimitAt(prices, last.cost.price, bends));
+  }
 
   isWorthWhile(key: number): boolean {
-    if (key < BEND_STEP || this.kept.mayTouchHeld) return key <= this.keyLimit();
-    const last = this.moves[this.kept.most - 1];
-    return keyParts(key).joints <= this.kept.mostJoints && (last === undefined || key <= last.candidate.key);
+    const { prices, most, mayTouchHeld, mostJoints } = this.kept;
+    if (prices === null && (key < BEND_STEP || mayTouchHeld)) return key <= this.keyLimit();
+    const last = this.moves[most - 1]?.candidate;
+    const { held, joints } = keyParts(key);
+    if (joints > mostJoints || (held > 0 && !mayTouchHeld)) return false;
+    if (last === undefined) return true;
+    return prices === null ? key <= last.key : leastPriceOf(prices, key) <= last.cost.price;
   }
 
   /** Whether a move with this key and about so much tube can get in: asked before it is rounded, which may save a little tube. */
   mayEnter(key: number, tubeMm: number): boolean {
     const last = this.moves[this.kept.most - 1]?.candidate;
-    if (last === undefined || key < last.key) return this.isWorthWhile(key);
+    if (last === undefined || this.kept.prices !== null || key < last.key) return this.isWorthWhile(key);
     return key === last.key && tubeMm <= last.cost.tubeMm + ROUNDING_MM;
   }
 
   /** Takes a move in if it is good enough. */
   take({ offMm, ...move }: Newcomer): void {
     if (!this.kept.kinds.includes(move.kind) || !this.isWorthWhile(move.key)) return;
-    // More changes on top of a move that works without them are no other move.
-    if (this.moves.some(({ candidate }) => isPadded(move, candidate))) return;
+    const parts = { ...keyParts(move.key), lacking: move.needs.filter(isLacking).length };
     const cost: CostFigures = {
-      ...keyParts(move.key),
+      ...parts,
+      price: priceOf(this.kept.prices, { ...parts, tubeAddedMm: move.tubeAddedMm }),
       tubeMm: move.tubeAddedMm + this.offTargetPrice * offMm,
-      lacking: move.needs.filter(isLacking).length,
       offMm,
       tightMm: 0,
     };
+    // More changes on top of a move that works without them are no other move.
+    if (this.moves.some(({ candidate }) => isPadded({ ...move, cost }, candidate))) return;
     const idea = ideaOf(move);
     // One idea carried out in different figures is one move: the best of them is kept.
     const rival = this.moves.find(({ candidate }) => candidate.idea === idea);
     if (rival !== undefined && compareCosts(rival.candidate.cost, cost) <= 0) return;
     const judged = this.judge({ ...move, cost, idea });
     if (judged === null) return;
-    this.moves = this.moves.filter((other) => other !== rival && !isPadded(other.candidate, move));
+    this.moves = this.moves.filter((other) => other !== rival && !isPadded(other.candidate, { ...move, cost }));
     this.moves.push(judged);
     this.moves.sort((a, b) => compareCosts(a.candidate.cost, b.candidate.cost));
     this.moves.length = Math.min(this.moves.length, 2 * this.kept.most);
@@ -87,9 +103,10 @@ export class BestMoves {
 /** What rounding to a saw may change about the tube that a move takes, and about the length that it comes to. */
 const ROUNDING_MM = 8;
 
-type Sized = Pick<Candidate, 'key' | 'slots'>;
+type Sized = Pick<Candidate, 'key' | 'slots' | 'cost'>;
 
 /** Whether a move changes what the other one changes, and more. */
 function isPadded(move: Sized, other: Sized): boolean {
-  return other.key < move.key && other.slots.every((slot) => move.slots.includes(slot));
+  const isLess = other.cost.price < move.cost.price || (other.cost.price === move.cost.price && other.key < move.key);
+  return isLess && other.slots.every((slot) => move.slots.includes(slot));
 }

@@ -32,7 +32,7 @@ export interface Candidate {
 export function ideaOf({ kind, changes, slots }: Pick<Candidate, 'kind' | 'changes' | 'slots'>): string {
   for (const change of changes) {
     if (change.kind === 'kick') return `kick ${change.pieceIndex}`;
-    if (change.kind === 'bendPair') return `bendPair ${change.joint}`;
+    if (change.kind === 'bendPair' || change.kind === 'bendIn') return `${change.kind} ${change.joint}`;
   }
   const cut = changes.filter((change) => change.kind !== 'clocking');
   if (cut.length === 0) return `clockings ${slots.join()}`;
@@ -41,8 +41,10 @@ export function ideaOf({ kind, changes, slots }: Pick<Candidate, 'kind' | 'chang
 
 export function kindOf(settings: readonly Setting[]): MoveKind {
   const has = (kind: Variable['kind']) => settings.some(({ variable }) => variable.kind === kind);
+  if (has('newAngle')) return 'bendIn';
+  if (has('bendOut')) return 'bendOut';
   if (has('swap')) return 'swaps';
-  if (has('angle')) return 'trims';
+  if (has('angle') || has('pies')) return 'trims';
   return has('clocking') ? 'clockings' : 'straights';
 }
 
@@ -53,6 +55,7 @@ export function tubeAddedMm(problem: MoveProblem, settings: readonly Pick<Settin
     const { kind, screw, pieceIndex } = variable;
     if (kind === 'length') addedMm += Math.max(0, value);
     else if (kind === 'letIn') addedMm += value;
+    else if (kind === 'newAngle') addedMm += screw.lengthPer * value;
     else if (kind === 'swap' || (kind === 'angle' && value > 0)) {
       const oldMm = lengthAtMm(problem, pieceIndex);
       const newMm = oldMm + screw.lengthShiftMm + screw.lengthPer * value;
@@ -70,7 +73,8 @@ export function stockNeeds({ stock, tube }: MoveProblem, settings: readonly Sett
   return settings.flatMap(({ variable, value, length, angleDeg }): readonly StockNeed[] => {
     const isLonger = variable.kind === 'letIn' || (variable.kind === 'length' && value > 0);
     if (isLonger && length !== null) return [straightNeed(stock, tube, mmOf(length))];
-    const isFresh = variable.kind === 'swap' || (variable.kind === 'angle' && value > 0);
+    const isFresh =
+      variable.kind === 'swap' || variable.kind === 'newAngle' || (variable.kind === 'angle' && value > 0);
     if (!isFresh || variable.clr === null || angleDeg === null) return [];
     return [bendNeed(stock, tube, { clr: variable.clr, angleDeg })];
   });

@@ -5,6 +5,7 @@
  *
  * 1. `held`: locked or welded pieces changed and welded joints broken. Zero in every move that is offered; above zero
  *    only while the search tries what would have to be freed.
+ *    After it a shop's own price, where it has one, goes before all that follows.
  * 2. `bends`: bends added.
  * 3. `joints`: joints to be made, opened and made again or new, see `problem/joints.ts`. What is planned and not joined costs nothing
  *    to change.
@@ -19,6 +20,8 @@
  */
 export interface CostFigures {
   readonly held: number;
+  /** The shop's own price, see `shop-prices.ts`; zero where the shop has none. */
+  readonly price: number;
   readonly bends: number;
   readonly joints: number;
   readonly cuts: number;
@@ -33,6 +36,7 @@ export interface CostFigures {
 export function compareCosts(a: CostFigures, b: CostFigures): number {
   return (
     a.held - b.held ||
+    a.price - b.price ||
     a.bends - b.bends ||
     a.joints - b.joints ||
     a.cuts - b.cuts ||

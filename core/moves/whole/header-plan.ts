@@ -27,6 +27,8 @@ export interface HeaderPlan {
   readonly primaries: readonly PrimaryPlan[];
   /** The first move of each, and the new target where there is one; null when there is nothing to change. */
   readonly edit: BatchEdit | null;
+  /** In the shop's own unit; null where it gave no prices. */
+  readonly price: number | null;
   readonly bendsAdded: number;
   readonly jointsMade: number;
   readonly newCuts: number;
@@ -38,12 +40,16 @@ export interface HeaderPlan {
 }
 
 /** What one plan takes, in the order in which it counts. */
-export type PlanPrice = Pick<HeaderPlan, 'unsolved' | 'bendsAdded' | 'jointsMade' | 'newCuts' | 'tubeAddedMm'>;
+export type PlanPrice = Pick<
+  HeaderPlan,
+  'unsolved' | 'price' | 'bendsAdded' | 'jointsMade' | 'newCuts' | 'tubeAddedMm'
+>;
 
 /** Negative when `a` takes less. */
 export function comparePlans(a: PlanPrice, b: PlanPrice): number {
   return (
     a.unsolved.length - b.unsolved.length ||
+    (a.price ?? 0) - (b.price ?? 0) ||
     a.bendsAdded - b.bendsAdded ||
     a.jointsMade - b.jointsMade ||
     a.newCuts - b.newCuts ||
@@ -96,7 +102,9 @@ function movesOf(primaries: readonly PrimaryPlan[]): readonly Move[] {
 function priceOf(primaries: readonly PrimaryPlan[]): PlanPrice {
   const moves = movesOf(primaries);
   const sum = (figure: (move: Move) => number) => moves.reduce((total, move) => total + figure(move), 0);
+  const isPriced = moves.some(({ cost }) => cost.price !== null);
   return {
+    price: isPriced ? Number(sum(({ cost }) => cost.price ?? 0).toFixed(3)) : null,
     bendsAdded: sum(({ cost }) => cost.bendsAdded),
     jointsMade: sum(({ cost }) => cost.jointsMade),
     newCuts: sum(({ cost }) => cost.newCuts),

@@ -1,7 +1,8 @@
 /** Says a move as a fabricator would say it across the bench. */
 
-import type { Header, Piece } from '../../header/header.ts';
+import { type Header, type Piece, tubeOf } from '../../header/header.ts';
 import { assertNever } from '../../result.ts';
+import { roundedTo } from '../../units/angle.ts';
 import { formatAngle } from '../../units/format-angle.ts';
 import { formatCut } from '../../units/format-cut.ts';
 import { formatLength, withUnit } from '../../units/format-length.ts';
@@ -12,16 +13,18 @@ import type { Move, MoveChange } from '../move.ts';
 interface Speaker {
   readonly pieces: readonly Piece[];
   readonly display: LengthStyle;
+  readonly odMm: number;
 }
 
 /**
- * The move in one sentence without a full stop: "Lengthen straight 7 by 9.5 mm to 49.5 mm; shorten straight 9 by 9.5 mm to
+ * The move in one sentence without a full stop: "Lengthen straight 7 by 9.5 mm, a new one of 49.5 mm; shorten straight 9 by 9.5 mm to
  * 20.5 mm". Pieces go by their numbers as the grid of pieces shows them, before the move; lengths are in the header's display
  * unit, and finer where the display would round what has to be cut. `header` is the header before the move.
  */
 export function describeMove(move: Move, header: Header): string {
-  const pieces = header.primaries.find(({ id }) => id === move.primaryId)?.pieces ?? [];
-  const speaker = { pieces, display: header.settings.display };
+  const primary = header.primaries.find(({ id }) => id === move.primaryId);
+  const { od } = primary === undefined ? header.settings.tube : tubeOf(header, primary);
+  const speaker = { pieces: primary?.pieces ?? [], display: header.settings.display, odMm: mmOf(od) };
   const said = capital(move.changes.map((change) => changeWords(change, speaker)).join('; '));
   if (move.endShiftAtMostMm === null) return said;
   return `${said}; the end shifts by ${formatLength(move.endShiftAtMostMm, speaker.display)} at most`;
@@ -34,13 +37,19 @@ function changeWords(change: MoveChange, speaker: Speaker): string {
     case 'takeOut':
       return `take out straight ${change.pieceIndex + 1}, ${cutFigure(change.from, speaker)}`;
     case 'letIn':
-      return `add a straight of ${cutFigure(change.length, speaker)} ${whichJoint(change.joint, speaker)}`;
+      return letInWords(change, speaker);
     case 'clocking':
       return clockingWords(change, speaker);
     case 'angle':
       return angleWords(change, speaker);
     case 'swap':
       return swapWords(change, speaker);
+    case 'pies':
+      return piesWords(change, speaker);
+    case 'bendOut':
+      return bendOutWords(change, speaker);
+    case 'bendIn':
+      return bendInWords(change, speaker);
     case 'bendPair':
       return pairWords(change, speaker);
     case 'kick':
@@ -55,7 +64,20 @@ type ChangeOf<Kind extends MoveChange['kind']> = Extract<MoveChange, { readonly 
 function lengthWords({ pieceIndex, from, to }: ChangeOf<'length'>, speaker: Speaker): string {
   const byMm = mmOf(to) - mmOf(from);
   const verb = byMm > 0 ? 'lengthen' : 'shorten';
-  return `${verb} straight ${pieceIndex + 1} by ${cutFigureMm(Math.abs(byMm), speaker)} to ${cutFigure(to, speaker)}`;
+  const said = `${verb} straight ${pieceIndex + 1} by ${cutFigureMm(Math.abs(byMm), speaker)}`;
+  const isReplaced = byMm > 0 && speaker.pieces[pieceIndex]?.state !== 'planned';
+  return isReplaced ? `${said}, a new one of ${cutFigure(to, speaker)}` : `${said} to ${cutFigure(to, speaker)}`;
+}
+
+/** Beside a straight it makes that one longer; what is no longer than the tube is wide is a ring. */
+function letInWords({ joint, length }: ChangeOf<'letIn'>, speaker: Speaker): string {
+  const { pieces, odMm } = speaker;
+  const isBeside = (index: number) => pieces[index]?.kind === 'straight';
+  const of = cutFigure(length, speaker);
+  const what = mmOf(length) <= odMm ? `a ring of ${of}` : `a piece of ${of}`;
+  if (isBeside(joint - 1)) return `lengthen straight ${joint} by ${what} let in after it`;
+  if (isBeside(joint)) return `lengthen straight ${joint + 1} by ${what} let in ahead of it`;
+  return `add a straight of ${of} ${whichJoint(joint, speaker)}`;
 }
 
 /** What is welded to the bend turns with it. */
@@ -75,6 +97,36 @@ function angleWords({ pieceIndex, fromDeg, toDeg }: ChangeOf<'angle'>, { pieces 
 function swapWords({ pieceIndex, fromClr, toClr, fromDeg, toDeg }: ChangeOf<'swap'>, { display }: Speaker): string {
   const bend = (deg: number, clr: Length) => `${formatAngle(deg)} at CLR ${formatLength(mmOf(clr), display)}`;
   return `swap bend ${pieceIndex + 1}, ${bend(fromDeg, fromClr)}, for ${bend(toDeg, toClr)}`;
+}
+
+/** Counted off at the mitres; what is left keeps its CLR. */
+function piesWords({ pieceIndex, fromPies, toPies, fromDeg, toDeg }: ChangeOf<'pies'>, { pieces }: Speaker): string {
+  const [name, off] = [`pie-cut bend ${pieceIndex + 1}`, fromPies - toPies];
+  const toAngle = formatAngle(roundedTo(toDeg, 1));
+  if (pieces[pieceIndex]?.state === 'planned') return `plan ${name} with ${countOfPies(toPies)}, ${toAngle}`;
+  return `take ${countOfPies(off)} off ${name}, from ${formatAngle(roundedTo(fromDeg, 1))} to ${toAngle}`;
+}
+
+function countOfPies(pies: number): string {
+  return pies === 1 ? '1 pie' : `${pies} pies`;
+}
+
+function bendOutWords({ pieceIndex, angleDeg, nextClockingDeg }: ChangeOf<'bendOut'>, speaker: Speaker): string {
+  const said = `take out bend ${pieceIndex + 1}, ${formatAngle(roundedTo(angleDeg, 1))}`;
+  return `${said}${thenClocked(pieceIndex + 1, nextClockingDeg, speaker)}`;
+}
+
+function bendInWords(change: ChangeOf<'bendIn'>, speaker: Speaker): string {
+  const { joint, clr, angleDeg, clockingDeg, nextClockingDeg } = change;
+  const bend = `a bend of ${formatAngle(angleDeg)}, CLR ${formatLength(mmOf(clr), speaker.display)}`;
+  const place = `${whichJoint(joint, speaker)}, clocked ${formatAngle(clockingDeg)}`;
+  return `add ${bend}, ${place}${thenClocked(joint, nextClockingDeg, speaker)}`;
+}
+
+/** The first bend from piece `from` on has another one before it now. */
+function thenClocked(from: number, clockingDeg: number | null, { pieces }: Speaker): string {
+  const next = pieces.findIndex(({ kind }, index) => index >= from && kind !== 'straight');
+  return clockingDeg === null || next < 0 ? '' : `, bend ${next + 1} then clocked ${formatAngle(clockingDeg)}`;
 }
 
 function pairWords({ joint, clr, angleDeg, clockingDeg }: ChangeOf<'bendPair'>, speaker: Speaker): string {

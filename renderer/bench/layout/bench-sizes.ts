@@ -2,6 +2,7 @@
 
 import { useCallback, useEffect, useState } from 'react';
 import type { BoardOrder } from '../../board/board-order.ts';
+import type { MovePrices } from '../../moves/move-prices.ts';
 import type { KeptStandpoints } from '../../view/camera/kept-standpoints.ts';
 
 export type { BoardOrder };
@@ -22,6 +23,9 @@ export interface KeptBench extends KeptSizes {
   readonly boardOrder: BoardOrder;
   readonly keepOrder: (order: BoardOrder) => void;
   readonly standpoints: KeptStandpoints;
+  /** Null: the shop has none yet. */
+  readonly movePrices: MovePrices | null;
+  readonly keepMovePrices: (prices: MovePrices) => void;
 }
 
 /** The custom property in which layout.css finds the size. */

@@ -16,6 +16,7 @@ import {
   verdictOfDeviation,
 } from '../../../core/index.ts';
 import { signedLength, verdictMark } from '../../ui/words/verdict-words.ts';
+import { priceText, type RankBy } from '../move-prices.ts';
 import type { Column, ProposalCell } from './proposal.ts';
 
 /** Where there is nothing to say. */
@@ -24,20 +25,26 @@ const NOTHING: ProposalCell = { text: '–' };
 interface Context {
   readonly header: Header;
   readonly before: Standing;
+  readonly rankBy: RankBy;
 }
 
-export function moveCells(move: Move, { header, before }: Context): Readonly<Record<Column, ProposalCell>> {
+export function moveCells(move: Move, { header, before, rankBy }: Context): Readonly<Record<Column, ProposalCell>> {
   const style = header.settings.display;
   // The band stands about the target that the deviation is from.
   const verdict = verdictOfDeviation(move.deviationMm, header.settings.tolerance);
   const deviation = isShownAsZero(move.deviationMm, style) ? '' : `${signedLength(move.deviationMm, style)} `;
   return {
     result: { text: `${deviation}${verdictMark(verdict).word}`, verdict },
+    price: priceCell(move.cost.price, rankBy),
     ...costCells(move.cost, style),
     end: endCell(move, before, style),
     clearance: clearanceCell(move, style),
     shelf: shelfCell(move.cost.stockNeeded),
   };
+}
+
+function priceCell(price: number | null, rankBy: RankBy): ProposalCell {
+  return price === null ? NOTHING : { text: priceText(price, rankBy) };
 }
 
 type Costs = Pick<Move['cost'], 'bendsAdded' | 'jointsMade' | 'newCuts' | 'tubeAddedMm'>;
@@ -55,12 +62,17 @@ export function costCells(costs: Costs, style: LengthStyle): Pick<Record<Column,
 type CostColumn = 'bends' | 'joints' | 'cuts' | 'tube';
 
 /** Of a plan for several primaries, whose ends and clearances do not go into one figure. */
-export function planCells(costs: Costs, unsolved: number, style: LengthStyle): Readonly<Record<Column, ProposalCell>> {
+export function planCells(
+  costs: Costs & Pick<Move['cost'], 'price'>,
+  unsolved: number,
+  { style, rankBy }: { readonly style: LengthStyle; readonly rankBy: RankBy },
+): Readonly<Record<Column, ProposalCell>> {
   const result: ProposalCell =
     unsolved === 0
       ? { text: `all ${verdictMark('inBand').word}`, verdict: 'inBand' }
       : { text: `${unsolved} without a move` };
-  return { result, ...costCells(costs, style), end: NOTHING, clearance: NOTHING, shelf: NOTHING };
+  const price = priceCell(costs.price, rankBy);
+  return { result, price, ...costCells(costs, style), end: NOTHING, clearance: NOTHING, shelf: NOTHING };
 }
 
 function endCell({ closureAfter, endShiftAtMostMm }: Move, before: Standing, style: LengthStyle): ProposalCell {

@@ -35,9 +35,11 @@ function markChange(change: MoveChange, pieces: readonly Piece[], mark: Mark): v
   const isPlanned = 'pieceIndex' in change && pieces[change.pieceIndex]?.state === 'planned';
   switch (change.kind) {
     case 'length':
+    case 'pies':
       mark(change.pieceIndex, isPlanned ? 'changed' : 'cut');
       return;
     case 'takeOut':
+    case 'bendOut':
       mark(change.pieceIndex, 'taken out');
       return;
     case 'clocking':
@@ -51,6 +53,7 @@ function markChange(change: MoveChange, pieces: readonly Piece[], mark: Mark): v
       mark(change.pieceIndex, 'replaced');
       return;
     case 'letIn':
+    case 'bendIn':
     case 'bendPair':
       if (change.joint < pieces.length) mark(change.joint, 'new before it');
       else mark(pieces.length - 1, 'new after it');

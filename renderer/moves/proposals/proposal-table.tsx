@@ -7,6 +7,7 @@ import { COLUMNS, type Column, type Proposal, type ProposalCell } from './propos
 
 const HEADS: Readonly<Record<Column, string>> = {
   result: 'Result',
+  price: 'Price',
   bends: 'New bends',
   joints: 'Joints',
   cuts: 'Cuts',
@@ -29,6 +30,8 @@ interface Props {
 
 export function ProposalTable({ label, proposals, chosenKey, onChoose, onApply, onFlip }: Props) {
   const table = useRef<HTMLTableElement>(null);
+  const isPriced = proposals.some(({ moves }) => moves.some(({ cost }) => cost.price !== null));
+  const columns = COLUMNS.filter((column) => column !== 'price' || isPriced);
   const at = proposals.findIndex(({ key }) => key === chosenKey);
   const onKeyDown = (event: KeyboardEvent) => {
     if (event.ctrlKey || event.altKey || event.metaKey) return;
@@ -47,6 +50,7 @@ export function ProposalTable({ label, proposals, chosenKey, onChoose, onApply, 
     <table
       ref={table}
       className="proposals"
+      data-priced={isPriced || undefined}
       // biome-ignore lint/a11y/noNoninteractiveElementToInteractiveRole: the grid pattern of the W3C APG allows a table
       role="grid"
       aria-label={label}
@@ -58,7 +62,7 @@ export function ProposalTable({ label, proposals, chosenKey, onChoose, onApply, 
           <th scope="col" className="proposal-do-head">
             Do
           </th>
-          {COLUMNS.map((column) => (
+          {columns.map((column) => (
             <th key={column} scope="col" data-column={column}>
               {HEADS[column]}
             </th>
@@ -70,6 +74,7 @@ export function ProposalTable({ label, proposals, chosenKey, onChoose, onApply, 
           <ProposalRow
             key={proposal.key}
             proposal={proposal}
+            columns={columns}
             isChosen={index === at}
             isTabStop={index === Math.max(0, at)}
             onChoose={() => onChoose(proposal)}
@@ -99,12 +104,13 @@ export function rowAfter(key: string, at: number, count: number): number | null 
 
 interface RowProps {
   readonly proposal: Proposal;
+  readonly columns: readonly Column[];
   readonly isChosen: boolean;
   readonly isTabStop: boolean;
   readonly onChoose: () => void;
 }
 
-function ProposalRow({ proposal, isChosen, isTabStop, onChoose }: RowProps) {
+function ProposalRow({ proposal, columns, isChosen, isTabStop, onChoose }: RowProps) {
   return (
     <tr
       className="proposal"
@@ -123,7 +129,7 @@ function ProposalRow({ proposal, isChosen, isTabStop, onChoose }: RowProps) {
           </p>
         ))}
       </td>
-      {COLUMNS.map((column) => (
+      {columns.map((column) => (
         <Cell key={column} column={column} cell={proposal.cells[column]} />
       ))}
     </tr>

@@ -2,8 +2,8 @@
 
 import type { BatchEdit, Move, Verdict } from '../../../core/index.ts';
 
-/** The columns after the words, in order. */
-export const COLUMNS = ['result', 'bends', 'joints', 'cuts', 'tube', 'end', 'clearance', 'shelf'] as const;
+/** The columns after the words, in order; the price is shown only where the shop has its own. */
+export const COLUMNS = ['result', 'price', 'bends', 'joints', 'cuts', 'tube', 'end', 'clearance', 'shelf'] as const;
 export type Column = (typeof COLUMNS)[number];
 
 export interface ProposalCell {

@@ -16,12 +16,14 @@ import {
 } from '../../../core/index.ts';
 import { countOf } from '../../ui/words/spoken.ts';
 import { primaryTitle } from '../../ui/words/verdict-words.ts';
+import { priceText, type RankBy } from '../move-prices.ts';
 import { lackingLine, moveCells, planCells } from './move-cells.ts';
 import type { Proposal } from './proposal.ts';
 
 export function moveProposals(
   { moves, before }: { readonly moves: readonly Move[]; readonly before: Standing },
   header: Header,
+  rankBy: RankBy = 'order',
 ): readonly Proposal[] {
   return moves.map((move, index) => {
     const lacking = lackingLine(move.cost.stockNeeded, header.settings.display);
@@ -29,7 +31,7 @@ export function moveProposals(
       key: `${move.primaryId} ${index}`,
       said: describeMove(move, header),
       lines: lacking === null ? [] : [lacking],
-      cells: moveCells(move, { header, before }),
+      cells: moveCells(move, { header, before, rankBy }),
       edit: move.edit,
       moves: [move],
     };
@@ -41,7 +43,12 @@ type FoundPlans = Extract<HeaderMovesOutcome, { readonly kind: 'found' }>;
 /** The present target first, then the others, best first; at most so many in all. Targets that read the same are one. */
 const MOST_PLANS = 3;
 
-export function planProposals(found: FoundPlans, header: Header, report: MatchReport): readonly Proposal[] {
+export function planProposals(
+  found: FoundPlans,
+  header: Header,
+  report: MatchReport,
+  rankBy: RankBy = 'order',
+): readonly Proposal[] {
   const shown = new Set<string>();
   const isNew = ({ targetMm }: HeaderPlan) => {
     const text = formatLength(targetMm, header.settings.display);
@@ -51,16 +58,22 @@ export function planProposals(found: FoundPlans, header: Header, report: MatchRe
   return [found.asItIs, ...others]
     .filter(isNew)
     .slice(0, MOST_PLANS)
-    .map((plan) => planProposal(plan, header, report));
+    .map((plan) => planProposal(plan, { header, report, rankBy }));
 }
 
-function planProposal(plan: HeaderPlan, header: Header, report: MatchReport): Proposal {
+interface PlanContext {
+  readonly header: Header;
+  readonly report: MatchReport;
+  readonly rankBy: RankBy;
+}
+
+function planProposal(plan: HeaderPlan, { header, report, rankBy }: PlanContext): Proposal {
   const moves = plan.primaries.flatMap(({ outcome }) => movesOf(outcome).slice(0, 1));
   return {
     key: plan.target === null ? 'as it is' : JSON.stringify(plan.target),
     said: targetSentence(plan, header, report),
     lines: [...solvedLines(plan.primaries, header), ...unsolvedLines(plan.primaries, header)],
-    cells: planCells(plan, plan.unsolved.length, header.settings.display),
+    cells: planCells(plan, plan.unsolved.length, { style: header.settings.display, rankBy }),
     edit: plan.edit,
     moves,
   };
@@ -104,7 +117,11 @@ function unsolvedLines(plans: readonly PrimaryPlan[], header: Header): readonly 
 }
 
 /** `Moving the target to 35 1/16" takes 1 joint; keeping it takes 4.` Null: keeping it is as cheap. */
-export function cheaperSentence({ asItIs, cheaper }: FoundPlans, header: Header): string | null {
+export function cheaperSentence(
+  { asItIs, cheaper }: FoundPlans,
+  header: Header,
+  rankBy: RankBy = 'order',
+): string | null {
   if (cheaper === null) return null;
   const to = `Moving the target to ${formatLength(cheaper.targetMm, header.settings.display)}`;
   if (cheaper.unsolved.length < asItIs.unsolved.length) {
@@ -113,6 +130,9 @@ export function cheaperSentence({ asItIs, cheaper }: FoundPlans, header: Header)
     return `${to} leaves ${left} without a move; keeping it leaves ${asItIs.unsolved.length}.`;
   }
   const fixing = `keeping it and changing ${countOf(asItIs.primaries.length, 'primary', 'primaries')}`;
+  if (cheaper.price !== null && asItIs.price !== null) {
+    return `${to} takes ${priceText(cheaper.price, rankBy)}; ${fixing} takes ${priceText(asItIs.price, rankBy)}.`;
+  }
   return `${to} takes ${countOf(cheaper.jointsMade, 'joint')}; ${fixing} takes ${asItIs.jointsMade}.`;
 }
 

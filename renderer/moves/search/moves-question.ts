@@ -3,7 +3,7 @@
 import type { Header, HeaderMovesOutcome, MoveOptions, MoveOutcome } from '../../../core/index.ts';
 
 /** Options without functions, which cannot be sent to another thread. */
-export type AskedOptions = Pick<MoveOptions, 'kinds' | 'maxJoints' | 'clearanceKeptMm' | 'stock'>;
+export type AskedOptions = Pick<MoveOptions, 'kinds' | 'maxJoints' | 'clearanceKeptMm' | 'stock' | 'prices'>;
 
 interface Asked {
   readonly header: Header;

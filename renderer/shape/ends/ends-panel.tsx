@@ -13,6 +13,7 @@ import {
   removeInletEdit,
   replaceInletEdit,
   setPortEdit,
+  setSlipEdit,
   unitOf,
 } from '../../../core/index.ts';
 import { Button } from '../../ui/button.tsx';
@@ -178,7 +179,7 @@ function SlipFields({ session, header, inlet, collector }: Omit<InletProps, 'pri
           value={inlet.slip[way]}
           unit={unit}
           onTake={(length) =>
-            session.apply(replaceInletEdit(collector, { ...inlet, slip: { ...inlet.slip, [way]: length } }))
+            session.apply(setSlipEdit(header, collector, { ...inlet, slip: { ...inlet.slip, [way]: length } }))
           }
         />
       ))}

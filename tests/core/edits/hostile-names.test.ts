@@ -11,6 +11,7 @@ import {
   firstInletPose,
   removeInletEdit,
   replaceInletEdit,
+  setSlipEdit,
 } from '../../../core/edits/collector-edits.ts';
 import { describeEdit } from '../../../core/edits/describe-edit.ts';
 import { batchOf, type Edit } from '../../../core/edits/edit.ts';
@@ -161,6 +162,10 @@ const BUILDERS: Readonly<Record<string, (cast: Cast) => Edit | null>> = {
   addInlet: ({ header, newId }) => addInletEdit(header, null, newId),
   replaceInlet: ({ collector, name }) =>
     replaceInletEdit(collector, { ...(collector.inlets[0] as Collector['inlets'][number]), name }),
+  setSlip: ({ header, collector, name }) => {
+    const inlet = { ...(collector.inlets[0] as Collector['inlets'][number]), name };
+    return setSlipEdit(header, collector, { ...inlet, slip: { deeper: inches(0.5), shallower: inches(0) } });
+  },
   removeInlet: ({ header, collector }) => removeInletEdit(header, collector, 'inlet-1'),
   addObstacle: ({ header, newId }) =>
     addObstacleEdit(header, OBSTACLE_KINDS[0]?.kind ?? 'box', { id: newId(), unit: 'in' }),

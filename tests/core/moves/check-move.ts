@@ -3,7 +3,7 @@
 import { applyEdit } from '../../../core/edits/apply-edit.ts';
 import type { Header, Piece, Pose, Primary } from '../../../core/header/header.ts';
 import { matchHeader } from '../../../core/length/match-header.ts';
-import type { Move } from '../../../core/moves/move.ts';
+import type { Move, MoveChange } from '../../../core/moves/move.ts';
 import type { MoveOptions } from '../../../core/moves/question.ts';
 import { mmOf } from '../../../core/units/length.ts';
 import { centrelineMm, endByMatrices, frameIn, type MatrixFrame, poseMatrix } from '../../references/path-matrices.ts';
@@ -168,30 +168,42 @@ function jointFaults({ pieces }: Primary, move: Move, { maxJoints }: MoveOptions
     const before = pieces[joint - 1]?.state ?? pieces[joint]?.state;
     return before === 'welded' && pieces[joint]?.state === 'welded';
   });
-  const acts = actsOf(move);
-  const made = acts === null ? null : jointsByHand(pieces, acts);
+  const made = jointsByHand(pieces, actsOf(move));
   return [
     ...welded.map((joint) => `breaks weld ${joint}`),
-    ...(made !== null && made !== move.cost.jointsMade ? [`says ${move.cost.jointsMade} joints, is ${made}`] : []),
+    ...(made !== move.cost.jointsMade ? [`says ${move.cost.jointsMade} joints, is ${made}`] : []),
     ...(maxJoints !== undefined && move.cost.jointsMade > maxJoints ? [`takes ${move.cost.jointsMade} joints`] : []),
   ];
 }
 
-/** Null where it is a kick, whose joints are those of a piece replaced and what comes in with it. */
-function actsOf({ changes }: Move): readonly Act[] | null {
-  const acts: Act[] = [];
-  for (const change of changes) {
-    if (change.kind === 'kick') return null;
-    if (change.kind === 'letIn') acts.push({ kind: 'letIn', at: change.joint, pieces: 1 });
-    else if (change.kind === 'bendPair') acts.push({ kind: 'letIn', at: change.joint, pieces: 2 });
-    else if (change.kind === 'takeOut') acts.push({ kind: 'gone', at: change.pieceIndex });
-    else if (change.kind === 'clocking') acts.push({ kind: 'reclocked', at: change.pieceIndex });
-    else acts.push({ kind: isShorter(change) ? 'shorter' : 'replaced', at: change.pieceIndex });
-  }
-  return acts;
+function actsOf({ changes }: Move): readonly Act[] {
+  return changes.map(actOf);
 }
 
-function isShorter(change: Extract<Move['changes'][number], { readonly kind: 'length' | 'angle' | 'swap' }>): boolean {
+function actOf(change: MoveChange): Act {
+  switch (change.kind) {
+    case 'kick': {
+      const left = [change.before, change.after].filter(({ value }) => value > 0).length;
+      return { kind: 'kicked', at: change.pieceIndex, pieces: 3 + left };
+    }
+    case 'letIn':
+    case 'bendIn':
+      return { kind: 'letIn', at: change.joint, pieces: 1 };
+    case 'bendPair':
+      return { kind: 'letIn', at: change.joint, pieces: 2 };
+    case 'takeOut':
+    case 'bendOut':
+      return { kind: 'gone', at: change.pieceIndex };
+    case 'clocking':
+      return { kind: 'reclocked', at: change.pieceIndex };
+    case 'pies':
+      return { kind: 'shorter', at: change.pieceIndex };
+    default:
+      return { kind: isShorter(change) ? 'shorter' : 'replaced', at: change.pieceIndex };
+  }
+}
+
+function isShorter(change: Extract<MoveChange, { readonly kind: 'length' | 'angle' | 'swap' }>): boolean {
   if (change.kind === 'length') return mmOf(change.to) < mmOf(change.from);
   return change.kind === 'angle' && change.toDeg < change.fromDeg;
 }

@@ -5,7 +5,9 @@ import type { Piece } from '../../../core/header/header.ts';
 /** What is done to a piece, or to the joint before it. */
 export type Act =
   | { readonly kind: 'shorter' | 'replaced' | 'gone' | 'reclocked'; readonly at: number }
-  | { readonly kind: 'letIn'; readonly at: number; readonly pieces: number };
+  | { readonly kind: 'letIn'; readonly at: number; readonly pieces: number }
+  /** So many pieces in place of one. */
+  | { readonly kind: 'kicked'; readonly at: number; readonly pieces: number };
 
 /** Whether the joint before a piece is held; that of the collector, after the last piece, never is. */
 export function isHeldJoint(pieces: readonly Piece[], joint: number): boolean {
@@ -46,6 +48,7 @@ function isPossible(pieces: readonly Piece[], act: Act, isApart: (joint: number)
 function added(pieces: readonly Piece[], acts: readonly Act[]): number {
   return acts.reduce((sum, act) => {
     if (act.kind === 'letIn') return sum + act.pieces;
+    if (act.kind === 'kicked') return sum + act.pieces - 1;
     const wasJoined = isHeldJoint(pieces, act.at) || isHeldJoint(pieces, act.at + 1);
     return act.kind === 'gone' && wasJoined ? sum - 1 : sum;
   }, 0);

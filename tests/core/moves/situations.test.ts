@@ -1,14 +1,16 @@
-/** Forty and more situations at the bench: the first move is the one that a fabricator would pick. */
+/** Sixty and more situations at the bench: the first move is the one that a fabricator would pick. */
 
 import { describe, expect, it } from 'vitest';
 import type { Header, Obstacle } from '../../../core/header/header.ts';
 import type { Move, MoveChange } from '../../../core/moves/move.ts';
+import type { MoveOptions } from '../../../core/moves/question.ts';
 import { suggestMoves } from '../../../core/moves/suggest-moves.ts';
 import { millimetres, mmOf } from '../../../core/units/length.ts';
 import { ALONG_X, primaryOf } from '../path/made-primaries.ts';
 import { faultsOf } from './check-move.ts';
 import { FULL_SHELF } from './disturb.ts';
 import { fittedHeader, lengthOf } from './made-headers.ts';
+import { MORE_SITUATIONS } from './more-situations.ts';
 import { piecesInShort } from './pieces-in-short.ts';
 import { SITUATIONS, type Situation } from './situations.ts';
 
@@ -40,6 +42,12 @@ function inShort(change: MoveChange): string {
       return `a${change.pieceIndex + 1}`;
     case 'swap':
       return `s${change.pieceIndex + 1}`;
+    case 'pies':
+      return `p${change.pieceIndex + 1}-${change.fromPies - change.toPies}`;
+    case 'bendOut':
+      return `out${change.pieceIndex + 1}`;
+    case 'bendIn':
+      return `in${change.joint + 1}`;
     case 'bendPair':
       return `pair${change.joint + 1}`;
     case 'kick':
@@ -47,19 +55,29 @@ function inShort(change: MoveChange): string {
   }
 }
 
+function shelfOf({ hasShelf, remnantMm }: Situation): Pick<MoveOptions, 'stock'> {
+  if (remnantMm === undefined) return hasShelf === true ? { stock: FULL_SHELF } : {};
+  const length = millimetres(remnantMm);
+  return { stock: FULL_SHELF.map((item) => (item.kind === 'straight' ? { ...item, length } : item)) };
+}
+
 const picked = ({ changes }: Move) => changes.map(inShort).join(' ');
 
 describe('a fabricator would pick', () => {
-  it.each(SITUATIONS.map((situation) => [situation.name, situation] as const))('%s', (_, situation) => {
-    const header = headerOf(situation);
-    const options = { ...situation.options, ...(situation.hasShelf === true ? { stock: FULL_SHELF } : {}) };
-    const outcome = suggestMoves(header, 'own', options);
-    const first = outcome.kind === 'none' ? `none ${outcome.reason.kind}` : outcome.moves.slice(0, 1).map(picked)[0];
-    expect(first, situation.why).toBe(situation.pick);
-    if (outcome.kind === 'found') expect(outcome.moves.flatMap((move) => faultsOf(header, move, options))).toEqual([]);
-  });
+  it.each([...SITUATIONS, ...MORE_SITUATIONS].map((situation) => [situation.name, situation] as const))(
+    '%s',
+    (_, situation) => {
+      const header = headerOf(situation);
+      const options = { ...situation.options, ...shelfOf(situation) };
+      const outcome = suggestMoves(header, 'own', options);
+      const first = outcome.kind === 'none' ? `none ${outcome.reason.kind}` : outcome.moves.slice(0, 1).map(picked)[0];
+      expect(first, situation.why).toBe(situation.pick);
+      if (outcome.kind === 'found')
+        expect(outcome.moves.flatMap((move) => faultsOf(header, move, options))).toEqual([]);
+    },
+  );
 
-  it('in forty situations at least', () => {
-    expect(SITUATIONS.length).toBeGreaterThanOrEqual(40);
+  it('in sixty situations at least', () => {
+    expect(SITUATIONS.length + MORE_SITUATIONS.length).toBeGreaterThanOrEqual(60);
   });
 });

@@ -13,18 +13,20 @@ export interface Situation {
   readonly slipMm?: number;
   readonly options?: MoveOptions;
   readonly hasShelf?: boolean;
+  /** On a full shelf of bends, the longest straight. */
+  readonly remnantMm?: number;
   /** A wall square to x, this far from the port: nothing may come beyond it. */
   readonly wallAtMm?: number;
   /**
    * The first move: `+3` lengthen straight 3, `-3` shorten it, `x3` take it out, `n3` add one before piece 3, `c4` re-clock bend 4,
-   * `a4` another angle, `s4` another CLR, `kick3`; `none` and the reason where there is nothing to offer.
+   * `a4` another angle, `s4` another CLR, `p4-2` two pies off, `out4` bend 4 out, `in4` a bend in before piece 4, `kick3`; `none` and the reason where there is nothing to offer.
    */
   readonly pick: string;
   readonly why: string;
 }
 
 const U = 'S100 B60/180/0 S100';
-const SPACE = 'S80 B76/90/0 S90 B76/60/90 S70 B76/45/-90 S100';
+export const SPACE = 'S80 B76/90/0 S90 B76/60/90 S70 B76/45/-90 S100';
 
 export const SITUATIONS: readonly Situation[] = [
   // Two legs that run against each other take length up without moving the end.

@@ -55,6 +55,19 @@ describe('starting and preferences', () => {
     });
   });
 
+  test("the shop's prices for moves are kept, and a price below zero is refused", async () => {
+    const shop = openShop();
+    const movePrices = { joint: 20, cut: 5, bend: 10, tube: 3.5, tubePer: 'ft', ordered: 45 } as const;
+    const saved = (rankBy: 'minutes' | 'money', joint: number) => ({
+      preferences: { theme: 'dark', density: 'desk', movePrices: { ...movePrices, rankBy, joint } } as const,
+    });
+    await shop.must('savePreferences', saved('minutes', 20));
+    expect((await shop.call('savePreferences', saved('money', -1))).ok).toBe(false);
+    await shop.close();
+    const started = await openShop(shop.folder).must('start', {});
+    expect(started).toMatchObject({ preferences: { movePrices: { ...movePrices, rankBy: 'minutes' } } });
+  });
+
   test('a data folder in a synchronised folder is told', async () => {
     const shop = openShop();
     const inside = openShop(`${shop.folder}/Dropbox/Evenrun`);

@@ -45,9 +45,10 @@ function proposalsFor(of: Header, primaryId: string) {
 describe('a move', () => {
   test('is said with length, verdict, joints, cuts, tube, end and clearance, lengths with their unit', () => {
     const [first] = proposalsFor(header, 'primary-3');
-    expect(plain(first?.said ?? '')).toBe('Lengthen straight 7 by 3/16" to 10 11/16"');
+    expect(plain(first?.said ?? '')).toBe('Lengthen straight 7 by 3/16", a new one of 10 11/16"');
     expect(COLUMNS.map((column) => plain(first?.cells[column].text ?? ''))).toEqual([
       verdictMark('inBand').word,
+      '–',
       '0',
       '1',
       '1',
@@ -128,6 +129,10 @@ describe('all primaries', () => {
     expect(plain(cheaperSentence({ ...found, asItIs, cheaper }, header) ?? '')).toBe(
       'Moving the target to 1" takes 0 joints; keeping it and changing 2 primaries takes 4.',
     );
+    const priced = { ...found, asItIs: { ...asItIs, price: 80 }, cheaper: { ...cheaper, price: 12.5 } };
+    expect(plain(cheaperSentence(priced, header, 'minutes') ?? '')).toBe(
+      'Moving the target to 1" takes 12.5 min; keeping it and changing 2 primaries takes 80 min.',
+    );
   });
 });
 
@@ -172,7 +177,7 @@ test('an empty shelf is not considered, and nothing typed is no limit', () => {
   );
   const { kinds, ...others } = asked;
   expect(others).toEqual({ maxJoints: 2, clearanceKeptMm: 12.7 });
-  expect(kinds).toEqual(['straights', 'clockings', 'trims', 'swaps', 'lengthOnly']);
+  expect(kinds).toEqual(['straights', 'clockings', 'trims', 'swaps', 'bendOut', 'lengthOnly']);
 });
 
 test('arrow keys stop at the ends of the list', () => {

@@ -1,0 +1,113 @@
+/** Situations in which a bend comes out or in, pies come off, a ring is let in, or a welded group is turned (common practice). */
+
+import { type Situation, SPACE } from './situations.ts';
+
+export const MORE_SITUATIONS: readonly Situation[] = [
+  {
+    name: 'a bend too many',
+    pieces: 'S80 B76/90/0 S90 B76/15/40 S40 B76/60/50 S70 B76/45/-90 S100',
+    fitted: 'S80 B76/90/0 S90 S40 B76/60/90 S70 B76/45/-90 S100',
+    pick: 'out4',
+    why: 'it comes out, and two joints become one',
+  },
+  {
+    name: 'a bend too many, and the one behind it clocked to suit',
+    pieces: 'S80 B76/90/0 S90 B76/15/40 S40 B76/60/50 S70 B76/45/-90 S100',
+    fitted: 'S80 B76/90/0 S90 S40 B76/60/70 S70 B76/45/-90 S100',
+    pick: 'out4',
+    why: 'the joint is open anyway, so what follows is turned as it goes back on',
+  },
+  {
+    name: 'a bend too many ahead of a welded group',
+    pieces: 'S80 B76/90/0 S90 B76/15/40 S40w B76/60/50w S70w',
+    fitted: 'S80 B76/90/0 S90 S40 B76/60/70 S70',
+    pick: 'out4',
+    why: 'the group goes back on whole',
+  },
+  {
+    name: 'a bend left out at the end',
+    pieces: 'S80 B76/90/0 S90 S100',
+    fitted: 'S80 B76/90/0 S90 B76/60/70 S100',
+    pick: 'in4',
+    why: 'it goes in where it was meant to be: one bend, not three',
+  },
+  {
+    name: 'a bend left out',
+    pieces: 'S80 B76/60/0 S90 S70 B76/45/-90 S100',
+    fitted: 'S80 B76/60/0 S90 B76/75/70 S70 B76/45/-160 S100',
+    pick: 'in4',
+    why: 'no turn of the two that are there comes near',
+  },
+  {
+    name: 'a bend left out ahead of a welded group',
+    pieces: 'S80 B76/60/0 S90 S70w B76/45/-90w S100w',
+    fitted: 'S80 B76/60/0 S90 B76/75/70 S70 B76/45/-160 S100',
+    pick: 'in4',
+    why: 'the group stays whole and is turned as it goes back on',
+  },
+  {
+    name: 'a pie too many',
+    pieces: 'S80 B76/90/0 S90 P76/75/90/5 S70 B76/45/-90 S100',
+    fitted: 'S80 B76/90/0 S90 P76/60/90/4 S70 B76/45/-90 S100',
+    pick: 'p4-1',
+    why: 'cut off at a mitre, one joint',
+  },
+  {
+    name: 'two pies too many',
+    pieces: 'S80 B76/90/0 S90 P76/90/90/6 S70 B76/45/-90 S100',
+    fitted: 'S80 B76/90/0 S90 P76/60/90/4 S70 B76/45/-90 S100',
+    pick: 'p4-2',
+    why: 'cut off at a mitre, one joint whatever comes off',
+  },
+  {
+    name: 'a planned pie-cut bend with a pie too many',
+    pieces: 'S80 B76/90/0 S90 P76/75/90/5p S70 B76/45/-90 S100',
+    fitted: 'S80 B76/90/0 S90 P76/60/90/4 S70 B76/45/-90 S100',
+    pick: 'p4-1',
+    why: 'on paper it costs nothing',
+  },
+  {
+    name: 'a straight too short, and the shelf has a longer one',
+    pieces: 'S80 B76/90/0 S70 B76/60/90 S70 B76/45/-90 S100',
+    fitted: SPACE,
+    hasShelf: true,
+    pick: '+3',
+    why: 'a new one: the same joints as a ring, and a weld less in the tube',
+  },
+  {
+    name: 'a straight too short, and the shelf has short ends only',
+    pieces: 'S80 B76/90/0 S70 B76/60/90 S70 B76/45/-90 S100',
+    fitted: SPACE,
+    remnantMm: 60,
+    pick: 'n4',
+    why: 'a ring let in: two joints as well, and nothing to order',
+  },
+  {
+    name: 'a welded straight too short',
+    pieces: 'S80 B76/90/0 S70w B76/60/90w S70w B76/45/-90w S100w',
+    fitted: SPACE,
+    pick: 'n3',
+    why: 'a ring at its tacked end',
+  },
+  {
+    name: 'a welded group tacked on askew behind a straight',
+    pieces: 'S80 B76/90/0 S90 B76/60/82w S70w B76/45/-90w S100w',
+    fitted: SPACE,
+    pick: 'c4',
+    why: 'the group stays whole and turns at its tacked end',
+  },
+  {
+    name: 'a welded run behind the only straight that is free',
+    pieces: 'B76/90/0w S300 B76/90/90w S80w',
+    wantedMm: 12,
+    pick: 'kick2',
+    why: 'a kick is all that is left, and it makes five joints',
+  },
+  {
+    name: 'a U behind a straight with room for a kick, and a welded run behind it',
+    pieces: 'S300 B60/180/0 S100 B76/90/90w S80w',
+    wantedMm: 20,
+    pick: '+1 +3',
+    why: 'two legs replaced before three bends are made',
+  },
+];
