@@ -181,14 +181,14 @@ export { assertNever, failure, type Result, success } from './result.ts';
 export { readCsvRows } from './spreadsheet/read-rows.ts';
 export { clipboardText, csvText } from './spreadsheet/write-rows.ts';
 // Stock
-export { compareWithShelf, type ListedStock } from './stock/compare-with-shelf.ts';
-export { readStockRows } from './stock/read-stock-rows.ts';
+export { compareWithShelf, type ListedStock } from './stock/csv/compare-with-shelf.ts';
+export { readStockRows } from './stock/csv/read-stock-rows.ts';
+export { STOCK_COLUMNS, type StockColumn } from './stock/csv/stock-columns.ts';
+export { stockRows } from './stock/csv/stock-rows.ts';
 export { stockItemSchema } from './stock/schema.ts';
 export { clrsOnShelf, otherMaterials, shelfMatch } from './stock/shelf-match.ts';
-export { STOCK_COLUMNS, type StockColumn } from './stock/stock-columns.ts';
 export type { StockItem } from './stock/stock-item.ts';
 export { compareStockItems } from './stock/stock-order.ts';
-export { stockRows } from './stock/stock-rows.ts';
 export type { StorageFault, StorageProblem } from './storage-problem.ts';
 // Units
 export { degreesOf, radiansOf, roundedTo } from './units/angle.ts';

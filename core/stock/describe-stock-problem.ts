@@ -1,7 +1,7 @@
 /** Says in one plain sentence why a row of a stock list was refused, and what would do. */
 
 import { assertNever } from '../result.ts';
-import { STOCK_COLUMNS } from './stock-columns.ts';
+import { STOCK_COLUMNS } from './csv/stock-columns.ts';
 import type { StockProblem } from './stock-problem.ts';
 
 const EXPECTED_WORDS: Readonly<Record<Extract<StockProblem, { kind: 'stockCellRefused' }>['expected'], string>> = {

@@ -1,8 +1,8 @@
 /** Writes a stock list as the rows of a table that `readStockRows` reads back without loss. */
 
-import { formatTyped, formatTypedAngle } from '../units/format-typed.ts';
+import { formatTyped, formatTypedAngle } from '../../units/format-typed.ts';
+import type { StockItem } from '../stock-item.ts';
 import { STOCK_COLUMNS } from './stock-columns.ts';
-import type { StockItem } from './stock-item.ts';
 
 /**
  * Column names first, then one row an item in the order given, lengths with their units as typed.

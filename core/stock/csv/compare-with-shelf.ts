@@ -1,8 +1,8 @@
 /** Compares a stock list with the shelf, so that a list taken out, edited and brought in again is not put there twice. */
 
-import { mmOf } from '../units/length.ts';
-import { comparable, isOfTube, isSameSize, SAME_ANGLE_DEG } from './shelf-match.ts';
-import type { StockItem } from './stock-item.ts';
+import { mmOf } from '../../units/length.ts';
+import { comparable, isOfTube, isSameSize, SAME_ANGLE_DEG } from '../shelf-match.ts';
+import type { StockItem } from '../stock-item.ts';
 
 /** What becomes of one line of a list. */
 export type ListedStock =

@@ -2,14 +2,14 @@
 
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { readCsvRows } from '../../../core/spreadsheet/read-rows.ts';
-import { csvText } from '../../../core/spreadsheet/write-rows.ts';
-import { describeStockProblem } from '../../../core/stock/describe-stock-problem.ts';
-import { type ReadStock, readStockRows } from '../../../core/stock/read-stock-rows.ts';
-import { STOCK_COLUMNS } from '../../../core/stock/stock-columns.ts';
-import type { StockItem } from '../../../core/stock/stock-item.ts';
-import { stockRows } from '../../../core/stock/stock-rows.ts';
-import { inches, millimetres } from '../../../core/units/length.ts';
+import { readCsvRows } from '../../../../core/spreadsheet/read-rows.ts';
+import { csvText } from '../../../../core/spreadsheet/write-rows.ts';
+import { type ReadStock, readStockRows } from '../../../../core/stock/csv/read-stock-rows.ts';
+import { STOCK_COLUMNS } from '../../../../core/stock/csv/stock-columns.ts';
+import { stockRows } from '../../../../core/stock/csv/stock-rows.ts';
+import { describeStockProblem } from '../../../../core/stock/describe-stock-problem.ts';
+import type { StockItem } from '../../../../core/stock/stock-item.ts';
+import { inches, millimetres } from '../../../../core/units/length.ts';
 
 function read(rows: readonly (readonly string[])[], unit: 'in' | 'mm' = 'in'): ReadStock {
   let given = 0;

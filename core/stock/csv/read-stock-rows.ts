@@ -1,16 +1,16 @@
 /** Reads a stock list from the rows of a table; what cannot be read is reported by line and column. */
 
-import { failure, type Result, success } from '../result.ts';
-import type { Length, LengthUnit } from '../units/length.ts';
-import { parseAngle } from '../units/parse-angle.ts';
-import { parseLength } from '../units/parse-length.ts';
-import { clipped } from '../units/read-quantity.ts';
-import type { UnitsProblem } from '../units/units-problem.ts';
+import { failure, type Result, success } from '../../result.ts';
+import type { Length, LengthUnit } from '../../units/length.ts';
+import { parseAngle } from '../../units/parse-angle.ts';
+import { parseLength } from '../../units/parse-length.ts';
+import { clipped } from '../../units/read-quantity.ts';
+import type { UnitsProblem } from '../../units/units-problem.ts';
+import { stockItemSchema } from '../schema.ts';
+import type { StockItem } from '../stock-item.ts';
+import type { StockProblem } from '../stock-problem.ts';
 import { type PlacedColumn, readStockColumns } from './read-stock-columns.ts';
-import { stockItemSchema } from './schema.ts';
 import { LENGTH_COLUMNS, STOCK_COLUMNS, type StockColumn } from './stock-columns.ts';
-import type { StockItem } from './stock-item.ts';
-import type { StockProblem } from './stock-problem.ts';
 
 export interface RefusedStockRow {
   /** Row of the table, counted from 1 with the column names as row 1. */
