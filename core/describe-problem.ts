@@ -59,6 +59,12 @@ const isStockProblem = among<StockProblem>({
   stockCellEmpty: true,
   stockCellNotWanted: true,
   stockCellRefused: true,
+  stockWallTooThick: true,
+  stockClrTooTight: true,
+  stockNotEnough: true,
+  stockTooMany: true,
+  remnantTooLarge: true,
+  stockChangedSince: true,
 });
 
 const isStorageProblem = among<StorageProblem>({

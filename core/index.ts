@@ -92,7 +92,15 @@ export {
   parseStraightLength,
   pieceFromQuick,
 } from './header/parts/quick-entry.ts';
-export { headerSchema, idSchema, lengthStyleSchema, nameSchema, primarySchema, textSchema } from './header/schema.ts';
+export {
+  headerSchema,
+  idSchema,
+  lengthSchema,
+  lengthStyleSchema,
+  nameSchema,
+  primarySchema,
+  textSchema,
+} from './header/schema.ts';
 // Lengths
 export { angleFromChord, angleFromInsideArc, angleFromOutsideArc } from './length/angle-from-tape.ts';
 export { type Verdict, verdictOfDeviation } from './length/band.ts';
@@ -183,14 +191,26 @@ export { assertNever, failure, type Result, success } from './result.ts';
 export { readCsvRows } from './spreadsheet/read-rows.ts';
 export { clipboardText, csvText } from './spreadsheet/write-rows.ts';
 // Stock
-export { compareWithShelf, type ListedStock } from './stock/compare-with-shelf.ts';
-export { readStockRows } from './stock/read-stock-rows.ts';
+export { compareWithShelf, type ListedStock } from './stock/csv/compare-with-shelf.ts';
+export { readStockRows } from './stock/csv/read-stock-rows.ts';
+export { STOCK_COLUMNS, type StockColumn } from './stock/csv/stock-columns.ts';
+export { describeStockReading, type StockReading, stockReadingSchema } from './stock/csv/stock-reading.ts';
+export { stockRows } from './stock/csv/stock-rows.ts';
+export { describeShelfStep } from './stock/ledger/describe-shelf-step.ts';
+export { enterChanges } from './stock/ledger/enter-changes.ts';
+export {
+  MOVEMENT_REASONS,
+  type MovementReason,
+  type ShelfChange,
+  shelfChangeSchema,
+} from './stock/ledger/shelf-change.ts';
+export type { FindRow, ShelfRow, ShelfStep } from './stock/ledger/shelf-row.ts';
+export { doAgain, type KeptRow, keptRows, takeBack } from './stock/ledger/turn-back.ts';
 export { stockItemSchema } from './stock/schema.ts';
-export { clrsOnShelf, otherMaterials, shelfMatch } from './stock/shelf-match.ts';
-export { STOCK_COLUMNS, type StockColumn } from './stock/stock-columns.ts';
+export { clrsOnShelf, isOfSize, otherMaterials, shelfMatch } from './stock/shelf-match.ts';
 export type { StockItem } from './stock/stock-item.ts';
 export { compareStockItems } from './stock/stock-order.ts';
-export { stockRows } from './stock/stock-rows.ts';
+export { stockItemWords } from './stock/stock-words.ts';
 export type { StorageFault, StorageProblem } from './storage-problem.ts';
 // Units
 export { degreesOf, radiansOf, roundedTo } from './units/angle.ts';

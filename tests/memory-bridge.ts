@@ -144,7 +144,11 @@ export class MemoryBridge implements HostBridge {
         }),
       ),
     importHeader: (request) => this.#make(request, () => fine(request.header)),
-    listStock: () => fine({ stock: this.stock.map((item) => ({ item, revision: 1 })) }),
+    listStock: () =>
+      fine({
+        stock: this.stock.map((item) => ({ item, revision: 1, isDoubtful: false })),
+        history: { undo: null, redo: null },
+      }),
   };
 
   #on<Answer>(

@@ -4,13 +4,23 @@ import * as z from 'zod';
 import { angleSchema, idSchema, lengthSchema, nameSchema, positiveLengthSchema, textSchema } from '../header/schema.ts';
 import type { StockItem } from './stock-item.ts';
 
+/** More of one kind than any shop has. */
+export const COUNT_LIMIT = 100_000;
+/** No piece costs more, in whatever money. */
+export const COST_LIMIT = 1_000_000;
+
+const count = z.int().min(0).max(COUNT_LIMIT);
+
 const stockCommon = {
   id: idSchema,
   material: nameSchema,
   od: positiveLengthSchema,
   wall: positiveLengthSchema,
-  count: z.int().min(0).max(100_000),
+  count,
   note: textSchema,
+  cost: z.number().min(0).max(COST_LIMIT).exactOptional(),
+  least: count.exactOptional(),
+  cutFrom: idSchema.nullable().exactOptional(),
 };
 
 export const stockItemSchema = z.discriminatedUnion('kind', [

@@ -82,7 +82,8 @@ export function isOfTube(item: Tube, tube: Tube): boolean {
   return isOfSize(item, tube) && comparable(item.material) === comparable(tube.material);
 }
 
-function isOfSize(item: Tube, tube: Tube): boolean {
+/** Whether a stock item is of this OD and wall, whatever its material. */
+export function isOfSize(item: Pick<Tube, 'od' | 'wall'>, tube: Pick<Tube, 'od' | 'wall'>): boolean {
   return isSameSize(mmOf(item.od), mmOf(tube.od)) && isSameSize(mmOf(item.wall), mmOf(tube.wall));
 }
 

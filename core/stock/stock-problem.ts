@@ -1,4 +1,6 @@
-/** Why a row of a stock list was refused, as data. */
+/** Why a row of a stock list, or a step of the stock book, was refused, as data. */
+
+import type { Length } from '../units/length.ts';
 
 export type StockProblem =
   /** The first row does not name a column that every list needs. */
@@ -19,5 +21,34 @@ export type StockProblem =
       readonly column: string;
       /** What was in the cell, cut to 64 characters. */
       readonly found: string;
-      readonly expected: 'kind' | 'name' | 'note' | 'aboveZero' | 'lengthInRange' | 'angleInRange' | 'count';
-    };
+      readonly expected:
+        | 'kind'
+        | 'name'
+        | 'note'
+        | 'aboveZero'
+        | 'lengthInRange'
+        | 'angleInRange'
+        | 'count'
+        | 'gauge'
+        | 'yesOrNo'
+        | 'cost'
+        /** A comma before three digits: of thousands or decimal, nobody can tell. */
+        | 'costClear';
+    }
+  /** No bore would be left. */
+  | { readonly kind: 'stockWallTooThick'; readonly wall: Length; readonly od: Length }
+  /** The inside of the bend would pass through itself. */
+  | { readonly kind: 'stockClrTooTight'; readonly clr: Length; readonly od: Length }
+  /** More pieces are to go than there are; `item` in words. */
+  | { readonly kind: 'stockNotEnough'; readonly item: string; readonly has: number; readonly wanted: number }
+  | { readonly kind: 'stockTooMany'; readonly item: string; readonly wanted: number; readonly limit: number }
+  /** Remnants have more degrees (of a bend) or millimetres (of a straight) than was cut. */
+  | {
+      readonly kind: 'remnantTooLarge';
+      readonly item: string;
+      readonly of: 'bend' | 'straight';
+      readonly kept: number;
+      readonly cut: number;
+    }
+  /** A step of the book cannot be taken back, for the row was changed or used since. */
+  | { readonly kind: 'stockChangedSince'; readonly item: string };

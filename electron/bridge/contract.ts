@@ -1,7 +1,7 @@
 /** The bridge, written once: every call's name, what it is asked with and what it answers. */
 
 import * as z from 'zod';
-import { idSchema, nameSchema, type Problem, textSchema } from '../../core/index.ts';
+import { idSchema, lengthSchema, nameSchema, type Problem, textSchema } from '../../core/index.ts';
 import type { CommandId } from './commands.ts';
 import {
   archiveRowSchema,
@@ -13,6 +13,7 @@ import {
   headerRefSchema,
   headerSummarySchema,
   historyStepSchema,
+  movementSchema,
   nothing,
   openedHeaderSchema,
   preferencesSchema,
@@ -20,8 +21,10 @@ import {
   requestId,
   revision,
   savedFileSchema,
+  shelfChange,
+  shelfHistorySchema,
+  shelfWrittenSchema,
   startSchema,
-  stockItem,
   storedStockItemSchema,
   unsavedSchema,
 } from './messages.ts';
@@ -92,24 +95,38 @@ export const contract = {
     response: filePreviewSchema,
   },
 
-  listStock: { request: nothing, response: z.strictObject({ stock: z.array(storedStockItemSchema) }) },
-  /** `baseRevision` null adds; a number replaces the item as it was at that revision. */
-  saveStockItem: {
-    request: z.strictObject({ requestId, item: stockItem, baseRevision: revision.nullable() }),
-    response: storedStockItemSchema,
+  /** What lies on the shelf; with `sizes` only tube of these ODs and walls, whatever its material. */
+  listStock: {
+    request: z.strictObject({
+      sizes: z
+        .array(z.strictObject({ od: lengthSchema, wall: lengthSchema }))
+        .max(100)
+        .optional(),
+    }),
+    response: z.strictObject({ stock: z.array(storedStockItemSchema), history: shelfHistorySchema }),
   },
-  removeStockItem: {
-    request: z.strictObject({ requestId, itemId: idSchema, baseRevision: revision }),
-    response: nothing,
-  },
-  /** Adds items, and puts others in the place of what they were at the revisions named: all of it, or nothing. */
-  addStockItems: {
+  /**
+   * One step of the stock book: all changes, or none. `because` names what it is for where that says more than the changes do,
+   * such as a cut plan; otherwise it is empty.
+   */
+  changeShelf: {
     request: z.strictObject({
       requestId,
-      items: z.array(stockItem).max(10_000),
-      changed: z.array(storedStockItemSchema).max(10_000).optional(),
+      changes: z.array(shelfChange).min(1).max(20_000),
+      because: z.union([nameSchema, z.literal('')]),
     }),
-    response: nothing,
+    response: shelfWrittenSchema,
+  },
+  /** Takes a step of the stock book back as one, or does it again. */
+  turnShelfBack: {
+    request: z.strictObject({ requestId, action: z.enum(['undo', 'redo']), step: z.int().min(1) }),
+    response: shelfWrittenSchema,
+  },
+  /** Cheap; what undo and redo of the shelf come to next. */
+  readShelfHistory: { request: nothing, response: shelfHistorySchema },
+  readMovements: {
+    request: z.strictObject({ itemId: idSchema }),
+    response: z.strictObject({ movements: z.array(movementSchema) }),
   },
   exportStock: { request: nothing, response: savedFileSchema },
 

@@ -7,11 +7,16 @@ import {
   headerSchema,
   idSchema,
   lengthStyleSchema,
+  MOVEMENT_REASONS,
   type Primary,
   type Problem,
   primarySchema,
+  type ShelfChange,
   type StockItem,
+  type StockReading,
+  shelfChangeSchema,
   stockItemSchema,
+  stockReadingSchema,
 } from '../../core/index.ts';
 
 // The domain's own types, read-only as core declares them, stand for what crosses the bridge.
@@ -19,6 +24,7 @@ export const headerDocument: z.ZodType<Header> = headerSchema;
 const primaryDocument: z.ZodType<Primary> = primarySchema;
 export const stockItem: z.ZodType<StockItem> = stockItemSchema;
 
+const stockReading: z.ZodType<StockReading> = stockReadingSchema;
 export const nothing = z.strictObject({});
 export const revision = z.int().min(0);
 export const headerRefSchema = z.strictObject({ headerId: idSchema });
@@ -188,10 +194,42 @@ export const filePreviewSchema = z.discriminatedUnion('kind', [
     refused: z.array(refusedLineSchema),
     /** The first numbers whose comma was read as a decimal point. */
     commas: z.array(z.string()),
+    /** The first cells that were read by a rule: gauges, and costs with a currency sign or a decimal comma. */
+    said: z.array(stockReading),
   }),
 ]);
 
-export const storedStockItemSchema = z.strictObject({ item: stockItem, revision });
+export const shelfChange: z.ZodType<ShelfChange> = shelfChangeSchema;
+export const storedStockItemSchema = z.strictObject({
+  item: stockItem,
+  revision,
+  /** Something of the book is damaged: the count is of what is sound, and true again once the row is counted. */
+  isDoubtful: z.boolean(),
+});
+
+/** A step of the stock book that can be turned back next. */
+const nextStepSchema = z.strictObject({ step: z.int().min(1), label: z.string() }).nullable();
+export const shelfHistorySchema = z.strictObject({ undo: nextStepSchema, redo: nextStepSchema });
+
+export const shelfWrittenSchema = z.strictObject({
+  /** By which it is taken back. */
+  step: z.int().min(1),
+  /** The rows that it touched and that are on the shelf; null: so many that the shelf is better read again. */
+  stock: z.array(storedStockItemSchema).nullable(),
+  /** Ids of rows that left the shelf; among many rows none is named. */
+  gone: z.array(idSchema),
+});
+
+/** Why a count is what it is, the latest first. */
+export const movementSchema = z.strictObject({
+  pieces: z.int(),
+  reason: z.enum(MOVEMENT_REASONS),
+  movedAt: timeLabel,
+  /** What was done; null where that can no longer be told. */
+  label: z.string().nullable(),
+  /** Count after it. */
+  left: z.int(),
+});
 
 export const rangeMm = z.strictObject({ lowMm: finiteMm, highMm: finiteMm }).nullable();
 

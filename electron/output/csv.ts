@@ -3,13 +3,13 @@
 import { failure, type HeaderProblem, type Result, readCsvRows, success } from '../../core/index.ts';
 
 const BYTES_LIMIT = 5 * 1024 * 1024;
-const ROWS_LIMIT = 10_000;
+const ROWS_LIMIT = 25_000;
 /** With the headings. */
 const MOST_ROWS = ROWS_LIMIT + 1;
 const COLUMNS_LIMIT = 64;
 
 /**
- * The rows of a CSV file: UTF-8, at most 5 MiB, 10,000 rows below the headings and 64 columns; separated by comma,
+ * The rows of a CSV file: UTF-8, at most 5 MiB, 25,000 rows below the headings and 64 columns; separated by comma,
  * semicolon or tab, whichever the file uses. Empty rows are kept, so that places can be told as a spreadsheet does.
  */
 export function readCsv(bytes: Uint8Array): Result<readonly (readonly string[])[], HeaderProblem> {

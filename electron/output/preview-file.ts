@@ -8,7 +8,7 @@ import {
   readStockRows,
   success,
 } from '../../core/index.ts';
-import type { RequestOf } from '../bridge/contract.ts';
+import type { RequestOf, ResponseOf } from '../bridge/contract.ts';
 import type { Answer } from '../bridge/dispatcher.ts';
 import { readCsv } from './csv.ts';
 
@@ -31,11 +31,24 @@ export function previewFile({ bytes, expect, unit }: ChosenFile, newId: () => st
     case 'parts':
       return success({ kind: 'parts', ...readPartsRows(rows, { unit, newId }), commas });
     case 'stock':
-      return success({ kind: 'stock', ...readStockRows(rows, { unit, newId }), commas });
+      return success(stockPreview(rows, { unit, newId }, commas));
     default:
       return assertNever(expect);
   }
 }
+
+/** What was read by a rule is told once for each way of writing it. */
+function stockPreview(
+  rows: readonly (readonly string[])[],
+  options: Parameters<typeof readStockRows>[1],
+  commas: string[],
+): Extract<ResponseOf<'previewFile'>, { kind: 'stock' }> {
+  const { items, refused, said } = readStockRows(rows, options);
+  const told = [...new Map(said.map((reading) => [reading.text, reading])).values()].slice(0, READINGS_TOLD);
+  return { kind: 'stock', items: [...items], refused: [...refused], commas, said: told };
+}
+
+const READINGS_TOLD = 5;
 
 /** So many show how the rest was read. */
 const COMMAS_TOLD = 3;

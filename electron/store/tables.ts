@@ -10,7 +10,7 @@ import { snapshotTable } from './header/snapshots.ts';
 import { recentStandings } from './header/standing.ts';
 import { requestTable } from './request-table.ts';
 import { settingsTable } from './settings-table.ts';
-import { stockTable } from './shelf/stock-table.ts';
+import { shelf } from './shelf/shelf.ts';
 
 export type Tables = ReturnType<typeof tablesOf> & { readonly db: Database.Database };
 
@@ -27,7 +27,7 @@ function tablesOf(db: Database.Database) {
     /** The headers written to last. */
     standings: recentStandings(),
     archive: archiveTable(db),
-    stock: stockTable(db),
+    shelf: shelf(db),
     drafts: draftTable(db),
     settings: settingsTable(db),
     requests: requestTable(db),

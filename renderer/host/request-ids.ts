@@ -9,9 +9,8 @@ const ONCE: Readonly<Record<OnceCall, true>> = {
   createHeader: true,
   duplicateHeader: true,
   importHeader: true,
-  saveStockItem: true,
-  removeStockItem: true,
-  addStockItems: true,
+  changeShelf: true,
+  turnShelfBack: true,
 };
 
 /** By bridge and content, the ids of requests that may or may not have been done. */

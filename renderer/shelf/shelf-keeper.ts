@@ -1,11 +1,13 @@
 /** The shelf as the host has it, and the ways to change it; one change is on its way at a time. */
 
-import type { StockItem } from '../../core/index.ts';
+import type { ShelfChange, StockItem } from '../../core/index.ts';
 import type { HostBridge, ResponseOf } from '../../electron/bridge/contract.ts';
 import { askHost } from '../host/host-bridge.ts';
 import type { ReadRow } from './shelf-columns.ts';
 
-export type Stored = ResponseOf<'saveStockItem'>;
+type Listed = ResponseOf<'listStock'>;
+export type Stored = Listed['stock'][number];
+type Written = ResponseOf<'changeShelf'>;
 
 export interface ShelfState {
   /** Null until it has been read. */
@@ -14,6 +16,8 @@ export interface ShelfState {
   readonly words: string | null;
   /** What the store said to the last change; empty before the first. */
   readonly status: '' | 'Saving…' | 'All saved' | 'Not saved';
+  /** What undo and redo come to next. */
+  readonly history: Listed['history'];
 }
 
 const CHANGED_ELSEWHERE =
@@ -24,7 +28,7 @@ const GONE = 'This item is not on the shelf any more.';
 export class ShelfKeeper {
   readonly #bridge: HostBridge;
   readonly #listeners = new Set<() => void>();
-  #state: ShelfState = { stock: null, words: null, status: '' };
+  #state: ShelfState = { stock: null, words: null, status: '', history: { undo: null, redo: null } };
   #lastTurn: Promise<unknown> = Promise.resolve();
 
   constructor(bridge: HostBridge) {
@@ -40,11 +44,11 @@ export class ShelfKeeper {
 
   readonly read = async (): Promise<void> => {
     const answer = await askHost(this.#bridge, 'listStock', {});
-    this.#set(answer.ok ? { stock: answer.value.stock, words: null } : { words: answer.words });
+    this.#set(answer.ok ? { ...answer.value, words: null } : { words: answer.words });
   };
 
-  add(item: StockItem): Promise<string | null> {
-    return this.#inTurn(() => this.#save(item, null));
+  add(items: readonly StockItem[]): Promise<string | null> {
+    return this.#inTurn(() => this.#make(items.map((item) => ({ kind: 'add', item }))));
   }
 
   /** `change` is given the item as it is when its turn comes, so that quick edits of one row do not undo each other. */
@@ -53,27 +57,43 @@ export class ShelfKeeper {
       const now = this.#find(itemId);
       if (now === undefined) return GONE;
       const changed = change(now.item);
-      return changed.ok ? await this.#save(changed.item, now.revision) : Object.values(changed.problems).join(' ');
+      if (!changed.ok) return Object.values(changed.problems).join(' ');
+      return await this.#make([{ kind: 'set', item: changed.item, revision: now.revision }]);
     });
   }
 
-  remove(itemId: string): Promise<string | null> {
+  /** Takes rows off the shelf; the book keeps them. */
+  remove(itemIds: readonly string[]): Promise<string | null> {
     return this.#inTurn(async () => {
-      const now = this.#find(itemId);
-      if (now === undefined) return GONE;
-      this.#set({ status: 'Saving…' });
-      const answer = await askHost(this.#bridge, 'removeStockItem', { itemId, baseRevision: now.revision });
-      if (!answer.ok) return await this.#refused(answer);
-      this.#set({ status: 'All saved', stock: this.#without(itemId) });
-      return null;
+      const found = itemIds.flatMap((itemId) => this.#find(itemId) ?? []);
+      if (found.length < itemIds.length) return GONE;
+      return await this.#make(found.map(({ item, revision }) => ({ kind: 'retire', itemId: item.id, revision })));
     });
   }
 
-  async #save(item: StockItem, baseRevision: number | null): Promise<string | null> {
+  /** Takes the last step back, or does it again. */
+  turnBack(action: 'undo' | 'redo'): Promise<string | null> {
+    return this.#inTurn(async () => {
+      const next = this.#state.history[action];
+      if (next === null) return null;
+      this.#set({ status: 'Saving…' });
+      const answer = await askHost(this.#bridge, 'turnShelfBack', { action, step: next.step });
+      return answer.ok ? await this.#done(answer.value) : await this.#refused(answer);
+    });
+  }
+
+  async #make(changes: ShelfChange[]): Promise<string | null> {
     this.#set({ status: 'Saving…' });
-    const answer = await askHost(this.#bridge, 'saveStockItem', { item, baseRevision });
-    if (!answer.ok) return await this.#refused(answer);
-    this.#set({ status: 'All saved', stock: [...this.#without(item.id), answer.value] });
+    const answer = await askHost(this.#bridge, 'changeShelf', { changes, because: '' });
+    return answer.ok ? await this.#done(answer.value) : await this.#refused(answer);
+  }
+
+  async #done({ stock, gone }: Written): Promise<null> {
+    if (stock === null) await this.read();
+    else this.#set({ stock: this.#with(stock, gone) });
+    this.#set({ status: 'All saved' });
+    const history = await askHost(this.#bridge, 'readShelfHistory', {});
+    if (history.ok) this.#set({ history: history.value });
     return null;
   }
 
@@ -88,8 +108,13 @@ export class ShelfKeeper {
     return this.#state.stock?.find((stored) => stored.item.id === itemId);
   }
 
-  #without(itemId: string): readonly Stored[] {
-    return (this.#state.stock ?? []).filter((stored) => stored.item.id !== itemId);
+  /** Changed rows in their places, new ones at the end. */
+  #with(changed: readonly Stored[], gone: readonly string[]): readonly Stored[] {
+    const byId = new Map(changed.map((stored) => [stored.item.id, stored]));
+    const stay = (this.#state.stock ?? []).filter(({ item }) => !gone.includes(item.id));
+    const there = new Set(stay.map(({ item }) => item.id));
+    const added = changed.filter(({ item }) => !there.has(item.id));
+    return [...stay.map((stored) => byId.get(stored.item.id) ?? stored), ...added];
   }
 
   #inTurn(task: () => Promise<string | null>): Promise<string | null> {
@@ -104,4 +129,4 @@ export class ShelfKeeper {
   }
 }
 
-type Refusal = Extract<Awaited<ReturnType<typeof askHost<'saveStockItem'>>>, { ok: false }>;
+type Refusal = Extract<Awaited<ReturnType<typeof askHost<'changeShelf'>>>, { ok: false }>;

@@ -1,7 +1,7 @@
 /** The shelf: the shop's bend stock and straights, entered by keyboard or from a CSV file. */
 
 import { useState } from 'react';
-import { compareStockItems, type LengthUnit, type StockItem } from '../../core/index.ts';
+import { compareStockItems, type LengthUnit, type StockItem, stockItemWords } from '../../core/index.ts';
 import { useCommands } from '../commands/command-registry.ts';
 import { finishExport } from '../host/files.ts';
 import { useAsk } from '../host/host-bridge.ts';
@@ -9,7 +9,6 @@ import { Button } from '../ui/button.tsx';
 import { ChoiceField } from '../ui/fields/choice-field.tsx';
 import { TextField } from '../ui/fields/text-field.tsx';
 import { useNotice } from '../ui/notices.tsx';
-import { itemWords } from '../ui/words/item-words.ts';
 import type { ShelfKeeper } from './shelf-keeper.ts';
 import { hasWords } from './shelf-search.ts';
 import { ShelfTable } from './shelf-table.tsx';
@@ -44,10 +43,10 @@ function useRemoval(keeper: ShelfKeeper): (item: StockItem) => void {
     if (words !== null) say({ text: words, tone: 'trouble' });
   };
   return (item) =>
-    void keeper.remove(item.id).then((words) => {
+    void keeper.remove([item.id]).then((words) => {
       if (words !== null) return trouble(words);
-      const takeBack = () => void keeper.add(item).then(trouble);
-      say({ text: `Removed: ${itemWords(item)}.`, act: { name: 'Put it back', run: takeBack } });
+      const takeBack = () => void keeper.add([item]).then(trouble);
+      say({ text: `Removed: ${stockItemWords(item)}.`, act: { name: 'Put it back', run: takeBack } });
     });
 }
 

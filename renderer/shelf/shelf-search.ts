@@ -1,11 +1,10 @@
 /** The search within the shelf. */
 
-import type { StockItem } from '../../core/index.ts';
-import { itemWords } from '../ui/words/item-words.ts';
+import { type StockItem, stockItemWords } from '../../core/index.ts';
 
 /** Whether every word stands somewhere in the item's texts. */
 export function hasWords(item: StockItem, words: string): boolean {
-  const shown = itemWords(item);
+  const shown = stockItemWords(item);
   // Inches are shown by their mark, and looked for by their word too.
   const text = `${shown} ${shown.replaceAll('"', ' in')} ${item.note}`.toLowerCase();
   return words

@@ -1,8 +1,7 @@
 /** All bends, or all straights, as a table in which every field can be typed over. */
 
-import type { LengthUnit, StockItem } from '../../core/index.ts';
+import { type LengthUnit, type StockItem, stockItemWords } from '../../core/index.ts';
 import { Button } from '../ui/button.tsx';
-import { itemWords } from '../ui/words/item-words.ts';
 import { NewItemRow } from './new-item-row.tsx';
 import { ShelfCell } from './shelf-cell.tsx';
 import { COLUMNS, type ColumnId, readRow, textsOf } from './shelf-columns.ts';
@@ -42,7 +41,7 @@ export function ShelfTable(props: Props) {
           </tr>
         </thead>
         <tbody>
-          <NewItemRow kind={kind} unit={unit} onAdd={(item) => keeper.add(item)} />
+          <NewItemRow kind={kind} unit={unit} onAdd={(item) => keeper.add([item])} />
           {stock.map(({ item }, at) => (
             <ItemRow key={item.id} {...props} item={item} row={at + 1} />
           ))}
@@ -61,7 +60,7 @@ function ItemRow({
   row,
 }: Props & { readonly item: StockItem; readonly row: number }) {
   const texts = textsOf(item);
-  const words = itemWords(item);
+  const words = stockItemWords(item);
   const changed = (now: StockItem, column: ColumnId, text: string) =>
     readRow({ ...textsOf(now), [column]: text }, { id: item.id, kind, unit });
   return (

@@ -2,6 +2,7 @@
 
 import type { Page } from 'playwright-core';
 import type { ResponseOf } from '../../electron/bridge/contract.ts';
+import { adding } from '../shelf-changes.ts';
 import type { AppUnderTest } from './app-under-test.ts';
 import { command, entryLine, openBench, openPanel, openPlace, PLACES, type Place } from './page-parts.ts';
 
@@ -36,7 +37,7 @@ export async function furnish(backend: AppUnderTest['backend']): Promise<Furnish
   const content = Buffer.from(STOCK_CSV).toString('base64');
   const stock = await must('previewFile', { fileName: 'stock.csv', content, expect: 'stock', unit: 'in' });
   if (stock.kind !== 'stock' || stock.items.length === 0) throw new Error('the stock list of this test is not read');
-  await must('addStockItems', { items: stock.items });
+  await must('changeShelf', adding(...stock.items));
   await must('makeBackup', {});
   const open = await must('createHeader', { name: 'Hill-climb four', from: 'demo' });
   return { openId: open.header.id, emptyId: empty.header.id, finishedId: finished.header.id };

@@ -1,6 +1,7 @@
 /** The shelf taken out as a CSV file, edited in a spreadsheet and brought in again: counts change, nothing is there twice. */
 
 import { afterAll, afterEach, beforeAll, expect, test } from 'vitest';
+import { adding, setting } from '../shelf-changes.ts';
 import { type AppUnderTest, launchApp } from './app-under-test.ts';
 import { expectNoFaults, openPlace, PLACES } from './page-parts.ts';
 
@@ -10,12 +11,10 @@ beforeAll(async () => {
   const inch = (value: number) => ({ value, unit: 'in' }) as const;
   const size = { material: '304 stainless', od: inch(1.75), wall: inch(0.065), note: '' };
   const bend = { kind: 'bend', ...size, clr: inch(3), legs: [inch(4), inch(4)] } as const;
-  await app.backend.must('addStockItems', {
-    items: [
-      { ...bend, id: 'b90', angleDeg: 90, count: 4 },
-      { ...bend, id: 'b45', angleDeg: 45, count: 7 },
-    ],
-  });
+  await app.backend.must(
+    'changeShelf',
+    adding({ ...bend, id: 'b90', angleDeg: 90, count: 4 }, { ...bend, id: 'b45', angleDeg: 45, count: 7 }),
+  );
   await openPlace(app.page, PLACES.shelf);
 });
 afterAll(async () => await app.end());
@@ -73,7 +72,7 @@ test('a count that another window changes meanwhile is not written over', async 
   const { stock } = await app.backend.must('listStock', {});
   const stored = stock.find(({ item }) => item.id === 'b45');
   if (stored === undefined) throw new Error('the 45s are gone');
-  await app.backend.must('saveStockItem', { item: { ...stored.item, count: 1 }, baseRevision: stored.revision });
+  await app.backend.must('changeShelf', setting({ ...stored.item, count: 1 }, stored.revision));
   await dialog.getByRole('button', { name: 'Change 1 count on the shelf' }).click();
   await dialog.getByText('changed in another window').waitFor();
   await dialog.getByRole('button', { name: 'Import nothing' }).click();

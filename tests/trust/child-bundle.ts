@@ -10,6 +10,7 @@ const ROOT = fileURLToPath(new URL('../..', import.meta.url));
 const FOLDER = join(ROOT, 'dist', 'children');
 const ENTRIES = {
   'editing-child': 'tests/trust/editing-child.ts',
+  'shelf-child': 'tests/trust/shelf-child.ts',
   'sabotage-synchronous': 'tests/trust/sabotage-synchronous.ts',
   'spy-pragmas': 'tests/trust/spy-pragmas.ts',
   'open-and-report': 'tests/electron/store/open-and-report.ts',

@@ -11,6 +11,8 @@ import { type ChildLine, readLines } from './protocol.ts';
 export interface ChildOptions {
   readonly folder: string;
   readonly seed: number;
+  /** What it works on; left out: a header. */
+  readonly child?: 'editing-child' | 'shelf-child';
   /** Ends by itself after this many commits; left out: goes on until it is killed. */
   readonly commits?: number;
   readonly mode?: 'alone' | 'shared';
@@ -39,7 +41,7 @@ const COMPILED = join(tmpdir(), 'evenrun-compiled-children');
 function childArguments(options: ChildOptions): readonly string[] {
   return [
     ...(options.preload === undefined ? [] : ['--import', pathToFileURL(childFile(options.preload)).href]),
-    childFile('editing-child'),
+    childFile(options.child ?? 'editing-child'),
     `--folder=${options.folder}`,
     `--seed=${options.seed}`,
     `--mode=${options.mode ?? 'alone'}`,

@@ -14,6 +14,12 @@ export interface Verdict {
   readonly corrupt: readonly string[];
 }
 
+/** What a crash test works on: the child that is ended, and who judges what it left. */
+export interface CrashSubject {
+  readonly child: 'editing-child' | 'shelf-child';
+  readonly judge: (folder: string, lines: readonly ChildLine[]) => Promise<Verdict>;
+}
+
 /** What the child knew at its end: the steps that must be there, and the documents that may be. */
 interface Expected {
   readonly headerId: string | null;
@@ -78,7 +84,7 @@ function lossesOf(expected: Expected, reading: DiskReading): { readonly lost: st
 }
 
 /** For a child that was the only writer, so that the document itself can be foretold. */
-export async function judgeCrash(folder: string, lines: readonly ChildLine[]): Promise<Verdict> {
+async function judgeCrash(folder: string, lines: readonly ChildLine[]): Promise<Verdict> {
   const expected = expectedFrom(lines);
   const reading = readIndependently(folder);
   const { lost, torn } = lossesOf(expected, reading);
@@ -91,6 +97,8 @@ export async function judgeCrash(folder: string, lines: readonly ChildLine[]): P
     corrupt: [...reading.corrupt, ...reopened],
   };
 }
+
+export const HEADER_SUBJECT: CrashSubject = { child: 'editing-child', judge: judgeCrash };
 
 /** Sums of many verdicts, as a table shows them. */
 export interface Tally {

@@ -19,12 +19,14 @@ export interface CountOptions {
   readonly commits: number;
   /** At synchronous=NORMAL behind the program's back. */
   readonly sabotaged?: boolean;
+  /** What is edited; left out: a header. */
+  readonly child?: 'editing-child' | 'shelf-child';
   /** Puts something into the data folder first. */
   readonly prepare?: (folder: string) => void;
 }
 
 /** Runs an editing child to its end. */
-export async function countOnDisk({ shim, commits, sabotaged, prepare }: CountOptions): Promise<DiskCount> {
+export async function countOnDisk({ shim, commits, sabotaged, child, prepare }: CountOptions): Promise<DiskCount> {
   const root = realpathSync(mkdtempSync(join(tmpdir(), 'evenrun-counts-')));
   try {
     const folder = join(root, 'data');
@@ -33,7 +35,7 @@ export async function countOnDisk({ shim, commits, sabotaged, prepare }: CountOp
     const counts = join(root, 'counts');
     const env = { LD_PRELOAD: shim, PCUT_FOLDER: folder, PCUT_COUNTS: counts };
     const preload = sabotaged === true ? { preload: 'sabotage-synchronous' as const } : {};
-    const end = await startChild({ folder, seed: 26, commits, env, ...preload }).ended;
+    const end = await startChild({ folder, seed: 26, commits, env, child: child ?? 'editing-child', ...preload }).ended;
     if (end.status !== 0) throw new Error(`the child failed (${end.status}): ${end.stderr}`);
     const [operations = 0, syncs = 0] = readFileSync(counts, 'utf8').trim().split(' ').map(Number);
     return { commits: end.lines.filter(({ kind }) => kind === 'acked').length, operations, syncs };

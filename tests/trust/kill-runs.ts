@@ -5,7 +5,14 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
 import { startChild } from './child-process.ts';
-import { addVerdict, EMPTY_TALLY, judgeCrash, type Tally, type Verdict } from './crash-verdict.ts';
+import {
+  addVerdict,
+  type CrashSubject,
+  EMPTY_TALLY,
+  HEADER_SUBJECT,
+  type Tally,
+  type Verdict,
+} from './crash-verdict.ts';
 import type { ChildLine } from './protocol.ts';
 import { randomBelow, seededRandom } from './seeded-random.ts';
 
@@ -36,9 +43,9 @@ interface Killed {
   readonly lines: readonly ChildLine[];
 }
 
-async function killOnce(folder: string, seed: number): Promise<Killed> {
+async function killOnce(folder: string, seed: number, { child: childName, judge }: CrashSubject): Promise<Killed> {
   const random = seededRandom(seed);
-  const child = startChild({ folder, seed });
+  const child = startChild({ folder, seed, child: childName });
   // One kill in six is aimed at the opening, the others at a step under way.
   if (randomBelow(random, 6) === 0) await child.seen('started');
   else await child.seen('sent', 1 + randomBelow(random, MOST_COMMITS));
@@ -46,13 +53,13 @@ async function killOnce(folder: string, seed: number): Promise<Killed> {
   child.process.kill('SIGKILL');
   const end = await child.ended;
   if (end.signal !== 'SIGKILL') throw new Error(`the child ended by itself (${end.status}): ${end.stderr}`);
-  return { verdict: await judgeCrash(folder, end.lines), lines: end.lines };
+  return { verdict: await judge(folder, end.lines), lines: end.lines };
 }
 
 /** One child lives to its end, which leaves the compiled modules for those that do not. */
-async function liveOnce(folder: string): Promise<void> {
+async function liveOnce(folder: string, child: CrashSubject['child']): Promise<void> {
   mkdirSync(folder);
-  const end = await startChild({ folder, seed: 1, commits: 1 }).ended;
+  const end = await startChild({ folder, seed: 1, commits: 1, child }).ended;
   if (end.status !== 0) throw new Error(`the child failed (${end.status}): ${end.stderr}`);
 }
 
@@ -71,18 +78,22 @@ function isEnough(seen: EnoughKills, enough: EnoughKills): boolean {
 }
 
 /** Kills until it has seen enough; throws when that takes more than ten times as many kills. */
-export async function runKills(enough: EnoughKills, firstSeed: number): Promise<KillTally> {
+export async function runKills(
+  enough: EnoughKills,
+  firstSeed: number,
+  subject: CrashSubject = HEADER_SUBJECT,
+): Promise<KillTally> {
   const root = mkdtempSync(join(tmpdir(), 'evenrun-kill-'));
   let seen: KillTally = { tally: EMPTY_TALLY, kills: 0, midway: 0, opening: 0 };
   try {
-    await liveOnce(join(root, 'first'));
+    await liveOnce(join(root, 'first'), subject.child);
     while (!isEnough(seen, enough)) {
       if (seen.kills >= enough.kills * PATIENCE)
         throw new Error(`${seen.kills} kills: ${seen.midway} midway, ${seen.opening} while opening`);
       const folder = join(root, `data-${Math.floor(seen.kills / KILLS_PER_FOLDER)}`);
       mkdirSync(folder, { recursive: true });
       const seed = firstSeed + seen.kills;
-      seen = counted(seen, await killOnce(folder, seed), `kill, seed ${seed}`);
+      seen = counted(seen, await killOnce(folder, seed, subject), `kill, seed ${seed}`);
     }
   } finally {
     rmSync(root, { recursive: true });

@@ -4,7 +4,14 @@ import { mkdirSync, mkdtempSync, realpathSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { startChild } from './child-process.ts';
-import { addVerdict, EMPTY_TALLY, judgeCrash, type Tally, type Verdict } from './crash-verdict.ts';
+import {
+  addVerdict,
+  type CrashSubject,
+  EMPTY_TALLY,
+  HEADER_SUBJECT,
+  type Tally,
+  type Verdict,
+} from './crash-verdict.ts';
 import { randomBelow, seededRandom } from './seeded-random.ts';
 
 /** With which the shim leaves after a cut. */
@@ -17,6 +24,8 @@ export interface CutOptions {
   /** The writes at which the power goes, one run each. */
   readonly cutsAt: readonly number[];
   readonly seed: number;
+  /** Left out: a header. */
+  readonly subject?: CrashSubject;
   /** Runs the same program at synchronous=NORMAL behind its back; such a run must lose something. */
   readonly sabotaged?: boolean;
   /** Ends the runs early, once they have shown what they are for. */
@@ -35,15 +44,17 @@ async function cutOnce(options: CutOptions, root: string, at: number, seed: numb
   const folder = join(root, 'data');
   mkdirSync(folder);
   const env = { LD_PRELOAD: options.shim, PCUT_FOLDER: folder, PCUT_AT: String(at), PCUT_SEED: String(seed) };
+  const { child: childName, judge } = options.subject ?? HEADER_SUBJECT;
   const child = startChild({
     folder,
     seed,
+    child: childName,
     env,
     ...(options.sabotaged === true ? { preload: 'sabotage-synchronous' as const } : {}),
   });
   const end = await child.ended;
   if (end.status !== CUT_STATUS) throw new Error(`no power cut at ${at} (${end.status}, ${end.signal}): ${end.stderr}`);
-  return await judgeCrash(folder, end.lines);
+  return await judge(folder, end.lines);
 }
 
 export async function runPowerCuts(options: CutOptions): Promise<Tally> {

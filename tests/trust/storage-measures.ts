@@ -2,13 +2,14 @@
 
 import { type Measure, type MeasureRun, notMeasured, type RunSize } from '../measure.ts';
 import { powerCutShim } from './compile-shim.ts';
-import { faultsOf, type Tally } from './crash-verdict.ts';
+import { type CrashSubject, faultsOf, type Tally } from './crash-verdict.ts';
 import { countOnDisk } from './disk-counts.ts';
 import { damageJournals } from './journal-damage.ts';
 import { runKills } from './kill-runs.ts';
 import { checkLivePragmas } from './live-pragmas.ts';
 import { tryNewerFiles } from './newer-file.ts';
 import { randomCuts, runPowerCuts } from './power-cuts.ts';
+import { judgeShelf } from './shelf-verdict.ts';
 import { runTwoWriters } from './two-writers.ts';
 
 const SEED = 20_260_715;
@@ -59,6 +60,34 @@ async function powerCuts(size: RunSize): Promise<readonly Measure[]> {
   return [
     { id: 'R2', what, value, unit: 'faults', goal: NOTHING_LOST, ok: value === 0 && tally.acked > tally.runs },
     { id: 'R2 at NORMAL', what: weakWords, value: weak.lost, unit: 'lost', goal: '> 0', ok: weak.lost > 0 },
+  ];
+}
+
+const SHELF: CrashSubject = { child: 'shelf-child', judge: judgeShelf };
+
+/** Of the shelf: kills, and power cuts at every write of a few steps, which are all places between two statements. */
+async function shelfCrashes(size: RunSize): Promise<readonly Measure[]> {
+  const isLong = size === 'long';
+  const enough = isLong ? { kills: 500, midway: 150, opening: 30 } : { kills: 20, midway: 6, opening: 1 };
+  const killed = await runKills(enough, SEED + 2, SHELF);
+  const value = faultsOf(killed.tally);
+  const what = tallyWords('process killed (SIGKILL) at random while the shelf changes', killed.tally);
+  const ok = value === 0 && killed.tally.acked > 0;
+  const first: Measure = { id: 'L1', what, value, unit: 'faults', goal: NOTHING_LOST, ok };
+  const shim = powerCutShim();
+  if (!shim.ok) return [first, notMeasured('L2', NOTHING_LOST, shim.reason)];
+  const { operations: opening } = await countOnDisk({ shim: shim.path, commits: 0, child: SHELF.child });
+  const every = Array.from({ length: isLong ? 400 : 24 }, (_, at) => opening + at);
+  const cutsAt = [...every, ...randomCuts(isLong ? 400 : 6, opening, SEED + 3)];
+  const cut = await runPowerCuts({ shim: shim.path, cutsAt, seed: SEED + 3, subject: SHELF });
+  const cutWords = tallyWords(
+    `power cut at writes ${opening} to ${opening + every.length - 1} and at random ones`,
+    cut,
+  );
+  const faults = faultsOf(cut);
+  return [
+    first,
+    { id: 'L2', what: cutWords, value: faults, unit: 'faults', goal: NOTHING_LOST, ok: faults === 0 && cut.acked > 0 },
   ];
 }
 
@@ -119,6 +148,7 @@ async function damagedRows(size: RunSize): Promise<readonly Measure[]> {
 export const STORAGE_RUNS = [
   { ids: ['R1'], run: kills },
   { ids: ['R2', 'R2 at NORMAL'], run: powerCuts },
+  { ids: ['L1', 'L2'], run: shelfCrashes },
   { ids: ['R11'], run: twoWriters },
   { ids: ['R15'], run: newerFiles },
   { ids: ['J3'], run: damagedRows },

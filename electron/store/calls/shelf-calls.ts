@@ -1,62 +1,66 @@
-/** The calls about stock: the list, one item at a time, many from a file, and out to a file. */
+/** The calls about stock: what lies on the shelf, steps that change it, why a count is what it is, and the list as a file. */
 
-import type * as z from 'zod';
-import { csvText, failure, type Problem, type Result, stockRows, success } from '../../../core/index.ts';
-import { contract, type RequestOf } from '../../bridge/contract.ts';
-import type { Handlers } from '../../bridge/dispatcher.ts';
-import type { Stock } from '../shelf/stock-table.ts';
+import { csvText, failure, isOfSize, type Problem, type Result, stockRows, success } from '../../../core/index.ts';
+import { contract, type RequestOf, type ResponseOf } from '../../bridge/contract.ts';
+import type { Handlers, ReadOnly } from '../../bridge/dispatcher.ts';
+import type { ExplainedMovement } from '../shelf/movement-table.ts';
+import type { Shelf, StepMade, Written } from '../shelf/shelf.ts';
 import type { CallContext } from './call-context.ts';
 
 /** As many as a list of stock may have that is read from a file: what is exported can be read back in one go. */
-const MOST_ITEMS = 10_000;
+const MOST_ITEMS = 25_000;
+/** Rows that a step may have touched and still be answered with. */
+const ANSWERED = 100;
 
-export function shelfCalls({ connection, host }: CallContext) {
+type Answer = ReadOnly<ResponseOf<'changeShelf'>>;
+
+export function shelfCalls({ connection, host, clock }: CallContext) {
   /** Once for a request, however often it is sent. */
-  const changeOnce = <Answer>(
-    request: { readonly requestId: string },
-    answers: z.ZodType<Answer>,
-    change: (stock: Stock) => Result<Answer, Problem>,
+  const stepOnce = (
+    request: RequestOf<'changeShelf'> | RequestOf<'turnShelfBack'>,
+    act: (shelf: Shelf, made: StepMade) => Result<Written, Problem>,
   ) =>
-    connection.use(({ stock, requests, inTransaction }) =>
+    connection.use(({ shelf, requests, inTransaction }) =>
       inTransaction(() =>
-        requests.once(request, answers, () => {
-          const most = Math.max(stock.count(), MOST_ITEMS);
-          const changed = change(stock);
-          return stock.count() > most ? failure({ kind: 'tooMany', path: ['shelf'], limit: MOST_ITEMS }) : changed;
+        requests.once<Answer>(request, contract.changeShelf.response, () => {
+          const most = Math.max(shelf.list().length, MOST_ITEMS);
+          const written = act(shelf, { requestId: request.requestId, at: clock() });
+          if (!written.ok) return written;
+          if (shelf.list().length > most) return failure({ kind: 'tooMany', path: ['shelf'], limit: MOST_ITEMS });
+          return success(answerOf(written.value));
         }),
       ),
     );
   return {
-    listStock: () => connection.read(({ stock }) => ({ stock: stock.list() })),
-    saveStockItem: (request) =>
-      changeOnce(request, contract.saveStockItem.response, (stock) =>
-        request.baseRevision === null ? stock.add(request.item) : stock.replace(request.item, request.baseRevision),
-      ),
-    removeStockItem: (request) =>
-      changeOnce(request, contract.removeStockItem.response, (stock) =>
-        stock.remove(request.itemId, request.baseRevision),
-      ),
-    addStockItems: (request) => changeOnce(request, contract.addStockItems.response, (stock) => takeIn(stock, request)),
+    listStock: ({ sizes }) =>
+      connection.read(({ shelf }) => {
+        const stock = shelf.list();
+        const wanted = sizes && stock.filter(({ item }) => sizes.some((size) => isOfSize(item, size)));
+        return { stock: wanted ?? stock, history: shelf.history() };
+      }),
+    changeShelf: (request) => stepOnce(request, (shelf, made) => shelf.commit(request.changes, request.because, made)),
+    turnShelfBack: (request) => stepOnce(request, (shelf, made) => shelf.turnBack(request.action, request.step, made)),
+    readShelfHistory: () => connection.read(({ shelf }) => shelf.history()),
+    readMovements: ({ itemId }) =>
+      connection.read(({ shelf }) => ({ movements: explanation(shelf.movementsOf(itemId), shelf.countOf(itemId)) })),
     async exportStock() {
-      const items = connection.read(({ stock }) => stock.list().map(({ item }) => item));
+      const items = connection.read(({ shelf }) => shelf.list().map(({ item }) => item));
       if (!items.ok) return items;
       return success(await host.saveFile('stock.csv', 'text/csv', csvText(stockRows(items.value))));
     },
   } satisfies Partial<Handlers>;
 }
 
-/** All of it, or nothing: the transaction around it is taken back when one item is refused. */
-function takeIn(
-  stock: Stock,
-  { items, changed = [] }: RequestOf<'addStockItems'>,
-): Result<Record<never, never>, Problem> {
-  for (const item of items) {
-    const added = stock.add(item);
-    if (!added.ok) return added;
-  }
-  for (const { item, revision } of changed) {
-    const replaced = stock.replace(item, revision);
-    if (!replaced.ok) return replaced;
-  }
-  return success({});
+function answerOf({ step, stock, gone }: Written): Answer {
+  return stock.length + gone.length > ANSWERED ? { step, stock: null, gone: [] } : { step, stock, gone };
+}
+
+/** From the count as it is backwards; movements come with the latest first. */
+function explanation(movements: readonly ExplainedMovement[], count: number): ResponseOf<'readMovements'>['movements'] {
+  let left = count;
+  return movements.map(({ movement: { pieces, reason, moved_at }, label }) => {
+    const after = left;
+    left -= pieces;
+    return { pieces, reason, movedAt: new Date(moved_at).toISOString(), label, left: after };
+  });
 }

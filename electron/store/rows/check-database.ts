@@ -38,12 +38,18 @@ export function* checkInSteps(db: Database.Database, depth: Depth): Steps<Soundn
   const ofRows = lostRows(db);
   for (const table of TABLES) {
     const orphans = db.pragma(`foreign_key_check(${table})`) as readonly unknown[];
-    if (orphans.length > 0) ofRows.push(`rows of ${table} belong to no header`);
+    if (orphans.length > 0) ofRows.push(`rows of ${table} belong to no ${OWNERS[table] ?? 'header'}`);
     const { bad, count } = yield* badRows(db, table);
     if (bad > 0) ofRows.push(`${table}: ${bad} of ${count} rows do not match their checksum`);
   }
   return { ofFile: [], ofRows };
 }
+
+/** What rows point at, where it is not a header. */
+const OWNERS: { readonly [Name in Table]?: string } = {
+  stock: 'step of the stock book',
+  movements: 'row of the shelf',
+};
 
 function pagePragmas(db: Database.Database, depth: Depth): readonly string[] {
   if (depth !== 'byTable') return [depth === 'full' ? 'integrity_check' : 'quick_check'];
@@ -61,16 +67,19 @@ function pageFindings(db: Database.Database, pragma: string): readonly string[] 
 const BAD_VALUE = /^(?:CHECK constraint failed in|NULL value in|non-\w+ value in) \w+/;
 
 /**
- * Rows that are gone without a trace of their own. The places in the journal have no gaps, and each snapshot is of a row
+ * Rows that are gone without a trace of their own. The places in the journal and in the stock book have no gaps, and each snapshot is of a row
  * of it. What nothing tells of is the loss of the very last rows before there is a snapshot of them.
  */
 function lostRows(db: Database.Database): string[] {
   const count = (sql: string) => db.prepare<[], number>(sql).pluck().get() ?? 0;
-  const gaps = count('SELECT coalesce(max(place), 0) - count(*) FROM journal');
+  const gapsIn = (table: Table) => count(`SELECT coalesce(max(place), 0) - count(*) FROM ${table}`);
+  const gaps = gapsIn('journal');
+  const shelfGaps = gapsIn('shelf_steps') + gapsIn('movements') + gapsIn('stock');
   const ends = count(`SELECT count(*) FROM snapshots AS s WHERE NOT EXISTS
     (SELECT 1 FROM journal WHERE header_id = s.header_id AND revision = s.revision AND checksum = s.chain)`);
   return [
     ...(gaps === 0 ? [] : [`steps missing from the journal: ${gaps}`]),
+    ...(shelfGaps === 0 ? [] : [`rows missing from the stock book: ${shelfGaps}`]),
     ...(ends === 0 ? [] : [`snapshots of steps that are missing: ${ends}`]),
   ];
 }
@@ -98,9 +107,9 @@ export function damageNotices(ofRows: readonly string[]): readonly string[] {
   ];
 }
 
-/** Changes whenever the user's headers or shelf do: whatever changes a header, or finishes it, is a row of the journal. */
+/** Changes whenever the user's headers or shelf do: whatever changes a header is a row of the journal, and of the shelf a step of the stock book. */
 export function contentMark(db: Database.Database): string {
   const sql = `SELECT json_array((SELECT checksum FROM journal ORDER BY place DESC LIMIT 1),
-    (SELECT json_array(count(*), total(checksum)) FROM bin), (SELECT json_array(count(*), total(checksum)) FROM stock))`;
+    (SELECT json_array(count(*), total(checksum)) FROM bin), (SELECT checksum FROM shelf_steps ORDER BY place DESC LIMIT 1))`;
   return db.prepare<[], string>(sql).pluck().get() ?? '';
 }

@@ -1,5 +1,7 @@
 /** The columns of every table, in their order, with the types that their cells have; the checksum, the last, is left out. */
 
+import type { MovementReason } from '../../../core/index.ts';
+
 const text = '';
 const int = 0;
 const real = 0;
@@ -31,7 +33,26 @@ const COLUMNS = {
   archive: { header_id: text, words: text, od_mm: real, target_mm: real, primary_count: int, figures: text },
   bin: { header_id: text, binned_at: text },
   drafts: { header_id: text, field: text, text },
-  stock: { place: int, id: text, revision: int, item: text },
+  shelf_steps: {
+    place: int,
+    id: text,
+    action: text as 'do' | 'undo' | 'redo',
+    of_place: intOrNull,
+    label: text,
+    touched: text,
+    first_movement: int,
+    movement_count: int,
+    made_at: int,
+  },
+  stock: { place: int, id: text, revision: int, step: int, is_retired: int, item: text },
+  movements: {
+    place: int,
+    item_id: text,
+    request_id: text,
+    pieces: int,
+    reason: text as MovementReason,
+    moved_at: int,
+  },
   requests: { place: int, id: text, asked: int, answer: text },
   settings: { name: text, value: text },
 };

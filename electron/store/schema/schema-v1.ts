@@ -1,4 +1,4 @@
-/** Version 1 of the schema: a header is its journal. A change of it is a new version, never an edit of this text. */
+/** Version 1 of the schema: a header is its journal, and the shelf is its movements. A change of it is a new version, never an edit of this text. */
 
 /**
  * Every row carries a checksum over its other columns. Times are milliseconds since 1970 (UTC), as far as JavaScript's
@@ -13,6 +13,11 @@
  * what the steps after it mean.
  *
  * `archive` has the figures of finished headers; the columns beside them are what they are found by.
+ *
+ * The shelf is a stock book. `movements` says which pieces came and went, and why: what lies on the shelf of a row of `stock` is
+ * the sum of its movements and stands nowhere else. `stock` has the rows themselves as they are now, and never loses one: a row
+ * that is retired has a count of 0. `shelf_steps` has a row for each thing that was done to the shelf in one go; `touched` is what
+ * it takes to turn it back, `first_movement` and `movement_count` say which movements it made, `request_id` is its id.
  *
  * `settings` has what is no part of any header: how the program was left to look, and when it was last checked.
  *
@@ -119,13 +124,61 @@ CREATE TABLE drafts (
   checksum INTEGER NOT NULL
 ) STRICT, WITHOUT ROWID;
 
+CREATE TABLE shelf_steps (
+  place INTEGER NOT NULL PRIMARY KEY CHECK (place >= 1),
+  id TEXT NOT NULL UNIQUE CHECK (length(id) BETWEEN 8 AND 64),
+  action TEXT NOT NULL CHECK (action IN ('do', 'undo', 'redo')),
+  of_place INTEGER CHECK (of_place BETWEEN 1 AND place - 1),
+  label TEXT NOT NULL,
+  touched TEXT NOT NULL CHECK (json_valid(touched)),
+  first_movement INTEGER NOT NULL CHECK (first_movement >= 1),
+  movement_count INTEGER NOT NULL CHECK (movement_count >= 0),
+  made_at INTEGER NOT NULL CHECK (abs(made_at) <= 8640000000000000),
+  checksum INTEGER NOT NULL,
+  CHECK ((action = 'do') = (of_place IS NULL))
+) STRICT;
+CREATE INDEX shelf_steps_by_of ON shelf_steps (of_place) WHERE of_place IS NOT NULL;
+
+CREATE TRIGGER shelf_steps_only_append BEFORE INSERT ON shelf_steps
+WHEN NEW.place <= (SELECT max(place) FROM shelf_steps)
+BEGIN SELECT RAISE(ABORT, 'the stock book is append-only'); END;
+CREATE TRIGGER shelf_steps_no_update BEFORE UPDATE ON shelf_steps
+BEGIN SELECT RAISE(ABORT, 'the stock book is append-only'); END;
+CREATE TRIGGER shelf_steps_no_delete BEFORE DELETE ON shelf_steps
+BEGIN SELECT RAISE(ABORT, 'the stock book is append-only'); END;
+
 CREATE TABLE stock (
-  place INTEGER NOT NULL PRIMARY KEY,
+  place INTEGER NOT NULL PRIMARY KEY CHECK (place >= 1),
   id TEXT NOT NULL UNIQUE CHECK (length(id) BETWEEN 1 AND 64),
   revision INTEGER NOT NULL CHECK (revision >= 1),
+  step INTEGER NOT NULL REFERENCES shelf_steps (place),
+  is_retired INTEGER NOT NULL CHECK (is_retired IN (0, 1)),
   item TEXT NOT NULL CHECK (json_valid(item)),
   checksum INTEGER NOT NULL
 ) STRICT;
+CREATE INDEX stock_by_step ON stock (step);
+
+CREATE TRIGGER stock_no_delete BEFORE DELETE ON stock
+BEGIN SELECT RAISE(ABORT, 'a row of stock is retired, not deleted'); END;
+
+CREATE TABLE movements (
+  place INTEGER NOT NULL PRIMARY KEY CHECK (place >= 1),
+  item_id TEXT NOT NULL REFERENCES stock (id),
+  request_id TEXT NOT NULL REFERENCES shelf_steps (id),
+  pieces INTEGER NOT NULL CHECK (pieces <> 0),
+  reason TEXT NOT NULL CHECK (reason IN ('received', 'cut', 'scrapped', 'counted', 'takenBack')),
+  moved_at INTEGER NOT NULL CHECK (abs(moved_at) <= 8640000000000000),
+  checksum INTEGER NOT NULL
+) STRICT;
+CREATE INDEX movements_by_item ON movements (item_id);
+
+CREATE TRIGGER movements_only_append BEFORE INSERT ON movements
+WHEN NEW.place <= (SELECT max(place) FROM movements)
+BEGIN SELECT RAISE(ABORT, 'the stock book is append-only'); END;
+CREATE TRIGGER movements_no_update BEFORE UPDATE ON movements
+BEGIN SELECT RAISE(ABORT, 'the stock book is append-only'); END;
+CREATE TRIGGER movements_no_delete BEFORE DELETE ON movements
+BEGIN SELECT RAISE(ABORT, 'the stock book is append-only'); END;
 
 CREATE TABLE requests (
   place INTEGER NOT NULL PRIMARY KEY,

@@ -50,6 +50,18 @@ CREATE TABLE journal (
   CHECK ((action IN ('undo', 'redo')) = (of_revision IS NOT NULL))
 ) STRICT;
 
+CREATE TABLE movements (
+  place INTEGER NOT NULL PRIMARY KEY CHECK (place >= 1),
+  item_id TEXT NOT NULL REFERENCES stock (id),
+  request_id TEXT NOT NULL REFERENCES shelf_steps (id),
+  pieces INTEGER NOT NULL CHECK (pieces <> 0),
+  reason TEXT NOT NULL CHECK (reason IN ('received', 'cut', 'scrapped', 'counted', 'takenBack')),
+  moved_at INTEGER NOT NULL CHECK (abs(moved_at) <= 8640000000000000),
+  checksum INTEGER NOT NULL
+) STRICT;
+
+CREATE INDEX movements_by_item ON movements (item_id);
+
 CREATE TABLE requests (
   place INTEGER NOT NULL PRIMARY KEY,
   id TEXT NOT NULL UNIQUE CHECK (length(id) BETWEEN 8 AND 64),
@@ -64,6 +76,22 @@ CREATE TABLE settings (
   checksum INTEGER NOT NULL
 ) STRICT, WITHOUT ROWID;
 
+CREATE TABLE shelf_steps (
+  place INTEGER NOT NULL PRIMARY KEY CHECK (place >= 1),
+  id TEXT NOT NULL UNIQUE CHECK (length(id) BETWEEN 8 AND 64),
+  action TEXT NOT NULL CHECK (action IN ('do', 'undo', 'redo')),
+  of_place INTEGER CHECK (of_place BETWEEN 1 AND place - 1),
+  label TEXT NOT NULL,
+  touched TEXT NOT NULL CHECK (json_valid(touched)),
+  first_movement INTEGER NOT NULL CHECK (first_movement >= 1),
+  movement_count INTEGER NOT NULL CHECK (movement_count >= 0),
+  made_at INTEGER NOT NULL CHECK (abs(made_at) <= 8640000000000000),
+  checksum INTEGER NOT NULL,
+  CHECK ((action = 'do') = (of_place IS NULL))
+) STRICT;
+
+CREATE INDEX shelf_steps_by_of ON shelf_steps (of_place) WHERE of_place IS NOT NULL;
+
 CREATE TABLE snapshots (
   header_id TEXT NOT NULL REFERENCES headers (id),
   edit_meaning INTEGER NOT NULL CHECK (edit_meaning >= 1),
@@ -75,12 +103,16 @@ CREATE TABLE snapshots (
 ) STRICT;
 
 CREATE TABLE stock (
-  place INTEGER NOT NULL PRIMARY KEY,
+  place INTEGER NOT NULL PRIMARY KEY CHECK (place >= 1),
   id TEXT NOT NULL UNIQUE CHECK (length(id) BETWEEN 1 AND 64),
   revision INTEGER NOT NULL CHECK (revision >= 1),
+  step INTEGER NOT NULL REFERENCES shelf_steps (place),
+  is_retired INTEGER NOT NULL CHECK (is_retired IN (0, 1)),
   item TEXT NOT NULL CHECK (json_valid(item)),
   checksum INTEGER NOT NULL
 ) STRICT;
+
+CREATE INDEX stock_by_step ON stock (step);
 
 CREATE TRIGGER archive_no_delete BEFORE DELETE ON archive
 BEGIN SELECT RAISE(ABORT, 'the archive keeps what was finished'); END;
@@ -114,6 +146,26 @@ WHEN NEW.place <= (SELECT max(place) FROM journal)
     AND revision = NEW.revision - 1 AND checksum = NEW.before AND state = 'open')
 BEGIN SELECT RAISE(ABORT, 'the journal is append-only, and that of a finished header is closed'); END;
 
+CREATE TRIGGER movements_no_delete BEFORE DELETE ON movements
+BEGIN SELECT RAISE(ABORT, 'the stock book is append-only'); END;
+
+CREATE TRIGGER movements_no_update BEFORE UPDATE ON movements
+BEGIN SELECT RAISE(ABORT, 'the stock book is append-only'); END;
+
+CREATE TRIGGER movements_only_append BEFORE INSERT ON movements
+WHEN NEW.place <= (SELECT max(place) FROM movements)
+BEGIN SELECT RAISE(ABORT, 'the stock book is append-only'); END;
+
+CREATE TRIGGER shelf_steps_no_delete BEFORE DELETE ON shelf_steps
+BEGIN SELECT RAISE(ABORT, 'the stock book is append-only'); END;
+
+CREATE TRIGGER shelf_steps_no_update BEFORE UPDATE ON shelf_steps
+BEGIN SELECT RAISE(ABORT, 'the stock book is append-only'); END;
+
+CREATE TRIGGER shelf_steps_only_append BEFORE INSERT ON shelf_steps
+WHEN NEW.place <= (SELECT max(place) FROM shelf_steps)
+BEGIN SELECT RAISE(ABORT, 'the stock book is append-only'); END;
+
 CREATE TRIGGER snapshots_no_delete BEFORE DELETE ON snapshots
 BEGIN SELECT RAISE(ABORT, 'snapshots are kept'); END;
 
@@ -127,3 +179,6 @@ WHEN EXISTS (SELECT 1 FROM snapshots WHERE header_id = NEW.header_id
   OR NOT EXISTS (SELECT 1 FROM journal WHERE header_id = NEW.header_id AND revision = NEW.revision
     AND checksum = NEW.chain)
 BEGIN SELECT RAISE(ABORT, 'a snapshot is of a step, and none is replaced'); END;
+
+CREATE TRIGGER stock_no_delete BEFORE DELETE ON stock
+BEGIN SELECT RAISE(ABORT, 'a row of stock is retired, not deleted'); END;

@@ -1,6 +1,6 @@
 /** Lines of a stock list that is about to be imported, and what each does to the shelf. */
 
-import { itemWords } from '../../ui/words/item-words.ts';
+import { describeStockReading, stockItemWords } from '../../../core/index.ts';
 import { lineWords, type StockBesideShelf, takeInWords } from './stock-beside-shelf.ts';
 
 /** More lines than anyone reads would only slow the window; the count is on the button. */
@@ -14,6 +14,11 @@ export function StockPreview({ stock }: { readonly stock: StockBesideShelf }) {
       {lines.length > 0 && takeInWords(stock) === null ? (
         <p>Nothing to import: every line is on the shelf already with the same count.</p>
       ) : null}
+      {stock.said.map((reading) => (
+        <p key={reading.text} className="muted">
+          {describeStockReading(reading)}
+        </p>
+      ))}
       <table className="table">
         <caption className="visually-hidden">Stock in the file</caption>
         <thead>
@@ -29,7 +34,7 @@ export function StockPreview({ stock }: { readonly stock: StockBesideShelf }) {
         <tbody>
           {lines.slice(0, SHOWN).map((line) => (
             <tr key={line.item.id}>
-              <td>{itemWords(line.item)}</td>
+              <td>{stockItemWords(line.item)}</td>
               <td className="number">{line.item.count}</td>
               <td className={line.kind === 'same' ? 'muted' : undefined}>{lineWords(line)}</td>
               <td>{line.item.note}</td>

@@ -99,8 +99,10 @@ function useAccept({ onOpened, goTo }: Context, done: () => void) {
   return useCallback(
     async (preview: Preview, given: GivenFile, unit: LengthUnit) => {
       if (preview.kind === 'stock') {
-        const { items, changed } = preview.change;
-        const answer = await ask('addStockItems', { items, changed: [...changed] });
+        const answer = await ask('changeShelf', {
+          changes: [...preview.changes],
+          because: nameFromFile(given.fileName),
+        });
         if (!answer.ok) return isOutOfDate(answer.problems) ? SHELF_CHANGED : answer.words;
         done();
         say({ text: takenInWords(preview) });

@@ -67,7 +67,7 @@ test('R18: random requests on every call of the real backend throw nothing and, 
   const before = await shop.must('openHeader', { headerId: header.id });
   // Calls that may well succeed on random requests are not asked with ones that fit.
   const names = (Object.keys(contract) as CallName[]).filter(
-    (name) => Object.keys(contract[name].request.shape).length > 0,
+    (name) => Object.keys(contract[name].request.shape).length > 0 && !contract[name].request.safeParse({}).success,
   );
   const requests = fc.oneof(
     fc.anything({ withNullPrototype: true, withBigInt: true, withDate: true }),

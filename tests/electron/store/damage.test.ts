@@ -3,6 +3,7 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
+import { adding } from '../../shelf-changes.ts';
 import {
   addPrimary,
   doStep,
@@ -68,17 +69,17 @@ test('a value of the shelf changed on disk is said at the start, and nothing but
   const folder = await usedFolder();
   const shelf = openShop(folder);
   const requestId = 'marked-item';
-  const request = { item, baseRevision: null, requestId };
-  await shelf.must('saveStockItem', request);
-  await shelf.must('saveStockItem', { item: { ...item, id: 'other', material: 'Other tube' }, baseRevision: null });
+  const request = { ...adding(item), requestId };
+  await shelf.must('changeShelf', request);
+  await shelf.must('changeShelf', adding({ ...item, id: 'other', material: 'Other tube' }));
   await shelf.close();
   const found: unknown[] = [];
-  // It stands on the shelf, and in what its request was answered.
+  // It stands on the shelf, in the words of the step that put it there, and in what its request was answered.
   await atEachPlace('Marked tube', folder, async (damaged) => {
     const started = await damaged.must('start', {});
     const notices = started.state === 'ready' ? started.notices.join() : '';
     const { stock } = await damaged.must('listStock', {});
-    const again = await damaged.call('saveStockItem', request);
+    const again = await damaged.call('changeShelf', request);
     const table = /\((\w+): 1 of/.exec(notices)?.[1];
     found.push([table, stock.map((each) => each.item.id), again.ok]);
     const { headers } = await damaged.must('listHeaders', { place: 'bench' });
@@ -87,7 +88,8 @@ test('a value of the shelf changed on disk is said at the start, and nothing but
     await damaged.must('commitSteps', { headerId, baseRevision: revision, steps });
   });
   // A request whose answer cannot be told is refused, for doing it again could do it twice.
-  expect(found).toHaveLength(2);
+  expect(found).toHaveLength(3);
+  expect(found).toContainEqual(['shelf_steps', ['marked', 'other'], true]);
   expect(found).toContainEqual(['stock', ['other'], true]);
   expect(found).toContainEqual(['requests', ['marked', 'other'], false]);
 });

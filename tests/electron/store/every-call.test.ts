@@ -5,7 +5,8 @@ import { writeHeader } from '../../../core/header/file/header-file.ts';
 import { newHeader } from '../../../core/header/new-header.ts';
 import type { StockItem } from '../../../core/stock/stock-item.ts';
 import { contract } from '../../../electron/bridge/contract.ts';
-import { addPrimary, doStep, headerWith, openShop, primary, problemOf, straight, withDatabase } from './shop.ts';
+import { adding, retiring, setting } from '../../shelf-changes.ts';
+import { addPrimary, doStep, headerWith, openShop, primary, problemOf, straight } from './shop.ts';
 
 const bend: StockItem = {
   kind: 'bend',
@@ -254,49 +255,44 @@ describe('files', () => {
 });
 
 describe('stock', () => {
-  test('items are added, replaced, removed, each against the revision that is known', async () => {
+  const stored = (item: StockItem, revision: number) => ({ item, revision, isDoubtful: false });
+
+  test('rows are added, changed, taken off, each against the revision that is known', async () => {
     const shop = openShop();
-    expect(await shop.must('saveStockItem', { item: bend, baseRevision: null })).toEqual({ item: bend, revision: 1 });
+    expect(await shop.must('changeShelf', adding(bend))).toEqual({ step: 1, stock: [stored(bend, 1)], gone: [] });
     const fewer = { ...bend, count: 3 };
-    expect((await shop.must('saveStockItem', { item: fewer, baseRevision: 1 })).revision).toBe(2);
-    const stale = problemOf(await shop.call('saveStockItem', { item: bend, baseRevision: 1 }));
+    expect((await shop.must('changeShelf', setting(fewer, 1))).stock).toEqual([stored(fewer, 2)]);
+    const stale = problemOf(await shop.call('changeShelf', setting(bend, 1)));
     expect(stale).toEqual({ kind: 'changedElsewhere', expected: 1, found: 2 });
-    expect((await shop.must('listStock', {})).stock).toEqual([{ item: fewer, revision: 2 }]);
-    expect(problemOf(await shop.call('removeStockItem', { itemId: 'b1', baseRevision: 1 }))?.kind).toBe(
-      'changedElsewhere',
-    );
-    await shop.must('removeStockItem', { itemId: 'b1', baseRevision: 2 });
-    expect(problemOf(await shop.call('removeStockItem', { itemId: 'b1', baseRevision: 2 }))?.kind).toBe('notFound');
+    expect((await shop.must('listStock', {})).stock).toEqual([stored(fewer, 2)]);
+    expect(problemOf(await shop.call('changeShelf', retiring('b1', 1)))?.kind).toBe('changedElsewhere');
+    expect(await shop.must('changeShelf', retiring('b1', 2))).toEqual({ step: 3, stock: [], gone: ['b1'] });
+    expect(problemOf(await shop.call('changeShelf', retiring('b1', 3)))?.kind).toBe('notFound');
     expect((await shop.must('listStock', {})).stock).toEqual([]);
   });
 
-  test('many items go in together or not at all', async () => {
+  test('many rows go in together or not at all', async () => {
     const shop = openShop();
-    await shop.must('saveStockItem', { item: bend, baseRevision: null });
-    const reply = await shop.call('addStockItems', { items: [{ ...bend, id: 'b2' }, bend] });
+    await shop.must('changeShelf', adding(bend));
+    const reply = await shop.call('changeShelf', adding({ ...bend, id: 'b2' }, bend));
     expect(problemOf(reply)?.kind).toBe('changedElsewhere');
-    await shop.must('addStockItems', { items: [{ ...bend, id: 'b2' }] });
+    await shop.must('changeShelf', adding({ ...bend, id: 'b2' }));
     expect((await shop.must('listStock', {})).stock.map(({ item }) => item.id)).toEqual(['b1', 'b2']);
   });
 
-  test('new items and changed ones go in together or not at all', async () => {
+  test('the list is asked for by size of tube, whatever the material', async () => {
     const shop = openShop();
-    await shop.must('saveStockItem', { item: bend, baseRevision: null });
-    const more = { ...bend, count: bend.count + 2 };
-    const added = { ...bend, id: 'b2' };
-    const stale = await shop.call('addStockItems', { items: [added], changed: [{ item: more, revision: 7 }] });
-    expect(problemOf(stale)?.kind).toBe('changedElsewhere');
-    expect((await shop.must('listStock', {})).stock).toEqual([{ item: bend, revision: 1 }]);
-    await shop.must('addStockItems', { items: [added], changed: [{ item: more, revision: 1 }] });
-    expect((await shop.must('listStock', {})).stock).toEqual([
-      { item: more, revision: 2 },
-      { item: added, revision: 1 },
-    ]);
+    const other = { ...bend, id: 'b2', material: 'mild steel' };
+    const thick = { ...bend, id: 'b3', wall: { value: 2, unit: 'mm' as const } };
+    await shop.must('changeShelf', adding(bend, other, thick));
+    const { stock } = await shop.must('listStock', { sizes: [{ od: bend.od, wall: bend.wall }] });
+    expect(stock.map(({ item }) => item.id)).toEqual(['b1', 'b2']);
+    expect((await shop.must('listStock', { sizes: [] })).stock).toEqual([]);
   });
 
   test('the list that goes out comes in again', async () => {
     const shop = openShop();
-    await shop.must('saveStockItem', { item: bend, baseRevision: null });
+    await shop.must('changeShelf', adding(bend));
     const saved = await shop.must('exportStock', {});
     if (saved.kind !== 'download') throw new Error('not handed over');
     expect(saved.text).toContain(`"'=not a formula"`);
@@ -338,18 +334,15 @@ test('a header whose file could not be read back is not exported, and that is sa
   expect(refused).toMatchObject({ kind: 'unreadableFile', reason: 'tooLargeToWrite' });
 });
 
-test('the shelf takes as many items as a file of stock can bring back, 10,000, and no more', async () => {
+test('the shelf takes as many rows as a file of stock can bring back, 25,000, and no more', async () => {
   const shop = openShop();
-  await shop.must('start', {});
-  withDatabase(shop.file, (db) =>
-    db.exec(`WITH RECURSIVE n (at) AS (SELECT 1 UNION ALL SELECT at + 1 FROM n WHERE at < 9999)
-      INSERT INTO stock SELECT at, 'item-' || at, 1, '{}', 0 FROM n`),
-  );
-  await shop.must('saveStockItem', { item: bend, baseRevision: null });
-  const full = { kind: 'tooMany', limit: 10_000 };
+  const many = (count: number, from: number) =>
+    adding(...Array.from({ length: count }, (_, at) => ({ ...bend, id: `n${from + at}`, count: 0 })));
+  await shop.must('changeShelf', many(20_000, 0));
+  await shop.must('changeShelf', many(4999, 20_000));
+  expect((await shop.must('changeShelf', adding(bend))).stock).toHaveLength(1);
   const more = { ...bend, id: 'b2' };
-  expect(problemOf(await shop.call('saveStockItem', { item: more, baseRevision: null }))).toMatchObject(full);
-  expect(problemOf(await shop.call('addStockItems', { items: [more] }))).toMatchObject(full);
-  await shop.must('removeStockItem', { itemId: bend.id, baseRevision: 1 });
-  await shop.must('addStockItems', { items: [more] });
+  expect(problemOf(await shop.call('changeShelf', adding(more)))).toMatchObject({ kind: 'tooMany', limit: 25_000 });
+  await shop.must('changeShelf', retiring(bend.id, 1));
+  await shop.must('changeShelf', adding(more));
 });

@@ -7,8 +7,9 @@ import { copyFileSync, mkdirSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Edit } from '../../../core/edits/edit.ts';
-import type { StockItem } from '../../../core/stock/stock-item.ts';
+import type { StockBend, StockStraight } from '../../../core/stock/stock-item.ts';
 import { SCHEMA_VERSION } from '../../../electron/store/schema/migrations.ts';
+import { adding, setting } from '../../shelf-changes.ts';
 import { openBackend, type TestBackend } from '../../trust/backend-under-test.ts';
 import { seededRandom } from '../../trust/seeded-random.ts';
 
@@ -19,22 +20,27 @@ const tube = {
   od: { value: 1.75, unit: 'in' },
   wall: { value: 0.065, unit: 'in' },
 } as const;
-const STOCK: readonly StockItem[] = [
-  { ...tube, kind: 'straight', id: 'stock-straight', count: 2, note: '', length: { value: 48, unit: 'in' } },
-  {
-    ...tube,
-    kind: 'bend',
-    id: 'stock-bend',
-    count: 4,
-    note: 'top shelf',
-    clr: { value: 3, unit: 'in' },
-    angleDeg: 90,
-    legs: [
-      { value: 2, unit: 'in' },
-      { value: 2, unit: 'in' },
-    ],
-  },
-];
+const STRAIGHT: StockStraight = {
+  ...tube,
+  kind: 'straight',
+  id: 'stock-straight',
+  count: 2,
+  note: '',
+  length: { value: 48, unit: 'in' },
+};
+const BEND: StockBend = {
+  ...tube,
+  kind: 'bend',
+  id: 'stock-bend',
+  count: 4,
+  note: 'top shelf',
+  clr: { value: 3, unit: 'in' },
+  angleDeg: 90,
+  legs: [
+    { value: 2, unit: 'in' },
+    { value: 2, unit: 'in' },
+  ],
+};
 
 async function take(backend: TestBackend, headerId: string, edits: readonly Edit[]): Promise<void> {
   const steps = edits.map((edit, index) => ({ action: 'do' as const, stepId: `${headerId}-${index}`, edit }));
@@ -54,7 +60,12 @@ async function fill(backend: TestBackend): Promise<void> {
   const { header: binned } = await backend.must('createHeader', { name: 'Binned', from: 'blank' });
   await backend.must('binHeader', { headerId: binned.id });
   await backend.must('saveDraft', { headerId: demo.id, draft: { field: 'entry:extra', text: 'b90 1' } });
-  await backend.must('addStockItems', { items: [...STOCK] });
+  await backend.must('changeShelf', adding(STRAIGHT, BEND));
+  const cut = { kind: 'move', itemId: 'stock-bend', pieces: 1, reason: 'cut' } as const;
+  const left: StockBend = { ...BEND, id: 'stock-remnant', angleDeg: 30, count: 1, note: '', cutFrom: 'stock-bend' };
+  await backend.must('changeShelf', { changes: [cut, { kind: 'add', item: left }], because: 'Cut plan' });
+  const { step } = await backend.must('changeShelf', setting({ ...STRAIGHT, count: 5, cost: 12.5, least: 2 }, 1));
+  await backend.must('turnShelfBack', { action: 'undo', step });
   await backend.must('savePreferences', { preferences: { theme: 'dark', density: 'desk', sizes: { panel: 380 } } });
   await backend.must('openHeader', { headerId: demo.id });
 }

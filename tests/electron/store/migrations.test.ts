@@ -131,12 +131,12 @@ test('rows that were damaged before are said, and what they held is not shown', 
   const file = putEarlier(shop.folder);
   withDatabase(file, (db) => {
     db.pragma('foreign_keys = OFF');
-    db.exec("INSERT INTO drafts VALUES ('nobody', 'f', 't', 0); INSERT INTO stock VALUES (9, 'x', 1, '{}', 0)");
+    db.exec("INSERT INTO drafts VALUES ('nobody', 'f', 't', 0); INSERT INTO stock VALUES (4, 'x', 1, 1, 0, '{}', 0)");
   });
   const started = await shop.must('start', {});
   const notices = started.state === 'ready' ? started.notices.join() : '';
-  for (const words of ['rows of drafts belong to no header', 'stock: 1 of 3 rows']) expect(notices).toContain(words);
-  expect((await shop.must('listStock', {})).stock).toHaveLength(2);
+  for (const words of ['rows of drafts belong to no header', 'stock: 1 of 4 rows']) expect(notices).toContain(words);
+  expect((await shop.must('listStock', {})).stock).toHaveLength(3);
 });
 
 const shim = powerCutShim();

@@ -4,6 +4,7 @@ import Database from 'better-sqlite3';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { newHeader } from '../../../core/header/new-header.ts';
 import type { AskedOf, OnceCall } from '../../../electron/bridge/contract.ts';
+import { adding } from '../../shelf-changes.ts';
 import { addPrimary, doStep, headerWith, openShop, problemOf, type Shop, stockStraight } from './shop.ts';
 
 const straight = stockStraight('s1', 'mild steel');
@@ -36,21 +37,15 @@ const ASKED: { readonly [Name in OnceCall]: (headerId: string) => AskedOf<Name> 
   createHeader: () => ({ name: 'New', from: 'demo' }),
   duplicateHeader: (headerId) => ({ headerId, name: 'Twin', as: 'same' }),
   importHeader: () => ({ header: newHeader({ id: 'given', name: 'From a file' }) }),
-  saveStockItem: () => ({ item: { ...straight, id: 's2' }, baseRevision: null }),
-  removeStockItem: () => ({ itemId: 's1', baseRevision: 1 }),
-  addStockItems: () => ({
-    items: [
-      { ...straight, id: 's3' },
-      { ...straight, id: 's4' },
-    ],
-  }),
+  changeShelf: () => adding({ ...straight, id: 's3' }, { ...straight, id: 's4' }),
+  turnShelfBack: () => ({ action: 'undo', step: 1 }),
 };
 const NAMES = Object.keys(ASKED) as OnceCall[];
 
 async function stocked(): Promise<{ readonly shop: Shop; readonly headerId: string }> {
   const shop = openShop();
   const { header } = await headerWith(shop, [addPrimary('a')]);
-  await shop.must('saveStockItem', { item: straight, baseRevision: null });
+  await shop.must('changeShelf', adding(straight));
   return { shop, headerId: header.id };
 }
 

@@ -100,9 +100,8 @@ async function look() {
     binHeader: { headerId },
     restoreHeader: { headerId },
     savePreferences: { preferences: { theme: 'dark', density: 'desk' } },
-    saveStockItem: { item, baseRevision: null },
-    addStockItems: { items: [item] },
-    removeStockItem: { itemId: stored?.item.id, baseRevision: stored?.revision },
+    changeShelf: { changes: [{ kind: 'add', item }], because: '' },
+    turnShelfBack: { action: 'undo', step: 1 },
   };
   const refused: Record<string, unknown> = {};
   for (const [name, request] of Object.entries(writes)) {

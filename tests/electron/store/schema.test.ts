@@ -75,7 +75,14 @@ test.each(readdirSync(FIXTURES).filter((name) => name.endsWith('.sqlite')))(
     expect(
       (await shop.must('searchArchive', { words: '', odMm: null, primaryCount: null, targetMm: null })).rows,
     ).toHaveLength(1);
-    expect((await shop.must('listStock', {})).stock).toHaveLength(2);
+    const { stock, history } = await shop.must('listStock', {});
+    // A bend was cut and something kept of it; a count of 5 was taken back.
+    expect(stock.map(({ item }) => [item.id, item.count])).toEqual([
+      ['stock-straight', 2],
+      ['stock-bend', 3],
+      ['stock-remnant', 1],
+    ]);
+    expect([history.undo?.label, history.redo?.label.slice(0, 5)]).toEqual(['Cut plan', 'Count']);
     expect((await shop.must('listHeaders', { place: 'bin' })).headers).toHaveLength(1);
   },
 );

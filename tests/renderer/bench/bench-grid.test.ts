@@ -6,6 +6,7 @@ import { newHeader } from '../../../core/header/new-header.ts';
 import { inches } from '../../../core/units/length.ts';
 import { type AppUnderTest, launchApp } from '../../e2e/app-under-test.ts';
 import { enterLine, entryLine, expectNoFaults, goTo } from '../../e2e/page-parts.ts';
+import { adding } from '../../shelf-changes.ts';
 
 let app: AppUnderTest;
 const press = (key: string) => app.page.keyboard.press(key);
@@ -306,7 +307,7 @@ describe('the entry line', () => {
     const legs = [inches(4), inches(4)] as [ReturnType<typeof inches>, ReturnType<typeof inches>];
     const item = (id: string, clrIn: number) =>
       ({ kind: 'bend', id, ...tube, clr: inches(clrIn), angleDeg: 60, legs, count: 3, note: '' }) as const;
-    await app.backend.must('addStockItems', { items: [item('two-five', 2.5), item('three', 3)] });
+    await app.backend.must('changeShelf', adding(item('two-five', 2.5), item('three', 3)));
     await app.page.reload();
     await onBench();
     await expect.poll(async () => (await rows())[1]).toContain('not on shelf');

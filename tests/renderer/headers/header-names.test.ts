@@ -58,8 +58,7 @@ test('a header made of a parts list is one that the file format takes', () => {
 
 test('there is no button for importing nothing', () => {
   expect(acceptWords({ kind: 'parts', primaries: [], refused: [], commas: [] })).toBeNull();
-  const nothing = { items: [], changed: [] };
-  expect(acceptWords({ kind: 'stock', lines: [], change: nothing, refused: [], commas: [] })).toBeNull();
+  expect(acceptWords({ kind: 'stock', lines: [], changes: [], refused: [], commas: [], said: [] })).toBeNull();
   expect(acceptWords({ kind: 'parts', primaries: demoPrimaries().slice(0, 1), refused: [], commas: [] })).toBe(
     'Make a header of 1 primary',
   );

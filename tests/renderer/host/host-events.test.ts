@@ -5,6 +5,7 @@ import { afterAll, beforeAll, expect, test } from 'vitest';
 import type { HostEvent } from '../../../electron/bridge/contract.ts';
 import { type AppUnderTest, launchApp } from '../../e2e/app-under-test.ts';
 import { entryLine, expectNoFaults, openDemo, pieceRows } from '../../e2e/page-parts.ts';
+import { adding } from '../../shelf-changes.ts';
 
 let app: AppUnderTest;
 let page: Page;
@@ -110,7 +111,7 @@ test('an item half typed on the shelf is taken as well', async () => {
     count: 1,
     note: '',
   } as const;
-  await app.backend.must('saveStockItem', { item, baseRevision: null });
+  await app.backend.must('changeShelf', adding(item));
   await page.reload();
   await page.getByLabel(/^Count of mild steel/).fill('9');
   await tell({ kind: 'flush' });

@@ -1,7 +1,8 @@
 /** Changes to the shelf arrive one after the other, and none is lost or made twice. */
 
 import { expect, test } from 'vitest';
-import type { Problem } from '../../../core/problem.ts';
+import { enterChanges } from '../../../core/stock/ledger/enter-changes.ts';
+import type { ShelfRow } from '../../../core/stock/ledger/shelf-row.ts';
 import type { StockStraight } from '../../../core/stock/stock-item.ts';
 import type { CallName, HostBridge, Reply, RequestOf } from '../../../electron/bridge/contract.ts';
 import { ShelfKeeper, type Stored } from '../../../renderer/shelf/shelf-keeper.ts';
@@ -17,30 +18,21 @@ const straight = (id: string, count: number, note = ''): StockStraight => ({
   note,
 });
 
-/** A host with one shelf that checks revisions as the store does. */
+/** A host with one shelf that makes steps as the store does. */
 function shelfHost(...items: readonly StockStraight[]) {
-  const kept = new Map<string, Stored>(items.map((item) => [item.id, { item, revision: 1 }]));
+  const kept = new Map<string, ShelfRow>(items.map((item) => [item.id, { item, revision: 1, isRetired: false }]));
   const host = { kept, isGone: false, bridge: null as unknown as HostBridge };
-  const refuse = (problem: Problem) => ({ ok: false as const, problems: [problem] });
-  const stale = (id: string, base: number | null): Problem | null => {
-    const found = kept.get(id)?.revision ?? null;
-    return found === base ? null : { kind: 'changedElsewhere', expected: base ?? 0, found: found ?? 0 };
-  };
-  const answer = (name: CallName, request: never): unknown => {
-    if (name === 'listStock') return { ok: true, value: { stock: [...kept.values()] } };
-    if (name === 'saveStockItem') {
-      const { item, baseRevision } = request as RequestOf<'saveStockItem'>;
-      const problem = stale(item.id, baseRevision);
-      if (problem) return refuse(problem);
-      const stored = { item, revision: (baseRevision ?? 0) + 1 };
-      kept.set(item.id, stored);
-      return { ok: true, value: stored };
-    }
-    const { itemId, baseRevision } = request as RequestOf<'removeStockItem'>;
-    const problem = stale(itemId, baseRevision);
-    if (problem) return refuse(problem);
-    kept.delete(itemId);
-    return { ok: true, value: {} };
+  const list = (rows: readonly ShelfRow[]): Stored[] =>
+    rows.flatMap(({ item, revision, isRetired }) => (isRetired ? [] : [{ item, revision, isDoubtful: false }]));
+  const answer = (name: CallName, request: never): Reply<CallName> => {
+    if (name === 'listStock') return { ok: true, value: { stock: list([...kept.values()]), history: NO_HISTORY } };
+    if (name === 'readShelfHistory') return { ok: true, value: NO_HISTORY };
+    const entered = enterChanges((id) => kept.get(id), (request as RequestOf<'changeShelf'>).changes);
+    if (!entered.ok) return entered;
+    const rows = entered.value.rows.map(({ after }) => after);
+    for (const row of rows) kept.set(row.item.id, row);
+    const gone = rows.filter(({ isRetired }) => isRetired).map(({ item }) => item.id);
+    return { ok: true, value: { step: 1, stock: list(rows), gone } };
   };
   host.bridge = {
     host: 'browser',
@@ -54,6 +46,9 @@ function shelfHost(...items: readonly StockStraight[]) {
   return host;
 }
 
+const NO_HISTORY = { undo: null, redo: null };
+const row = (item: StockStraight, revision: number): ShelfRow => ({ item, revision, isRetired: false });
+
 test('two quick changes of one item both hold', async () => {
   const host = shelfHost(straight('s1', 2));
   const keeper = new ShelfKeeper(host.bridge);
@@ -63,7 +58,7 @@ test('two quick changes of one item both hold', async () => {
     keeper.change('s1', (item) => ({ ok: true, item: { ...item, note: 'bent' } })),
   ]);
   expect(changes).toEqual([null, null]);
-  expect(host.kept.get('s1')).toEqual({ item: straight('s1', 5, 'bent'), revision: 3 });
+  expect(host.kept.get('s1')).toEqual(row(straight('s1', 5, 'bent'), 3));
   expect(keeper.getState()).toMatchObject({ status: 'All saved', stock: [{ item: straight('s1', 5, 'bent') }] });
 });
 
@@ -71,7 +66,7 @@ test('a change made elsewhere is not overwritten: the row shows it, and the seco
   const host = shelfHost(straight('s1', 2));
   const keeper = new ShelfKeeper(host.bridge);
   await keeper.read();
-  host.kept.set('s1', { item: straight('s1', 9, 'theirs'), revision: 2 });
+  host.kept.set('s1', row(straight('s1', 9, 'theirs'), 2));
   const setCount = () => keeper.change('s1', (item) => ({ ok: true, item: { ...item, count: 3 } }));
   expect(await setCount()).toMatch(/changed in another window/);
   expect(host.kept.get('s1')?.item.count).toBe(9);
@@ -92,10 +87,10 @@ test('what was removed can be added again as it was, and is gone in between', as
   const host = shelfHost(straight('s1', 2));
   const keeper = new ShelfKeeper(host.bridge);
   await keeper.read();
-  expect(await keeper.remove('s1')).toBeNull();
+  expect(await keeper.remove(['s1'])).toBeNull();
   expect(keeper.getState().stock).toEqual([]);
   expect(await keeper.change('s1', (item) => ({ ok: true, item }))).toMatch(/not on the shelf/);
-  expect(await keeper.add(straight('s1', 2))).toBeNull();
+  expect(await keeper.add([straight('s1', 2)])).toBeNull();
   expect(host.kept.get('s1')?.item).toEqual(straight('s1', 2));
 });
 
@@ -104,9 +99,9 @@ test('a host that does not answer is said, and nothing shown is called saved', a
   const keeper = new ShelfKeeper(host.bridge);
   await keeper.read();
   host.isGone = true;
-  expect(await keeper.add(straight('s1', 1))).toMatch(/does not answer/);
+  expect(await keeper.add([straight('s1', 1)])).toMatch(/does not answer/);
   expect(keeper.getState()).toMatchObject({ status: 'Not saved', stock: [] });
   host.isGone = false;
-  expect(await keeper.add(straight('s1', 1))).toBeNull();
+  expect(await keeper.add([straight('s1', 1)])).toBeNull();
   expect(keeper.getState().status).toBe('All saved');
 });

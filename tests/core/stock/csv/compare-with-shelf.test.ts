@@ -2,11 +2,11 @@
 
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { compareWithShelf } from '../../../core/stock/compare-with-shelf.ts';
-import { readStockRows } from '../../../core/stock/read-stock-rows.ts';
-import type { StockItem } from '../../../core/stock/stock-item.ts';
-import { stockRows } from '../../../core/stock/stock-rows.ts';
-import { inches, millimetres } from '../../../core/units/length.ts';
+import { compareWithShelf } from '../../../../core/stock/csv/compare-with-shelf.ts';
+import { readStockRows } from '../../../../core/stock/csv/read-stock-rows.ts';
+import { stockRows } from '../../../../core/stock/csv/stock-rows.ts';
+import type { StockItem } from '../../../../core/stock/stock-item.ts';
+import { inches, millimetres } from '../../../../core/units/length.ts';
 
 const TUBE = { material: '304 stainless', od: inches(1.75), wall: inches(0.065) };
 const BEND: StockItem = {

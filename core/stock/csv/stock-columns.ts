@@ -2,6 +2,7 @@
 
 /**
  * In the order written. Lengths carry their unit in the cell (`1 3/4 in`, `70 mm`); angles are degrees.
+ * `least` and `cost` may be empty, and so may `remnant`, which is `yes` on what is left over from a cut.
  * `clr`, `angle`, `leg_a` and `leg_b` belong to bends, `length` to straights; an empty leg is a leg of zero.
  */
 export const STOCK_COLUMNS = [
@@ -16,6 +17,9 @@ export const STOCK_COLUMNS = [
   'length',
   'count',
   'note',
+  'least',
+  'cost',
+  'remnant',
 ] as const;
 
 export type StockColumn = (typeof STOCK_COLUMNS)[number];

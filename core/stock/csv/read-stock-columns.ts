@@ -1,11 +1,11 @@
 /** Reads the first row of a stock list: which column is where, and in which unit its bare numbers are. */
 
-import { failure, type Result, success } from '../result.ts';
-import type { LengthUnit } from '../units/length.ts';
-import { readColumnName } from '../units/parse-length.ts';
-import { clipped } from '../units/read-quantity.ts';
+import { failure, type Result, success } from '../../result.ts';
+import type { LengthUnit } from '../../units/length.ts';
+import { readColumnName } from '../../units/parse-length.ts';
+import { clipped } from '../../units/read-quantity.ts';
+import type { StockProblem } from '../stock-problem.ts';
 import { LENGTH_COLUMNS, NEEDED_COLUMNS, STOCK_COLUMNS, type StockColumn } from './stock-columns.ts';
-import type { StockProblem } from './stock-problem.ts';
 
 export interface PlacedColumn {
   readonly column: StockColumn;

@@ -2,14 +2,16 @@
 
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { readCsvRows } from '../../../core/spreadsheet/read-rows.ts';
-import { csvText } from '../../../core/spreadsheet/write-rows.ts';
-import { describeStockProblem } from '../../../core/stock/describe-stock-problem.ts';
-import { type ReadStock, readStockRows } from '../../../core/stock/read-stock-rows.ts';
-import { STOCK_COLUMNS } from '../../../core/stock/stock-columns.ts';
-import type { StockItem } from '../../../core/stock/stock-item.ts';
-import { stockRows } from '../../../core/stock/stock-rows.ts';
-import { inches, millimetres } from '../../../core/units/length.ts';
+import { describeProblem } from '../../../../core/describe-problem.ts';
+import { readCsvRows } from '../../../../core/spreadsheet/read-rows.ts';
+import { csvText } from '../../../../core/spreadsheet/write-rows.ts';
+import { type ReadStock, readStockRows } from '../../../../core/stock/csv/read-stock-rows.ts';
+import { STOCK_COLUMNS } from '../../../../core/stock/csv/stock-columns.ts';
+import { stockRows } from '../../../../core/stock/csv/stock-rows.ts';
+import { describeStockProblem } from '../../../../core/stock/describe-stock-problem.ts';
+import type { StockItem } from '../../../../core/stock/stock-item.ts';
+import { inches, millimetres } from '../../../../core/units/length.ts';
+import { possible } from '../possible-stock.ts';
 
 function read(rows: readonly (readonly string[])[], unit: 'in' | 'mm' = 'in'): ReadStock {
   let given = 0;
@@ -56,14 +58,14 @@ describe('a stock list', () => {
   test('is written with its columns named and its units in the cells', () => {
     expect(stockRows([BEND, STRAIGHT])).toEqual([
       [...STOCK_COLUMNS],
-      ['bend', '304', '1 3/4 in', '0.065 in', '3 in', '90', '4 in', '4 in', '', '6', 'top rack'],
-      ['straight', '304', '44.45 mm', '1.65 mm', '', '', '', '', '1500.5 mm', '0', ''],
+      ['bend', '304', '1 3/4 in', '0.065 in', '3 in', '90', '4 in', '4 in', '', '6', 'top rack', '', '', ''],
+      ['straight', '304', '44.45 mm', '1.65 mm', '', '', '', '', '1500.5 mm', '0', '', '', '', ''],
     ]);
   });
 
   test('is read back as it was written', () => {
-    expect(read(stockRows([BEND, STRAIGHT]), 'mm')).toEqual({ items: [BEND, STRAIGHT], refused: [] });
-    expect(read(stockRows([]))).toEqual({ items: [], refused: [] });
+    expect(read(stockRows([BEND, STRAIGHT]), 'mm')).toEqual({ items: [BEND, STRAIGHT], refused: [], said: [] });
+    expect(read(stockRows([]))).toEqual({ items: [], refused: [], said: [] });
   });
 
   test('comes back without loss whatever is in it', () => {
@@ -82,6 +84,14 @@ describe('a stock list', () => {
       count: fc.integer({ min: 0, max: 100_000 }),
       note: fc.string({ maxLength: 200 }),
     };
+    const extras = fc.record(
+      {
+        cost: fc.double({ min: 0, max: 1e6, noNaN: true }).map((cost) => Math.round(cost * 100) / 100),
+        least: fc.integer({ min: 1, max: 100_000 }),
+        cutFrom: fc.constant(null),
+      },
+      { requiredKeys: [] },
+    );
     const item: fc.Arbitrary<StockItem> = fc.oneof(
       fc.record({
         kind: fc.constant('bend' as const),
@@ -93,8 +103,9 @@ describe('a stock list', () => {
       fc.record({ kind: fc.constant('straight' as const), ...common, length: above }),
     );
     fc.assert(
-      fc.property(item, unit, (one, bareUnit) => {
-        expect(read(stockRows([one]), bareUnit)).toEqual({ items: [one], refused: [] });
+      fc.property(possible(item), extras, unit, (plain, more, bareUnit) => {
+        const one = { ...plain, ...more };
+        expect(read(stockRows([one]), bareUnit)).toEqual({ items: [one], refused: [], said: [] });
       }),
       { numRuns: 2000 },
     );
@@ -110,11 +121,11 @@ describe('a stock list', () => {
     const most = { value: 1e6, unit: 'mm' } as const;
     const items: StockItem[] = [
       { ...limit, id: 'new-1', od: most, wall: least, length: most, count: 100_000 },
-      { ...BEND, id: 'new-2', material: '+304', note: '-1', clr: least, angleDeg: 1e-40, legs: [least, most] },
+      { ...BEND, id: 'new-2', material: '+304', note: '-1', clr: most, angleDeg: 1e-40, legs: [least, most] },
     ];
     const { rows, openQuote } = readCsvRows(csvText(stockRows(items)), { mostRows: 10 });
     expect(openQuote).toBe(null);
-    expect(read(rows)).toEqual({ items, refused: [] });
+    expect(read(rows)).toEqual({ items, refused: [], said: [] });
   });
 
   test('may have its columns in any order and spelling, and leave out what it does not use', () => {
@@ -159,12 +170,12 @@ describe('a unit over a column', () => {
       const { items, refused } = read(
         [
           ['kind', 'material', head, 'wall', 'length', 'count'],
-          ['straight', '304', '1.75', '2', '9', '1'],
+          ['straight', '304', '1.75', '0.02', '9', '1'],
         ],
         unit,
       );
       expect(refused).toEqual([]);
-      expect(items).toMatchObject([{ od, wall: { value: 2, unit } }]);
+      expect(items).toMatchObject([{ od, wall: { value: 0.02, unit } }]);
     }
   });
 
@@ -216,15 +227,47 @@ describe('a row that cannot be read', () => {
   });
 
   test('with more cells than columns is refused, but not for empty ones at its end', () => {
-    expect(read(table(NAMES, `${GOOD_BEND}|more`)).refused).toEqual([
-      { line: 2, column: null, problem: { kind: 'stockRowTooLong', found: 12, columns: 11 } },
+    expect(read(table(NAMES, `${GOOD_BEND}||||more`)).refused).toEqual([
+      { line: 2, column: null, problem: { kind: 'stockRowTooLong', found: 15, columns: 14 } },
     ]);
-    expect(read(table(NAMES, `${GOOD_BEND}||`)).items).toHaveLength(1);
+    expect(read(table(NAMES, `${GOOD_BEND}|||||`)).items).toHaveLength(1);
   });
 
   test('counts its line as a spreadsheet does, blank rows included', () => {
     const { refused } = read([[], ...table(NAMES), [], ...table(GOOD_BEND), ['', ' '], ...table('cone|x')]);
     expect(refused.map(({ line }) => line)).toEqual([6]);
+  });
+});
+
+describe('what shops write', () => {
+  const row = (wall: string, cost: string, least = '') => `bend|304|1 3/4|${wall}|3|90|4|4||6||${least}|${cost}|yes`;
+
+  test('gauges, currency signs, decimal commas, least counts and remnants are read, and what was read by a rule is said', () => {
+    const { items, refused, said } = read(table(NAMES, row('16 ga', '12,50 €', '4'), row('1.65 mm', '8')), 'in');
+    expect(refused).toEqual([]);
+    expect(items).toMatchObject([
+      { wall: inches(0.065), cost: 12.5, least: 4, cutFrom: null },
+      { wall: millimetres(1.65), cost: 8 },
+    ]);
+    expect(said.map(({ kind, text }) => [kind, text])).toEqual([
+      ['gauge', '16 ga'],
+      ['cost', '12,50 €'],
+    ]);
+  });
+
+  test.each([
+    [row('0.9', '8'), 'wall', /wall of 0.9".*more than half of 1 3\/4"/],
+    [row('3 ga', '8'), 'wall', /gauges 10 to 22/],
+    [row('0.065', '1,250'), 'cost', /1250 or 1\.25/],
+    [row('0.065', '-8'), 'cost', /from 0 to 1000000/],
+    [row('0.065', '8', '-1'), 'least', /whole number from 0/],
+    [GOOD_BEND.replace('|3|90|', '|0.8|90|'), 'clr', /CLR of 0\.8".*less than half of 1 3\/4"/],
+    [`${GOOD_BEND}|||perhaps`, 'remnant', /type yes or no/],
+  ])('%s is refused', (line, column, words) => {
+    const { items, refused } = read(table(NAMES, line));
+    expect([items, refused.map((fault) => fault.column)]).toEqual([[], [column]]);
+    const [fault] = refused;
+    expect(fault === undefined ? '' : describeProblem(fault.problem)).toMatch(words);
   });
 });
 

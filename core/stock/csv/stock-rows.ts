@@ -1,12 +1,12 @@
 /** Writes a stock list as the rows of a table that `readStockRows` reads back without loss. */
 
-import { formatTyped, formatTypedAngle } from '../units/format-typed.ts';
+import { formatTyped, formatTypedAngle } from '../../units/format-typed.ts';
+import { isRemnant, type StockItem } from '../stock-item.ts';
 import { STOCK_COLUMNS } from './stock-columns.ts';
-import type { StockItem } from './stock-item.ts';
 
 /**
  * Column names first, then one row an item in the order given, lengths with their units as typed.
- * Ids are left out: they mean nothing outside the shop's own database.
+ * Ids are left out, and with them what a remnant was cut from: they mean nothing outside the shop's own database.
  */
 export function stockRows(items: readonly StockItem[]): readonly (readonly string[])[] {
   return [STOCK_COLUMNS, ...items.map(rowOf)];
@@ -18,5 +18,10 @@ function rowOf(item: StockItem): readonly string[] {
     item.kind === 'bend'
       ? [formatTyped(item.clr), formatTypedAngle(item.angleDeg), ...item.legs.map((leg) => formatTyped(leg)), '']
       : ['', '', '', '', formatTyped(item.length)];
-  return [...tube, ...shape, String(item.count), item.note];
+  const extras = [textOf(item.least), textOf(item.cost), isRemnant(item) ? 'yes' : ''];
+  return [...tube, ...shape, String(item.count), item.note, ...extras];
+}
+
+function textOf(number: number | undefined): string {
+  return number === undefined ? '' : formatTypedAngle(number);
 }

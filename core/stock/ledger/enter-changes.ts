@@ -1,0 +1,111 @@
+/** Makes one step of the stock book of a list of changes: all of them, or none and why. */
+
+import type { Problem } from '../../problem.ts';
+import { assertNever, failure, type Result, success } from '../../result.ts';
+import { mmOf } from '../../units/length.ts';
+import { stockItemProblems } from '../check-stock-item.ts';
+import { SAME_ANGLE_DEG, SAME_SIZE_MM } from '../shelf-match.ts';
+import type { StockItem } from '../stock-item.ts';
+import type { StockProblem } from '../stock-problem.ts';
+import { stockItemWords } from '../stock-words.ts';
+import { BookPage } from './book-page.ts';
+import type { ShelfChange } from './shelf-change.ts';
+import type { FindRow, ShelfRow, ShelfStep } from './shelf-row.ts';
+
+/**
+ * The step that makes `changes`, in their order.
+ *
+ * Refused whole: a row that is not on the shelf or is at another revision, an item that no tube can be, more pieces gone than
+ * there are, and remnants with more degrees or length than was cut. Linear in the changes.
+ */
+export function enterChanges(found: FindRow, changes: readonly ShelfChange[]): Result<ShelfStep, Problem> {
+  const page = new BookPage(found);
+  for (const change of changes) {
+    const entered = enter(page, change);
+    if (!entered.ok) return entered;
+  }
+  const overcut = remnantsThatDoNotFit(page, changes);
+  return overcut.length > 0 ? failure(...overcut) : success(page.step());
+}
+
+function enter(page: BookPage, change: ShelfChange): Result<unknown, Problem> {
+  switch (change.kind) {
+    case 'add':
+      return add(page, change.item);
+    case 'set':
+      return set(page, change);
+    case 'retire': {
+      const row = rowAt(page, change.itemId, change.revision);
+      if (!row.ok) return row;
+      const { item } = row.value;
+      page.put(item, true);
+      return page.move(item.id, -item.count, 'scrapped');
+    }
+    case 'move': {
+      const row = page.row(change.itemId);
+      if (row === undefined || row.isRetired) return notOnShelf(change.itemId);
+      return page.move(change.itemId, change.reason === 'received' ? change.pieces : -change.pieces, change.reason);
+    }
+    default:
+      return assertNever(change);
+  }
+}
+
+function add(page: BookPage, item: StockItem): Result<unknown, Problem> {
+  const problems = stockItemProblems(item);
+  if (problems.length > 0) return failure(...problems);
+  const there = page.row(item.id);
+  if (there !== undefined && !there.isRetired)
+    return failure({ kind: 'changedElsewhere', expected: 0, found: there.revision });
+  page.put(item, false);
+  return page.move(item.id, item.count, item.cutFrom === undefined ? 'received' : 'cut');
+}
+
+function set(page: BookPage, { item, revision }: Extract<ShelfChange, { kind: 'set' }>) {
+  const problems = stockItemProblems(item);
+  if (problems.length > 0) return failure(...problems);
+  const row = rowAt(page, item.id, revision);
+  if (!row.ok) return row;
+  page.put(item, false);
+  return page.move(item.id, item.count - row.value.item.count, 'counted');
+}
+
+/** The row, if it is on the shelf and at the revision that the caller knows. */
+function rowAt(page: BookPage, itemId: string, expected: number): Result<ShelfRow, Problem> {
+  const row = page.row(itemId);
+  if (row === undefined || row.isRetired) return notOnShelf(itemId);
+  if (row.revision !== expected) return failure({ kind: 'changedElsewhere', expected, found: row.revision });
+  return success(row);
+}
+
+function notOnShelf(id: string): Result<never, Problem> {
+  return failure({ kind: 'notFound', what: 'stockItem', id });
+}
+
+/** For each row that something is cut from in these changes, whether what is kept of it is more than was cut. */
+function remnantsThatDoNotFit(page: BookPage, changes: readonly ShelfChange[]): readonly StockProblem[] {
+  const kept = new Map<string, { size: number; cut: number }>();
+  for (const change of changes) {
+    if (change.kind !== 'move' || change.reason !== 'cut') continue;
+    const known = kept.get(change.itemId) ?? { size: 0, cut: 0 };
+    kept.set(change.itemId, { ...known, cut: known.cut + change.pieces });
+  }
+  for (const change of changes) {
+    if (change.kind !== 'add') continue;
+    const source = kept.get(change.item.cutFrom ?? '');
+    if (source) source.size += sizeOf(change.item) * change.item.count;
+  }
+  return [...kept].flatMap(([itemId, { size, cut }]) => {
+    const item = page.row(itemId)?.item;
+    if (item === undefined) return [];
+    const most = sizeOf(item) * cut;
+    const slack = item.kind === 'bend' ? SAME_ANGLE_DEG : SAME_SIZE_MM;
+    if (size <= most + slack) return [];
+    return [{ kind: 'remnantTooLarge', item: stockItemWords(item), of: item.kind, kept: size, cut: most } as const];
+  });
+}
+
+/** Degrees of a bend, millimetres of a straight. */
+function sizeOf(item: StockItem): number {
+  return item.kind === 'bend' ? item.angleDeg : mmOf(item.length);
+}
