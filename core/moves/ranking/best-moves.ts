@@ -57,6 +57,11 @@ export class BestMoves {
     return Math.min(hardKey, prices === null ? last.key : keyLimitAt(prices, last.cost.price, bends));
   }
 
+  /** Key of the best; infinite before there is one. */
+  leastKey(): number {
+    return this.moves[0]?.candidate.key ?? Number.POSITIVE_INFINITY;
+  }
+
   isWorthWhile(key: number): boolean {
     const { prices, most, mayTouchHeld, mostJoints } = this.kept;
     if (prices === null && (key < BEND_STEP || mayTouchHeld)) return key <= this.keyLimit();
