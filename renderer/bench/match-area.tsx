@@ -6,6 +6,7 @@ import type { BoardOrder } from '../board/board-order.ts';
 import { FiguresTable } from '../board/figures-table.tsx';
 import { MatchBoard } from '../board/match-board.tsx';
 import type { RowActs } from '../board/rows/row-acts.ts';
+import { useFollowing } from '../ui/hooks/use-following.ts';
 import { MatchSummary } from './match-summary.tsx';
 import type { BenchParts } from './use-bench.ts';
 import { useStable } from './use-stable.ts';
@@ -22,12 +23,14 @@ interface Props {
 export function MatchArea({ bench, primary, order, onOrder }: Props) {
   const { header, report, view, moves, isFrozen } = bench;
   const acts = useRowActs(bench);
+  const now = useMemo(() => ({ header, report }), [header, report]);
+  const before = useFollowing(now);
   return (
     <section className="bench-match" id={BOARD_ID} aria-label="All primaries">
-      <MatchSummary header={header} report={report} />
+      <MatchSummary {...before} />
       <MatchBoard
-        header={header}
-        report={report}
+        {...now}
+        before={before}
         preview={moves.preview}
         primaryId={primary.id}
         pieceId={view.piece?.id ?? null}

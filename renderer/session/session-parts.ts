@@ -1,6 +1,7 @@
 /** What a session works with: the host, chance, clocks and frames; and where the page has them from. */
 
 import type { HostBridge } from '../../electron/bridge/contract.ts';
+import { afterFrame } from '../ui/after-frame.ts';
 import { secureRandom } from '../ui/random-id.ts';
 import { pageTimers, type Timers } from '../ui/timers.ts';
 import type { AfterPaint } from './step-queue.ts';
@@ -14,22 +15,9 @@ export interface SessionParts {
   readonly afterPaint?: AfterPaint;
 }
 
-/** A frame that takes longer is not waited for. */
-const LATEST_SEND_MS = 25;
-
 /** What the page's browser gives. */
 export const pageParts: Omit<SessionParts, 'bridge'> = {
   random: secureRandom,
   timers: pageTimers,
-  afterPaint: (act) => {
-    // Pages that are not seen draw no frames.
-    if (document.visibilityState !== 'visible') return act();
-    let isDone = false;
-    const once = () => {
-      if (!isDone) act();
-      isDone = true;
-    };
-    requestAnimationFrame(() => setTimeout(once));
-    setTimeout(once, LATEST_SEND_MS);
-  },
+  afterPaint: afterFrame,
 };
