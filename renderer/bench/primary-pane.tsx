@@ -1,7 +1,7 @@
 /** The primary in hand: heading, pieces, buttons, and the entry line at its foot. */
 
 import { Calculator } from 'lucide-react';
-import { type FocusEvent, type RefObject, useMemo, useRef } from 'react';
+import { type FocusEvent, memo, type RefObject, useMemo, useRef } from 'react';
 import {
   type Header,
   type Length,
@@ -18,6 +18,7 @@ import {
 import type { HeaderSession } from '../session/header-session.ts';
 import { takesNoSteps } from '../session/session-state.ts';
 import { useSession } from '../session/use-session.ts';
+import { useFollowing } from '../ui/hooks/use-following.ts';
 import { IconButton } from '../ui/icon-button.tsx';
 import { primaryTitle } from '../ui/words/verdict-words.ts';
 import { BEFORE_FIRST, type BenchView } from './bench-view.ts';
@@ -74,6 +75,7 @@ export function PrimaryPane(props: Props) {
   const isFrozen = useSession(props.session, takesNoSteps);
   const typing = useTypingPlace(props.entryRef, gridRef);
   const onTape = useStable(() => view.change({ tapedPieceId: view.piece?.id ?? null }));
+  const onKeypad = useStable(() => view.change({ hasKeypad: !view.hasKeypad }));
   const parts: PartProps = { ...props, gridRef, handleRef, onTape };
   return (
     <section className="bench-primary" id={PIECES_ID} aria-label={primaryTitle(primary.name)} onFocus={typing.onFocus}>
@@ -84,12 +86,7 @@ export function PrimaryPane(props: Props) {
           <Taped {...props} />
           <div className="piece-tools">
             <Buttons {...parts} />
-            <IconButton
-              Icon={Calculator}
-              name="Keypad"
-              aria-expanded={view.hasKeypad}
-              onPress={() => view.change({ hasKeypad: !view.hasKeypad })}
-            />
+            <KeypadButton isOpen={view.hasKeypad} onToggle={onKeypad} />
           </div>
           <Entry {...parts} />
           {view.hasKeypad ? <Keypad onKey={(key) => typing.press(key)} /> : null}
@@ -98,6 +95,16 @@ export function PrimaryPane(props: Props) {
     </section>
   );
 }
+
+interface KeypadButtonProps {
+  readonly isOpen: boolean;
+  readonly onToggle: () => void;
+}
+
+/** Drawn again only when the keypad opens or closes. */
+const KeypadButton = memo(function KeypadButton({ isOpen, onToggle }: KeypadButtonProps) {
+  return <IconButton Icon={Calculator} name="Keypad" aria-expanded={isOpen} onPress={onToggle} />;
+});
 
 /** Where the keypad types: the cell or the field that had the focus last, else the entry line. */
 function useTypingPlace(entryRef: Props['entryRef'], gridRef: RefObject<HTMLTableElement | null>) {
@@ -121,8 +128,10 @@ interface PartProps extends Props {
   readonly onTape: () => void;
 }
 
-/** The buttons are drawn again only when what they say changes, not with every piece entered. */
+/** The buttons follow what is in hand, and are drawn again only when what they say changes, not with every piece entered. */
 function Buttons({ primary, view, acts, handleRef, onTape }: PartProps) {
+  const inHand = useFollowing(useMemo(() => ({ primary, view }), [primary, view]));
+  const { piece, pieces } = inHand.view;
   const onAct = useStable(acts.onPiece);
   const doings = useMemo(
     () => ({
@@ -133,16 +142,16 @@ function Buttons({ primary, view, acts, handleRef, onTape }: PartProps) {
     }),
     [onAct, handleRef, onTape],
   );
-  const rows = [...selectedRows(view, primary.pieces)];
+  const rows = [...selectedRows(inHand.view, inHand.primary.pieces)];
   return (
     <PieceButtons
-      kind={view.piece?.kind ?? null}
-      isLocked={view.piece?.locked === true}
-      hasNote={view.piece !== null && view.piece.note !== ''}
+      kind={piece?.kind ?? null}
+      isLocked={piece?.locked === true}
+      hasNote={piece !== null && piece.note !== ''}
       count={rows.length}
-      state={commonState(view.pieces)}
+      state={commonState(pieces)}
       isFirst={rows[0] === 0}
-      isLast={rows.at(-1) === primary.pieces.length - 1}
+      isLast={rows.at(-1) === inHand.primary.pieces.length - 1}
       doings={doings}
     />
   );
