@@ -206,11 +206,13 @@ export {
 } from './stock/ledger/shelf-change.ts';
 export type { FindRow, ShelfRow, ShelfStep } from './stock/ledger/shelf-row.ts';
 export { doAgain, type KeptRow, keptRows, takeBack } from './stock/ledger/turn-back.ts';
-export type { CutPlan } from './stock/plan/cut-plan.ts';
+export { type CutPlan, isProvenLeast } from './stock/plan/cut-plan.ts';
 export type { CutProblem } from './stock/plan/cut-problem.ts';
+export { cutPieceId, cutProblemOf, DEFAULT_SAW } from './stock/plan/from-shelf.ts';
 export type { MilpAnswer, MilpAsk, MilpModel, SolveMilp } from './stock/plan/milp/milp.ts';
 export { type PlanProgress, planCuts } from './stock/plan/plan-cuts.ts';
 export { cutPlanSchema, cutProblemSchema } from './stock/plan/plan-schema.ts';
+export { cutList } from './stock/plan/saw/cut-list.ts';
 export { stockItemSchema } from './stock/schema.ts';
 export { clrsOnShelf, isOfSize, otherMaterials, shelfMatch } from './stock/shelf-match.ts';
 export type { StockItem } from './stock/stock-item.ts';
