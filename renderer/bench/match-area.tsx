@@ -6,7 +6,6 @@ import type { BoardOrder } from '../board/board-order.ts';
 import { FiguresTable } from '../board/figures-table.tsx';
 import { MatchBoard } from '../board/match-board.tsx';
 import type { RowActs } from '../board/rows/row-acts.ts';
-import { useFollowing } from '../ui/hooks/use-following.ts';
 import { MatchSummary } from './match-summary.tsx';
 import type { BenchParts } from './use-bench.ts';
 import { useStable } from './use-stable.ts';
@@ -23,14 +22,12 @@ interface Props {
 export function MatchArea({ bench, primary, order, onOrder }: Props) {
   const { header, report, view, moves, isFrozen } = bench;
   const acts = useRowActs(bench);
-  const now = useMemo(() => ({ header, report }), [header, report]);
-  const before = useFollowing(now);
   return (
     <section className="bench-match" id={BOARD_ID} aria-label="All primaries">
-      <MatchSummary {...before} />
+      <MatchSummary header={header} report={report} />
       <MatchBoard
-        {...now}
-        before={before}
+        header={header}
+        report={report}
         preview={moves.preview}
         primaryId={primary.id}
         pieceId={view.piece?.id ?? null}

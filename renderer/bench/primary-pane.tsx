@@ -18,7 +18,6 @@ import {
 import type { HeaderSession } from '../session/header-session.ts';
 import { takesNoSteps } from '../session/session-state.ts';
 import { useSession } from '../session/use-session.ts';
-import { useFollowing } from '../ui/hooks/use-following.ts';
 import { IconButton } from '../ui/icon-button.tsx';
 import { primaryTitle } from '../ui/words/verdict-words.ts';
 import { BEFORE_FIRST, type BenchView } from './bench-view.ts';
@@ -128,10 +127,8 @@ interface PartProps extends Props {
   readonly onTape: () => void;
 }
 
-/** The buttons follow what is in hand, and are drawn again only when what they say changes, not with every piece entered. */
+/** The buttons are drawn again only when what they say changes, not with every piece entered. */
 function Buttons({ primary, view, acts, handleRef, onTape }: PartProps) {
-  const inHand = useFollowing(useMemo(() => ({ primary, view }), [primary, view]));
-  const { piece, pieces } = inHand.view;
   const onAct = useStable(acts.onPiece);
   const doings = useMemo(
     () => ({
@@ -142,16 +139,16 @@ function Buttons({ primary, view, acts, handleRef, onTape }: PartProps) {
     }),
     [onAct, handleRef, onTape],
   );
-  const rows = [...selectedRows(inHand.view, inHand.primary.pieces)];
+  const rows = [...selectedRows(view, primary.pieces)];
   return (
     <PieceButtons
-      kind={piece?.kind ?? null}
-      isLocked={piece?.locked === true}
-      hasNote={piece !== null && piece.note !== ''}
+      kind={view.piece?.kind ?? null}
+      isLocked={view.piece?.locked === true}
+      hasNote={view.piece !== null && view.piece.note !== ''}
       count={rows.length}
-      state={commonState(pieces)}
+      state={commonState(view.pieces)}
       isFirst={rows[0] === 0}
-      isLast={rows.at(-1) === inHand.primary.pieces.length - 1}
+      isLast={rows.at(-1) === primary.pieces.length - 1}
       doings={doings}
     />
   );

@@ -9,18 +9,9 @@ export interface BoardPreview {
   readonly report: MatchReport;
 }
 
-/** A header and its figures. */
-export interface Figures {
+export interface BoardProps {
   readonly header: Header;
   readonly report: MatchReport;
-}
-
-export interface BoardProps extends Figures {
-  /**
-   * The same as they were a frame ago: what the scale and the rows out of hand are drawn from. The row in hand comes first,
-   * for it says what the key has done.
-   */
-  readonly before: Figures;
   /** The header as a move would leave it, outlined in the rows that it changes; null: none is looked at. */
   readonly preview: BoardPreview | null;
   readonly primaryId: string | null;

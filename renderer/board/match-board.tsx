@@ -17,9 +17,9 @@ import { useBoardScales } from './scale/use-board-scales.ts';
 import { stripSegments } from './strip/strip-layout.ts';
 
 export const MatchBoard = memo(function MatchBoard(props: BoardProps) {
-  const { header, report, before, primaryId, order, acts } = props;
-  const style = before.header.settings.display;
-  const scales = useBoardScales(before.header, before.report);
+  const { header, report, primaryId, order, acts } = props;
+  const style = header.settings.display;
+  const scales = useBoardScales(header, report);
   const [read, setRead] = useState<ReadPiece | null>(null);
   const [open, setOpen] = useState<OpenTool>(null);
   const captionId = useId();
@@ -65,7 +65,7 @@ export const MatchBoard = memo(function MatchBoard(props: BoardProps) {
       </div>
       <SpokenStatus text={spoken ?? ''} />
       <figcaption id={captionId} className="visually-hidden">
-        {captionSentence(before.report, bandWords(minusMm, plusMm, style), style)}
+        {captionSentence(report, bandWords(minusMm, plusMm, style), style)}
       </figcaption>
     </figure>
   );

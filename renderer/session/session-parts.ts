@@ -1,7 +1,6 @@
 /** What a session works with: the host, chance, clocks and frames; and where the page has them from. */
 
 import type { HostBridge } from '../../electron/bridge/contract.ts';
-import { afterFrame } from '../ui/after-frame.ts';
 import { secureRandom } from '../ui/random-id.ts';
 import { pageTimers, type Timers } from '../ui/timers.ts';
 import type { AfterPaint } from './step-queue.ts';
@@ -15,9 +14,22 @@ export interface SessionParts {
   readonly afterPaint?: AfterPaint;
 }
 
+/** A frame that takes longer is not waited for. */
+const LATEST_SEND_MS = 25;
+
 /** What the page's browser gives. */
 export const pageParts: Omit<SessionParts, 'bridge'> = {
   random: secureRandom,
   timers: pageTimers,
-  afterPaint: afterFrame,
+  afterPaint: (act) => {
+    // Pages that are not seen draw no frames.
+    if (document.visibilityState !== 'visible') return act();
+    let isDone = false;
+    const once = () => {
+      if (!isDone) act();
+      isDone = true;
+    };
+    requestAnimationFrame(() => setTimeout(once));
+    setTimeout(once, LATEST_SEND_MS);
+  },
 };

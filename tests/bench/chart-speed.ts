@@ -1,8 +1,6 @@
 /**
  * P1 and P2: from the keystroke of an edit to the painted chart, on 8 primaries of 20 pieces, in a real page, against the
  * same keys in a bare page of the same size that shows a single text: what the browser and the machine take by themselves.
- * The chart counts as painted with the first frame that changes it, which shows the row in hand; its other rows and its
- * scale come one frame later, and are not in the figure.
  */
 
 import type { Browser, Page } from 'playwright-core';
@@ -149,7 +147,7 @@ function ratioAt(part: number, { program, bare }: Samples): { readonly value: nu
 
 export async function measureChartSpeed(size: RunSize): Promise<readonly Measure[]> {
   const samples = await takeSamples(size === 'long' ? 43 : 10);
-  const over = 'keydown to the painted row in hand of the chart over keydown to painted text in a bare page';
+  const over = 'keydown to painted chart over keydown to painted text in a bare page';
   return (
     [
       ['P1', 'median', 0.5, 1.5],

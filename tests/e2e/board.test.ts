@@ -244,33 +244,4 @@ describe('a piece typed', () => {
       'primary-2',
     ]);
   });
-
-  test('changes its row together with the total, and the rows out of hand after them', async () => {
-    await row('primary-4').click({ position: { x: 20, y: 8 } });
-    await entryLine(page).fill('1/4');
-    await page.evaluate(
-      () =>
-        new Promise<void>((begun) => {
-          const seen: (readonly (string | undefined)[])[] = [];
-          Object.assign(globalThis, { seen });
-          const length = (selector: string) =>
-            document
-              .querySelector(selector)
-              ?.textContent?.replaceAll(/[^\d/"]+/g, ' ')
-              .trim();
-          const look = () => {
-            seen.push([length('.primary-length'), length('[data-primary="primary-4"] .board-name > :last-child')]);
-            begun();
-            requestAnimationFrame(look);
-          };
-          requestAnimationFrame(look);
-        }),
-    );
-    await entryLine(page).press('Enter');
-    // It sets the length of all: what was 3/16" short of it is short by a quarter more.
-    await expect.poll(() => row('primary-3').locator('.board-now').textContent()).toContain('7/16"');
-    const seen = await page.evaluate(() => (globalThis as unknown as { seen: [string, string][] }).seen);
-    expect(new Set(seen.map(([total]) => total)).size).toBe(2);
-    expect(seen.filter(([total, ofRow]) => total !== ofRow)).toEqual([]);
-  });
 });

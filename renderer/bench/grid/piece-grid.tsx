@@ -4,7 +4,6 @@ import * as d3 from 'd3';
 import { type RefObject, useEffect, useImperativeHandle, useLayoutEffect, useMemo, useRef, useState } from 'react';
 import { type Header, type Piece, type StockItem, shelfMatch, tubeOf, unitOf } from '../../../core/index.ts';
 import type { HeaderSession } from '../../session/header-session.ts';
-import { useFollowing } from '../../ui/hooks/use-following.ts';
 import { primaryTitle } from '../../ui/words/verdict-words.ts';
 import { cellElement } from './grid-cell.ts';
 import { gridEvents } from './grid-events.ts';
@@ -52,9 +51,7 @@ export function PieceGrid(props: Props) {
   const { session, header, primary, selection, gridRef } = props;
   const { pieces } = primary;
   const style = header.settings.display;
-  // The heading has the total at once; where each piece ends follows, for all rows below a changed one have another figure.
-  const runsNowMm = useMemo(() => d3.cumsum(props.pieceLengthsMm), [props.pieceLengthsMm]);
-  const runsMm = useFollowing(runsNowMm);
+  const runsMm = useMemo(() => d3.cumsum(props.pieceLengthsMm), [props.pieceLengthsMm]);
   const cellEdits = useCellEdits(session, primary);
   const wantsFocus = useGridFocus({ ...props, cell: selection.cell });
   const press = useRef<GridPress | null>(null);
@@ -85,7 +82,7 @@ export function PieceGrid(props: Props) {
               key={piece.id}
               piece={piece}
               index={index}
-              runMm={runsMm[index] ?? runsNowMm[index] ?? 0}
+              runMm={runsMm[index] ?? 0}
               style={style}
               tabColumn={tabCell.row === index ? tabCell.column : null}
               isSelected={rows.has(index)}

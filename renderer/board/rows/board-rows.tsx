@@ -2,10 +2,10 @@
 
 import { type CSSProperties, type KeyboardEvent, type MouseEvent, useId, useMemo } from 'react';
 import type { Primary, PrimaryMatch } from '../../../core/index.ts';
-import type { BoardPreview, BoardProps, Figures } from '../board-props.ts';
+import type { BoardPreview, BoardProps } from '../board-props.ts';
 import type { BoardScales } from '../scale/use-board-scales.ts';
 import { boardKey, pieceIdAt, type ReadPiece } from './board-keys.ts';
-import { BoardRow, type RowProps } from './board-row.tsx';
+import { BoardRow } from './board-row.tsx';
 import { useRowDrag } from './use-row-drag.ts';
 
 interface Props extends BoardProps {
@@ -19,9 +19,9 @@ interface Props extends BoardProps {
 }
 
 export function BoardRows(props: Props) {
-  const { header, report, before, preview, primaryId, rows, scales, acts, order } = props;
+  const { header, report, preview, primaryId, rows, scales, acts, order } = props;
   const hatchId = useId();
-  const { targetMm, lowMm, highMm } = before.report;
+  const { targetMm, lowMm, highMm } = report;
   const { boardPx } = scales;
   const whole = useMemo(() => ({ widthPx: boardPx, targetMm, lowMm, highMm }), [boardPx, targetMm, lowMm, highMm]);
   const rowInHand = rows.findIndex((place) => header.primaries[place]?.id === primaryId);
@@ -44,16 +44,16 @@ export function BoardRows(props: Props) {
         const [primary, match] = [header.primaries[place], report.primaries[place]];
         if (primary === undefined || match === undefined) return null;
         const isSelected = primary.id === primaryId;
-        const drawn = (isSelected ? null : rowOf(before, primary.id)) ?? { primary, match };
         return (
           <BoardRow
             key={primary.id}
-            {...drawn}
+            primary={primary}
+            match={match}
             preview={rowPreview(preview, primary, match)}
             deviation={scales.deviation}
             band={scales.band}
             spanMm={scales.spanMm}
-            style={before.header.settings.display}
+            style={header.settings.display}
             hatchId={hatchId}
             whole={isSelected ? whole : null}
             isTabStop={isSelected || (primaryId === null && row === 0)}
@@ -66,13 +66,6 @@ export function BoardRows(props: Props) {
       })}
     </div>
   );
-}
-
-/** Null: the primary was not there yet. */
-function rowOf({ header, report }: Figures, primaryId: string): Pick<RowProps, 'primary' | 'match'> | null {
-  const place = header.primaries.findIndex(({ id }) => id === primaryId);
-  const [primary, match] = [header.primaries[place], report.primaries[place]];
-  return primary === undefined || match === undefined ? null : { primary, match };
 }
 
 /** Where the dragged row would come to stand; below the row in hand lies its strip as well. */
