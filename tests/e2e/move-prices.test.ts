@@ -39,6 +39,8 @@ async function figures(page: Page, column: string): Promise<readonly number[]> {
   return texts.map((text) => Number(text.replace(' min', '')));
 }
 
+const PANEL_AND_LIST = `['.panel-body', '.proposals'].map((part) => document.querySelector(part)?.clientHeight ?? 0)`;
+
 async function typePrice(page: Page, label: string, text: string): Promise<void> {
   const field = page.getByLabel(label);
   await field.fill(text);
@@ -65,6 +67,13 @@ test('minutes decide the order, stand in a column of their own, and are kept', a
   const prices = await figures(page, 'price');
   expect(prices).toEqual(await expected());
   expect(prices).toEqual([...prices].sort((a, b) => a - b));
+  // In one column as well, the moves stand in the panel in full.
+  await page.setViewportSize({ width: 400, height: 800 });
+  const heights = () => page.evaluate<readonly number[]>(PANEL_AND_LIST);
+  await expect.poll(async () => ((await heights())[1] ?? 0) > 200).toBe(true);
+  const [panelPx = 0, listPx = 0] = await heights();
+  expect(panelPx).toBeGreaterThan(listPx);
+  await page.setViewportSize({ width: 1366, height: 768 });
   await page.reload();
   const again = await openMoves(page);
   await again.getByRole('columnheader', { name: 'Price' }).waitFor();

@@ -104,8 +104,8 @@ export const MORE_SITUATIONS: readonly Situation[] = [
     why: 'a kick is all that is left, and it makes five joints',
   },
   {
-    name: 'a U that must stay whole behind a straight with room for a kick, and a welded run behind it',
-    pieces: 'S300 B60/180/0! S100 B76/90/90w S80w',
+    name: 'a U with its bend locked, room for a kick in its second leg, and a welded run behind that',
+    pieces: 'S100 B60/180/0! S300 B76/90/90w S80w',
     wantedMm: 20,
     pick: '+1 +3',
     why: 'two legs replaced before three bends are made',
