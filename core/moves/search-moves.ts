@@ -2,9 +2,10 @@
 
 import { mmOf } from '../units/length.ts';
 import { searchBendPairs } from './kinds/bend-pair.ts';
+import { exchangeChanges } from './kinds/exchange.ts';
 import { searchKicks } from './kinds/kick.ts';
 import { searchManyChanges } from './kinds/many-changes.ts';
-import { searchOpenedJoints } from './kinds/opened-joints.ts';
+import { FOUR_CHANGES, searchOpenedJoints } from './kinds/opened-joints.ts';
 import { searchStraights } from './kinds/straights.ts';
 import { searchTurns } from './kinds/turns.ts';
 import type { Variable } from './problem/variable.ts';
@@ -21,6 +22,9 @@ const MANY_STRAIGHTS = 26;
 /** Sets of many changes that are sampled of the tube itself, and with the bends of each CLR on the shelf. */
 const SAMPLES = 1000;
 const SAMPLES_OF_CLR = 300;
+
+/** Of so many things that may change, about those of a dozen pieces, every four are looked at together; of more that takes too long. */
+const FEW_VARIABLES = 36;
 
 interface Parts {
   /** Straights: changed, taken out, let in. */
@@ -43,19 +47,31 @@ export function* searchMoves(search: Search): Generator<void, void> {
   if (has('straights')) yield* searchStraights(search, shifts, shifts.length > MANY_STRAIGHTS ? 3 : MOST_STRAIGHTS);
   if (has('kick')) yield* searchKicks(search, shifts);
   // Without a turn to make this still finds straights that close within the ball, where `searchStraights` keeps to a cube.
-  if (has('clockings') || has('trims') || has('swaps')) {
+  const mayTurn = has('clockings') || has('trims') || has('swaps');
+  if (mayTurn) {
     yield* searchTurns(search, { leads: [], turns, shifts });
     yield* searchOpenedJoints(search, { leads: [], others: settleable(shifts, turns) });
   }
   if (has('bendPair')) yield* searchBendPairs(search, shifts);
   yield* searchSwaps(search, { shifts, turns, swaps });
-  if (hasPlainMove(search)) return;
-  yield* searchManyChanges(search, [...shifts, ...turns], SAMPLES);
+  if (mayTurn && shifts.length + turns.length <= FEW_VARIABLES) {
+    yield* searchOpenedJoints(search, { leads: [], others: inOrder([...shifts, ...turns]) }, FOUR_CHANGES);
+  }
+  if (!hasPlainMove(search)) yield* searchBySamples(search, { shifts, turns, swaps });
+}
+
+function* searchBySamples(search: Search, { shifts, turns, swaps }: Parts): Generator<void, void> {
+  const own = [...shifts, ...turns];
+  const found = [...(yield* searchManyChanges(search, own, SAMPLES))];
   const midway = midwayOf(search.aim);
   if (midway !== null && !hasPlainMove(search)) {
-    yield* searchManyChanges({ ...search, aim: midway }, [...shifts, ...turns], SAMPLES);
+    found.push(...(yield* searchManyChanges({ ...search, aim: midway }, own, SAMPLES)));
   }
-  for (const leads of swaps) yield* searchManyChanges(search, [...shifts, ...turns, ...leads], SAMPLES_OF_CLR);
+  yield* exchangeChanges(search, own, found);
+  for (const leads of swaps) {
+    const all = [...own, ...leads];
+    yield* exchangeChanges(search, all, yield* searchManyChanges(search, all, SAMPLES_OF_CLR));
+  }
 }
 
 /** Whether there is a move that adds no bend. */
@@ -101,5 +117,9 @@ function byClr(swaps: readonly Variable[]): readonly (readonly Variable[])[] {
 
 /** What has a value to settle; what is taken out has none. */
 function settleable(shifts: readonly Variable[], turns: readonly Variable[]): readonly Variable[] {
-  return [...shifts.filter(({ kind }) => kind !== 'takeOut'), ...turns].sort((a, b) => a.slot - b.slot);
+  return inOrder([...shifts.filter(({ kind }) => kind !== 'takeOut'), ...turns]);
+}
+
+function inOrder(variables: readonly Variable[]): readonly Variable[] {
+  return [...variables].sort((a, b) => a.slot - b.slot);
 }

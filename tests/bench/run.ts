@@ -8,7 +8,7 @@ import { measureMatchHeader } from './core-speed.ts';
 import { measureDurableEdit } from './durable-edit.ts';
 import { measureJournal } from './journal-size.ts';
 import { measureKeystrokes } from './keystrokes.ts';
-import { measureAgainstHighs, measureMissedMoves, measureMoves } from './moves-speed.ts';
+import { measureAgainstHighs, measureBudget, measureMissedMoves, measureMoves } from './moves-speed.ts';
 import { measureStartUp } from './start-up.ts';
 import { measureViewRedraw } from './view-redraw.ts';
 
@@ -23,6 +23,7 @@ const RUNS: readonly MeasureRun[] = [
   { ids: ['K1'], run: measureKeystrokes },
   { ids: ['A1'], run: measureAxe },
   { ids: ['P4', 'P4b', 'P4s', 'P4t'], run: (size) => Promise.resolve(measureMoves(size)) },
+  { ids: ['P4d', 'P4e'], run: (size) => Promise.resolve(measureBudget(size)) },
   { ids: ['P4c'], run: measureAgainstHighs },
   { ids: ['C4'], run: (size) => Promise.resolve(measureMissedMoves(size)) },
 ];

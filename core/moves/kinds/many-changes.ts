@@ -1,9 +1,10 @@
 /** Moves of many changes at once, looked for by sampling: the last resort before a primary is called out of reach. */
 
-import { enterMove, settledValues, withFewerJoints } from '../offer/enter-move.ts';
-import { touchOf, type Variable } from '../problem/variable.ts';
-import { keyOf, type Search } from '../search.ts';
+import { settledValues } from '../offer/enter-move.ts';
+import type { Variable } from '../problem/variable.ts';
+import type { Search } from '../search.ts';
 import { isTurn } from '../turning/end-motion.ts';
+import { type ChangeSet, thinOut } from './thin-out.ts';
 
 /** So many in a row that come to nothing, and nothing is likely to come of more: of 120 primaries one more was found by twenty times as many. */
 const BARREN = 250;
@@ -24,10 +25,11 @@ export function* searchManyChanges(
   search: Search,
   variables: readonly Variable[],
   samples: number,
-): Generator<void, void> {
+): Generator<void, readonly ChangeSet[]> {
   const random = fixedRandom();
   const slots = new Set(variables.map(({ slot }) => slot)).size;
-  if (slots < 2) return;
+  const sets: ChangeSet[] = [];
+  if (slots < 2) return sets;
   let found = 0;
   let barren = 0;
   for (let sample = 0; sample < samples && found < ENOUGH && barren < BARREN; sample += 1) {
@@ -37,10 +39,13 @@ export function* searchManyChanges(
     const strew = Math.min(1, (2 * sample) / samples);
     const start = drawn.map((one) => one.start - one.present + strewn(one, strew, random));
     const values = settledValues(search, drawn, start);
-    const isFound = values !== null && (yield* thinOut(search, drawn, values));
+    const thinned = values === null ? [] : yield* thinOut(search, { variables: drawn, values });
+    sets.push(...thinned);
+    const isFound = thinned.length > 0;
     if (isFound) found += 1;
     barren = isFound ? 0 : barren + 1;
   }
+  return sets;
 }
 
 /** The same numbers every time, so that the same question has the same answer (constants of Numerical Recipes, from memory). */
@@ -69,48 +74,4 @@ function strewn({ isFixed, screw }: Variable, share: number, random: () => numbe
   if (isFixed) return 0;
   const by = (2 * random() - 1) * share;
   return by * (isTurn(screw) ? STREW_TURN_RAD : STREW_SLIDE_MM);
-}
-
-/** Leaves out whatever the move can do without, once what changes least first and once what costs most, and enters what remains. */
-function* thinOut(search: Search, variables: readonly Variable[], values: Float64Array): Generator<void, boolean> {
-  const sizes = variables.map((variable, i) => sizeOf(variable, values[i] as number));
-  const prices = variables.map((variable, i) => keyOf(search, [touchOf(variable, values[i] as number)]));
-  const bySize = inOrder(variables, sizes, 1);
-  const byPrice = inOrder(variables, prices, -1);
-  const isSmaller = yield* thinOutBy(search, bySize, variables, values);
-  const isCheaper = yield* thinOutBy(search, byPrice, variables, values);
-  return isSmaller || isCheaper;
-}
-
-function inOrder(variables: readonly Variable[], figures: readonly number[], sign: 1 | -1): readonly Variable[] {
-  const order = variables.map((_, i) => i).sort((a, b) => sign * ((figures[a] as number) - (figures[b] as number)));
-  return order.map((i) => variables[i] as Variable);
-}
-
-function* thinOutBy(
-  search: Search,
-  order: readonly Variable[],
-  variables: readonly Variable[],
-  values: Float64Array,
-): Generator<void, boolean> {
-  let kept = variables;
-  let now = values;
-  for (const variable of order) {
-    const fewer = kept.filter((one) => one !== variable);
-    if (fewer.length === 0) break;
-    yield;
-    const start = fewer.map((one) => now[kept.indexOf(one)] as number);
-    const without = settledValues(search, fewer, start);
-    if (without !== null) [kept, now] = [fewer, without];
-  }
-  return (
-    enterMove(search, kept, withFewerJoints(search, kept, now)) ||
-    (kept !== variables && enterMove(search, variables, values))
-  );
-}
-
-/** In steps that feel alike: a tenth of a radian and ten millimetres. */
-function sizeOf({ screw, isFixed }: Variable, value: number): number {
-  if (isFixed) return Number.POSITIVE_INFINITY;
-  return Math.abs(value) * (isTurn(screw) ? 10 : 0.1);
 }

@@ -8,16 +8,17 @@ import type { Search } from '../search.ts';
 import { MOST_SCREWS, type Screw } from '../turning/end-motion.ts';
 import { LinearPicture } from '../turning/linear-picture.ts';
 import { midwayOf, missAt } from '../turning/miss.ts';
+import { type ChangeSets, changeSets, type Effort } from './change-sets.ts';
+import { withFreeClockings } from './free-clockings.ts';
 
-const MOST_SETS = 65_000;
-const MOST_TRIES = 400;
-/** Things changed on purpose in one move; re-clockings that come free with them are on top. */
-const MOST_CHANGES = 3;
-/** Sets that cost the same are tried by promise, and no more than so many. */
-const MOST_PER_LEVEL = 16;
+const THREE_CHANGES: Effort = { changes: 3, sets: 65_000, tries: 400, perLevel: 16, isForBest: false };
+/** For what is cheaper by one more change, or takes it; too many to be looked at in long tubes. */
+export const FOUR_CHANGES: Effort = { changes: 4, sets: 65_000, tries: 1200, perLevel: 40, isForBest: true };
+
 /** From so many sets of one price on, only those that can still get in as they are found are looked into. */
 const MANY_SETS = 1500;
-/** Three values for six figures: only where they fit well is it no accident. */
+/** From so many values on a set is tried without re-clockings on top too: only where so few fit well is it no accident. */
+const BARE_CHANGES = 3;
 const BARE_DOUBT = 0.6;
 /** Sets looked at between two pauses. */
 const SLICE = 256;
@@ -31,6 +32,7 @@ interface Context {
   /** Which of the leads each variable belongs to; -1 for the others. */
   readonly leadOf: readonly number[];
   readonly leads: number;
+  readonly effort: Effort;
 }
 
 export interface JointVariables {
@@ -40,27 +42,32 @@ export interface JointVariables {
 }
 
 /**
- * Changes up to three things, and re-clocks every bend that comes free with them, starting from how the tube lies now.
+ * Changes a few things, and re-clocks every bend that comes free with them, starting from how the tube lies now.
  *
  * Six figures must come right (three of the gap, two of the tilt, the length), and slip and band take the edge off two, so that
  * from four values on there is usually a solution near by. Sets are tried from the cheapest on until as many moves are found
- * as are wanted, or `MOST_TRIES` sets have been tried that looked promising. Turns too large to be found from here are the
+ * as are wanted, or as many sets have been tried as the effort allows. Turns too large to be found from here are the
  * business of `searchTurns`.
  */
-export function* searchOpenedJoints(search: Search, { leads, others }: JointVariables): Generator<void, void> {
+export function* searchOpenedJoints(
+  search: Search,
+  { leads, others }: JointVariables,
+  effort: Effort = THREE_CHANGES,
+): Generator<void, void> {
   const { best, aim } = search;
   const variables = [...leads.flat(), ...others];
   const leadOf = [...leads.flatMap((list, lead) => list.map(() => lead)), ...others.map(() => -1)];
   const picture = new LinearPicture(variables, aim);
   const clockings = variables.flatMap(({ kind }, index) => (kind === 'clocking' ? [index] : []));
-  const context = { search, picture, variables, clockings, leadOf, leads: leads.length };
-  let left = MOST_TRIES;
-  for (let joints = 0, dearest = -1; left > 0 && dearest < best.keyLimit(); joints += 1) {
+  const context = { search, picture, variables, clockings, leadOf, leads: leads.length, effort };
+  const limit = () => (effort.isForBest ? Math.min(best.keyLimit(), best.leastKey() - LEAST_STEP) : best.keyLimit());
+  let left = effort.tries;
+  for (let joints = 0, dearest = -1; left > 0 && dearest < limit(); joints += 1) {
     const most = joints > variables.length ? Number.POSITIVE_INFINITY : largestKeyWith(joints);
-    const levels = yield* changeSets(context, { above: dearest, most: Math.min(most, best.keyLimit()) });
+    const levels = yield* changeSets(context, { above: dearest, most: Math.min(most, limit()) });
     dearest = most;
     for (const [key, sets] of levels) {
-      if (left <= 0 || key > best.keyLimit()) return;
+      if (left <= 0 || key > limit()) return;
       const tried = yield* promisingOf(context, sets, key);
       for (const { all } of tried) {
         yield;
@@ -80,8 +87,8 @@ function* promisingOf(context: Context, sets: ChangeSets, key: number): Generato
   const mayAdd = key + LEAST_STEP <= best.keyLimit() || sets.length < MANY_SETS;
   for (const [at, chosen] of sets.entries()) {
     if (at % SLICE === 0) yield;
-    const all = mayAdd ? withFreeClockings(context, chosen) : chosen;
-    if (chosen.length === MOST_CHANGES || all.length === chosen.length) bare.consider(chosen);
+    const all = mayAdd ? withFreeClockings(context.search.tally, context, chosen) : chosen;
+    if (chosen.length >= BARE_CHANGES || all.length === chosen.length) bare.consider(chosen);
     if (all.length > chosen.length) freed.consider(all);
   }
   return [...bare.inOrder(), ...freed.inOrder()];
@@ -108,7 +115,7 @@ class MostPromising {
     const { picture } = this.context;
     if (picture.doubt(chosen) > this.mostDoubt) return;
     const left = leftAfterStep(this.context, chosen);
-    if (this.kept.length === MOST_PER_LEVEL) {
+    if (this.kept.length === this.context.effort.perLevel) {
       if (-left <= (this.kept.peekValue() as number)) return;
       this.kept.pop();
     }
@@ -134,8 +141,9 @@ const stepValues = new Float64Array(MOST_SCREWS);
 function leftAfterStep({ search: { aim }, picture, variables }: Context, chosen: readonly number[]): number {
   stepScrews.length = 0;
   for (const [at, index] of chosen.entries()) {
-    const { start, present, low, high, screw } = variables[index] as Variable;
-    const value = Math.min(high - present, Math.max(low - present, start - present + picture.step(at, index)));
+    const { start, present, low, high, screw, isFixed } = variables[index] as Variable;
+    const wanted = start - present + picture.step(at, index);
+    const value = isFixed ? 0 : Math.min(high - present, Math.max(low - present, wanted));
     // Screws go in order along the tube; chosen are mostly in it already.
     let to = stepScrews.length;
     for (; to > 0 && (stepScrews[to - 1] as Screw).order > screw.order; to -= 1) {
@@ -148,69 +156,6 @@ function leftAfterStep({ search: { aim }, picture, variables }: Context, chosen:
   const { limits } = aim.ends;
   const miss = missAt(aim, stepScrews, stepValues);
   return (miss.gapMm + miss.outsideMm) / limits.gapMm + miss.tiltDeg / limits.tiltDeg;
-}
-
-type ChangeSets = (readonly number[])[];
-
-/** All sets of one, two and three variables with a key in the range, by key, cheapest first. */
-function* changeSets(
-  { search: { tally }, variables, leadOf, leads }: Context,
-  { above, most }: { readonly above: number; readonly most: number },
-): Generator<void, readonly (readonly [number, ChangeSets])[]> {
-  const levels = new Map<number, ChangeSets>();
-  const slots = variables.map(({ slot }) => slot);
-  let count = 0;
-  const keep = (key: number, chosen: readonly number[]) => {
-    count += 1;
-    const level = levels.get(key);
-    if (level === undefined) levels.set(key, [chosen]);
-    else level.push(chosen);
-  };
-  const lacksLeads = (chosen: readonly number[], index: number) =>
-    missingLeads([...chosen, index], leadOf, leads) > MOST_CHANGES - 1 - chosen.length;
-  const add = (chosen: readonly number[], index: number) => {
-    const variable = variables[index] as Variable;
-    const isTaken = chosen.some((other) => slots[other] === slots[index]);
-    if (isTaken || count >= MOST_SETS || (leads > 0 && lacksLeads(chosen, index))) return;
-    tally.push(variable);
-    const { key } = tally;
-    const isWhole = chosen.length === MOST_CHANGES - 1;
-    // Most sets of three are too cheap for this range, and were looked into before: no list is made for those.
-    if (key <= most && (key > above || !isWhole)) {
-      const set = [...chosen, index];
-      if (key > above && (leads === 0 || missingLeads(set, leadOf, leads) === 0)) keep(key, set);
-      if (!isWhole) for (let next = index + 1; next < variables.length; next += 1) add(set, next);
-    }
-    tally.pop(variable);
-  };
-  for (let index = 0; index < variables.length; index += 1) {
-    yield;
-    add([], index);
-  }
-  return [...levels].sort(([a], [b]) => a - b);
-}
-
-/** How many of the leads have none in the set. */
-function missingLeads(chosen: readonly number[], leadOf: readonly number[], leads: number): number {
-  let missing = 0;
-  for (let lead = 0; lead < leads; lead += 1) {
-    if (!chosen.some((index) => leadOf[index] === lead)) missing += 1;
-  }
-  return missing;
-}
-
-/** The set with every re-clocking that costs no further joint. */
-function withFreeClockings({ search: { tally }, variables, clockings }: Context, chosen: readonly number[]) {
-  const all = [...chosen];
-  for (const index of chosen) tally.push(variables[index] as Variable);
-  for (const clocking of clockings) {
-    if (all.length >= MOST_SCREWS) break;
-    const { demand, isHeld } = variables[clocking] as Variable;
-    if (isHeld || demand.kind !== 'oneOf' || chosen.includes(clocking)) continue;
-    if (tally.isOpenIn(demand.first, demand.last)) all.push(clocking);
-  }
-  for (let last = chosen.length - 1; last >= 0; last -= 1) tally.pop(variables[chosen[last] as number] as Variable);
-  return all;
 }
 
 function tryTogether(search: Search, all: readonly Variable[]): void {

@@ -5,7 +5,7 @@ import { touchOf, type Variable, valueLimits } from '../problem/variable.ts';
 import { kindOf, stockNeeds, tubeAddedMm } from '../ranking/candidate.ts';
 import { keyOf, type Search } from '../search.ts';
 import { isMet, lengthAt, missAt } from '../turning/miss.ts';
-import { settle } from '../turning/settle.ts';
+import { settleClosely } from '../turning/settle-closely.ts';
 import { changesOf } from './move-changes.ts';
 import { roundToSaw } from './saw-steps.ts';
 
@@ -17,7 +17,7 @@ export function settledValues(
   limits = valueLimits(variables),
 ): Float64Array | null {
   const screws = variables.map(({ screw }) => screw);
-  const { values, miss } = settle(aim, screws, start, limits);
+  const { values, miss } = settleClosely(aim, screws, start, limits);
   seen.note(miss);
   return isMet(miss, aim) ? values : null;
 }

@@ -6,9 +6,9 @@ import type { MoveProblem } from '../problem/move-problem.ts';
 import type { Candidate } from '../ranking/candidate.ts';
 import { limitsOf, newSearch, type Search } from '../search.ts';
 import { searchMoves } from '../search-moves.ts';
-import { offerMoves } from './offer-moves.ts';
+import { type Offer, offerMoves } from './offer-moves.ts';
 
-/** The outcome of a search that found nothing to offer. */
+/** The outcome of a search that found nothing to offer: why, unless a search with more let go finds a move that needs nothing let go. */
 export function* noMoves(search: Search): Generator<void, MoveOutcome> {
   const { problem, judge } = search;
   const { standing, options } = problem;
@@ -18,7 +18,12 @@ export function* noMoves(search: Search): Generator<void, MoveOutcome> {
     const reason: NoMoveReason = { kind: 'tooTight', bestMm: judge.tightestBestMm, keptMm };
     return { kind: 'none', before: standing, reason, nearest, toFree: null };
   }
-  const freed = yield* whatToFree(search);
+  const trial = yield* searchFreed(search);
+  if (trial !== null && isFree(trial, search)) {
+    return { kind: 'found', before: standing, moves: trial.moves, isExhausted: true };
+  }
+  const [candidate] = trial?.candidates ?? [];
+  const freed = candidate === undefined ? null : toFree(problem, candidate);
   return { kind: 'none', before: standing, reason: reasonOf(search, freed), nearest, toFree: freed };
 }
 
@@ -41,10 +46,10 @@ function reasonOf({ problem, seen }: Search, freed: ToFree | null): NoMoveReason
 }
 
 /**
- * The least to let go, by searching again: first with as many tacks as it takes, then with locked and welded pieces too, which
+ * The search again with more let go: first with as many tacks as it takes, then with locked and welded pieces too, which
  * count above everything else so that as few as possible are touched. Null when even that gives nothing.
  */
-function* whatToFree({ problem, aim }: Search): Generator<void, ToFree | null> {
+function* searchFreed({ problem, aim }: Search): Generator<void, Offer | null> {
   const limits = { ...limitsOf(problem), most: 1, mostJoints: Number.POSITIVE_INFINITY };
   const trials = [];
   if (problem.options.maxJoints !== undefined) trials.push(limits);
@@ -53,10 +58,15 @@ function* whatToFree({ problem, aim }: Search): Generator<void, ToFree | null> {
   for (const trial of trials) {
     const search = newSearch(problem, aim.ends, trial);
     yield* searchMoves(search);
-    const [candidate] = offerMoves(search).candidates;
-    if (candidate !== undefined) return toFree(problem, candidate);
+    const offer = offerMoves(search);
+    if (offer.moves.length > 0) return offer;
   }
   return null;
+}
+
+/** Samples are drawn anew when more may change, and may come by a move for which nothing has to be let go. */
+function isFree({ candidates }: Offer, { limits }: Search): boolean {
+  return candidates.every(({ cost }) => cost.held === 0 && cost.joints <= limits.mostJoints);
 }
 
 function toFree({ holds, jointStates }: MoveProblem, { changes, demands }: Candidate): ToFree {

@@ -17,13 +17,14 @@ export function newBends({ header, stock, tube }: MoveProblem): readonly NewBend
 
 /**
  * The clocking of the first bend from piece `from` on: it must be given another one for whatever bends come in before it, so that
- * it stays as it lies. `null`: no bend follows. `false`: one does, but it is not to be touched.
+ * it stays as it lies. That is a matter of what is written down, so it may be a welded bend. `null`: no bend follows. `false`: one
+ * does, but it is locked.
  */
 export function nextClocking(problem: MoveProblem, from: number): { readonly presentDeg: number } | null | false {
   for (let index = from; index < problem.pieces.length; index += 1) {
     const piece = problem.pieces[index];
     if (piece === undefined || piece.kind === 'straight') continue;
-    return problem.holds[index] === null ? { presentDeg: piece.clockingDeg ?? 0 } : false;
+    return piece.locked ? false : { presentDeg: piece.clockingDeg ?? 0 };
   }
   return null;
 }

@@ -46,6 +46,11 @@ export class BestMoves {
     return last === undefined ? this.hardKey : Math.min(this.hardKey, last.candidate.key);
   };
 
+  /** Key of the best; infinite before there is one. */
+  leastKey(): number {
+    return this.moves[0]?.candidate.key ?? Number.POSITIVE_INFINITY;
+  }
+
   isWorthWhile(key: number): boolean {
     if (key < BEND_STEP || this.kept.mayTouchHeld) return key <= this.keyLimit();
     const last = this.moves[this.kept.most - 1];

@@ -125,7 +125,7 @@ export class LinearPicture {
 
   private fillColumn(
     index: number,
-    { screw, start, present }: Variable,
+    { screw, start, present, isFixed }: Variable,
     { ends, axes }: Aim,
     scales: Float64Array,
   ): void {
@@ -145,7 +145,8 @@ export class LinearPicture {
     const jump = [dot(axes.one, shift), dot(axes.two, shift), dot(axes.along, shift), 0, 0, screw.lengthShiftMm];
     for (let row = 0; row < ROWS; row += 1) {
       const by = scales[row] as number;
-      this.columns[ROWS * index + row] = (per[row] as number) * easy * by;
+      // What is taken out only jumps.
+      this.columns[ROWS * index + row] = isFixed ? 0 : (per[row] as number) * easy * by;
       this.jumps[ROWS * index + row] = ((jump[row] as number) + (per[row] as number) * (start - present)) * by;
     }
   }

@@ -67,3 +67,22 @@ describe('what costs least', () => {
     expect(outcome.moves[0]?.kind).toBe('straights');
   });
 });
+
+describe('a kick ahead of a welded bend', () => {
+  const text = 'S40w B76/90/0w S300t B76/60/30w S80w';
+  const primary = own(piecesInShort(text, { unit: 'mm' }));
+  const header = fittedHeader(primary, { targetMm: lengthOf(primary) + 10 });
+
+  it('is offered, and leaves the bend as it lies', () => {
+    const outcome = suggestMoves(header, 'own');
+    if (outcome.kind !== 'found') throw new Error(outcome.kind);
+    expect(outcome.moves.map(({ kind }) => kind)).toContain('kick');
+    expect(outcome.moves.flatMap((move) => faultsOf(header, move, {}))).toEqual([]);
+  });
+
+  it('is not where the bend is locked', () => {
+    const locked = own(piecesInShort(text.replace('B76/60/30w', 'B76/60/30w!'), { unit: 'mm' }));
+    const outcome = suggestMoves(fittedHeader(locked, { targetMm: lengthOf(locked) + 10 }), 'own');
+    expect(outcome.kind).toBe('none');
+  });
+});

@@ -1,0 +1,75 @@
+/** The best target of a whole header against every target, each worked out to its end with nothing to beat. */
+
+import { expect, it } from 'vitest';
+import type { Header, Primary, Target } from '../../../core/header/header.ts';
+import { matchHeader } from '../../../core/length/match-header.ts';
+import { suggestHeaderMoves } from '../../../core/moves/suggest-header-moves.ts';
+import { suggestMoves } from '../../../core/moves/suggest-moves.ts';
+import { targetsToTry } from '../../../core/moves/whole/targets-to-try.ts';
+import { poseAt, seededRandom, straight, UP_Z } from '../path/made-primaries.ts';
+import { fittedHeader, lengthOf, shopPrimary } from './made-headers.ts';
+
+const { EVENRUN_LONG } = process.env;
+const HEADERS = EVENRUN_LONG === '1' ? 60 : 2;
+
+/** A last straight brings each to within so much of one length: shorter by more than a tenth it would be unfinished, and not asked for. */
+const ABOUT_MM = 900;
+const OFF_MM = 15;
+
+/** Primaries side by side, each ending where it ends; the longest is the target. */
+function headerOf(count: number, random: () => number): Header {
+  const primaries = Array.from({ length: count }, (_, index): Primary => {
+    const id = `cyl-${index + 1}`;
+    const made = shopPrimary({ pieces: 6, random, states: ['tacked'], lockedPart: 0.15 });
+    const port = poseAt({ x: 0, y: 120 * index, z: 0 }, { x: 1, y: 0, z: 0 }, UP_Z);
+    const lastMm = Math.round(ABOUT_MM + OFF_MM * (2 * random() - 1) - lengthOf(made));
+    const pieces = [...made.pieces, straight(Math.max(12, lastMm))];
+    return {
+      ...made,
+      id,
+      name: String(index + 1),
+      port,
+      pieces: pieces.map((piece, at) => ({ ...piece, id: `${id}-p${at}` })),
+    };
+  });
+  const base = fittedHeader(primaries[0] as Primary, { targetMm: 100 });
+  return { ...base, primaries, collectors: [], settings: { ...base.settings, target: { kind: 'longest' } } };
+}
+
+interface Price {
+  readonly unsolved: number;
+  readonly bends: number;
+  readonly joints: number;
+}
+
+/** No primary hangs on another here, so each is asked for by itself. */
+function priceAt(header: Header, target: Target | null): Price {
+  const at = target === null ? header : { ...header, settings: { ...header.settings, target } };
+  const out = matchHeader(at).primaries.filter(({ side }) => side !== 'inBand');
+  let [unsolved, bends, joints] = [0, 0, 0];
+  for (const { primaryId } of out) {
+    const outcome = suggestMoves(at, primaryId, { maxMoves: 1 });
+    const [move] = outcome.kind === 'found' ? outcome.moves : [];
+    if (move === undefined) unsolved += 1;
+    bends += move?.cost.bendsAdded ?? 0;
+    joints += move?.cost.jointsMade ?? 0;
+  }
+  return { unsolved, bends, joints };
+}
+
+it(
+  `the best target never takes more joints than the best of all targets (${HEADERS} headers of 4 and 8 primaries)`,
+  () => {
+    for (let seed = 1; seed <= HEADERS; seed += 1) {
+      const header = headerOf(HEADERS > 2 && seed % 2 === 0 ? 8 : 4, seededRandom(seed * 92_821));
+      const outcome = suggestHeaderMoves(header);
+      if (outcome.kind !== 'found') throw new Error(`seed ${seed}: ${outcome.reason}`);
+      const best = outcome.cheaper ?? outcome.asItIs;
+      const prices = targetsToTry(header, matchHeader(header)).map((target) => priceAt(header, target));
+      prices.sort((a, b) => a.unsolved - b.unsolved || a.bends - b.bends || a.joints - b.joints);
+      const { unsolved, bendsAdded: bends, jointsMade: joints } = best;
+      expect({ seed, unsolved: unsolved.length, bends, joints }).toEqual({ seed, ...prices[0] });
+    }
+  },
+  2 * 60 * 60_000,
+);
