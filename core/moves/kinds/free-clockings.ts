@@ -12,11 +12,12 @@ export function withFreeClockings(
 ): number[] {
   const all = [...chosen];
   for (const index of chosen) tally.push(variables[index] as Variable);
+  const opened = tally.stretchesPrice();
   for (const clocking of clockings) {
     if (all.length >= MOST_SCREWS) break;
     const { demand, isHeld } = variables[clocking] as Variable;
     if (isHeld || demand.kind !== 'oneOf' || chosen.includes(clocking)) continue;
-    if (tally.isOpenIn(demand.first, demand.last)) all.push(clocking);
+    if (tally.isOpenIn(demand.first, demand.last, opened)) all.push(clocking);
   }
   for (let last = chosen.length - 1; last >= 0; last -= 1) tally.pop(variables[chosen[last] as number] as Variable);
   return all;

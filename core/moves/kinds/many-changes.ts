@@ -4,6 +4,7 @@ import { settledValues } from '../offer/enter-move.ts';
 import type { Variable } from '../problem/variable.ts';
 import type { Search } from '../search.ts';
 import { isTurn } from '../turning/end-motion.ts';
+import { fixedRandom } from './samples.ts';
 import { type ChangeSet, thinOut } from './thin-out.ts';
 
 /** So many in a row that come to nothing, and nothing is likely to come of more: of 120 primaries one more was found by twenty times as many. */
@@ -46,15 +47,6 @@ export function* searchManyChanges(
     barren = isFound ? 0 : barren + 1;
   }
   return sets;
-}
-
-/** The same numbers every time, so that the same question has the same answer (constants of Numerical Recipes, from memory). */
-function fixedRandom(): () => number {
-  let state = 2_654_435_769;
-  return () => {
-    state = (Math.imul(state, 1_664_525) + 1_013_904_223) >>> 0;
-    return state / 2 ** 32;
-  };
 }
 
 /** So many variables of different slots, in order along the tube. */

@@ -159,23 +159,31 @@ function bestCorner(aim: Aim, { variables, screws, values }: Exact, grid: Grid):
   const choices = variables.map((variable, i) => gridChoices(variable, values[i] as number, grid));
   if (choices.some((list) => list.length === 0)) return null;
   const corners = choices.reduce((product, { length }) => product * length, 1);
-  let best: readonly Choice[] | null = null;
+  let best = -1;
   let least = Number.POSITIVE_INFINITY;
   const tried = new Float64Array(variables.length);
   for (let corner = 0; corner < corners; corner += 1) {
-    const picked: Choice[] = [];
     let rest = corner;
-    for (const [i, list] of choices.entries()) {
-      const choice = list[rest % list.length] as Choice;
+    for (let i = 0; i < choices.length; i += 1) {
+      const list = choices[i] as readonly Choice[];
+      tried[i] = (list[rest % list.length] as Choice).value;
       rest = Math.floor(rest / list.length);
-      picked.push(choice);
-      tried[i] = choice.value;
     }
     const miss = missAt(aim, screws, tried);
     if (!isMet(miss, aim) || badness(miss, aim) >= least) continue;
-    [best, least] = [picked, badness(miss, aim)];
+    [best, least] = [corner, badness(miss, aim)];
   }
-  return best;
+  return best < 0 ? null : cornerOf(choices, best);
+}
+
+/** One choice of each list: the corner's number counts them up, the first fastest. */
+function cornerOf(choices: readonly (readonly Choice[])[], corner: number): readonly Choice[] {
+  let rest = corner;
+  return choices.map((list) => {
+    const choice = list[rest % list.length] as Choice;
+    rest = Math.floor(rest / list.length);
+    return choice;
+  });
 }
 
 /** Fixes one value after another on the grid, turns first, while those still free make up for it. */

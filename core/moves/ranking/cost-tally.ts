@@ -64,7 +64,7 @@ export class CostTally {
   }
 
   get key(): number {
-    return this.stretches === 0 ? this.sum : this.sum + this.stretchesPrice();
+    return this.sum + this.stretchesPrice();
   }
 
   /** Key of these changes on top of those in hand. */
@@ -75,19 +75,26 @@ export class CostTally {
     return key;
   }
 
-  /** Whether a joint from `first` to `last` is open or comes apart anyway. */
-  isOpenIn(first: number, last: number): boolean {
+  /** Whether a joint from `first` to `last` is open or comes apart anyway; `opened` is `stretchesPrice` of the changes in hand. */
+  isOpenIn(first: number, last: number, opened: number): boolean {
     for (let joint = first; joint <= last; joint += 1) {
       if (this.freed[joint] !== 0 || this.prices[joint] === 0) return true;
     }
-    if (this.stretches === 0) return false;
-    const before = this.stretchesPrice();
+    if (!this.meetsStretch(first, last)) return false;
     this.firsts[this.stretches] = first;
     this.lasts[this.stretches] = last;
     this.stretches += 1;
-    const isOpen = this.stretchesPrice() === before;
+    const isOpen = this.stretchesPrice() === opened;
     this.stretches -= 1;
     return isOpen;
+  }
+
+  /** Whether any of the stretches in hand has a joint in common with this one. */
+  private meetsStretch(first: number, last: number): boolean {
+    for (let i = 0; i < this.stretches; i += 1) {
+      if ((this.firsts[i] as number) <= last && (this.lasts[i] as number) >= first) return true;
+    }
+    return false;
   }
 
   private ownPrice({ demand, isHeld, cuts, adjusted, bends = 0 }: Touch): number {
@@ -99,8 +106,9 @@ export class CostTally {
     return isJoined ? price - JOINT_STEP : price;
   }
 
-  /** What the stretches add, by their far ends: each that has no open joint yet is opened at its last tacked one. */
-  private stretchesPrice(): number {
+  /** What the stretches in hand add, by their far ends: each that has no open joint yet is opened at its last tacked one. */
+  stretchesPrice(): number {
+    if (this.stretches === 0) return 0;
     let price = 0;
     let seen = 0;
     // Of joints opened here only the last can help a stretch that ends later.

@@ -30,6 +30,8 @@ const jacobian = new Float64Array(ROWS * MOST_SCREWS);
 const normal = new Float64Array(MOST_UNKNOWNS * MOST_UNKNOWNS);
 const slope = new Float64Array(MOST_UNKNOWNS);
 const step = new Float64Array(MOST_UNKNOWNS);
+/** Of each screw, what its steps are counted in. */
+const units = new Float64Array(MOST_UNKNOWNS);
 
 export interface Settled {
   readonly values: Float64Array;
@@ -45,27 +47,27 @@ export interface Settled {
  * even when they do not meet the aim: `isMet` tells. About 3 microseconds a round for 6 screws.
  */
 export function settle(aim: Aim, screws: readonly Screw[], start: ArrayLike<number>, limits: ValueLimits): Settled {
-  const units = screws.map((screw) =>
-    screw.slide.x === 0 && screw.slide.y === 0 && screw.slide.z === 0 ? TURN_UNIT_RAD : SLIDE_UNIT_MM,
-  );
+  setUnits(screws);
   let values = clamped(start, limits, screws.length);
-  let cost = linearise(aim, { screws, values, units, start });
+  let next: Float64Array = new Float64Array(screws.length);
+  let cost = linearise(aim, { screws, values, start });
   let damping = 1e-4;
   let stalls = 0;
   for (let round = 0; round < MOST_ROUNDS && stalls < MOST_STALLS; round += 1) {
-    setNormal(screws.length, { values, units, start });
+    setNormal(screws.length, { values, start });
     if (!solveStep(screws.length, damping, { values, limits })) break;
-    const next = stepped(values, units, limits);
-    const nextCost = linearise(aim, { screws, values: next, units, start });
+    putStepped(next, values, limits);
+    const nextCost = linearise(aim, { screws, values: next, start });
     if (nextCost < cost) {
       const gain = cost - nextCost;
       stalls = gain < 0.1 * cost ? stalls + 1 : 0;
       const isDone = gain < 1e-9 * cost + 1e-14;
-      [values, cost] = [next, nextCost];
+      [values, next] = [next, values];
+      cost = nextCost;
       damping = Math.max(1e-9, damping / 10);
       if (isDone) break;
     } else {
-      linearise(aim, { screws, values, units, start });
+      linearise(aim, { screws, values, start });
       damping *= 10;
       stalls += 1;
     }
@@ -73,14 +75,19 @@ export function settle(aim: Aim, screws: readonly Screw[], start: ArrayLike<numb
   return { values, miss: missAt(aim, screws, values) };
 }
 
-/** The values after the step, held within their limits. */
-function stepped(values: Float64Array, units: readonly number[], { low, high }: ValueLimits): Float64Array {
-  const next = new Float64Array(values.length);
+function setUnits(screws: readonly Screw[]): void {
+  for (let i = 0; i < screws.length; i += 1) {
+    const { slide } = screws[i] as Screw;
+    units[i] = slide.x === 0 && slide.y === 0 && slide.z === 0 ? TURN_UNIT_RAD : SLIDE_UNIT_MM;
+  }
+}
+
+/** Writes the values after the step, held within their limits. */
+function putStepped(next: Float64Array, values: Float64Array, { low, high }: ValueLimits): void {
   for (let i = 0; i < values.length; i += 1) {
     const to = (values[i] as number) + (step[i] as number) * (units[i] as number);
     next[i] = Math.min(high[i] as number, Math.max(low[i] as number, to));
   }
-  return next;
 }
 
 function clamped(start: ArrayLike<number>, { low, high }: ValueLimits, count: number): Float64Array {
@@ -94,14 +101,13 @@ function clamped(start: ArrayLike<number>, { low, high }: ValueLimits, count: nu
 interface At {
   readonly screws: readonly Screw[];
   readonly values: Float64Array;
-  readonly units: readonly number[];
   readonly start: ArrayLike<number>;
 }
 
 /** Fills `rows` and `jacobian` at the values and returns half the sum of squares, staying included. */
-function linearise(aim: Aim, { screws, values, units, start }: At): number {
+function linearise(aim: Aim, { screws, values, start }: At): number {
   const motion = moveEnd(screws, values, aim.ends.end);
-  fillRows(aim, motion, lengthAt(aim, screws, values), screws, units);
+  fillRows(aim, motion, lengthAt(aim, screws, values), screws);
   let sum = 0;
   for (let row = 0; row < ROWS; row += 1) sum += (rows[row] as number) ** 2;
   for (let i = 0; i < screws.length; i += 1) {
@@ -111,13 +117,7 @@ function linearise(aim: Aim, { screws, values, units, start }: At): number {
 }
 
 /** Rows of the miss, then a column of derivatives for each screw. */
-function fillRows(
-  aim: Aim,
-  { end, gradients }: EndMotion,
-  lengthMm: number,
-  screws: readonly Screw[],
-  units: readonly number[],
-): void {
+function fillRows(aim: Aim, { end, gradients }: EndMotion, lengthMm: number, screws: readonly Screw[]): void {
   const { axes, window } = aim;
   const { wanted, limits } = aim.ends;
   const perMm = 1 / Math.max(LEAST_SCALE_MM, limits.gapMm);
@@ -178,7 +178,7 @@ function fillColumn(i: number, gradients: Float64Array, scale: ColumnScale): voi
 function setNormal(count: number, at: Omit<At, 'screws'>): void {
   for (let i = 0; i < count; i += 1) {
     const own = ROWS * i;
-    let pull = (STAY * STAY * ((at.values[i] as number) - (at.start[i] as number))) / (at.units[i] as number);
+    let pull = (STAY * STAY * ((at.values[i] as number) - (at.start[i] as number))) / (units[i] as number);
     for (let row = 0; row < ROWS; row += 1) pull += (jacobian[own + row] as number) * (rows[row] as number);
     slope[i] = pull;
     for (let j = 0; j <= i; j += 1) {
