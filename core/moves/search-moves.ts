@@ -48,7 +48,7 @@ interface Parts {
  * Runs to its end, pausing (by yielding) every millisecond or so; what it found lies in the search at any pause.
  *
  * Every layer has its own limits on how much it tries, so what a larger shelf offers never takes anything from what there was
- * without it: the layers before are the same, and those after only add. What is sampled comes last, where nothing was found, or nothing without new bends.
+ * without it: the layers before are the same, and those after only add. What is sampled at length comes last, where nothing was found, or nothing without new bends.
  */
 export function* searchMoves(search: Search): Generator<void, void> {
   const { all, shifts, turns, fixed, swaps } = partsOf(search);
@@ -62,17 +62,19 @@ export function* searchMoves(search: Search): Generator<void, void> {
     yield* searchOpenedJoints(search, { leads: [], others: settleable(shifts, turns) });
   }
   if (has('bendPair')) yield* searchBendPairs(search, shifts);
+  if (mayTurn && shifts.length + turns.length <= FEW_VARIABLES) yield* searchShortTube(search, [...shifts, ...turns]);
   yield* searchSwaps(search, { shifts, turns, swaps });
-  const isShort = mayTurn && shifts.length + turns.length <= FEW_VARIABLES;
-  if (isShort) {
-    yield* searchOpenedJoints(search, { leads: [], others: inOrder([...shifts, ...turns]) }, FOUR_CHANGES);
-  }
   yield* searchFixedTurns({ search, turns, shifts, withTwo: !hasPlainMove(search) }, fixed);
   // By a shop's own prices a bend more may be cheaper than many joints.
   const mayAddBend = !hasPlainMove(search) || search.limits.prices !== null;
   if (has('bendIn') && mayAddBend) yield* searchBendsIn(search, all);
   if (!hasPlainMove(search)) yield* searchBySamples(search, { shifts, turns, swaps });
-  else if (isShort) yield* searchCheaper(search, [...shifts, ...turns], CHEAPER_SAMPLES);
+}
+
+/** For what is cheaper than what was found; before the shelf comes in, so that it does the same whatever there is on it. */
+function* searchShortTube(search: Search, own: readonly Variable[]): Generator<void, void> {
+  yield* searchOpenedJoints(search, { leads: [], others: inOrder(own) }, FOUR_CHANGES);
+  if (hasPlainMove(search)) yield* searchCheaper(search, own, CHEAPER_SAMPLES);
 }
 
 function* searchBySamples(

@@ -71,6 +71,7 @@ export function* searchOpenedJoints(
       const tried = yield* promisingOf(context, sets, key);
       for (const { all } of tried) {
         yield;
+        if (key > limit()) return;
         tryTogether(search, all);
       }
       left -= tried.length;

@@ -15,6 +15,12 @@ export interface CheapestShifts {
 const OUTSIDE = 1e6;
 const OUTSIDE_SMALL_MM = 1e-7;
 
+const ALL_ROWS = [0, 1, 2, 3] as const;
+const SLACKS: readonly Column[] = ALL_ROWS.flatMap((row) => [
+  { rows: unitRow(row, 1), cost: OUTSIDE, most: Number.POSITIVE_INFINITY },
+  { rows: unitRow(row, -1), cost: OUTSIDE, most: Number.POSITIVE_INFINITY },
+]);
+
 /** The values of least cost for the given shifts; null when none keep to the windows. */
 export function cheapestShifts(
   chosen: readonly ShiftOption[],
@@ -46,18 +52,25 @@ export function cheapestShifts(
 
 /** Least cost with what is left off in the windows; null when it cannot be. The given columns come first in the values. */
 export function leastInWindows(given: readonly Column[], wanted: Shift, windows: ShiftWindows): Optimum | null {
-  const columns = [...given];
-  for (const row of [0, 1, 2, 3] as const) columns.push(...windowColumns(row, windows[row]));
-  const firstSlack = columns.length;
-  for (const row of [0, 1, 2, 3] as const) {
-    columns.push({ rows: unitRow(row, 1), cost: OUTSIDE, most: Number.POSITIVE_INFINITY });
-    columns.push({ rows: unitRow(row, -1), cost: OUTSIDE, most: Number.POSITIVE_INFINITY });
-  }
+  const columns = [...given, ...sparesOf(windows)];
+  const firstSlack = columns.length - SLACKS.length;
   const best = leastCost(columns, wanted, firstSlack);
   for (let i = firstSlack; i < columns.length; i += 1) {
     if ((best.values[i] as number) > OUTSIDE_SMALL_MM) return null;
   }
   return best;
+}
+
+const sparesKnown = new WeakMap<ShiftWindows, readonly Column[]>();
+
+/** The columns for what may be left off, and those that pay for more: the same for all sets of one search, so made once. */
+function sparesOf(windows: ShiftWindows): readonly Column[] {
+  let spares = sparesKnown.get(windows);
+  if (spares === undefined) {
+    spares = [...ALL_ROWS.flatMap((row) => windowColumns(row, windows[row])), ...SLACKS];
+    sparesKnown.set(windows, spares);
+  }
+  return spares;
 }
 
 /** What is left below zero is made up by a positive entry in its row, and the other way round. */

@@ -66,7 +66,8 @@ function waysOf({ chosen, touched, pricer }: SetToSettle, ranges: readonly Range
 function sidesOf(option: ShiftOption, range: Range | null): readonly ShiftOption[] {
   const { variable } = option;
   if (range === null || !variable.isDearerRising) return [option];
-  const shorter = { ...option, upMm: 0 };
-  const longer = { ...option, downMm: 0, demand: variable.demandOfMore };
-  return [...(range.low < 0 ? [shorter] : []), ...(range.high > 0 ? [longer] : [])];
+  const sides: ShiftOption[] = [];
+  if (range.low < 0) sides.push({ ...option, upMm: 0 });
+  if (range.high > 0) sides.push({ ...option, downMm: 0, demand: variable.demandOfMore });
+  return sides;
 }

@@ -1,10 +1,11 @@
 /** From exact values to a candidate: settled, rounded to what a saw can do, priced, and taken in among the best. */
 
+import { mmOf } from '../../units/length.ts';
 import type { Setting } from '../problem/setting.ts';
 import { touchOf, type Variable, valueLimits } from '../problem/variable.ts';
 import { kindOf, stockNeeds, tubeAddedMm } from '../ranking/candidate.ts';
 import { keyOf, type Search } from '../search.ts';
-import { isMet, lengthAt, missAt } from '../turning/miss.ts';
+import { type Aim, isMet, lengthAt, missAt } from '../turning/miss.ts';
 import { settleClosely } from '../turning/settle-closely.ts';
 import { changesOf } from './move-changes.ts';
 import { withRings } from './rings.ts';
@@ -38,10 +39,37 @@ export function withFewerJoints(search: Search, variables: readonly Variable[], 
   return now;
 }
 
+/** Values that agree to so many parts of a millimetre or a radian are the same. */
+const SAME_PER = 1e4;
+
+/** What came of values that were entered before: a third of all come again, and rounding takes longer than finding them. */
+const enteredBefore = new WeakMap<Aim, Map<string, boolean>>();
+
 /** Rounds exact values and takes the move in if it can be among the best; false when no rounding works. */
 export function enterMove(search: Search, variables: readonly Variable[], values: ArrayLike<number>): boolean {
-  const { problem, aim, seen } = search;
   if (!mayEnter(search, variables, values)) return true;
+  const before = enteredBefore.get(search.aim) ?? new Map<string, boolean>();
+  enteredBefore.set(search.aim, before);
+  const name = nameOf(variables, values);
+  const known = before.get(name);
+  if (known !== undefined) return known;
+  const isEntered = enterRounded(search, variables, values);
+  before.set(name, isEntered);
+  return isEntered;
+}
+
+/** The same for values that differ by less than any saw could show. */
+function nameOf(variables: readonly Variable[], values: ArrayLike<number>): string {
+  let name = '';
+  for (let i = 0; i < variables.length; i += 1) {
+    const { kind, slot, clr } = variables[i] as Variable;
+    name += `${kind}${slot}${clr === null ? '' : mmOf(clr)}:${Math.round((values[i] as number) * SAME_PER)} `;
+  }
+  return name;
+}
+
+function enterRounded(search: Search, variables: readonly Variable[], values: ArrayLike<number>): boolean {
+  const { problem, aim, seen } = search;
   const rounding = { style: problem.header.settings.display, isOff: problem.rounding === 'none' };
   const rounded = roundToSaw(aim, { variables, values }, rounding);
   if (rounded === null) {
