@@ -188,7 +188,7 @@ export {
 export type { Problem } from './problem.ts';
 export { assertNever, failure, type Result, success } from './result.ts';
 // Spreadsheets
-export { readCsvRows } from './spreadsheet/read-rows.ts';
+export { readCsvRows, readPastedRows } from './spreadsheet/read-rows.ts';
 export { clipboardText, csvText } from './spreadsheet/write-rows.ts';
 // Stock
 export { compareWithShelf, type ListedStock } from './stock/csv/compare-with-shelf.ts';
@@ -196,6 +196,8 @@ export { readStockRows } from './stock/csv/read-stock-rows.ts';
 export { STOCK_COLUMNS, type StockColumn } from './stock/csv/stock-columns.ts';
 export { describeStockReading, type StockReading, stockReadingSchema } from './stock/csv/stock-reading.ts';
 export { stockRows } from './stock/csv/stock-rows.ts';
+export { demoShelf } from './stock/demo-shelf.ts';
+export { type HeaderNeed, headerNeeds } from './stock/header-needs.ts';
 export { describeShelfStep } from './stock/ledger/describe-shelf-step.ts';
 export { enterChanges } from './stock/ledger/enter-changes.ts';
 export {
@@ -214,8 +216,9 @@ export { type PlanProgress, planCuts } from './stock/plan/plan-cuts.ts';
 export { cutPlanSchema, cutProblemSchema } from './stock/plan/plan-schema.ts';
 export { cutList } from './stock/plan/saw/cut-list.ts';
 export { stockItemSchema } from './stock/schema.ts';
-export { clrsOnShelf, isOfSize, otherMaterials, shelfMatch } from './stock/shelf-match.ts';
-export type { StockItem } from './stock/stock-item.ts';
+export { isOfSize, otherMaterials, shelfMatch } from './stock/shelf-match.ts';
+export { type ShelfOffers, shelfOffers } from './stock/shelf-offers.ts';
+export { isLow, isRemnant, type StockItem } from './stock/stock-item.ts';
 export { compareStockItems } from './stock/stock-order.ts';
 export { stockItemWords } from './stock/stock-words.ts';
 export type { StorageFault, StorageProblem } from './storage-problem.ts';

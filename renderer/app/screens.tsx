@@ -54,7 +54,14 @@ function ScreenInHand({ workshop, start }: Props) {
         />
       );
     case 'shelf':
-      return <ShelfScreen key={imports.count} unit={imports.unit} onImport={() => imports.ask('stock')} />;
+      return (
+        <ShelfScreen
+          key={imports.count}
+          unit={imports.unit}
+          inHand={session?.getState().header.settings ?? null}
+          onImport={() => imports.ask('stock')}
+        />
+      );
     case 'archive':
       return <ArchiveScreen unit={imports.unit} onOpen={going.openById} onOpened={going.openGiven} />;
     case 'help':

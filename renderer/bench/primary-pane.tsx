@@ -4,13 +4,13 @@ import { Calculator } from 'lucide-react';
 import { type FocusEvent, memo, type RefObject, useMemo, useRef } from 'react';
 import {
   type Header,
-  type Length,
   type LengthUnit,
   type MatchReport,
   type Piece,
   type Primary,
   type PrimaryMatch,
   replacePieceEdit,
+  type ShelfOffers,
   type StockItem,
   tubeOf,
   unitOf,
@@ -50,7 +50,7 @@ interface Props {
   readonly marks: ReadonlyMap<string, string>;
   /** Pieces as the move that is looked at would leave them, by id. */
   readonly changed: ReadonlyMap<string, Piece>;
-  readonly clrs: readonly Length[];
+  readonly offers: ShelfOffers;
   readonly entryRef: RefObject<HTMLInputElement | null>;
   readonly focusEntry: () => void;
 }
@@ -209,7 +209,8 @@ function Entry({ session, header, primary, view, acts, gridRef, ...rest }: PartP
       at={insertPlace(view)}
       fieldRef={rest.entryRef}
       unit={unitOf(header.settings.display)}
-      clrs={rest.clrs}
+      offers={rest.offers}
+      stock={rest.stock}
       place={placeWords(primary, view.insertAfterId)}
       canGoToEnd={view.insertAfterId !== null}
       hasKeypad={view.hasKeypad}

@@ -1,7 +1,7 @@
 /** Everything that the parts of the bench share: the header, what is selected and open, what can be done, moves and stock. */
 
 import { type RefObject, useCallback, useEffect, useMemo } from 'react';
-import { clrsOnShelf, tubeOf } from '../../core/index.ts';
+import { shelfOffers, tubeOf } from '../../core/index.ts';
 import { useCommands } from '../commands/command-registry.ts';
 import { useBenchMoves } from '../moves/use-bench-moves.ts';
 import type { HeaderSession } from '../session/header-session.ts';
@@ -40,7 +40,7 @@ export function useBench(
   );
   const { primary, selectPrimary, change } = view;
   const tube = primary === null ? header.settings.tube : tubeOf(header, primary);
-  const clrs = useMemo(() => clrsOnShelf(stock ?? [], tube), [stock, tube]);
+  const offers = useMemo(() => shelfOffers(stock ?? [], tube), [stock, tube]);
   useForeignChanges(session);
   useCommands(benchCommands({ header, view, acts, isFrozen, focusEntry }));
   useEffect(() => {
@@ -57,5 +57,5 @@ export function useBench(
     },
     [session, selectPrimary, change],
   );
-  return { header, report, view, acts, moves, primary, stock, clrs, isFrozen, focusEntry, selectOnBoard };
+  return { header, report, view, acts, moves, primary, stock, offers, isFrozen, focusEntry, selectOnBoard };
 }

@@ -67,6 +67,10 @@ export const SCREEN_KEYS = [
       { does: 'Row above or below', chords: ['ArrowUp', 'ArrowDown'] },
       { does: 'Leave as it was', chords: ['Escape'] },
       { does: 'Remove the item', chords: ['Mod+Delete'] },
+      { does: 'Why this count', chords: ['Alt+Enter'] },
+      { does: 'To the new row', chords: keysOf('entryLine') },
+      { does: 'Take back or do again', chords: keysOf('undo', 'redo') },
+      { does: 'Paste cells of a spreadsheet', chords: ['Mod+V'] },
     ],
   },
 ] as const;

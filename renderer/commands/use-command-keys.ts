@@ -12,13 +12,13 @@ function isTextField(target: EventTarget | null): target is HTMLInputElement | H
   );
 }
 
-/** Text being typed is undone by its own field first; only then does the key mean the header. */
+/** Text being typed is undone by its own field first; only then, or where a field shows what is stored, does the key mean the header or the shelf. */
 function belongsToField(command: Command, chord: string, event: KeyboardEvent): boolean {
   const { target } = event;
   if (!isTextField(target)) return false;
   if ('words' in target.dataset && typesOptionSign(event)) return true;
   if (!isSafeWhileTyping(chord)) return true;
-  return (command.id === 'undo' || command.id === 'redo') && target.value !== '';
+  return (command.id === 'undo' || command.id === 'redo') && target.value !== '' && !('stored' in target.dataset);
 }
 
 /** Listens on the window; a screen that has handled a key and prevented its default keeps it. */

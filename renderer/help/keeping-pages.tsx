@@ -18,11 +18,18 @@ const SHELF: HelpPage = {
     <>
       <p>
         On the Shelf, fill in the first row and press Enter. Tube, CLR and legs stay for the next line, so a run of
-        bends takes an angle and a count each. Every cell can be typed over; a removed line can be put back.
+        bends takes an angle each; 90 x4 is four of them. Every cell can be typed over, and cells copied in a
+        spreadsheet can be pasted. A wall may be typed as a tube gauge, such as 16 ga.
+      </p>
+      <p>
+        Counts are the sum of what came and went. Alt+Enter, or the button in the row, shows why a count is what it is.
+        Every step can be taken back, also after a restart; a row that is removed stays in the book. A row with fewer
+        than its least count is marked low.
       </p>
       <p>
         Legs are the straight parts formed on the two ends of a bend. While you enter a primary, the bench offers the
-        CLRs that the shelf has for its tube and marks a bend that the shelf does not have.
+        angles, CLRs and legs that the shelf has for its tube, and says what the shelf lacks. Tables, Needs shows what
+        the header needs in all, against the shelf.
       </p>
     </>
   ),
@@ -62,9 +69,9 @@ const FILES: HelpPage = {
       <p>A CSV file, one bend or straight a row. The first row names the columns:</p>
       <Columns names={STOCK_COLUMNS} />
       <p>
-        A line that is on the shelf already, alike in all but its count, gives the shelf its count; all other lines are
-        added. What is not in the list stays on the shelf. So a list can be exported, counted over in a spreadsheet and
-        imported again.
+        A line that is on the shelf already, alike in all but its count, cost and least count, gives the shelf those;
+        all other lines are added. What is not in the list stays on the shelf. So a list can be exported, counted over
+        in a spreadsheet and imported again.
       </p>
       <p>
         Rows that cannot be read are listed with their line and the reason before you decide. Lengths without a unit are

@@ -1,7 +1,7 @@
 /** One field of an item on the shelf: typed over in place, accepted by Enter or by leaving it. */
 
-import { type KeyboardEvent, useRef, useState } from 'react';
-import { TextField } from '../ui/fields/text-field.tsx';
+import { type ClipboardEvent, type KeyboardEvent, useId, useRef, useState } from 'react';
+import { FigureText } from '../ui/figure-text.tsx';
 import type { Column } from './shelf-columns.ts';
 import { moveDown } from './shelf-keys.ts';
 
@@ -16,6 +16,9 @@ interface Props {
   /** Null once it is on disk; else why not. The text stays in the field then. */
   readonly onAccept: (text: string) => Promise<string | null>;
   readonly onRemove: () => void;
+  readonly onWhy: () => void;
+  /** Cells of a spreadsheet, to be put in from here on; null when they are, else why not. */
+  readonly onCells: (text: string) => Promise<string | null>;
 }
 
 /** The text being typed, and the way to accept or give it up. */
@@ -51,16 +54,19 @@ function useTyping({ text, check, onAccept }: Props) {
     setTyped(next);
     setProblem(null);
   };
-  return { typed, problem, type, restore, accept };
+  return { typed, problem, type, restore, accept, setProblem };
 }
 
+/** A plain field: a shelf has thousands of them, and what is out of sight is not drawn. */
 export function ShelfCell(props: Props) {
-  const { column, row, of, text, onRemove } = props;
-  const { typed, problem, type, restore, accept } = useTyping(props);
+  const { column, row, of, text } = props;
+  const { typed, problem, type, restore, accept, setProblem } = useTyping(props);
+  const id = useId();
   const onKeyDown = (event: KeyboardEvent<HTMLInputElement>) => {
     const field = event.currentTarget;
     if (event.key === 'Escape') restore();
-    else if (event.key === 'Delete' && (event.ctrlKey || event.metaKey)) onRemove();
+    else if (event.key === 'Delete' && (event.ctrlKey || event.metaKey)) props.onRemove();
+    else if (event.key === 'Enter' && event.altKey) props.onWhy();
     else if (event.key === 'ArrowUp') moveDown(field, -1);
     else if (event.key === 'ArrowDown') moveDown(field, 1);
     else if (event.key === 'Enter') {
@@ -68,16 +74,37 @@ export function ShelfCell(props: Props) {
     } else return;
     event.preventDefault();
   };
+  const onPaste = (event: ClipboardEvent<HTMLInputElement>) => {
+    const pasted = event.clipboardData.getData('text/plain');
+    if (!/[\t\n\r]/.test(pasted.trim())) return;
+    event.preventDefault();
+    void props.onCells(pasted).then(setProblem);
+  };
   return (
-    <TextField
-      label={`${column.name} of ${of}`}
-      labelHidden
-      value={typed ?? text}
-      onChange={type}
-      problem={problem}
-      cell={`${row}:${column.id}`}
-      onBlur={accept}
-      onKeyDown={onKeyDown}
-    />
+    <>
+      <input
+        className="field-input"
+        aria-label={`${column.name} of ${of}`}
+        aria-invalid={problem !== null}
+        aria-describedby={problem === null ? undefined : id}
+        data-invalid={problem === null ? undefined : ''}
+        data-cell={`${row}:${column.id}`}
+        data-words={column.id === 'material' || column.id === 'note' ? '' : undefined}
+        data-stored={typed === null ? '' : undefined}
+        value={typed ?? text}
+        maxLength={2000}
+        autoComplete="off"
+        spellCheck={false}
+        onChange={(event) => type(event.target.value)}
+        onBlur={accept}
+        onKeyDown={onKeyDown}
+        onPaste={onPaste}
+      />
+      {problem === null ? null : (
+        <p id={id} className="field-problem" role="alert">
+          <FigureText text={problem} />
+        </p>
+      )}
+    </>
   );
 }

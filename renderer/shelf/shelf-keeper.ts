@@ -16,6 +16,8 @@ export interface ShelfState {
   readonly words: string | null;
   /** What the store said to the last change; empty before the first. */
   readonly status: '' | 'Saving…' | 'All saved' | 'Not saved';
+  /** What was read by a rule in the last change; empty when nothing was. */
+  readonly said: string;
   /** What undo and redo come to next. */
   readonly history: Listed['history'];
 }
@@ -28,7 +30,7 @@ const GONE = 'This item is not on the shelf any more.';
 export class ShelfKeeper {
   readonly #bridge: HostBridge;
   readonly #listeners = new Set<() => void>();
-  #state: ShelfState = { stock: null, words: null, status: '', history: { undo: null, redo: null } };
+  #state: ShelfState = { stock: null, words: null, status: '', said: '', history: { undo: null, redo: null } };
   #lastTurn: Promise<unknown> = Promise.resolve();
 
   constructor(bridge: HostBridge) {
@@ -47,8 +49,13 @@ export class ShelfKeeper {
     this.#set(answer.ok ? { ...answer.value, words: null } : { words: answer.words });
   };
 
-  add(items: readonly StockItem[]): Promise<string | null> {
-    return this.#inTurn(() => this.#make(items.map((item) => ({ kind: 'add', item }))));
+  /** `said`: what was read by a rule in them. */
+  add(items: readonly StockItem[], said = ''): Promise<string | null> {
+    return this.#inTurn(async () => {
+      const words = await this.#make(items.map((item) => ({ kind: 'add', item })));
+      if (words === null) this.#set({ said });
+      return words;
+    });
   }
 
   /** `change` is given the item as it is when its turn comes, so that quick edits of one row do not undo each other. */
@@ -58,7 +65,20 @@ export class ShelfKeeper {
       if (now === undefined) return GONE;
       const changed = change(now.item);
       if (!changed.ok) return Object.values(changed.problems).join(' ');
-      return await this.#make([{ kind: 'set', item: changed.item, revision: now.revision }]);
+      const words = await this.#make([{ kind: 'set', item: changed.item, revision: now.revision }]);
+      if (words === null) this.#set({ said: changed.said });
+      return words;
+    });
+  }
+
+  /** Puts items in the place of what they were when they were read, all in one step. */
+  replace(items: readonly StockItem[]): Promise<string | null> {
+    return this.#inTurn(async () => {
+      const found = items.map((item) => ({ item, now: this.#find(item.id) }));
+      const changes = found.flatMap(({ item, now }): ShelfChange[] =>
+        now === undefined ? [] : [{ kind: 'set', item, revision: now.revision }],
+      );
+      return changes.length < items.length ? GONE : await this.#make(changes);
     });
   }
 
@@ -83,7 +103,7 @@ export class ShelfKeeper {
   }
 
   async #make(changes: ShelfChange[]): Promise<string | null> {
-    this.#set({ status: 'Saving…' });
+    this.#set({ status: 'Saving…', said: '' });
     const answer = await askHost(this.#bridge, 'changeShelf', { changes, because: '' });
     return answer.ok ? await this.#done(answer.value) : await this.#refused(answer);
   }

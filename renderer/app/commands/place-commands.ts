@@ -19,7 +19,9 @@ export function editCommands(
   state: HeaderState,
   hear: (words: string) => void,
 ): readonly OfferedCommand[] {
-  const { session } = workshop;
+  const { session, screen } = workshop;
+  // There they are the shelf's own.
+  if (screen.kind === 'shelf') return [];
   const blocked = whyNoUndo(workshop, state.isFinished);
   return [
     {

@@ -1,10 +1,10 @@
 /** The line in which the next piece is typed: always in the same place, ready again after each accepted entry. */
 
 import { type ClipboardEvent, type KeyboardEvent, type RefObject, useId, useState } from 'react';
-import { assertNever, type Length, type LengthUnit } from '../../../core/index.ts';
+import { assertNever, type LengthUnit, type ShelfOffers } from '../../../core/index.ts';
 import { FigureText } from '../../ui/figure-text.tsx';
 import { EntryHelp } from './entry-help.tsx';
-import { type Suggestion, suggestClrs } from './entry-suggestions.ts';
+import { type Suggestion, suggestStock } from './entry-suggestions.ts';
 import { ReadBack, type ReadBackPlace } from './read-back.tsx';
 
 interface Props {
@@ -12,8 +12,8 @@ interface Props {
   readonly text: string;
   readonly problem: string | null;
   readonly unit: LengthUnit;
-  /** CLRs on the shelf for this tube. */
-  readonly clrs: readonly Length[];
+  /** What the shelf has in this tube. */
+  readonly offers: ShelfOffers;
   /** Where the piece will go: "at the end", "after piece 3". */
   readonly place: string;
   readonly readBack: ReadBackPlace;
@@ -113,7 +113,7 @@ interface OffersNow {
 }
 
 /** Offers are open from a typed character until one is taken, Escape, or the focus goes elsewhere. */
-function useOffers({ text, clrs, unit, onText }: Props): OffersNow {
+function useOffers({ text, offers, unit, onText }: Props): OffersNow {
   const [isOpen, setIsOpen] = useState(false);
   const [chosen, choose] = useState(-1);
   const show = (open: boolean) => {
@@ -121,7 +121,7 @@ function useOffers({ text, clrs, unit, onText }: Props): OffersNow {
     choose(-1);
   };
   return {
-    offered: isOpen ? suggestClrs(text, clrs, unit) : [],
+    offered: isOpen ? suggestStock(text, offers, unit) : [],
     chosen,
     choose,
     close: () => show(false),
@@ -179,7 +179,7 @@ function enterOrTake(props: Props, offers: OffersNow): void {
 
 function Offers({ id, offered, chosen, take }: OffersNow & { readonly id: string }) {
   return (
-    <div id={`${id}-list`} className="entry-offers" role="listbox" aria-label="CLRs on the shelf" tabIndex={-1}>
+    <div id={`${id}-list`} className="entry-offers" role="listbox" aria-label="On the shelf" tabIndex={-1}>
       {offered.map((suggestion, index) => (
         // biome-ignore lint/a11y/useKeyWithClickEvents: the field handles the keys of its list
         <div
@@ -192,7 +192,7 @@ function Offers({ id, offered, chosen, take }: OffersNow & { readonly id: string
           onPointerDown={(event) => event.preventDefault()}
           onClick={() => take(suggestion)}
         >
-          {suggestion.label} <span className="muted">on the shelf</span>
+          {suggestion.label} <span className="muted">{suggestion.where}</span>
         </div>
       ))}
     </div>

@@ -1,7 +1,7 @@
 /** The entry line with its text, and the draft that outlives a crash. */
 
 import { type RefObject, useState } from 'react';
-import type { Length, LengthUnit } from '../../../core/index.ts';
+import type { LengthUnit, ShelfOffers } from '../../../core/index.ts';
 import type { HeaderSession } from '../../session/header-session.ts';
 import { EntryLine } from './entry-line.tsx';
 import type { ReadBackPlace } from './read-back.tsx';
@@ -12,7 +12,7 @@ interface Props extends ReadBackPlace {
   readonly unit: LengthUnit;
   /** The keypad is on the screen, so the system's own is not wanted. */
   readonly hasKeypad: boolean;
-  readonly clrs: readonly Length[];
+  readonly offers: ShelfOffers;
   readonly place: string;
   readonly canGoToEnd: boolean;
   /** Null when taken, else why not. */
@@ -42,9 +42,9 @@ export function EntryPanel(props: Props) {
         text={text}
         problem={problem}
         unit={props.unit}
-        clrs={props.clrs}
+        offers={props.offers}
         place={props.place}
-        readBack={{ header, primary, at }}
+        readBack={{ header, primary, at, stock: props.stock }}
         canGoToEnd={props.canGoToEnd}
         hasKeypad={props.hasKeypad}
         onText={type}

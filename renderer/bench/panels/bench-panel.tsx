@@ -112,7 +112,13 @@ function contentOf(panel: PanelId, { bench, session, primary }: PanelProps): Rea
       );
     case 'tables':
       return (
-        <TablesTabs header={header} report={report} bend={shape('tables')} bank={isFrozen ? null : shape('bank')} />
+        <TablesTabs
+          header={header}
+          report={report}
+          stock={stock}
+          bend={shape('tables')}
+          bank={isFrozen ? null : shape('bank')}
+        />
       );
     case 'settings':
       return <SettingsPanel session={session} header={header} report={report} stock={stock} />;

@@ -5,7 +5,7 @@ import { demoHeader } from '../../../core/header/demo-header.ts';
 import type { Bend, Piece, Straight } from '../../../core/header/header.ts';
 import { matchHeader } from '../../../core/length/match-header.ts';
 import { inches, millimetres } from '../../../core/units/length.ts';
-import { suggestClrs } from '../../../renderer/bench/entry/entry-suggestions.ts';
+import { suggestStock } from '../../../renderer/bench/entry/entry-suggestions.ts';
 import { asKind } from '../../../renderer/bench/entry/pad-press.ts';
 import { angleByTape } from '../../../renderer/bench/entry/tape-angle.tsx';
 import { COLUMNS, editText, isEditable, readCell, textForKind } from '../../../renderer/bench/grid/piece-columns.ts';
@@ -126,20 +126,36 @@ describe('cells', () => {
   });
 });
 
-describe('the entry line offers CLRs of the shelf', () => {
-  const shelf = [inches(2.625), inches(3), inches(4)];
-  const labels = (text: string) => suggestClrs(text, shelf, 'in').map(({ label }) => label);
+describe('the entry line offers what the shelf has', () => {
+  const shelf = {
+    clrs: [inches(2.625), inches(3), inches(4)],
+    anglesDeg: [22.5, 30, 45, 90, 180],
+    legs: [inches(2.25), inches(4), millimetres(42)],
+  };
+  const labels = (text: string) => suggestStock(text, shelf, 'in').map(({ label }) => label);
 
-  test('after r of a bend, in the order of the shelf', () => {
+  test('CLRs after r of a bend, in the order of the shelf', () => {
     expect(labels('b90 r')).toEqual(['r2 5/8', 'r3', 'r4']);
     expect(labels('2; b45 180 r')).toEqual(['r2 5/8', 'r3', 'r4']);
     expect(labels('b90 r2')).toEqual(['r2 5/8']);
-    expect(suggestClrs('b90 180 r', shelf, 'in')[1]?.text).toBe('b90 180 r3');
+    expect(suggestStock('b90 180 r', shelf, 'in')[1]?.text).toBe('b90 180 r3');
+  });
+
+  test('angles after b, and legs where a straight is begun', () => {
+    expect(labels('b')).toEqual(['b22.5', 'b30', 'b45', 'b90', 'b180']);
+    expect(labels('2; b4')).toEqual(['b45']);
+    expect(suggestStock('2; b4', shelf, 'in')[0]?.text).toBe('2; b45');
+    expect(labels('2')).toEqual(['2 1/4']);
+    expect(suggestStock('b90; 42', shelf, 'in')).toEqual([
+      { text: 'b90; 42 mm', label: '42 mm', where: 'leg on the shelf' },
+    ]);
   });
 
   test('not elsewhere, and not when it is typed already', () => {
     expect(labels('')).toEqual([]);
-    expect(labels('2 1/4')).toEqual([]);
+    expect(labels('b90')).toEqual([]);
+    expect(labels('b90 18')).toEqual([]);
+    expect(labels('4')).toEqual([]);
     expect(labels('b90 r3')).toEqual([]);
     expect(labels('b90 r7')).toEqual([]);
   });

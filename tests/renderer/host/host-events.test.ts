@@ -106,7 +106,7 @@ test('an item half typed on the shelf is taken as well', async () => {
     id: 's1',
     material: 'mild steel',
     od,
-    wall: od,
+    wall: { value: 0.065, unit: 'in' },
     length: od,
     count: 1,
     note: '',

@@ -40,7 +40,7 @@ test('the texts of an item read back to exactly the item, whatever the unit of b
   fc.assert(
     fc.property(possible(item), unit, (given, bare) => {
       const read = readRow(textsOf(given), { id: given.id, kind: given.kind, unit: bare });
-      expect(read).toEqual({ ok: true, item: given });
+      expect(read).toEqual({ ok: true, item: given, said: '' });
     }),
   );
 });
@@ -108,6 +108,7 @@ test('the next row keeps the tube, CLR and legs, and asks for the rest', () => {
     clr: '3',
     leg_a: '4',
     leg_b: '',
+    cost: '',
   });
 });
 

@@ -54,8 +54,8 @@ test('two quick changes of one item both hold', async () => {
   const keeper = new ShelfKeeper(host.bridge);
   await keeper.read();
   const changes = await Promise.all([
-    keeper.change('s1', (item) => ({ ok: true, item: { ...item, count: 5 } })),
-    keeper.change('s1', (item) => ({ ok: true, item: { ...item, note: 'bent' } })),
+    keeper.change('s1', (item) => ({ ok: true, said: '', item: { ...item, count: 5 } })),
+    keeper.change('s1', (item) => ({ ok: true, said: '', item: { ...item, note: 'bent' } })),
   ]);
   expect(changes).toEqual([null, null]);
   expect(host.kept.get('s1')).toEqual(row(straight('s1', 5, 'bent'), 3));
@@ -67,7 +67,7 @@ test('a change made elsewhere is not overwritten: the row shows it, and the seco
   const keeper = new ShelfKeeper(host.bridge);
   await keeper.read();
   host.kept.set('s1', row(straight('s1', 9, 'theirs'), 2));
-  const setCount = () => keeper.change('s1', (item) => ({ ok: true, item: { ...item, count: 3 } }));
+  const setCount = () => keeper.change('s1', (item) => ({ ok: true, said: '', item: { ...item, count: 3 } }));
   expect(await setCount()).toMatch(/changed in another window/);
   expect(host.kept.get('s1')?.item.count).toBe(9);
   expect(keeper.getState()).toMatchObject({ status: 'Not saved', stock: [{ item: { count: 9, note: 'theirs' } }] });
@@ -89,7 +89,7 @@ test('what was removed can be added again as it was, and is gone in between', as
   await keeper.read();
   expect(await keeper.remove(['s1'])).toBeNull();
   expect(keeper.getState().stock).toEqual([]);
-  expect(await keeper.change('s1', (item) => ({ ok: true, item }))).toMatch(/not on the shelf/);
+  expect(await keeper.change('s1', (item) => ({ ok: true, said: '', item }))).toMatch(/not on the shelf/);
   expect(await keeper.add([straight('s1', 2)])).toBeNull();
   expect(host.kept.get('s1')?.item).toEqual(straight('s1', 2));
 });
