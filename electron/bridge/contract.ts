@@ -1,7 +1,7 @@
 /** The bridge, written once: every call's name, what it is asked with and what it answers. */
 
 import * as z from 'zod';
-import { idSchema, nameSchema, type Problem, textSchema } from '../../core/index.ts';
+import { cutPlanSchema, cutProblemSchema, idSchema, nameSchema, type Problem, textSchema } from '../../core/index.ts';
 import type { CommandId } from './commands.ts';
 import {
   archiveRowSchema,
@@ -15,6 +15,7 @@ import {
   historyStepSchema,
   nothing,
   openedHeaderSchema,
+  planProgressSchema,
   preferencesSchema,
   rangeMm,
   requestId,
@@ -112,6 +113,21 @@ export const contract = {
     response: nothing,
   },
   exportStock: { request: nothing, response: savedFileSchema },
+
+  /**
+   * Answered when the plan is made, the time is up, or it is stopped; the last two give the best so far. May take as long
+   * as `limitSeconds`; the plan is asked about and stopped by the id that is given it here.
+   */
+  planCuts: {
+    request: z.strictObject({ planId: idSchema, problem: cutProblemSchema, limitSeconds: z.number().min(0).max(600) }),
+    response: z.strictObject({ plan: cutPlanSchema }),
+  },
+  /** How far a plan is; null before there is anything to tell, and after its end. */
+  readCutPlan: {
+    request: z.strictObject({ planId: idSchema }),
+    response: z.strictObject({ progress: planProgressSchema.nullable() }),
+  },
+  stopCutPlan: { request: z.strictObject({ planId: idSchema }), response: nothing },
 
   searchArchive: {
     request: z.strictObject({

@@ -2,6 +2,7 @@
 
 import * as z from 'zod';
 import {
+  cutPlanSchema,
   editSchema,
   type Header,
   headerSchema,
@@ -198,3 +199,10 @@ export const startSchema = z.discriminatedUnion('state', [
     backups: z.array(backupSchema),
   }),
 ]);
+
+/** How far a cut plan is. */
+export const planProgressSchema = z.strictObject({
+  tubesPlanned: z.int().min(0),
+  tubes: z.int().min(0),
+  best: cutPlanSchema,
+});

@@ -2,9 +2,9 @@
 
 /**
  * The page; the desktop's main process and preload; what serves the page to a browser where there is no desktop window; and
- * the thread of both that reads files.
+ * the threads of both that read files and plan cuts.
  */
-export type BundleName = 'renderer' | 'main' | 'preload' | 'host' | 'reader';
+export type BundleName = 'renderer' | 'main' | 'preload' | 'host' | 'reader' | 'planner';
 
 export interface Bundle {
   /** The page's folder, or the first module. */

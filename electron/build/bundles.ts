@@ -27,12 +27,21 @@ const BUNDLES: Readonly<Record<BundleName, Bundle>> = {
     outFile: 'reader.cjs',
     sources: SHELL_SOURCES,
   },
+  planner: {
+    entry: 'electron/solver/plan-worker.ts',
+    outFolder: 'dist/planner',
+    outFile: 'planner.cjs',
+    sources: SHELL_SOURCES,
+  },
 };
 
 export const BUNDLE_NAMES = Object.keys(BUNDLES) as readonly BundleName[];
 
 /** What a bundle starts from beside it, and cannot do without. */
-const BESIDE: Partial<Readonly<Record<BundleName, BundleName>>> = { main: 'reader', host: 'reader' };
+const BESIDE: Partial<Readonly<Record<BundleName, readonly BundleName[]>>> = {
+  main: ['reader', 'planner'],
+  host: ['reader', 'planner'],
+};
 
 /** Where the bundle's main file stands, below the project's root. */
 export function bundleFile(root: string, name: BundleName): string {
@@ -41,7 +50,7 @@ export function bundleFile(root: string, name: BundleName): string {
 
 /** Builds what is missing or older than its sources, and what it needs beside it. Returns the names of what was built. */
 export async function buildIfStale(root: string, names: readonly BundleName[]): Promise<readonly BundleName[]> {
-  const wanted = new Set(names.flatMap((name) => [name, BESIDE[name] ?? name]));
+  const wanted = new Set(names.flatMap((name) => [name, ...(BESIDE[name] ?? [])]));
   const stale = [...wanted].filter((name) => {
     const sources = BUNDLES[name].sources.map((source) => join(root, source));
     return isOlderThanSources(bundleFile(root, name), sources);

@@ -5,8 +5,8 @@ import type { Configuration } from 'electron-builder';
 export type PackagedPlatform = 'linux' | 'darwin' | 'win32';
 
 /**
- * Everything the shell and its page need is bundled in `dist`; only the database's native module stays a module, and
- * each installer carries the one of its own platform; the builder fills in the processor.
+ * Everything the shell and its page need is bundled in `dist`; only the solver and the database's native module stay modules,
+ * and each installer carries the native one of its own platform; the builder fills in the processor.
  */
 function packagedFiles(platform: PackagedPlatform): string[] {
   return [
@@ -14,9 +14,14 @@ function packagedFiles(platform: PackagedPlatform): string[] {
     'dist/shell/**',
     'dist/preload/**',
     'dist/reader/**',
+    'dist/planner/**',
     'package.json',
     'LICENSE',
     '!node_modules/**',
+    'node_modules/highs/package.json',
+    'node_modules/highs/LICENSE',
+    'node_modules/highs/build/highs.js',
+    'node_modules/highs/build/highs.wasm',
     'node_modules/better-sqlite3/package.json',
     'node_modules/better-sqlite3/LICENSE',
     'node_modules/better-sqlite3/lib/**',
@@ -42,7 +47,8 @@ const COMMON = {
   copyright: 'The Evenrun developers, MIT licence',
   directories: { output: 'release', buildResources: 'electron/build/resources' },
   asar: true,
-  asarUnpack: ['**/*.node'],
+  // A thread reads the solver's WebAssembly as a file.
+  asarUnpack: ['**/*.node', 'node_modules/highs/**'],
   // The native module comes ready for Node-API; there is nothing to rebuild.
   npmRebuild: false,
   nodeGypRebuild: false,

@@ -5,6 +5,7 @@ import { newId, success } from '../../core/index.ts';
 import { createDispatcher, type Dispatcher, type Handlers } from '../bridge/dispatcher.ts';
 import { fileLog, wordsOf } from '../output/file-log.ts';
 import { previewApart } from '../output/preview-apart.ts';
+import { cutPlanner } from '../solver/cut-planner.ts';
 import { systemTimers, type Timers } from './backups/backup-hours.ts';
 import type { CallContext, Host } from './calls/call-context.ts';
 import { copyCalls } from './calls/copy-calls.ts';
@@ -47,12 +48,14 @@ export function createBackend(options: BackendOptions): Backend {
   const freshId = () => newId(options.random);
   const connection = new Connection(place, clock);
   const context: CallContext = { connection, place, host, version, clock, newId: freshId, log };
+  const { end: endPlans, ...planCalls } = cutPlanner();
   const { end, ...upkeepCalls } = upkeep(context, { firstAfterMs, timers });
   const handlers: Handlers = {
     ...headerCalls(context),
     ...copyCalls(context),
     ...shelfCalls(context),
     ...upkeepCalls,
+    ...planCalls,
     previewFile: (request) => previewApart(request, { newId: freshId }),
     ...closingCalls(host),
   };
@@ -64,6 +67,7 @@ export function createBackend(options: BackendOptions): Backend {
   return {
     call: dispatcher.call,
     async close() {
+      endPlans();
       // A courtesy: what a disk refuses now is only not proven at the next start.
       const kept = connection.isWritable ? connection.use(keepEnds) : success(null);
       if (!kept.ok) log.write({ ends: kept.problems });

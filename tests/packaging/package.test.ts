@@ -59,6 +59,7 @@ describe('inside', () => {
         '/dist/shell/main.cjs',
         '/dist/preload/preload.cjs',
         '/dist/reader/reader.cjs',
+        '/dist/planner/planner.cjs',
         '/package.json',
         '/LICENSE',
       ]),
@@ -70,11 +71,13 @@ describe('inside', () => {
     expect(strangers).toEqual([]);
   });
 
-  test('of all modules only the database is there, and of it only what runs', () => {
+  test('of all modules only the database and the solver are there, and of them only what runs', () => {
     const modules = packed.files.filter((path) => path.startsWith('/node_modules/'));
-    expect([...new Set(modules.map((path) => path.split('/')[2]))]).toEqual(['better-sqlite3']);
-    const parts = new Set(modules.map((path) => path.split('/')[3]));
-    expect([...parts].sort()).toEqual(['LICENSE', 'lib', 'package.json', 'prebuilds']);
+    expect([...new Set(modules.map((path) => path.split('/')[2]))]).toEqual(['better-sqlite3', 'highs']);
+    const partsOf = (name: string) =>
+      [...new Set(modules.filter((path) => path.split('/')[2] === name).map((path) => path.split('/')[3]))].sort();
+    expect(partsOf('better-sqlite3')).toEqual(['LICENSE', 'lib', 'package.json', 'prebuilds']);
+    expect(partsOf('highs')).toEqual(['LICENSE', 'build', 'package.json']);
   });
 
   test('the package file names the main file and carries no scripts', () => {

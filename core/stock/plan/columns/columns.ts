@@ -32,9 +32,11 @@ interface ColumnOptions {
   /** Whether every piece is a size of its own; see `sizesOf`. */
   readonly isApart: boolean;
   readonly limit: number;
+  /** Whether ways of cutting straight stock are listed; there may be very many. */
+  readonly listsSticks: boolean;
 }
 
-export function columnsOf(problem: TubeProblem, { isApart, limit }: ColumnOptions): Columns {
+export function columnsOf(problem: TubeProblem, { isApart, limit, listsSticks }: ColumnOptions): Columns {
   const { bendRows, straightRows, saw } = problem;
   const sizes = sizesOf(problem, isApart);
   const eachRow = Math.ceil(limit / Math.max(1, bendRows.length));
@@ -46,7 +48,7 @@ export function columnsOf(problem: TubeProblem, { isApart, limit }: ColumnOption
     return runs.map((run) => ({ run, ...waysToFill(run, sizes.straights, { saw, limit: each }) }));
   };
   const legs = filled(legRuns);
-  const sticks = filled(straightRows.map(({ lengthMm }) => ({ kind: 'stick', lengthMm })));
+  const sticks = filled(listsSticks ? straightRows.map(({ lengthMm }) => ({ kind: 'stick', lengthMm })) : []);
   const asColumns = (all: ReturnType<typeof filled>) =>
     all.flatMap(({ run, ways }, index) =>
       ways.map((straights) => runColumn(run, index, { straights, sizes, problem })),

@@ -44,7 +44,7 @@ interface Step {
 export function smallPlan(problem: TubeProblem): { readonly columns: Columns; readonly chosen: Chosen } {
   const pieces = problem.bends.length + problem.straights.length;
   if (pieces > SMALL_PIECES) throw new Error(`${pieces} pieces are too many to look at every set of them`);
-  const columns = columnsOf(problem, { isApart: true, limit: LIMIT });
+  const columns = columnsOf(problem, { isApart: true, limit: LIMIT, listsSticks: true });
   const size = 2 ** pieces;
   const table: Table = {
     cost: new Float64Array(size).fill(Number.POSITIVE_INFINITY),

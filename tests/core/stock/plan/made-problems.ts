@@ -73,3 +73,12 @@ export function randomProblem(seed: number): CutProblem {
   const saw = { kerfMm: chosen(0, 2, 3.2), facingMm: chosen(0, 0, 0.5), shortestRemnantMm: chosen(0, 25, 50) };
   return { pieces, joints, stock, saw };
 }
+
+/** A packing problem as bars of one length: whatever is left is kept, so that the count of bars alone decides. */
+export function packingProblem(capacityMm: number, lengthsMm: readonly number[], kerfMm = 0): CutProblem {
+  return problemOf({
+    pieces: lengthsMm.map((lengthMm, at) => straight(`p${at}`, lengthMm)),
+    stock: [stick('bar', capacityMm, { count: lengthsMm.length, cost: 1 })],
+    saw: { kerfMm, facingMm: 0, shortestRemnantMm: 0 },
+  });
+}

@@ -1,0 +1,72 @@
+/** Ways to fill straight stock that are worth a given price: what a search by prices (column generation) asks of each stock row. */
+
+import { FIT } from '../cut-problem.ts';
+
+/** A size as a knapsack sees it: what one takes of the room, what one is worth, and how many there are. */
+export interface Item {
+  readonly size: number;
+  readonly takesMm: number;
+  readonly worth: number;
+  readonly count: number;
+}
+
+export interface Worth {
+  readonly straights: readonly number[];
+  readonly worth: number;
+}
+
+export interface Looked {
+  readonly ways: readonly Worth[];
+  /** Whether no way was passed over for want of time or room. */
+  readonly isComplete: boolean;
+}
+
+/** How many choices are looked at before a search gives up; about a tenth of a second. */
+const MOST_CHOICES = 400_000;
+
+/**
+ * All ways worth more than `above`, or only the best of them; by depth-first search, leaving what cannot be worth enough:
+ * the items are taken in order of worth for what they take, so filling the room with the next one, in parts, is a bound.
+ */
+export function waysWorth(
+  items: readonly Item[],
+  { roomMm, above, limit }: { readonly roomMm: number; readonly above: number; readonly limit: number | 'best' },
+): Looked {
+  const order = inOrderOfWorth(items, roomMm, limit);
+  const ways: Worth[] = [];
+  const chosen: number[] = [];
+  let least = above;
+  let choices = 0;
+  const isTooMuch = () => choices > MOST_CHOICES || (limit !== 'best' && ways.length >= limit);
+  const keep = (worth: number): void => {
+    if (worth <= least) return;
+    if (limit === 'best') {
+      ways.length = 0;
+      least = worth;
+    }
+    ways.push({ straights: [...chosen], worth });
+  };
+  const extend = (from: number, leftMm: number, worth: number): void => {
+    for (let at = from; at < order.length; at += 1) {
+      const item = order[at];
+      if (item === undefined || worth + Math.max(0, (leftMm * item.worth) / item.takesMm) <= least) return;
+      choices += 1;
+      if (isTooMuch()) return;
+      const fitting = Math.min(item.count, Math.floor((leftMm + FIT) / item.takesMm));
+      for (let count = 1; count <= fitting; count += 1) chosen.push(item.size);
+      for (let count = fitting; count > 0; count -= 1) {
+        keep(worth + count * item.worth);
+        extend(at + 1, leftMm - count * item.takesMm, worth + count * item.worth);
+        chosen.pop();
+      }
+    }
+  };
+  extend(0, roomMm, 0);
+  return { ways, isComplete: !isTooMuch() };
+}
+
+function inOrderOfWorth(items: readonly Item[], roomMm: number, limit: number | 'best'): readonly Item[] {
+  return items
+    .filter(({ worth, takesMm, count }) => count > 0 && takesMm <= roomMm + FIT && (worth > 0 || limit !== 'best'))
+    .toSorted((a, b) => b.worth / b.takesMm - a.worth / a.takesMm);
+}

@@ -1,0 +1,109 @@
+/** The cut plan: which pieces come out of which stock, the least short, then the cheapest, then with the fewest welds, then the least lost. */
+
+import { checkPlan } from './check-plan.ts';
+import { columnsOf } from './columns/columns.ts';
+import { type CutPlan, compareGoals, GOALS, type GoalBound, type PlanGoals } from './cut-plan.ts';
+import type { CutProblem } from './cut-problem.ts';
+import { planInBatches } from './exact/plan-in-batches.ts';
+import { SMALL_PIECES, smallPlan } from './exact/small-plan.ts';
+import { nameAndLayOut } from './layout/name-pieces.ts';
+import { type InOrder, solveInOrder } from './milp/in-order.ts';
+import type { SolveMilp } from './milp/milp.ts';
+import { type TubeProblem, tubeProblems } from './tube-problem.ts';
+
+export interface PlanOptions {
+  /** Without one, more than twelve pieces of a tube are planned twelve at a time, and not proven least. */
+  readonly solveMilp?: SolveMilp | null;
+  /** A clock, ms; needed where the time is limited. */
+  readonly now?: () => number;
+  /** How long the search may take, ms on that clock. */
+  readonly limitMs?: number;
+  /** Told after each tube, and within one after each goal: how many tubes are planned, of how many, and the best plan so far. */
+  readonly report?: (progress: PlanProgress) => void;
+}
+
+export interface PlanProgress {
+  readonly tubesPlanned: number;
+  readonly tubes: number;
+  readonly best: CutPlan;
+}
+
+/** Ways of cutting arcs that are listed; their legs have few. */
+const LISTED_WAYS = 20_000;
+
+/**
+ * A plan for all pieces. Tubes of another material, OD or wall neither help nor hinder each other, so each is planned alone
+ * and goals and bounds add up. The plan is checked piece by piece and cut by cut before it is given out (`checkPlan`).
+ *
+ * @returns never nothing: at the worst, every piece is short
+ * @throws when a plan fails its check, which is a fault of the program
+ */
+export function planCuts(problem: CutProblem, options: PlanOptions = {}): CutPlan {
+  const { solveMilp = null, now = () => 0, limitMs = Number.POSITIVE_INFINITY, report } = options;
+  const tubes = tubeProblems(problem);
+  const untilMs = now() + limitMs;
+  const parts: CutPlan[] = [];
+  tubes.forEach((tube, at) => {
+    const tell = (tubesPlanned: number, part: CutPlan) =>
+      report?.({
+        tubesPlanned,
+        tubes: tubes.length,
+        best: together([...parts, part, ...tubes.slice(at + 1).map(allShort)]),
+      });
+    const best = ({ columns, chosen, bounds, ended }: InOrder) =>
+      tell(at, { ...nameAndLayOut(columns, chosen), goals: chosen.goals, bounds, ended });
+    const part = planTube(tube, solveMilp === null ? null : { solveMilp, now, untilMs, report: best });
+    tell(at + 1, part);
+    parts.push(part);
+  });
+  const plan = together(parts);
+  const [fault] = checkPlan(problem, plan);
+  if (fault !== undefined) throw new Error(`a cut plan does not hold: ${fault.kind} at ${fault.where}`);
+  return plan;
+}
+
+function planTube(problem: TubeProblem, tools: Parameters<typeof solveInOrder>[1] | null): CutPlan {
+  if (problem.bends.length + problem.straights.length <= SMALL_PIECES) {
+    const { columns, chosen } = smallPlan(problem);
+    const { goals } = chosen;
+    return { ...nameAndLayOut(columns, chosen), goals, bounds: boundsAt(goals, goals), ended: 'searched' };
+  }
+  if (tools === null) return planInBatches(problem);
+  const listed = columnsOf(problem, { isApart: false, limit: LISTED_WAYS, listsSticks: false });
+  const { columns, chosen, bounds, ended } = solveInOrder(listed, tools);
+  const plan = { ...nameAndLayOut(columns, chosen), goals: chosen.goals, bounds, ended };
+  if (ended === 'searched') return plan;
+  // A search that was cut off may have found less than a plain one does.
+  const plain = planInBatches(problem);
+  return compareGoals(plain.goals, plan.goals) < 0 ? { ...plain, ended } : plan;
+}
+
+/** What a tube that is not planned yet has to show. */
+function allShort({ bends, straights }: TubeProblem): CutPlan {
+  const short = [...bends, ...straights].map(({ id }) => id);
+  const goals = { shortage: short.length, cost: 0, welds: 0, lost: 0 };
+  const bounds = boundsAt(goals, { ...goals, shortage: 0, welds: -straights.length });
+  return { opened: [], short, goals, bounds, ended: 'stopped' };
+}
+
+export function boundsAt(reached: PlanGoals, bound: PlanGoals): readonly GoalBound[] {
+  return GOALS.map((goal) => ({ goal, reached: reached[goal], bound: bound[goal] }));
+}
+
+const ENDINGS: readonly CutPlan['ended'][] = ['searched', 'timeUp', 'stopped'];
+
+function together(parts: readonly CutPlan[]): CutPlan {
+  const sum = (values: readonly number[]) => values.reduce((total, value) => total + value, 0);
+  const goal = (name: keyof PlanGoals) => sum(parts.map(({ goals }) => goals[name]));
+  return {
+    opened: parts.flatMap(({ opened }) => opened),
+    short: parts.flatMap(({ short }) => short),
+    goals: { shortage: goal('shortage'), cost: goal('cost'), welds: goal('welds'), lost: goal('lost') },
+    bounds: GOALS.map((name) => ({
+      goal: name,
+      reached: goal(name),
+      bound: sum(parts.flatMap(({ bounds }) => bounds.filter((one) => one.goal === name).map(({ bound }) => bound))),
+    })),
+    ended: ENDINGS[Math.max(0, ...parts.map(({ ended }) => ENDINGS.indexOf(ended)))] ?? 'searched',
+  };
+}

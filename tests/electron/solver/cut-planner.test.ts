@@ -1,0 +1,73 @@
+/** Cut plans on their threads: answered, asked about, stopped, and made without the solver where it cannot be loaded. */
+
+import { afterAll, describe, expect, test } from 'vitest';
+import { checkPlan } from '../../../core/stock/plan/check-plan.ts';
+import { isProvenLeast } from '../../../core/stock/plan/cut-plan.ts';
+import type { RequestOf } from '../../../electron/bridge/contract.ts';
+import { contract } from '../../../electron/bridge/contract.ts';
+import { cutPlanner } from '../../../electron/solver/cut-planner.ts';
+import { headerProblem } from '../../core/stock/plan/made-headers.ts';
+import { until } from '../../until.ts';
+
+const planner = cutPlanner();
+afterAll(() => planner.end());
+
+/** The request as it arrives: read by the contract. */
+function requested(planId: string, seed: number, pieces: number): RequestOf<'planCuts'> {
+  const problem = headerProblem(seed, { primaries: 8, pieces });
+  return contract.planCuts.request.parse({ planId, problem, limitSeconds: 60 });
+}
+
+describe('a plan that is asked for', () => {
+  test('is made with the solver, proven, and of the shape of the contract', async () => {
+    const request = requested('three', 3, 20);
+    const answer = await planner.planCuts(request);
+    if (!answer.ok) throw new Error(JSON.stringify(answer.problems));
+    const { plan } = contract.planCuts.response.parse(answer.value);
+    expect(checkPlan(request.problem, plan)).toEqual([]);
+    expect(isProvenLeast(plan)).toBe(true);
+    expect(await planner.readCutPlan({ planId: 'three' })).toEqual({ ok: true, value: { progress: null } });
+  }, 90_000);
+
+  test('can be stopped, and is then the best so far and said to be that', async () => {
+    const request = requested('long', 5, 160);
+    const asked = planner.planCuts(request);
+    await planner.stopCutPlan({ planId: 'long' });
+    const answer = await asked;
+    if (!answer.ok) throw new Error(JSON.stringify(answer.problems));
+    expect(answer.value.plan.ended).toBe('stopped');
+    expect(checkPlan(request.problem, answer.value.plan)).toEqual([]);
+  }, 90_000);
+
+  test('tells how far it is', async () => {
+    const request = requested('told', 1, 60);
+    const asked = planner.planCuts(request);
+    const told = async () => {
+      const answer = await planner.readCutPlan({ planId: 'told' });
+      return answer.ok ? answer.value.progress : null;
+    };
+    let progress = await told();
+    await until('something is told of the plan', async () => {
+      progress ??= await told();
+      return progress !== null;
+    });
+    await planner.stopCutPlan({ planId: 'told' });
+    await asked;
+    expect(progress).toMatchObject({ tubes: 1 });
+    expect(
+      checkPlan(
+        request.problem,
+        progress?.best ?? { opened: [], short: [], goals: { shortage: 0, cost: 0, welds: 0, lost: 0 } },
+      ),
+    ).toEqual([]);
+  }, 90_000);
+});
+
+test('a request with a piece that is there twice, or a kerf below zero, is refused', () => {
+  const { planId, problem, limitSeconds } = requested('twice', 3, 20);
+  const twice = { ...problem, pieces: [...problem.pieces, ...problem.pieces.slice(0, 1)] };
+  const dull = { ...problem, saw: { ...problem.saw, kerfMm: -1 } };
+  for (const wrong of [twice, dull]) {
+    expect(contract.planCuts.request.safeParse({ planId, problem: wrong, limitSeconds }).success).toBe(false);
+  }
+});
