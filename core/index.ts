@@ -182,11 +182,13 @@ export { readCsvRows } from './spreadsheet/read-rows.ts';
 export { clipboardText, csvText } from './spreadsheet/write-rows.ts';
 // Stock
 export { compareWithShelf, type ListedStock } from './stock/compare-with-shelf.ts';
-export type { CutPlan } from './stock/plan/cut-plan.ts';
+export { type CutPlan, isProvenLeast } from './stock/plan/cut-plan.ts';
 export type { CutProblem } from './stock/plan/cut-problem.ts';
+export { cutPieceId, cutProblemOf, DEFAULT_SAW } from './stock/plan/from-shelf.ts';
 export type { MilpAnswer, MilpAsk, MilpModel, SolveMilp } from './stock/plan/milp/milp.ts';
 export { type PlanProgress, planCuts } from './stock/plan/plan-cuts.ts';
 export { cutPlanSchema, cutProblemSchema } from './stock/plan/plan-schema.ts';
+export { cutList } from './stock/plan/saw/cut-list.ts';
 export { readStockRows } from './stock/read-stock-rows.ts';
 export { stockItemSchema } from './stock/schema.ts';
 export { clrsOnShelf, otherMaterials, shelfMatch } from './stock/shelf-match.ts';

@@ -5,6 +5,8 @@ import { measureAxe } from './axe-count.ts';
 import { measureChartSpeed } from './chart-speed.ts';
 import { measureClearance } from './clearance-speed.ts';
 import { measureMatchHeader } from './core-speed.ts';
+import { measurePacking } from './cut-plan-packing.ts';
+import { measureCutPlan } from './cut-plan-speed.ts';
 import { measureDurableEdit } from './durable-edit.ts';
 import { measureJournal } from './journal-size.ts';
 import { measureKeystrokes } from './keystrokes.ts';
@@ -24,6 +26,8 @@ const RUNS: readonly MeasureRun[] = [
   { ids: ['A1'], run: measureAxe },
   { ids: ['P4', 'P4b', 'P4s', 'P4t'], run: (size) => Promise.resolve(measureMoves(size)) },
   { ids: ['P4c'], run: measureAgainstHighs },
+  { ids: ['P5', 'P5w'], run: measureCutPlan },
+  { ids: ['C5'], run: measurePacking },
   { ids: ['C4'], run: (size) => Promise.resolve(measureMissedMoves(size)) },
 ];
 

@@ -1,9 +1,10 @@
-/** A first way to cut the straights from straight stock, to begin a search with: the longest first, each where it fits tightest. */
+/** A first way to cut the straights from straight stock, to begin a search with. */
 
 import { openingCost } from '../chosen.ts';
 import { type Columns, type RunColumn, runColumn } from '../columns/columns.ts';
 import { runRoomMm } from '../columns/run.ts';
 import { cutWidthMm, FIT } from '../cut-problem.ts';
+import { waysWorth } from './worth-cutting.ts';
 
 interface OpenStick {
   readonly row: number;
@@ -11,7 +12,55 @@ interface OpenStick {
   leftMm: number;
 }
 
+/** The better of two: the longest straights first, each where it fits tightest; or each stick filled as full as it can be. */
 export function firstSticks(columns: Columns): readonly RunColumn[] {
+  const tight = tightestSticks(columns);
+  const full = fullestSticks(columns);
+  const pieces = (all: readonly RunColumn[]) => all.reduce((sum, { straights }) => sum + straights.length, 0);
+  const cost = (all: readonly RunColumn[]) => all.reduce((sum, { run }) => sum + costOfRow(columns, run), 0);
+  const difference = pieces(full) - pieces(tight) || cost(tight) - cost(full);
+  return difference > 0 ? full : tight;
+}
+
+function costOfRow({ problem }: Columns, row: number): number {
+  const stock = problem.straightRows[row];
+  return stock === undefined ? 0 : openingCost(stock);
+}
+
+/** Each stick takes the longest straight that is left, and with it those that fill it best (after minimum bin slack, Gupta and Ho, 1999). */
+function fullestSticks(columns: Columns): readonly RunColumn[] {
+  const { sizes, problem } = columns;
+  const widthMm = cutWidthMm(problem.saw);
+  const left = problem.straightRows.map(({ count }) => count);
+  const wanted = sizes.straights.map(({ ids }) => ids.length);
+  const sticks: RunColumn[] = [];
+  const order = [...sizes.straights.keys()].sort((a, b) => takes(b) - takes(a));
+  function takes(size: number): number {
+    return (sizes.straights[size]?.lengthMm ?? 0) + widthMm;
+  }
+  for (const size of order) {
+    while ((wanted[size] ?? 0) > 0) {
+      const stick = openCheapest(columns, left, takes(size));
+      if (stick === null) break;
+      wanted[size] = (wanted[size] ?? 0) - 1;
+      const items = order.map((one) => ({
+        size: one,
+        takesMm: takes(one),
+        worth: takes(one),
+        count: wanted[one] ?? 0,
+      }));
+      const roomMm = stick.leftMm - takes(size);
+      const best = waysWorth(items, { roomMm, above: 0, limit: 'best' }).ways.at(-1)?.straights ?? [];
+      for (const one of best) wanted[one] = (wanted[one] ?? 0) - 1;
+      const run = { kind: 'stick', lengthMm: problem.straightRows[stick.row]?.lengthMm ?? 0 } as const;
+      const straights = [size, ...best].sort((a, b) => a - b);
+      sticks.push(runColumn(run, stick.row, { straights, sizes, problem }));
+    }
+  }
+  return sticks;
+}
+
+function tightestSticks(columns: Columns): readonly RunColumn[] {
   const { sizes, problem } = columns;
   const widthMm = cutWidthMm(problem.saw);
   const left = problem.straightRows.map(({ count }) => count);

@@ -3,6 +3,7 @@
 import type { Chosen } from '../chosen.ts';
 import type { Columns } from '../columns/columns.ts';
 import { type CutPlan, GOALS, type Goal, type GoalBound, type PlanGoals } from '../cut-plan.ts';
+import { dive } from './dive.ts';
 import { firstSticks } from './first-sticks.ts';
 import { GrowingPlan } from './growing-plan.ts';
 import type { MilpModel, SolveMilp } from './milp.ts';
@@ -31,6 +32,7 @@ export interface InOrder {
 
 /** Ways of cutting straight stock that are looked into at once when a gap is closed. */
 const MOST_WAYS = 20_000;
+const MANY_STRAIGHTS = 40;
 
 /**
  * Each goal in three steps. Its program is solved without whole numbers, with ways of cutting straight stock added as long as
@@ -113,6 +115,8 @@ class GoalSearch {
     const relaxed = this.#relax();
     const lowest = relaxed === null ? easy : Math.max(easy, this.#wholeAtLeast(relaxed.value));
     if (this.#reached <= lowest) return lowest;
+    if (this.#hasManyStraights()) this.#dive();
+    if (this.#reached <= lowest) return lowest;
     const isSolved = this.#solveWhole(this.#program());
     if (this.#reached <= lowest || relaxed === null) return lowest;
     // Nothing was left out where there is no straight stock, and a program without gap is closed as it stands.
@@ -130,6 +134,27 @@ class GoalSearch {
 
   #program(isOpen?: (column: number) => boolean): MilpModel {
     return this.#plan.program(this.#settling.goal, this.#settling.held, isOpen);
+  }
+
+  /** So many that whole numbers take long to find; few are quicker without a dive. */
+  #hasManyStraights(): boolean {
+    return this.#plan.columns.problem.straights.length >= MANY_STRAIGHTS;
+  }
+
+  /** Takes over the plan that a dive finds, where it is better. */
+  #dive(): void {
+    const { goal, held, tools } = this.#settling;
+    const before = this.#plan.values;
+    const reached = this.#reached;
+    const relaxed = (program: MilpModel) => {
+      if (this.#secondsLeft <= 0) return null;
+      const answer = tools.solveMilp(program, { timeLimitS: this.#secondsLeft, start: null, isWhole: false });
+      return answer.kind === 'optimal' ? answer : null;
+    };
+    const values = dive(this.#plan, { goal, held, relaxed });
+    const padded = () => [...before, ...new Array<number>(this.#plan.values.length - before.length).fill(0)];
+    if (values !== null && this.#plan.accept(values, held) && this.#reached > reached)
+      this.#plan.accept(padded(), held);
   }
 
   #hasNoSticks(): boolean {
@@ -150,9 +175,11 @@ class GoalSearch {
   /** The least without whole numbers over all ways of cutting, and the prices there; null when it could not be had. */
   #relax(): { readonly value: number; readonly rowPrices: readonly number[] } | null {
     const { goal, tools } = this.#settling;
-    while (this.#secondsLeft > 0) {
-      const ask = { timeLimitS: this.#secondsLeft, start: null, isWhole: false };
-      const answer = tools.solveMilp(this.#program(), ask);
+    // Half of the time is for a bound, and half for a plan.
+    const untilMs = tools.now() + 500 * this.#secondsLeft;
+    while (tools.now() < untilMs) {
+      const timeLimitS = (untilMs - tools.now()) / 1000;
+      const answer = tools.solveMilp(this.#program(), { timeLimitS, start: null, isWhole: false });
       if (answer.kind !== 'optimal') return null;
       const { bound: value, rowPrices } = answer;
       const wanted = { goal, rowPrices, below: -PRICE_NOISE * goal.step, limit: 'best' } as const;

@@ -3,9 +3,10 @@
 import { type Columns, type RunColumn, runColumn } from '../columns/columns.ts';
 import { runRoomMm } from '../columns/run.ts';
 import { cutWidthMm, FIT } from '../cut-problem.ts';
+import type { Item } from './knapsack.ts';
 import type { PlanModel } from './plan-model.ts';
 import type { WeightedGoal } from './weighted-goal.ts';
-import { type Item, type Looked, waysWorth } from './worth-cutting.ts';
+import { type Looked, waysWorth } from './worth-cutting.ts';
 
 export interface Priced {
   readonly sticks: readonly RunColumn[];
@@ -20,6 +21,8 @@ export interface Prices {
   readonly below: number;
   /** `best`: the cheapest of each row alone. */
   readonly limit: number | 'best';
+  /** How many of each size of straight are still wanted; all of them, when left out. */
+  readonly counts?: readonly number[];
 }
 
 /** Rounding of prices; a way that is cheaper by less is none. */
@@ -49,7 +52,11 @@ interface OneRow extends Prices {
   readonly row: number;
 }
 
-function looked(columns: Columns, model: PlanModel, { goal, rowPrices, below, limit, row }: OneRow): readonly Looked[] {
+function looked(
+  columns: Columns,
+  model: PlanModel,
+  { goal, rowPrices, below, limit, row, counts }: OneRow,
+): readonly Looked[] {
   const { problem, sizes } = columns;
   const lengthMm = problem.straightRows[row]?.lengthMm ?? 0;
   const price = (at: number) => rowPrices[at] ?? 0;
@@ -63,7 +70,7 @@ function looked(columns: Columns, model: PlanModel, { goal, rowPrices, below, li
       size,
       takesMm: pieceMm + widthMm,
       worth: price(model.places.straightSizes + size) + more(pieceMm),
-      count: ids.length,
+      count: counts?.[size] ?? ids.length,
     }));
   const roomMm = runRoomMm({ kind: 'stick', lengthMm }, problem.saw);
   const scrapped = { roomMm, above: above + perMm * lengthMm, limit };

@@ -1,19 +1,8 @@
 /** Ways to fill straight stock that are worth a given price: what a search by prices (column generation) asks of each stock row. */
 
 import { FIT } from '../cut-problem.ts';
-
-/** A size as a knapsack sees it: what one takes of the room, what one is worth, and how many there are. */
-export interface Item {
-  readonly size: number;
-  readonly takesMm: number;
-  readonly worth: number;
-  readonly count: number;
-}
-
-export interface Worth {
-  readonly straights: readonly number[];
-  readonly worth: number;
-}
+import { bestByTable } from './best-by-table.ts';
+import type { Item, Worth } from './knapsack.ts';
 
 export interface Looked {
   readonly ways: readonly Worth[];
@@ -21,11 +10,13 @@ export interface Looked {
   readonly isComplete: boolean;
 }
 
-/** How many choices are looked at before a search gives up; about a tenth of a second. */
-const MOST_CHOICES = 400_000;
+/** Ways that were best for a while come along: they save a search by prices many of its rounds. */
+const RUNNERS_UP = 8;
+/** How many choices are looked at before a search gives up: for the best, of which there may be a surer way, and for all. */
+const MOST_CHOICES = { best: 50_000, all: 3_000_000 } as const;
 
 /**
- * All ways worth more than `above`, or only the best of them; by depth-first search, leaving what cannot be worth enough:
+ * All ways worth more than `above`, or only the best of them with some that are nearly so; by depth-first search, leaving what cannot be worth enough:
  * the items are taken in order of worth for what they take, so filling the room with the next one, in parts, is a bound.
  */
 export function waysWorth(
@@ -37,14 +28,14 @@ export function waysWorth(
   const chosen: number[] = [];
   let least = above;
   let choices = 0;
-  const isTooMuch = () => choices > MOST_CHOICES || (limit !== 'best' && ways.length >= limit);
+  const mostChoices = limit === 'best' ? MOST_CHOICES.best : MOST_CHOICES.all;
+  const isTooMuch = () => choices > mostChoices || (limit !== 'best' && ways.length >= limit);
   const keep = (worth: number): void => {
     if (worth <= least) return;
-    if (limit === 'best') {
-      ways.length = 0;
-      least = worth;
-    }
     ways.push({ straights: [...chosen], worth });
+    if (limit !== 'best') return;
+    least = worth;
+    if (ways.length > RUNNERS_UP) ways.shift();
   };
   const extend = (from: number, leftMm: number, worth: number): void => {
     for (let at = from; at < order.length; at += 1) {
@@ -62,7 +53,11 @@ export function waysWorth(
     }
   };
   extend(0, roomMm, 0);
-  return { ways, isComplete: !isTooMuch() };
+  if (limit !== 'best' || !isTooMuch()) return { ways, isComplete: !isTooMuch() };
+  const sure = bestByTable(items, roomMm);
+  return sure === null
+    ? { ways, isComplete: false }
+    : { ways: sure.worth > above ? [...ways, sure] : [], isComplete: true };
 }
 
 function inOrderOfWorth(items: readonly Item[], roomMm: number, limit: number | 'best'): readonly Item[] {
