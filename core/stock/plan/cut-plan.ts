@@ -55,8 +55,11 @@ export interface CutPlan {
   readonly goals: PlanGoals;
   /** One entry a goal, in order. */
   readonly bounds: readonly GoalBound[];
-  /** Why the search ended: all looked at, or the time was up, or it was stopped. The last two give the best found so far. */
-  readonly ended: 'searched' | 'timeUp' | 'stopped';
+  /**
+   * Why the search ended: all was looked at; there was more to look at than it can, or no solver to do it; the time was up;
+   * or it was stopped. All but the first give the best found so far.
+   */
+  readonly ended: 'searched' | 'gaveUp' | 'timeUp' | 'stopped';
 }
 
 /** Whether no plan can be better: every goal has reached its bound. */

@@ -5,7 +5,7 @@ import { centrelineArcMm } from '../../length/bend-arcs.ts';
 import { pieCutLengthMm, sawAngleDeg } from '../../length/pie-cut.ts';
 import { radiansOf } from '../../units/angle.ts';
 import { mmOf } from '../../units/length.ts';
-import type { StockItem } from '../stock-item.ts';
+import { isRemnant, type StockItem } from '../stock-item.ts';
 import type { CutJoint, CutPiece, CutProblem, CutTube, SawSettings, StockRow } from './cut-problem.ts';
 
 /** What a shop's saw takes, until it says otherwise: 1/16 in of kerf, no facing, and remnants kept from 2 in on. */
@@ -61,15 +61,15 @@ function jointsOf(header: Header, { pieces }: Primary): readonly CutJoint[] {
   });
 }
 
-/** The shelf keeps no prices: an item counts by its tube, a hundredth of the shop's money a millimetre. */
+/** Where the shelf knows no price an item counts by its tube, a hundredth of the shop's money a millimetre. */
 function stockRow(item: StockItem): StockRow {
-  const row = { id: item.id, tube: tubeMm(item), count: item.count, isRemnant: false };
+  const row = { id: item.id, tube: tubeMm(item), count: item.count, isRemnant: isRemnant(item) };
   if (item.kind === 'straight') {
     const lengthMm = mmOf(item.length);
-    return { ...row, kind: 'straight', lengthMm, cost: lengthMm / 100 };
+    return { ...row, kind: 'straight', lengthMm, cost: item.cost ?? lengthMm / 100 };
   }
   const [clrMm, angleDeg] = [mmOf(item.clr), item.angleDeg];
   const legsMm = [mmOf(item.legs[0]), mmOf(item.legs[1])] as const;
   const lengthMm = centrelineArcMm(clrMm, angleDeg) + legsMm[0] + legsMm[1];
-  return { ...row, kind: 'bend', clrMm, angleDeg, legsMm, cost: lengthMm / 100 };
+  return { ...row, kind: 'bend', clrMm, angleDeg, legsMm, cost: item.cost ?? lengthMm / 100 };
 }

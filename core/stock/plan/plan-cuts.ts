@@ -70,7 +70,11 @@ function planTube(problem: TubeProblem, tools: Parameters<typeof solveInOrder>[1
   }
   if (tools === null) return planInBatches(problem);
   const listed = columnsOf(problem, { isApart: false, limit: LISTED_WAYS, listsSticks: false });
-  const { columns, chosen, bounds, ended } = solveInOrder(listed, tools);
+  const { columns, chosen, ...found } = solveInOrder(listed, tools);
+  // Where ways of cutting were left out, what is least among the others proves nothing.
+  const { bounds, ended } = listed.isComplete
+    ? found
+    : { bounds: boundsAt(chosen.goals, easyBounds(problem)), ended: 'gaveUp' as const };
   const plan = { ...nameAndLayOut(columns, chosen), goals: chosen.goals, bounds, ended };
   if (ended === 'searched') return plan;
   // A search that was cut off may have found less than a plain one does.
@@ -82,15 +86,19 @@ function planTube(problem: TubeProblem, tools: Parameters<typeof solveInOrder>[1
 function allShort({ bends, straights }: TubeProblem): CutPlan {
   const short = [...bends, ...straights].map(({ id }) => id);
   const goals = { shortage: short.length, cost: 0, welds: 0, lost: 0 };
-  const bounds = boundsAt(goals, { ...goals, shortage: 0, welds: -straights.length });
-  return { opened: [], short, goals, bounds, ended: 'stopped' };
+  return { opened: [], short, goals, bounds: boundsAt(goals, easyBounds({ straights })), ended: 'stopped' };
 }
 
-export function boundsAt(reached: PlanGoals, bound: PlanGoals): readonly GoalBound[] {
+/** What is sure without looking: nothing is negative but welds, and a straight stays on one bend at most. */
+function easyBounds({ straights }: Pick<TubeProblem, 'straights'>): PlanGoals {
+  return { shortage: 0, cost: 0, welds: 0 - straights.length, lost: 0 };
+}
+
+function boundsAt(reached: PlanGoals, bound: PlanGoals): readonly GoalBound[] {
   return GOALS.map((goal) => ({ goal, reached: reached[goal], bound: bound[goal] }));
 }
 
-const ENDINGS: readonly CutPlan['ended'][] = ['searched', 'timeUp', 'stopped'];
+const ENDINGS: readonly CutPlan['ended'][] = ['searched', 'gaveUp', 'timeUp', 'stopped'];
 
 function together(parts: readonly CutPlan[]): CutPlan {
   const sum = (values: readonly number[]) => values.reduce((total, value) => total + value, 0);

@@ -75,5 +75,5 @@ export const cutPlanSchema = z.strictObject({
   short: z.array(id),
   goals: z.strictObject({ shortage: whole, cost: whole, welds: whole, lost: whole }),
   bounds: z.array(z.strictObject({ goal: z.enum(GOALS), reached: whole, bound: whole })),
-  ended: z.enum(['searched', 'timeUp', 'stopped']),
+  ended: z.enum(['searched', 'gaveUp', 'timeUp', 'stopped']),
 }) satisfies z.ZodType<CutPlan>;

@@ -1,12 +1,20 @@
 /** Cut plans on their threads: answered, asked about, stopped, and made without the solver where it cannot be loaded. */
 
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { Worker } from 'node:worker_threads';
 import { afterAll, describe, expect, test } from 'vitest';
 import { checkPlan } from '../../../core/stock/plan/check-plan.ts';
-import { isProvenLeast } from '../../../core/stock/plan/cut-plan.ts';
+import { type CutPlan, isProvenLeast } from '../../../core/stock/plan/cut-plan.ts';
+import type { CutProblem } from '../../../core/stock/plan/cut-problem.ts';
 import type { RequestOf } from '../../../electron/bridge/contract.ts';
 import { contract } from '../../../electron/bridge/contract.ts';
+import { bundleFile } from '../../../electron/build/bundles.ts';
 import { cutPlanner } from '../../../electron/solver/cut-planner.ts';
+import type { PlanMessage } from '../../../electron/solver/plan-worker.ts';
 import { headerProblem } from '../../core/stock/plan/made-headers.ts';
+import { ROOT } from '../../source-files.ts';
+import { temporaryFolder } from '../../temporary-folder.ts';
 import { until } from '../../until.ts';
 
 const planner = cutPlanner();
@@ -62,6 +70,36 @@ describe('a plan that is asked for', () => {
     ).toEqual([]);
   }, 90_000);
 });
+
+/** Runs the built thread and gives the plan that it ends with. */
+async function builtPlan(problem: CutProblem, resolveFrom: string): Promise<CutPlan> {
+  const workerData = { problem, limitMs: 60_000, resolveFrom };
+  const worker = new Worker(readFileSync(bundleFile(ROOT, 'planner'), 'utf8'), {
+    workerData,
+    eval: true,
+    stderr: true,
+  });
+  return new Promise((resolve, reject) => {
+    worker.on('message', (message: PlanMessage) => {
+      if (message.kind === 'plan') resolve(message.plan);
+    });
+    worker.once('error', reject);
+  });
+}
+
+test('the built thread, which a package starts from its text, plans with the solver', async () => {
+  const { problem } = requested('built', 3, 20);
+  const plan = await builtPlan(problem, import.meta.filename);
+  expect(checkPlan(problem, plan)).toEqual([]);
+  expect(isProvenLeast(plan)).toBe(true);
+}, 90_000);
+
+test('where the solver cannot be loaded, twenty pieces are planned without it, and not called least', async () => {
+  const { problem } = requested('without', 3, 20);
+  const plan = await builtPlan(problem, join(temporaryFolder('no-solver'), 'here.js'));
+  expect(checkPlan(problem, plan)).toEqual([]);
+  expect(isProvenLeast(plan)).toBe(false);
+}, 90_000);
 
 test('a request with a piece that is there twice, or a kerf below zero, is refused', () => {
   const { planId, problem, limitSeconds } = requested('twice', 3, 20);

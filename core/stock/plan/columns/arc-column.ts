@@ -42,7 +42,7 @@ export function arcColumns(
   { sizes, saw, limit }: { readonly sizes: Sizes; readonly saw: SawSettings; readonly limit: number },
 ): readonly ArcColumn[] {
   const columns: ArcColumn[] = [];
-  for (const bends of waysToFillArc(row, sizes, saw)) {
+  for (const bends of waysToFillArc(row, sizes, { saw, limit })) {
     for (const joined of waysToJoin(row, bends, sizes)) {
       for (const restAt of placesOfRest(row, bends, joined)) {
         columns.push(arcColumn({ row, index, bends, joined, restAt, saw, sizes }));
@@ -58,12 +58,16 @@ export function cutWidthDeg(clrMm: number, saw: SawSettings): number {
   return degreesOf(cutWidthMm(saw) / clrMm);
 }
 
-function waysToFillArc(row: BendRow, sizes: Sizes, saw: SawSettings): readonly (readonly number[])[] {
+function waysToFillArc(
+  row: BendRow,
+  sizes: Sizes,
+  { saw, limit }: { readonly saw: SawSettings; readonly limit: number },
+): readonly (readonly number[])[] {
   const widthDeg = cutWidthDeg(row.clrMm, saw);
   const fitting = [...sizes.bends.keys()].filter((size) => isSameSize(sizes.bends[size]?.clrMm ?? 0, row.clrMm));
   const ways: (readonly number[])[] = [[]];
   const extend = (chosen: readonly number[], from: number, roomDeg: number): void => {
-    for (let at = from; at < fitting.length; at += 1) {
+    for (let at = from; at < fitting.length && ways.length < limit; at += 1) {
       const size = fitting[at] ?? 0;
       const { angleDeg = 0, ids = [] } = sizes.bends[size] ?? {};
       const leftDeg = roomDeg - angleDeg - widthDeg;

@@ -37,7 +37,7 @@ export function planInBatches(problem: TubeProblem): CutPlan {
     reached: goals[goal],
     bound: least[goal],
   }));
-  return { opened, short, goals, bounds, ended: 'timeUp' };
+  return { opened, short, goals, bounds, ended: 'gaveUp' };
 }
 
 /** Ids in batches of twelve: bends with the straights beside them, the sharpest first, then the other straights, longest first. */

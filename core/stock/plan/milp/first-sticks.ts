@@ -12,14 +12,22 @@ interface OpenStick {
   leftMm: number;
 }
 
-/** The better of two: the longest straights first, each where it fits tightest; or each stick filled as full as it can be. */
+/** Straights from which on more than one way to begin is tried. */
+const MANY_STRAIGHTS = 40;
+const TRIES = 40;
+
+/** The longest straights first, each where it fits tightest; where there are many, also sticks filled one by one by value. */
 export function firstSticks(columns: Columns): readonly RunColumn[] {
-  const tight = tightestSticks(columns);
-  const full = fullestSticks(columns);
+  let best = tightestSticks(columns);
+  if (columns.problem.straights.length < MANY_STRAIGHTS) return best;
   const pieces = (all: readonly RunColumn[]) => all.reduce((sum, { straights }) => sum + straights.length, 0);
   const cost = (all: readonly RunColumn[]) => all.reduce((sum, { run }) => sum + costOfRow(columns, run), 0);
-  const difference = pieces(full) - pieces(tight) || cost(tight) - cost(full);
-  return difference > 0 ? full : tight;
+  const worths = columns.sizes.straights.map(({ lengthMm }) => lengthMm + cutWidthMm(columns.problem.saw));
+  for (let tried = 0; tried < TRIES; tried += 1) {
+    const sticks = sticksByWorth(columns, worths, tried);
+    if ((pieces(sticks) - pieces(best) || cost(best) - cost(sticks)) > 0) best = sticks;
+  }
+  return best;
 }
 
 function costOfRow({ problem }: Columns, row: number): number {
@@ -27,37 +35,40 @@ function costOfRow({ problem }: Columns, row: number): number {
   return stock === undefined ? 0 : openingCost(stock);
 }
 
-/** Each stick takes the longest straight that is left, and with it those that fill it best (after minimum bin slack, Gupta and Ho, 1999). */
-function fullestSticks(columns: Columns): readonly RunColumn[] {
+/**
+ * Each stick is filled with what is worth most together. A straight that came to lie in a stick with much left over is worth
+ * more from then on, so that the next try places it sooner (sequential value correction: Mukhacheva et al., 2000; Belov and
+ * Scheithauer, Computers & OR 34, 2007). `worths` are changed.
+ */
+function sticksByWorth(columns: Columns, worths: number[], tried: number): readonly RunColumn[] {
   const { sizes, problem } = columns;
-  const widthMm = cutWidthMm(problem.saw);
   const left = problem.straightRows.map(({ count }) => count);
   const wanted = sizes.straights.map(({ ids }) => ids.length);
+  const takes = sizes.straights.map(({ lengthMm }) => lengthMm + cutWidthMm(problem.saw));
   const sticks: RunColumn[] = [];
-  const order = [...sizes.straights.keys()].sort((a, b) => takes(b) - takes(a));
-  function takes(size: number): number {
-    return (sizes.straights[size]?.lengthMm ?? 0) + widthMm;
-  }
-  for (const size of order) {
-    while ((wanted[size] ?? 0) > 0) {
-      const stick = openCheapest(columns, left, takes(size));
-      if (stick === null) break;
+  for (;;) {
+    const longestMm = Math.max(0, ...takes.filter((_, size) => (wanted[size] ?? 0) > 0));
+    const stick = longestMm === 0 ? null : openCheapest(columns, left, longestMm);
+    if (stick === null) return sticks;
+    const items = takes.map((takesMm, size) => ({
+      size,
+      takesMm,
+      worth: worths[size] ?? 0,
+      count: wanted[size] ?? 0,
+    }));
+    const straights = waysWorth(items, { roomMm: stick.leftMm, above: 0, limit: 'best' }).ways.at(-1)?.straights ?? [];
+    if (straights.length === 0) return sticks;
+    const filledMm = straights.reduce((sum, size) => sum + (takes[size] ?? 0), 0);
+    // How much of the old worth stays is varied from try to try, so that they do not come round to the same.
+    const keeps = 1 + (tried % 7) / 2;
+    for (const size of straights) {
       wanted[size] = (wanted[size] ?? 0) - 1;
-      const items = order.map((one) => ({
-        size: one,
-        takesMm: takes(one),
-        worth: takes(one),
-        count: wanted[one] ?? 0,
-      }));
-      const roomMm = stick.leftMm - takes(size);
-      const best = waysWorth(items, { roomMm, above: 0, limit: 'best' }).ways.at(-1)?.straights ?? [];
-      for (const one of best) wanted[one] = (wanted[one] ?? 0) - 1;
-      const run = { kind: 'stick', lengthMm: problem.straightRows[stick.row]?.lengthMm ?? 0 } as const;
-      const straights = [size, ...best].sort((a, b) => a - b);
-      sticks.push(runColumn(run, stick.row, { straights, sizes, problem }));
+      const now = (takes[size] ?? 0) ** (1 + (tried % 5) / 100) * (stick.leftMm / filledMm);
+      worths[size] = (keeps * (worths[size] ?? 0) + now) / (keeps + 1);
     }
+    const run = { kind: 'stick', lengthMm: problem.straightRows[stick.row]?.lengthMm ?? 0 } as const;
+    sticks.push(runColumn(run, stick.row, { straights: straights.toSorted((a, b) => a - b), sizes, problem }));
   }
-  return sticks;
 }
 
 function tightestSticks(columns: Columns): readonly RunColumn[] {

@@ -50,7 +50,7 @@ export function solveInOrder(columns: Columns, tools: SearchTools): InOrder {
   for (const goal of weightedGoals(columns)) {
     const lowest = new GoalSearch(plan, { goal, held, tools }).search();
     const reached = plan.goals;
-    if (lowest < weighted(reached, goal)) ended = 'timeUp';
+    if (lowest < weighted(reached, goal)) ended = tools.now() < tools.untilMs ? 'gaveUp' : 'timeUp';
     bounds.push(...boundsOf(goal, reached, lowest));
     for (const name of goal.goals) held[name] = reached[name];
     tools.report?.({ ...planOf(plan), bounds: [...bounds, ...openBounds(plan, bounds.length)], ended });

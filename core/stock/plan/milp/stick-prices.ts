@@ -6,7 +6,7 @@ import { cutWidthMm, FIT } from '../cut-problem.ts';
 import type { Item } from './knapsack.ts';
 import type { PlanModel } from './plan-model.ts';
 import type { WeightedGoal } from './weighted-goal.ts';
-import { type Looked, waysWorth } from './worth-cutting.ts';
+import { bestForSure, type Looked, waysWorth } from './worth-cutting.ts';
 
 export interface Priced {
   readonly sticks: readonly RunColumn[];
@@ -73,20 +73,19 @@ function looked(
       count: counts?.[size] ?? ids.length,
     }));
   const roomMm = runRoomMm({ kind: 'stick', lengthMm }, problem.saw);
-  const scrapped = { roomMm, above: above + perMm * lengthMm, limit };
-  const all = [
-    waysWorth(
-      items((pieceMm) => perMm * pieceMm),
-      scrapped,
-    ),
-  ];
+  const filled = (all: readonly Item[], most: { readonly roomMm: number; readonly above: number }) =>
+    limit === 'best' ? bestForSure(all, most) : waysWorth(all, { ...most, limit });
+  const scrapped = filled(
+    items((pieceMm) => perMm * pieceMm),
+    { roomMm, above: above + perMm * lengthMm },
+  );
   const keptMm = lengthMm - problem.saw.shortestRemnantMm + FIT;
-  if (perMm === 0 || keptMm <= 0) return all;
+  if (perMm === 0 || keptMm <= 0) return [scrapped];
   return [
-    ...all,
-    waysWorth(
+    scrapped,
+    filled(
       items(() => -perMm * widthMm),
-      { roomMm: keptMm, above, limit },
+      { roomMm: keptMm, above },
     ),
   ];
 }

@@ -53,11 +53,17 @@ export function waysWorth(
     }
   };
   extend(0, roomMm, 0);
-  if (limit !== 'best' || !isTooMuch()) return { ways, isComplete: !isTooMuch() };
-  const sure = bestByTable(items, roomMm);
-  return sure === null
-    ? { ways, isComplete: false }
-    : { ways: sure.worth > above ? [...ways, sure] : [], isComplete: true };
+  return { ways, isComplete: !isTooMuch() };
+}
+
+/** The way worth most for certain: by choices, or by a table where there are too many of them and lengths have a common measure. */
+export function bestForSure(
+  items: readonly Item[],
+  { roomMm, above }: { readonly roomMm: number; readonly above: number },
+): Looked {
+  const looked = waysWorth(items, { roomMm, above, limit: 'best' });
+  const sure = looked.isComplete ? null : bestByTable(items, roomMm);
+  return sure === null ? looked : { ways: sure.worth > above ? [...looked.ways, sure] : [], isComplete: true };
 }
 
 function inOrderOfWorth(items: readonly Item[], roomMm: number, limit: number | 'best'): readonly Item[] {

@@ -56,6 +56,18 @@ describe('textbook cutting problems', () => {
     expectPlan(problem, planCuts(problem, withSolver), 73);
   });
 
+  // Chvatal, Linear Programming (1983), chapter 13, as in the GAMS model cutstock: 453, with a bound of 452.25.
+  test('4 widths from rolls of 100 take 453', () => {
+    const widths = [
+      [45, 97],
+      [36, 610],
+      [31, 395],
+      [14, 211],
+    ] as const;
+    const problem = packingProblem(100, repeated(widths));
+    expectPlan(problem, planCuts(problem, withSolver), 453);
+  });
+
   // Fourer, Gay and Kernighan, AMPL, the model cut.mod (from memory): 47, with a bound of 46.25 without whole numbers.
   test('5 widths from rolls of 110 take 47', () => {
     const widths = [
@@ -163,6 +175,17 @@ describe('the solver', () => {
     expect(checkPlan(problem, batches)).toEqual([]);
     expect(plan.goals.shortage).toBeLessThanOrEqual(batches.goals.shortage);
     expect(plan.goals.cost).toBeLessThanOrEqual(batches.goals.cost);
+  });
+
+  test('with more ways of cutting than can be listed, gives a plan that holds and is not called least', () => {
+    const problem = problemOf({
+      pieces: Array.from({ length: 24 }, (_, at) => bend(`b${at}`, 3 + at / 7)),
+      stock: [stockBend('u', { angleDeg: 180, legsMm: [40, 60] }, { count: 20 })],
+    });
+    const plan = planCuts(problem, { ...withSolver, limitMs: 3_000 });
+    expect(checkPlan(problem, plan)).toEqual([]);
+    expect(plan.ended).toBe('gaveUp');
+    expect(isProvenLeast(plan)).toBe(false);
   });
 
   test('out of time, gives the best so far and says so', () => {
