@@ -54,8 +54,8 @@ export function* searchMoves(search: Search): Generator<void, void> {
     yield* searchOpenedJoints(search, { leads: [], others: settleable(shifts, turns) });
   }
   if (has('bendPair')) yield* searchBendPairs(search, shifts);
-  yield* searchSwaps(search, { shifts, turns, swaps });
   yield* searchFixedTurns({ search, turns, shifts, withTwo: !hasPlainMove(search) }, fixed);
+  yield* searchSwaps(search, { shifts, turns, swaps });
   // By a shop's own prices a bend more may be cheaper than many joints.
   const mayAddBend = !hasPlainMove(search) || search.limits.prices !== null;
   if (has('bendIn') && mayAddBend) yield* searchBendsIn(search, all);
