@@ -57,9 +57,12 @@ export class BestMoves {
     return Math.min(hardKey, prices === null ? last.key : keyLimitAt(prices, last.cost.price, bends));
   }
 
-  /** Key of the best; infinite before there is one. */
+  /** Key of the best, or the largest that its price allows; infinite before there is one. */
   leastKey(): number {
-    return this.moves[0]?.candidate.key ?? Number.POSITIVE_INFINITY;
+    const { prices } = this.kept;
+    const first = this.moves[0]?.candidate;
+    if (first === undefined) return Number.POSITIVE_INFINITY;
+    return prices === null ? first.key : keyLimitAt(prices, first.cost.price, 0);
   }
 
   isWorthWhile(key: number): boolean {
