@@ -61,4 +61,7 @@ function testFileRun(id: string, what: string, file: string): MeasureRun {
 export const TEST_FILE_RUNS: readonly MeasureRun[] = [
   testFileRun('R17', 'malformed files, lists and texts', 'tests/core/header/fuzz.test.ts'),
   testFileRun('R19', 'model = memory = disk = undo and redo', 'tests/electron/store/model.test.ts'),
+  testFileRun('C9', 'moves against another search', 'tests/references/wide-moves.test.ts'),
+  testFileRun('C9b', 'moves with more freedom', 'tests/core/moves/freedom.test.ts'),
+  testFileRun('C10', 'best target against all targets', 'tests/core/moves/best-target.test.ts'),
 ];
