@@ -33,13 +33,14 @@ function searchedText(item: StockItem): string {
   return text;
 }
 
-/** Whether every word stands somewhere in the item's texts. */
-export function hasWords(item: StockItem, words: string): boolean {
-  const text = searchedText(item);
-  return words
-    .toLowerCase()
-    .split(/\s+/)
-    .every((word) => text.includes(word));
+/** Finds items in whose texts every word stands somewhere; without words every item. */
+export function wordFinder(words: string): (item: StockItem) => boolean {
+  const wanted = words.toLowerCase().split(/\s+/).filter(Boolean);
+  if (wanted.length === 0) return () => true;
+  return (item) => {
+    const text = searchedText(item);
+    return wanted.every((word) => text.includes(word));
+  };
 }
 
 /** In the order in which stock lies side by side; bends before straights. */
@@ -53,5 +54,6 @@ function byKind({ kind }: StockItem): number {
 
 /** Of rows in their order, those that are asked for. Linear; 20,000 rows take a few milliseconds. */
 export function shownRows(stock: readonly Stored[], shown: Shown, words: string): readonly Stored[] {
-  return stock.filter(({ item }) => WANTED[shown](item) && hasWords(item, words));
+  const [isWanted, hasWords] = [WANTED[shown], wordFinder(words)];
+  return stock.filter(({ item }) => isWanted(item) && hasWords(item));
 }

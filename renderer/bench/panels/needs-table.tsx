@@ -48,7 +48,7 @@ export function NeedsTable({ header, stock }: Props) {
           ))}
         </tbody>
       </table>
-      <p className="muted">Pieces still planned. Kerf is not counted here; the cut plan counts it.</p>
+      <p className="muted">Pieces still planned. Kerf and facing are not counted.</p>
     </>
   );
 }
@@ -90,7 +90,7 @@ function amounts(need: HeaderNeed, style: LengthStyle): readonly [needed: string
 }
 
 /** "OK", "none", "2 pieces lack", "too little in all". */
-export function shelfWords(need: HeaderNeed): string {
+function shelfWords(need: HeaderNeed): string {
   if (need.onHand === 0) return 'none';
   if (need.lacking > 0) return `${countOf(need.lacking, 'piece')} too large for any`;
   const isEnough = need.kind === 'bend' ? need.onHandDeg >= need.neededDeg : need.onHandMm >= need.neededMm;

@@ -6,7 +6,7 @@ import type { StockItem } from '../../../core/stock/stock-item.ts';
 import { compareStockItems } from '../../../core/stock/stock-order.ts';
 import { stockItemWords } from '../../../core/stock/stock-words.ts';
 import { nextRow, readRow, textsOf } from '../../../renderer/shelf/shelf-columns.ts';
-import { hasWords } from '../../../renderer/shelf/shelf-search.ts';
+import { wordFinder } from '../../../renderer/shelf/shelf-search.ts';
 import { possible } from '../../core/stock/possible-stock.ts';
 
 const unit = fc.constantFrom('in' as const, 'mm' as const);
@@ -138,8 +138,8 @@ describe('the order of the shelf', () => {
   test('an item is found by words of it, and not by words that it does not have', () => {
     const found = bend('a', '90');
     expect(stockItemWords(found)).toBe('304 stainless 1 3/4" bend, CLR 3", 90 degrees');
-    expect(['', 'STAIN', '304 90'].map((words) => hasWords(found, words))).toEqual([true, true, true]);
-    expect(['3"', '3 in', '1 3/4 in'].map((words) => hasWords(found, words))).toEqual([true, true, true]);
-    expect(hasWords(found, 'mild')).toBe(false);
+    expect(['', 'STAIN', '304 90'].map((words) => wordFinder(words)(found))).toEqual([true, true, true]);
+    expect(['3"', '3 in', '1 3/4 in'].map((words) => wordFinder(words)(found))).toEqual([true, true, true]);
+    expect(wordFinder('mild')(found)).toBe(false);
   });
 });
