@@ -62,12 +62,7 @@ export function* searchMoves(search: Search): Generator<void, void> {
     yield* searchOpenedJoints(search, { leads: [], others: settleable(shifts, turns) });
   }
   if (has('bendPair')) yield* searchBendPairs(search, shifts);
-<<<<<<< HEAD
-  if (mayTurn && shifts.length + turns.length <= FEW_VARIABLES) yield* searchShortTube(search, [...shifts, ...turns]);
-  yield* searchSwaps(search, { shifts, turns, swaps });
-=======
->>>>>>> mvocab
-  yield* searchFixedTurns(search, turns, shifts, withTwo: !hasPlainMove(search) , fixed);
+  yield* searchFixedTurns({ search, turns, shifts, withTwo: !hasPlainMove(search) }, fixed);
   if (mayTurn && shifts.length + turns.length <= FEW_VARIABLES) yield* searchShortTube(search, [...shifts, ...turns]);
   yield* searchSwaps(search, { shifts, turns, swaps });
   // By a shop's own prices a bend more may be cheaper than many joints.
