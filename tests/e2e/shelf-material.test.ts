@@ -3,7 +3,7 @@
 import { afterAll, afterEach, beforeAll, expect, test } from 'vitest';
 import { adding } from '../shelf-changes.ts';
 import { type AppUnderTest, launchApp } from './app-under-test.ts';
-import { expectNoFaults, openDemo, openPanel } from './page-parts.ts';
+import { entryLine, expectNoFaults, openDemo, openPanel } from './page-parts.ts';
 
 let app: AppUnderTest;
 beforeAll(async () => {
@@ -30,4 +30,29 @@ test('another name of the same tube is told, and taken by one press', async () =
   await expect
     .poll(async () => (await app.backend.must('openHeader', { headerId })).header.settings.tube.material)
     .toBe('304');
+});
+
+test('what the shelf lacks is marked while it is typed and not refused, its angles are offered, and what the header needs stands beside what is on hand', async () => {
+  const { page, backend } = app;
+  const inch = (value: number) => ({ value, unit: 'in' }) as const;
+  const size = { material: '304 stainless', od: inch(1.75), wall: inch(0.065), note: '' };
+  const bend = { kind: 'bend', id: 'shelf-2', ...size, clr: inch(3), angleDeg: 90, legs: [inch(4), inch(4)] } as const;
+  await backend.must('changeShelf', adding({ ...bend, count: 2 }));
+  await page.reload();
+  const headerId = await openDemo(app);
+  await entryLine(page).focus();
+  await page.keyboard.type('b9');
+  await page.getByRole('option', { name: /b90.*on the shelf/ }).waitFor();
+  await page.keyboard.type('0 0 r7');
+  await page.locator('.read-back').getByText('Not on the shelf in this tube and CLR.').waitFor();
+  await page.keyboard.press('Enter');
+  await expect
+    .poll(async () => {
+      const { header } = await backend.must('openHeader', { headerId });
+      return header.primaries.flatMap(({ pieces }) => pieces).some((p) => p.kind === 'bend' && p.clr.value === 7);
+    })
+    .toBe(true);
+  await openPanel(page, 'Tables');
+  await page.getByRole('tab', { name: 'Needs' }).click();
+  await page.getByRole('row', { name: /straights.*none/ }).waitFor({ timeout: 20_000 });
 });
