@@ -39,9 +39,12 @@ interface ColumnOptions {
 export function columnsOf(problem: TubeProblem, { isApart, limit, listsSticks }: ColumnOptions): Columns {
   const { bendRows, straightRows, saw } = problem;
   const sizes = sizesOf(problem, isApart);
-  const eachRow = Math.ceil(limit / Math.max(1, bendRows.length));
-  const arcsByRow = bendRows.map((row, index) => arcColumns(row, index, { sizes, saw, limit: eachRow }));
-  const arcs = arcsByRow.flat();
+  const listed = (eachRow: number) =>
+    bendRows.map((row, index) => arcColumns(row, index, { sizes, saw, limit: eachRow }));
+  const whole = listed(limit);
+  const areAllListed = whole.reduce((sum, { length }) => sum + length, 0) < limit;
+  // Where there are too many, every row has its share of them.
+  const arcs = (areAllListed ? whole : listed(Math.ceil(limit / Math.max(1, bendRows.length)))).flat();
   const legRuns = distinctRuns(arcs.flatMap((arc) => arc.legs));
   const filled = (runs: readonly Run[]) => {
     const each = Math.ceil(limit / Math.max(1, runs.length));
@@ -60,8 +63,7 @@ export function columnsOf(problem: TubeProblem, { isApart, limit, listsSticks }:
     legRuns,
     legs: asColumns(legs),
     sticks: asColumns(sticks),
-    isComplete:
-      arcsByRow.every(({ length }) => length < eachRow) && [...legs, ...sticks].every((one) => one.isComplete),
+    isComplete: areAllListed && [...legs, ...sticks].every((one) => one.isComplete),
   };
 }
 
