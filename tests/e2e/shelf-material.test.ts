@@ -1,9 +1,10 @@
 /** A tube that the shelf has under another name: the settings say so, and one press makes it the same. */
 
 import { afterAll, afterEach, beforeAll, expect, test } from 'vitest';
+import { demoHeader } from '../../core/index.ts';
 import { adding } from '../shelf-changes.ts';
 import { type AppUnderTest, launchApp } from './app-under-test.ts';
-import { entryLine, expectNoFaults, openDemo, openPanel } from './page-parts.ts';
+import { entryLine, expectNoFaults, openBench, openDemo, openPanel } from './page-parts.ts';
 
 let app: AppUnderTest;
 beforeAll(async () => {
@@ -39,7 +40,14 @@ test('what the shelf lacks is marked while it is typed and not refused, its angl
   const bend = { kind: 'bend', id: 'shelf-2', ...size, clr: inch(3), angleDeg: 90, legs: [inch(4), inch(4)] } as const;
   await backend.must('changeShelf', adding({ ...bend, count: 2 }));
   await page.reload();
-  const headerId = await openDemo(app);
+  // One straight is still to be cut.
+  const demo = demoHeader('needs');
+  const primaries = demo.primaries.map((primary) => ({
+    ...primary,
+    pieces: primary.pieces.map((piece) => (piece.id === 'piece-3-7' ? { ...piece, state: 'planned' as const } : piece)),
+  }));
+  const headerId = (await backend.must('importHeader', { header: { ...demo, primaries } })).header.id;
+  await openBench(page, headerId);
   await entryLine(page).focus();
   await page.keyboard.type('b9');
   await page.getByRole('option', { name: /b90.*on the shelf/ }).waitFor();
@@ -54,5 +62,5 @@ test('what the shelf lacks is marked while it is typed and not refused, its angl
     .toBe(true);
   await openPanel(page, 'Tables');
   await page.getByRole('tab', { name: 'Needs' }).click();
-  await page.getByRole('row', { name: /straights.*none/ }).waitFor({ timeout: 20_000 });
+  await page.getByRole('row', { name: /straights.*none/ }).waitFor();
 });
