@@ -208,13 +208,14 @@ export {
 } from './stock/ledger/shelf-change.ts';
 export type { FindRow, ShelfRow, ShelfStep } from './stock/ledger/shelf-row.ts';
 export { doAgain, type KeptRow, keptRows, takeBack } from './stock/ledger/turn-back.ts';
-export { type CutPlan, isProvenLeast } from './stock/plan/cut-plan.ts';
-export type { CutProblem } from './stock/plan/cut-problem.ts';
+export { type CutPlan, type CutStock, isProvenLeast, type Stretch } from './stock/plan/cut-plan.ts';
+export type { CutProblem, SawSettings, StockRow } from './stock/plan/cut-problem.ts';
 export { cutPieceId, cutProblemOf, DEFAULT_SAW } from './stock/plan/from-shelf.ts';
 export type { MilpAnswer, MilpAsk, MilpModel, SolveMilp } from './stock/plan/milp/milp.ts';
 export { type PlanProgress, planCuts } from './stock/plan/plan-cuts.ts';
 export { cutPlanSchema, cutProblemSchema } from './stock/plan/plan-schema.ts';
-export { cutList } from './stock/plan/saw/cut-list.ts';
+export { type CutGift, type CutListItem, type CutStep, cutList } from './stock/plan/saw/cut-list.ts';
+export type { SawMark } from './stock/plan/saw/saw-mark.ts';
 export { stockItemSchema } from './stock/schema.ts';
 export { isOfSize, otherMaterials, shelfMatch } from './stock/shelf-match.ts';
 export { type ShelfOffers, shelfOffers } from './stock/shelf-offers.ts';

@@ -34,10 +34,11 @@ export const RENDERER_ARROWS: Readonly<Record<string, readonly string[]>> = {
   headers: ['session', 'host', 'ui'],
   shelf: ['commands', 'host', 'ui'],
   archive: ['session', 'commands', 'host', 'ui'],
+  cutplan: ['session', 'host', 'ui'],
   // Its pictures are those of the bench.
   help: ['view', 'commands', 'ui'],
   backups: ['host', 'ui'],
-  app: ['bench', 'headers', 'shelf', 'archive', 'help', 'backups', 'session', 'commands', 'host', 'ui'],
+  app: ['bench', 'headers', 'shelf', 'archive', 'cutplan', 'help', 'backups', 'session', 'commands', 'host', 'ui'],
   // The file that starts the page.
   '': ['app', 'host', 'ui'],
 };

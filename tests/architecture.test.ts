@@ -106,13 +106,8 @@ test('edits are built in core alone', () => {
 const PROMISED = new Set([
   'clearanceBetween',
   'closureOf',
-  'cutList',
-  'cutPieceId',
-  'cutProblemOf',
-  'DEFAULT_SAW',
   'fromLra',
   'fromXyz',
-  'isProvenLeast',
   'mirrorPrimary',
   'readHeader',
   'suggestHeaderMoves',

@@ -143,6 +143,7 @@ const HEADER_COMMANDS: readonly (CommandIn<'header'> | null)[] = [
   'duplicateHeader',
   'finishHeader',
   'binHeader',
+  'goCutPlan',
   null,
   'entryLine',
   'insertPiece',

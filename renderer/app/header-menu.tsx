@@ -1,6 +1,16 @@
 /** The menu on the header's name: everything that is done with a header as a whole. */
 
-import { ChevronDown, CircleCheckBig, Copy, FileDown, type LucideIcon, Pencil, Printer, Trash2 } from 'lucide-react';
+import {
+  ChevronDown,
+  CircleCheckBig,
+  Copy,
+  FileDown,
+  type LucideIcon,
+  Pencil,
+  Printer,
+  Scissors,
+  Trash2,
+} from 'lucide-react';
 import { Menu, MenuItem, MenuTrigger, Popover } from 'react-aria-components';
 import { COMMANDS, type CommandId } from '../../electron/bridge/commands.ts';
 import { useCommandList } from '../commands/command-registry.ts';
@@ -9,6 +19,7 @@ import { Button } from '../ui/button.tsx';
 
 const ITEMS: readonly { readonly id: CommandId; readonly word: string; readonly Icon: LucideIcon }[] = [
   { id: 'finishHeader', word: 'Finish', Icon: CircleCheckBig },
+  { id: 'goCutPlan', word: 'Cut plan', Icon: Scissors },
   { id: 'printBench', word: 'Print', Icon: Printer },
   { id: 'exportHeader', word: 'Export', Icon: FileDown },
   { id: 'duplicateHeader', word: 'Duplicate', Icon: Copy },

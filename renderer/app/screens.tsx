@@ -1,12 +1,16 @@
 /** The one screen that is shown, and what stands in its place should it fail. */
 
+import type { ReactNode } from 'react';
 import { ArchiveScreen } from '../archive/archive-screen.tsx';
+import { BenchScreen } from '../bench/bench-screen.tsx';
+import { CutPlanScreen } from '../cutplan/cut-plan-screen.tsx';
 import { HeaderList } from '../headers/header-list.tsx';
 import { HelpScreen } from '../help/help-screen.tsx';
+import type { HeaderSession } from '../session/header-session.ts';
 import { ShelfScreen } from '../shelf/shelf-screen.tsx';
 import { ErrorBoundary } from '../ui/error-boundary.tsx';
 import { writeScreen } from '../ui/screen.ts';
-import { BenchPlace } from './bench-place.tsx';
+import { HeaderPlace } from './header-place.tsx';
 import type { ReadyStart, Workshop } from './use-workshop.ts';
 
 interface Props {
@@ -28,8 +32,20 @@ export function Screens(props: Props) {
   );
 }
 
+function headerPlace({ open, goTo }: Workshop, headerId: string, show: (session: HeaderSession) => ReactNode) {
+  return (
+    <HeaderPlace
+      open={open.state}
+      headerId={headerId}
+      onList={() => goTo({ kind: 'headers' })}
+      onRetry={() => void open.open(headerId)}
+      show={show}
+    />
+  );
+}
+
 function ScreenInHand({ workshop, start }: Props) {
-  const { screen, open, session, going, imports, goTo } = workshop;
+  const { screen, open, session, going, imports } = workshop;
   switch (screen.kind) {
     case 'headers':
       return (
@@ -43,16 +59,13 @@ function ScreenInHand({ workshop, start }: Props) {
         />
       );
     case 'bench':
-      return (
-        <BenchPlace
-          open={open.state}
-          headerId={screen.headerId}
-          onOpened={going.show}
-          onList={() => goTo({ kind: 'headers' })}
-          onRetry={() => void open.open(screen.headerId)}
-          kept={workshop.keptBench}
-        />
-      );
+      return headerPlace(workshop, screen.headerId, (session) => (
+        <BenchScreen key={screen.headerId} session={session} kept={workshop.keptBench} onCopied={going.show} />
+      ));
+    case 'cutplan':
+      return headerPlace(workshop, screen.headerId, (session) => (
+        <CutPlanScreen key={screen.headerId} session={session} />
+      ));
     case 'shelf':
       return (
         <ShelfScreen

@@ -8,6 +8,7 @@ import { useHeaderState } from './commands/use-header-state.ts';
 const SCREEN_TITLES: Readonly<Record<Screen['kind'], string>> = {
   headers: 'Headers',
   bench: 'Bench',
+  cutplan: 'Cut plan',
   shelf: 'Shelf',
   archive: 'Archive',
   help: 'Help',

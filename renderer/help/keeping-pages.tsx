@@ -31,6 +31,11 @@ const SHELF: HelpPage = {
         angles, CLRs and legs that the shelf has for its tube, and says what the shelf lacks. Tables, Needs shows what
         the header needs in all, against the shelf.
       </p>
+      <p>
+        Cut plan, in the menu on the header's name, says which stock each planned piece is cut from, where to put the
+        saw, what to keep, and what is short. It changes nothing: when the cuts are made, mark the pieces cut on the
+        bench and set the counts on the shelf.
+      </p>
     </>
   ),
 };

@@ -5,6 +5,8 @@ import { useCallback, useSyncExternalStore } from 'react';
 export type Screen =
   | { readonly kind: 'headers' }
   | { readonly kind: 'bench'; readonly headerId: string }
+  /** Which stock a header's planned pieces are cut from. */
+  | { readonly kind: 'cutplan'; readonly headerId: string }
   | { readonly kind: 'shelf' }
   | { readonly kind: 'archive' }
   | { readonly kind: 'help'; readonly page: string };
@@ -20,6 +22,7 @@ export function readScreen(hash: string): Screen | null {
     case 'archive':
       return { kind };
     case 'bench':
+    case 'cutplan':
       return ID.test(rest) ? { kind, headerId: rest } : null;
     case 'help':
       return { kind, page: ID.test(rest) ? rest : '' };
@@ -31,7 +34,8 @@ export function readScreen(hash: string): Screen | null {
 export function writeScreen(screen: Screen): string {
   switch (screen.kind) {
     case 'bench':
-      return `#/bench/${screen.headerId}`;
+    case 'cutplan':
+      return `#/${screen.kind}/${screen.headerId}`;
     case 'help':
       return screen.page === '' ? '#/help' : `#/help/${screen.page}`;
     default:

@@ -17,6 +17,8 @@ export interface Furnished {
   readonly openId: string;
   readonly emptyId: string;
   readonly finishedId: string;
+  /** None of its pieces has its tube yet. */
+  readonly plannedId: string;
 }
 
 const STOCK_CSV = ['kind,material,od,wall,clr,angle,count', 'bend,304 stainless,1 3/4,0.065,3,90,4'].join('\n');
@@ -40,7 +42,19 @@ export async function furnish(backend: AppUnderTest['backend']): Promise<Furnish
   await must('changeShelf', adding(...stock.items));
   await must('makeBackup', {});
   const open = await must('createHeader', { name: 'Hill-climb four', from: 'demo' });
-  return { openId: open.header.id, emptyId: empty.header.id, finishedId: finished.header.id };
+  const planned = await must('duplicateHeader', { headerId: open.header.id, name: 'Next one', as: 'again' });
+  return {
+    plannedId: planned.header.id,
+    openId: open.header.id,
+    emptyId: empty.header.id,
+    finishedId: finished.header.id,
+  };
+}
+
+/** A plan with cuts, remnants and shortages, with one of its cuts chosen. */
+async function showCutPlan(page: Page, headerId: string): Promise<void> {
+  await openPlace(page, { hash: `#/cutplan/${headerId}`, heading: 'Cut plan' });
+  await page.getByRole('button', { name: 'Show cut 1.1' }).click();
 }
 
 /** Opens a panel of the bench; `content` is in it once it is wholly there. */
@@ -138,6 +152,7 @@ export const SCREENS: readonly ScreenUnderTest[] = [
   { name: 'Moves for all primaries', show: (page, { openId }) => showHeaderMoves(page, openId) },
   { name: 'limits of moves', show: (page, { openId }) => showMoves(page, openId, 'Limits') },
   place('missing header', { hash: '#/bench/no-such-header', heading: 'This header could not be opened' }),
+  { name: 'cut plan', show: (page, { plannedId }) => showCutPlan(page, plannedId) },
   place('shelf', PLACES.shelf),
   place('archive', PLACES.archive),
   place('help', PLACES.help),

@@ -68,9 +68,16 @@ export function viewCommands(workshop: Workshop): readonly OfferedCommand[] {
 }
 
 export function placeCommands(workshop: Workshop): readonly OfferedCommand[] {
-  const { goTo, setDialog } = workshop;
+  const { goTo, setDialog, session } = workshop;
   return [
     { id: 'goBench', run: () => goTo(workshop.benchScreen) },
+    {
+      id: 'goCutPlan',
+      unavailable: session === null ? NO_HEADER : null,
+      run: () => {
+        if (session !== null) goTo({ kind: 'cutplan', headerId: session.headerId });
+      },
+    },
     { id: 'goShelf', run: () => goTo({ kind: 'shelf' }) },
     { id: 'goArchive', run: () => goTo({ kind: 'archive' }) },
     { id: 'importStock', run: () => workshop.imports.ask('stock') },

@@ -11,6 +11,7 @@ import {
   typedText,
 } from '../../../core/index.ts';
 import { FigureText } from '../../ui/figure-text.tsx';
+import { writeScreen } from '../../ui/screen.ts';
 import { countOf } from '../../ui/words/spoken.ts';
 
 interface Props {
@@ -48,7 +49,10 @@ export function NeedsTable({ header, stock }: Props) {
           ))}
         </tbody>
       </table>
-      <p className="muted">Pieces still planned. Kerf and facing are not counted.</p>
+      <p className="muted">
+        Pieces still planned. Kerf and facing are not counted; the{' '}
+        <a href={writeScreen({ kind: 'cutplan', headerId: header.id })}>cut plan</a> counts them.
+      </p>
     </>
   );
 }

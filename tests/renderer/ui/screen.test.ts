@@ -6,6 +6,7 @@ import { readScreen, type Screen, writeScreen } from '../../../renderer/ui/scree
 const SCREENS: readonly Screen[] = [
   { kind: 'headers' },
   { kind: 'bench', headerId: 'h_1-A' },
+  { kind: 'cutplan', headerId: 'h_1-A' },
   { kind: 'shelf' },
   { kind: 'archive' },
   { kind: 'help', page: '' },
@@ -24,6 +25,7 @@ test.each([
   '#token=abc',
   '#/bench',
   '#/bench/',
+  '#/cutplan',
   '#/bench/../../x',
   '#/bench/a b',
   `#/bench/${'x'.repeat(65)}`,

@@ -1,8 +1,7 @@
-/** The bench's place in the window: the header in hand, or why there is none. */
+/** The place in the window of a screen that shows one header: that header in hand, or why there is none. */
 
-import { BenchScreen } from '../bench/bench-screen.tsx';
-import type { KeptBench } from '../bench/layout/bench-sizes.ts';
-import type { OpenedHeader } from '../session/session-state.ts';
+import type { ReactNode } from 'react';
+import type { HeaderSession } from '../session/header-session.ts';
 import { Button } from '../ui/button.tsx';
 import type { OpenHeaderState } from './opening/use-open-header.ts';
 
@@ -10,17 +9,14 @@ interface Props {
   readonly open: OpenHeaderState;
   /** The header that the address names. */
   readonly headerId: string;
-  readonly onOpened: (opened: OpenedHeader) => void;
   readonly onList: () => void;
   readonly onRetry: () => void;
-  /** Sizes of the parts of the bench and order of the board, kept from one start to the next. */
-  readonly kept: KeptBench;
+  /** The screen, once the header is open. */
+  readonly show: (session: HeaderSession) => ReactNode;
 }
 
-export function BenchPlace({ open, headerId, onOpened, onList, onRetry, kept }: Props) {
-  if (open.kind === 'open' && open.session.headerId === headerId) {
-    return <BenchScreen key={headerId} session={open.session} kept={kept} onCopied={onOpened} />;
-  }
+export function HeaderPlace({ open, headerId, onList, onRetry, show }: Props) {
+  if (open.kind === 'open' && open.session.headerId === headerId) return show(open.session);
   if (open.kind !== 'failed') return <main className="page" id="screen" aria-busy="true" />;
   return (
     <main className="page prose" id="screen">

@@ -1,0 +1,101 @@
+/** Plans the cuts of a header: reads the shelf, asks for the plan, and tells how far it is. */
+
+import { useCallback, useEffect, useRef, useState } from 'react';
+import {
+  type CutPlan,
+  type CutProblem,
+  cutProblemOf,
+  DEFAULT_SAW,
+  type Header,
+  type PlanProgress,
+  type StockItem,
+} from '../../core/index.ts';
+import { useAsk } from '../host/host-bridge.ts';
+import { freshId } from '../ui/random-id.ts';
+
+/** A plan with all that it was made from: header and shelf may have gone on since. */
+export interface MadePlan {
+  readonly header: Header;
+  readonly stock: readonly StockItem[];
+  readonly problem: CutProblem;
+  readonly plan: CutPlan;
+}
+
+export type Planning =
+  | { readonly kind: 'planning'; readonly progress: PlanProgress | null }
+  | { readonly kind: 'planned'; readonly made: MadePlan }
+  | { readonly kind: 'failed'; readonly words: string };
+
+/** A header of forty pieces takes a second or two; past this the best so far is of more use than the proof. */
+const LIMIT_SECONDS = 60;
+const LOOK_EVERY_MS = 300;
+
+export interface CutPlanner {
+  readonly planning: Planning;
+  readonly plan: (header: Header) => void;
+  /** Ends the search; the best so far is then the plan. */
+  readonly stop: () => void;
+}
+
+/** @param atStart planned at once when the screen opens */
+export function useCutPlan(atStart: Header): CutPlanner {
+  const ask = useAsk();
+  const [planning, setPlanning] = useState<Planning>({ kind: 'planning', progress: null });
+  const [first] = useState(atStart);
+  /** The plan that is asked for; null: none is. */
+  const wanted = useRef<string | null>(null);
+  const plan = useCallback(
+    (header: Header) => {
+      const planId = freshId();
+      wanted.current = planId;
+      setPlanning({ kind: 'planning', progress: null });
+      void madePlan(ask, header, planId).then((end) => {
+        if (wanted.current !== planId) return;
+        wanted.current = null;
+        setPlanning(end);
+      });
+    },
+    [ask],
+  );
+  const stop = useCallback(() => {
+    if (wanted.current !== null) void ask('stopCutPlan', { planId: wanted.current });
+  }, [ask]);
+  useEffect(() => {
+    plan(first);
+    return () => {
+      stop();
+      wanted.current = null;
+    };
+  }, [plan, stop, first]);
+  useEffect(() => {
+    if (planning.kind !== 'planning') return;
+    const timer = setInterval(async () => {
+      const planId = wanted.current;
+      if (planId === null) return;
+      const answer = await ask('readCutPlan', { planId });
+      if (!answer.ok || wanted.current !== planId) return;
+      const { progress } = answer.value;
+      setPlanning((now) => (now.kind === 'planning' ? { kind: 'planning', progress } : now));
+    }, LOOK_EVERY_MS);
+    return () => clearInterval(timer);
+  }, [ask, planning.kind]);
+  return { planning, plan, stop };
+}
+
+async function madePlan(ask: ReturnType<typeof useAsk>, header: Header, planId: string): Promise<Planning> {
+  const shelf = await ask('listStock', {});
+  if (!shelf.ok) return { kind: 'failed', words: shelf.words };
+  const stock = shelf.value.stock.map(({ item }) => item);
+  const problem = cutProblemOf([header], stock, DEFAULT_SAW);
+  const { pieces, joints, saw } = problem;
+  const asked = { pieces: [...pieces], joints: [...joints], stock: onHand(problem), saw };
+  const answer = await ask('planCuts', { planId, problem: asked, limitSeconds: LIMIT_SECONDS });
+  if (!answer.ok) return { kind: 'failed', words: answer.words };
+  return { kind: 'planned', made: { header, stock, problem, plan: answer.value.plan } };
+}
+
+function onHand({ stock }: CutProblem) {
+  return stock
+    .filter(({ count }) => count > 0)
+    .map((row) => (row.kind === 'bend' ? { ...row, legsMm: [...row.legsMm] as [number, number] } : row));
+}

@@ -1,0 +1,104 @@
+/** The cut plan on the real store and the real solver: from an empty shelf to a list of cuts and what is short. */
+
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { demoShelf } from '../../../core/stock/demo-shelf.ts';
+import { freshId } from '../../../renderer/ui/random-id.ts';
+import { type AppUnderTest, launchApp } from '../../e2e/app-under-test.ts';
+import { command, expectNoFaults, headerMenu, openBench, openDemo } from '../../e2e/page-parts.ts';
+import { adding } from '../../shelf-changes.ts';
+
+let app: AppUnderTest;
+let headerId = '';
+beforeAll(async () => {
+  app = await launchApp();
+  app.page.setDefaultTimeout(20_000);
+  // All pieces of the demo header have their tube; a copy to be built again has none.
+  const demo = await openDemo(app);
+  const copied = await app.backend.must('duplicateHeader', { headerId: demo, name: 'Second of its kind', as: 'again' });
+  headerId = copied.header.id;
+});
+afterAll(async () => await app.end());
+
+const cover = () => app.page.locator('.cut-cover');
+const planned = async () => {
+  const { header } = await app.backend.must('openHeader', { headerId });
+  return header.primaries.flatMap(({ name, pieces }) => pieces.map((_, at) => `${name}-${at + 1}`));
+};
+
+test('a header with nothing planned says that only planned pieces are cut', async () => {
+  await command(app.page, 'cut plan');
+  await app.page.getByRole('heading', { level: 1, name: 'Cut plan' }).waitFor();
+  await app.page.getByText('No piece is planned. Only planned pieces are cut').waitFor();
+});
+
+test('with an empty shelf everything is short, and the way to the shelf is there', async () => {
+  const { page } = app;
+  await openBench(page, headerId);
+  await headerMenu(page, 'Second of its kind').click();
+  await page.getByRole('menuitem', { name: 'Cut plan' }).click();
+  await page.getByText('The shelf is empty').waitFor();
+  expect(await page.locator('main').getByRole('link', { name: 'Shelf' }).getAttribute('href')).toBe('#/shelf');
+  const count = (await planned()).length;
+  expect(await cover().textContent()).toBe(`0 of ${count} planned pieces covered, ${count} short.`);
+});
+
+test('what is short leaves as a stock list that counts every piece', async () => {
+  const { page } = app;
+  const [download] = await Promise.all([
+    page.waitForEvent('download'),
+    page.getByRole('button', { name: 'Export CSV' }).click(),
+  ]);
+  const parts: Buffer[] = [];
+  for await (const part of await download.createReadStream()) parts.push(part as Buffer);
+  const content = Buffer.concat(parts).toString('base64');
+  const read = await app.backend.must('previewFile', { fileName: 'short.csv', content, expect: 'stock', unit: 'mm' });
+  if (read.kind !== 'stock') throw new Error(`read as ${read.kind}`);
+  expect(read.items.reduce((sum, { count }) => sum + count, 0)).toBe((await planned()).length);
+});
+
+test('with stock, every planned piece comes off once or is short, and the verdict says how good the plan is', async () => {
+  const { page, backend } = app;
+  await backend.must('changeShelf', adding(...demoShelf(freshId)));
+  await page.getByRole('button', { name: 'Plan again' }).click();
+  await page.locator('.cut-work').first().waitFor();
+  const verdict = page.getByRole('region', { name: 'Verdict' });
+  expect(await verdict.textContent()).toMatch(/Fresh stock opened costs \d+\.\d\d.*(?:Proven least|Best found so far)/);
+  const marks = (await page.locator('.cut-steps td:last-child div').allTextContents()).flatMap((text) =>
+    /^[\d\s+-]+$/.test(text) ? text.split(' + ') : [],
+  );
+  const notes = await page.locator('.cut-short td:last-child').allTextContents();
+  const short = notes.flatMap((note) => note.replace('for ', '').split(', '));
+  expect([...marks, ...short].sort()).toEqual([...(await planned())].sort());
+});
+
+test('a chosen cut is marked in its picture and said in words', async () => {
+  const { page } = app;
+  const work = (at: number) => page.locator('.cut-work').nth(at);
+  await page.getByRole('button', { name: 'Show cut 1.1' }).focus();
+  await page.keyboard.press('Enter');
+  expect(await work(0).locator('path[data-chosen]').count()).toBeGreaterThan(0);
+  expect(await work(0).getByRole('status').textContent()).toMatch(/^Cut 1\.1 gives .*piece \d/);
+  await work(1).locator('path.cut-piece').first().click();
+  expect(await work(1).getByRole('status').textContent()).toMatch(/^Cut 2\.\d+ gives /);
+  expect(await work(0).locator('path[data-chosen]').count()).toBe(0);
+});
+
+test('figures follow the unit, and another header than was planned is said', async () => {
+  const { page, backend } = app;
+  expect(await page.locator('.cut-steps').first().textContent()).toContain('"');
+  await command(page, 'switch between inches');
+  await expect.poll(() => page.locator('.cut-steps').first().textContent()).toMatch(/\d mm/);
+  expect(await page.getByText('The header has changed since').count()).toBe(0);
+  const { header, revision } = await backend.must('openHeader', { headerId });
+  const [primary] = header.primaries;
+  const [piece] = primary?.pieces ?? [];
+  if (primary === undefined || piece === undefined) throw new Error('the header has no piece');
+  const edit = { kind: 'replacePiece', primaryId: primary.id, piece: { ...piece, state: 'cut' } } as const;
+  const steps = [{ action: 'do' as const, stepId: 'cut-elsewhere', edit }];
+  await backend.must('commitSteps', { headerId, baseRevision: revision, steps });
+  await page.getByText('The header has changed since').waitFor();
+  const left = (await planned()).length - 1;
+  await page.getByRole('button', { name: 'Plan again' }).click();
+  await expect.poll(() => cover().textContent()).toContain(`${left} planned pieces`);
+  expectNoFaults(app.faults);
+});
