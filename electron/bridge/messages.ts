@@ -7,6 +7,7 @@ import {
   type Header,
   headerSchema,
   idSchema,
+  lengthSchema,
   lengthStyleSchema,
   MOVEMENT_REASONS,
   type Primary,
@@ -99,6 +100,8 @@ export const preferencesSchema = z.strictObject({
       ordered: price,
     })
     .optional(),
+  /** How the shop saws: kerf, what each sawn end is dressed by, and the shortest remnant that it keeps. */
+  saw: z.strictObject({ kerf: lengthSchema, facing: lengthSchema, shortestRemnant: lengthSchema }).optional(),
   /** How the rows of the match board are ordered; as in the header when it is left out. */
   boardOrder: z.enum(['port', 'miss']).optional(),
   /** Where headers were last looked at from, the latest last. Left out, those kept stay as they are. */

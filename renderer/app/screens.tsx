@@ -64,7 +64,12 @@ function ScreenInHand({ workshop, start }: Props) {
       ));
     case 'cutplan':
       return headerPlace(workshop, screen.headerId, (session) => (
-        <CutPlanScreen key={screen.headerId} session={session} />
+        <CutPlanScreen
+          key={screen.headerId}
+          session={session}
+          saw={workshop.preferences.saw ?? null}
+          onSaw={(saw) => workshop.changePreferences({ saw })}
+        />
       ));
     case 'shelf':
       return (

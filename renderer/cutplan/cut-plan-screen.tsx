@@ -1,16 +1,17 @@
 /** The cut plan of the header in hand: which planned piece comes out of which stock, and where to put the saw. */
 
 import { useMemo, useState } from 'react';
-import { cutProblemOf, DEFAULT_SAW, type Header, type LengthStyle } from '../../core/index.ts';
+import { cutProblemOf, type Header } from '../../core/index.ts';
 import type { HeaderSession } from '../session/header-session.ts';
 import { useForeignChanges, useSession } from '../session/use-session.ts';
 import { Button } from '../ui/button.tsx';
 import { FigureText } from '../ui/figure-text.tsx';
 import { writeScreen } from '../ui/screen.ts';
-import { cutWords } from '../ui/words/piece-words.ts';
 import { CutList } from './cut-list.tsx';
 import { placedPieces } from './plan-pieces.ts';
 import { coverWords, figureSentences, progressWords, proofSentence } from './plan-verdict.ts';
+import { SawFields } from './saw-fields.tsx';
+import { type KeptSaw, SAW_AT_FIRST, sawOf } from './saw-settings.ts';
 import { shortageRows } from './shortage-rows.ts';
 import { Shortages } from './shortages.tsx';
 import { type CutPlanner, type MadePlan, useCutPlan } from './use-cut-plan.ts';
@@ -18,14 +19,21 @@ import './cutplan.css';
 
 interface Props {
   readonly session: HeaderSession;
+  /** Null until the shop has said how it saws. */
+  readonly saw: KeptSaw | null;
+  readonly onSaw: (saw: KeptSaw) => void;
 }
 
-export function CutPlanScreen({ session }: Props) {
+export function CutPlanScreen({ session, saw: keptSaw, onSaw }: Props) {
   const header = useSession(session, (state) => state.header);
+  const saw = keptSaw ?? SAW_AT_FIRST;
   useForeignChanges(session);
-  const planner = useCutPlan(header);
+  const planner = useCutPlan(header, sawOf(saw));
   const { planning } = planner;
-  const style = header.settings.display;
+  const setSaw = (next: KeptSaw) => {
+    onSaw(next);
+    planner.plan(header, sawOf(next));
+  };
   return (
     <main className="page cut-plan" id="screen" aria-busy={planning.kind === 'planning'}>
       <div className="page-head">
@@ -34,25 +42,17 @@ export function CutPlanScreen({ session }: Props) {
           {planning.kind === 'planning' ? (
             <Button onPress={planner.stop}>Stop</Button>
           ) : (
-            <Button look="main" onPress={() => planner.plan(header)}>
+            <Button look="main" onPress={() => planner.plan(header, sawOf(saw))}>
               Plan again
             </Button>
           )}
           <a href={writeScreen({ kind: 'bench', headerId: session.headerId })}>Back to the bench</a>
         </div>
       </div>
-      <p className="muted">
-        <FigureText text={sawWords(style)} />
-      </p>
+      <SawFields saw={saw} style={header.settings.display} onSet={setSaw} />
       <Planned planning={planning} header={header} />
     </main>
   );
-}
-
-function sawWords(style: LengthStyle): string {
-  const length = (mm: number) => cutWords({ value: mm, unit: 'mm' }, style);
-  const { kerfMm, shortestRemnantMm } = DEFAULT_SAW;
-  return `Only planned pieces are cut. Kerf ${length(kerfMm)}, no facing; what is left from ${length(shortestRemnantMm)} on is kept.`;
 }
 
 function Planned({ planning, header }: Pick<CutPlanner, 'planning'> & { readonly header: Header }) {

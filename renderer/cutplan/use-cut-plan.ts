@@ -5,9 +5,9 @@ import {
   type CutPlan,
   type CutProblem,
   cutProblemOf,
-  DEFAULT_SAW,
   type Header,
   type PlanProgress,
+  type SawSettings,
   type StockItem,
 } from '../../core/index.ts';
 import { useAsk } from '../host/host-bridge.ts';
@@ -32,24 +32,26 @@ const LOOK_EVERY_MS = 300;
 
 export interface CutPlanner {
   readonly planning: Planning;
-  readonly plan: (header: Header) => void;
+  readonly plan: (header: Header, saw: SawSettings) => void;
   /** Ends the search; the best so far is then the plan. */
   readonly stop: () => void;
 }
 
-/** @param atStart planned at once when the screen opens */
-export function useCutPlan(atStart: Header): CutPlanner {
+/** The header given first is planned at once, with the saw given first. */
+export function useCutPlan(header: Header, saw: SawSettings): CutPlanner {
   const ask = useAsk();
   const [planning, setPlanning] = useState<Planning>({ kind: 'planning', progress: null });
-  const [first] = useState(atStart);
+  const [first] = useState({ header, saw });
   /** The plan that is asked for; null: none is. */
   const wanted = useRef<string | null>(null);
   const plan = useCallback(
-    (header: Header) => {
+    (header: Header, saw: SawSettings) => {
       const planId = freshId();
+      // A search that nobody waits for any more would only hold this one up.
+      if (wanted.current !== null) void ask('stopCutPlan', { planId: wanted.current });
       wanted.current = planId;
       setPlanning({ kind: 'planning', progress: null });
-      void madePlan(ask, header, planId).then((end) => {
+      void madePlan(ask, { header, saw, planId }).then((end) => {
         if (wanted.current !== planId) return;
         wanted.current = null;
         setPlanning(end);
@@ -61,7 +63,7 @@ export function useCutPlan(atStart: Header): CutPlanner {
     if (wanted.current !== null) void ask('stopCutPlan', { planId: wanted.current });
   }, [ask]);
   useEffect(() => {
-    plan(first);
+    plan(first.header, first.saw);
     return () => {
       stop();
       wanted.current = null;
@@ -82,12 +84,18 @@ export function useCutPlan(atStart: Header): CutPlanner {
   return { planning, plan, stop };
 }
 
-async function madePlan(ask: ReturnType<typeof useAsk>, header: Header, planId: string): Promise<Planning> {
+interface Asked {
+  readonly header: Header;
+  readonly saw: SawSettings;
+  readonly planId: string;
+}
+
+async function madePlan(ask: ReturnType<typeof useAsk>, { header, saw, planId }: Asked): Promise<Planning> {
   const shelf = await ask('listStock', {});
   if (!shelf.ok) return { kind: 'failed', words: shelf.words };
   const stock = shelf.value.stock.map(({ item }) => item);
-  const problem = cutProblemOf([header], stock, DEFAULT_SAW);
-  const { pieces, joints, saw } = problem;
+  const problem = cutProblemOf([header], stock, saw);
+  const { pieces, joints } = problem;
   const asked = { pieces: [...pieces], joints: [...joints], stock: onHand(problem), saw };
   const answer = await ask('planCuts', { planId, problem: asked, limitSeconds: LIMIT_SECONDS });
   if (!answer.ok) return { kind: 'failed', words: answer.words };

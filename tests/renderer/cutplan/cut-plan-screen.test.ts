@@ -83,6 +83,40 @@ test('a chosen cut is marked in its picture and said in words', async () => {
   expect(await work(0).locator('path[data-chosen]').count()).toBe(0);
 });
 
+test("the saw is the shop's own: a wider kerf moves the lines, is kept, and a slip is refused with words", async () => {
+  const { page } = app;
+  const kerf = page.getByLabel('Kerf (in)');
+  expect(await kerf.inputValue()).toBe('1/16');
+  await kerf.fill('9');
+  await page.keyboard.press('Enter');
+  await page.getByText('This is 100 mm at most.').waitFor();
+  await kerf.fill('0.25');
+  await page.keyboard.press('Enter');
+  await page.locator('.cut-work').first().waitFor();
+  await page.reload();
+  await page.locator('.cut-work').first().waitFor();
+  expect(await kerf.inputValue()).toBe('1/4');
+  // Two lines on the same straight stock are a piece and a quarter of an inch apart.
+  const bar = page.locator('.cut-work', { hasText: 'straight, 48"' }).first();
+  const figures = async (column: number, said: RegExp) => {
+    const cells = await bar.locator(`tbody td:nth-of-type(${column}) div:first-child`).allTextContents();
+    return cells.flatMap((text) => {
+      const [, words] = said.exec(text.replaceAll('\u2009', ' ')) ?? [];
+      return words === undefined ? [] : [words.split(' ').reduce((sum, part) => sum + fraction(part), 0)];
+    });
+  };
+  const lines = await figures(1, /^([\d /]+)" from the first end/);
+  const lengths = await figures(2, /: straight ([\d /]+)"$/);
+  expect(lines.length).toBeGreaterThan(1);
+  expect((lines[1] ?? 0) - (lines[0] ?? 0)).toBeCloseTo((lengths[1] ?? 0) + 0.25, 6);
+});
+
+/** `15/16` or `7` as a number. */
+function fraction(text: string): number {
+  const [over = 0, under = 1] = text.split('/').map(Number);
+  return over / under;
+}
+
 test('figures follow the unit, and another header than was planned is said', async () => {
   const { page, backend } = app;
   expect(await page.locator('.cut-steps').first().textContent()).toContain('"');
