@@ -212,7 +212,7 @@ export { type CutPlan, type CutStock, isProvenLeast, type Stretch } from './stoc
 export type { CutProblem, SawSettings, StockRow } from './stock/plan/cut-problem.ts';
 export { cutPieceId, cutProblemOf, DEFAULT_SAW } from './stock/plan/from-shelf.ts';
 export type { MilpAnswer, MilpAsk, MilpModel, SolveMilp } from './stock/plan/milp/milp.ts';
-export { type PlanProgress, planCuts } from './stock/plan/plan-cuts.ts';
+export { type PlanProgress, planCuts, unplanned } from './stock/plan/plan-cuts.ts';
 export { cutPlanSchema, cutProblemSchema } from './stock/plan/plan-schema.ts';
 export { type CutGift, type CutListItem, type CutStep, cutList } from './stock/plan/saw/cut-list.ts';
 export type { SawMark } from './stock/plan/saw/saw-mark.ts';

@@ -19,8 +19,7 @@ const MOST_MM = { butt: 1, sleeve: 1.5 } as const;
  * joint on one side by less than half the gap. At 1/8 in either way and no slip: 0.5 mm and 0.25 degree.
  *
  * Where it is used: a new header starts with it, and as long as it is what stands in a header it moves along when tolerance or
- * slip is changed (`closureAlong`). What was typed stays, and so does that of headers that were made before there was such a rule,
- * for what is stored is never looked at again.
+ * slip is changed (`closureAlong`). Any other figure was typed, and stays. What is stored is only changed by such a step.
  */
 export function defaultClosure(tolerance: Settings['tolerance'], allSlip: boolean): Closure {
   const narrowerMm = Math.min(mmOf(tolerance.minus), mmOf(tolerance.plus));

@@ -21,22 +21,24 @@ import {
   headerRefSchema,
   headerSummarySchema,
   historyStepSchema,
-  movementSchema,
   nothing,
   openedHeaderSchema,
-  planProgressSchema,
   preferencesSchema,
   rangeMm,
   requestId,
   revision,
   savedFileSchema,
+  startSchema,
+  unsavedSchema,
+} from './messages.ts';
+import {
+  movementSchema,
+  planProgressSchema,
   shelfChange,
   shelfHistorySchema,
   shelfWrittenSchema,
-  startSchema,
   storedStockItemSchema,
-  unsavedSchema,
-} from './messages.ts';
+} from './shelf-messages.ts';
 import { stepsSchema } from './step-schema.ts';
 
 export type { Unsaved } from './messages.ts';

@@ -2,21 +2,17 @@
 
 import * as z from 'zod';
 import {
-  cutPlanSchema,
   editSchema,
   type Header,
   headerSchema,
   idSchema,
   lengthSchema,
   lengthStyleSchema,
-  MOVEMENT_REASONS,
   type Primary,
   type Problem,
   primarySchema,
-  type ShelfChange,
   type StockItem,
   type StockReading,
-  shelfChangeSchema,
   stockItemSchema,
   stockReadingSchema,
 } from '../../core/index.ts';
@@ -36,7 +32,7 @@ export const headerRefSchema = z.strictObject({ headerId: idSchema });
  */
 export const requestId = z.string().regex(/^[A-Za-z0-9_-]{8,64}$/);
 /** Times are labels for people, ISO 8601 in UTC; nothing is ordered by them. */
-const timeLabel = z.string().max(40);
+export const timeLabel = z.string().max(40);
 const finiteMm = z.number().min(-1e9).max(1e9);
 
 /** Files travel as base64: at most 10 MiB of content. */
@@ -203,38 +199,6 @@ export const filePreviewSchema = z.discriminatedUnion('kind', [
   }),
 ]);
 
-export const shelfChange: z.ZodType<ShelfChange> = shelfChangeSchema;
-export const storedStockItemSchema = z.strictObject({
-  item: stockItem,
-  revision,
-  /** Something of the book is damaged: the count is of what is sound, and true again once the row is counted. */
-  isDoubtful: z.boolean(),
-});
-
-/** A step of the stock book that can be turned back next. */
-const nextStepSchema = z.strictObject({ step: z.int().min(1), label: z.string() }).nullable();
-export const shelfHistorySchema = z.strictObject({ undo: nextStepSchema, redo: nextStepSchema });
-
-export const shelfWrittenSchema = z.strictObject({
-  /** By which it is taken back. */
-  step: z.int().min(1),
-  /** The rows that it touched and that are on the shelf; null: so many that the shelf is better read again. */
-  stock: z.array(storedStockItemSchema).nullable(),
-  /** Ids of rows that left the shelf; among many rows none is named. */
-  gone: z.array(idSchema),
-});
-
-/** Why a count is what it is, the latest first. */
-export const movementSchema = z.strictObject({
-  pieces: z.int(),
-  reason: z.enum(MOVEMENT_REASONS),
-  movedAt: timeLabel,
-  /** What was done; null where that can no longer be told. */
-  label: z.string().nullable(),
-  /** Count after it. */
-  left: z.int(),
-});
-
 export const rangeMm = z.strictObject({ lowMm: finiteMm, highMm: finiteMm }).nullable();
 
 export const startSchema = z.discriminatedUnion('state', [
@@ -258,10 +222,3 @@ export const startSchema = z.discriminatedUnion('state', [
     backups: z.array(backupSchema),
   }),
 ]);
-
-/** How far a cut plan is. */
-export const planProgressSchema = z.strictObject({
-  tubesPlanned: z.int().min(0),
-  tubes: z.int().min(0),
-  best: cutPlanSchema,
-});

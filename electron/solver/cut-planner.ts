@@ -3,7 +3,7 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { Worker } from 'node:worker_threads';
-import { type CutPlan, type PlanProgress, planCuts, success } from '../../core/index.ts';
+import { type PlanProgress, success, unplanned } from '../../core/index.ts';
 import type { RequestOf } from '../bridge/contract.ts';
 import type { Answer, Handlers } from '../bridge/dispatcher.ts';
 import type { PlanMessage, PlanWork } from './plan-worker.ts';
@@ -46,7 +46,7 @@ function planOnThread(
     const own: Running = {
       progress: null,
       stop() {
-        resolve(success({ plan: { ...(own.progress?.best ?? nothingCut(problem)), ended: 'stopped' } }));
+        resolve(success({ plan: { ...(own.progress?.best ?? unplanned(problem)), ended: 'stopped' } }));
         void worker.terminate();
       },
     };
@@ -70,11 +70,6 @@ function planOnThread(
       reject(new Error(`the thread that plans cuts ended with ${code} and without an answer`));
     });
   });
-}
-
-/** The plan before anything is found: all of it short. */
-function nothingCut(problem: RequestOf<'planCuts'>['problem']): CutPlan {
-  return planCuts({ ...problem, stock: [] });
 }
 
 function startWorker(workerData: PlanWork): Worker {

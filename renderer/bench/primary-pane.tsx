@@ -1,7 +1,7 @@
 /** The primary in hand: heading, pieces, buttons, and the entry line at its foot. */
 
 import { Calculator } from 'lucide-react';
-import { type FocusEvent, memo, type RefObject, useMemo, useRef } from 'react';
+import { type RefObject, useMemo, useRef } from 'react';
 import {
   type Header,
   type LengthUnit,
@@ -24,9 +24,9 @@ import { BEFORE_FIRST, type BenchView } from './bench-view.ts';
 import { FirstPiece } from './empty-bench.tsx';
 import { EntryPanel, primaryOfDraft } from './entry/entry-panel.tsx';
 import { Keypad } from './entry/keypad.tsx';
-import { pressPadKey } from './entry/pad-press.ts';
 import { TapeAngle } from './entry/tape-angle.tsx';
-import { cellOf, focusCell } from './grid/grid-cell.ts';
+import { useTypingPlace } from './entry/use-typing-place.ts';
+import { focusCell } from './grid/grid-cell.ts';
 import type { Cell } from './grid/grid-keys.ts';
 import { commonState } from './grid/piece-acts.ts';
 import { PieceButtons } from './grid/piece-buttons.tsx';
@@ -74,7 +74,6 @@ export function PrimaryPane(props: Props) {
   const isFrozen = useSession(props.session, takesNoSteps);
   const typing = useTypingPlace(props.entryRef, gridRef);
   const onTape = useStable(() => view.change({ tapedPieceId: view.piece?.id ?? null }));
-  const onKeypad = useStable(() => view.change({ hasKeypad: !view.hasKeypad }));
   const parts: PartProps = { ...props, gridRef, handleRef, onTape };
   return (
     <section className="bench-primary" id={PIECES_ID} aria-label={primaryTitle(primary.name)} onFocus={typing.onFocus}>
@@ -85,7 +84,12 @@ export function PrimaryPane(props: Props) {
           <Taped {...props} />
           <div className="piece-tools">
             <Buttons {...parts} />
-            <KeypadButton isOpen={view.hasKeypad} onToggle={onKeypad} />
+            <IconButton
+              Icon={Calculator}
+              name="Keypad"
+              aria-expanded={view.hasKeypad}
+              onPress={() => view.change({ hasKeypad: !view.hasKeypad })}
+            />
           </div>
           <Entry {...parts} />
           {view.hasKeypad ? <Keypad onKey={(key) => typing.press(key)} /> : null}
@@ -93,32 +97,6 @@ export function PrimaryPane(props: Props) {
       )}
     </section>
   );
-}
-
-interface KeypadButtonProps {
-  readonly isOpen: boolean;
-  readonly onToggle: () => void;
-}
-
-/** Drawn again only when the keypad opens or closes. */
-const KeypadButton = memo(function KeypadButton({ isOpen, onToggle }: KeypadButtonProps) {
-  return <IconButton Icon={Calculator} name="Keypad" aria-expanded={isOpen} onPress={onToggle} />;
-});
-
-/** Where the keypad types: the cell or the field that had the focus last, else the entry line. */
-function useTypingPlace(entryRef: Props['entryRef'], gridRef: RefObject<HTMLTableElement | null>) {
-  const last = useRef<HTMLElement | null>(null);
-  return {
-    onFocus: ({ target }: FocusEvent) => {
-      if (!(target instanceof HTMLElement)) return;
-      if (target === entryRef.current || cellOf(target) !== null) last.current = target;
-    },
-    press(key: Parameters<typeof pressPadKey>[1]): void {
-      const isThere = last.current === entryRef.current || gridRef.current?.contains(last.current) === true;
-      const place = isThere ? last.current : entryRef.current;
-      if (place !== null) pressPadKey(place, key);
-    },
-  };
 }
 
 interface PartProps extends Props {

@@ -75,7 +75,8 @@ function inHandWords({ number, work, pieces, style }: Props, at: number): string
   return `Cut ${number}.${at + 1} gives ${gives.length === 0 ? 'nothing' : gives.join('; ')}.`;
 }
 
-function StepRow({ number, pieces, saw, style, chosen, onChoose, step, at }: Props & { step: CutStep; at: number }) {
+function StepRow({ step, at, ...props }: Props & { step: CutStep; at: number }) {
+  const { number, work, pieces, saw, style, chosen, onChoose } = props;
   const lines = (words: readonly string[]) => words.map((text) => <Line key={text} text={text} />);
   return (
     <tr data-chosen={chosen === at ? '' : undefined} onClick={() => onChoose(at)}>
@@ -95,7 +96,7 @@ function StepRow({ number, pieces, saw, style, chosen, onChoose, step, at }: Pro
       </th>
       <td>
         {step.saw === null ? (
-          <span className="muted">no cut: what is left</span>
+          <span className="muted">no cut: {work.steps.length === 1 ? 'taken whole' : 'what is left'}</span>
         ) : (
           lines([markWords(step.saw.line, style), kerfWords(step, saw, style)])
         )}

@@ -111,9 +111,8 @@ export class ShelfKeeper {
   async #done({ stock, gone }: Written): Promise<null> {
     if (stock === null) await this.read();
     else this.#set({ stock: this.#with(stock, gone) });
-    this.#set({ status: 'All saved' });
     const history = await askHost(this.#bridge, 'readShelfHistory', {});
-    if (history.ok) this.#set({ history: history.value });
+    this.#set({ status: 'All saved', ...(history.ok && { history: history.value }) });
     return null;
   }
 

@@ -58,16 +58,18 @@ function useActs(keeper: ShelfKeeper) {
 
 /** Undo, redo and the way into the new row, by name and by key. */
 function useShelfCommands(
-  { history }: ShelfState,
+  { history, status }: ShelfState,
   turnBack: (action: 'undo' | 'redo') => void,
   exportStock: () => void,
 ) {
   const turning = (id: 'undo' | 'redo', name: string) => {
     const label = history[id]?.label ?? null;
+    // What is still being saved can be turned back in its turn.
+    const isNothing = label === null && status !== 'Saving…';
     return {
       id,
       name: label === null ? name : `${name}: ${label}`,
-      unavailable: label === null ? `Nothing to ${id} on the shelf.` : null,
+      unavailable: isNothing ? `Nothing to ${id} on the shelf.` : null,
       run: () => turnBack(id),
     };
   };

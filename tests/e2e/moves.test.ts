@@ -63,7 +63,7 @@ describe('a move', () => {
     await rows(list).first().focus();
     await page.locator('[data-primary="primary-3"] .strip-after').waitFor();
     await page.getByText('then at target').waitFor();
-    await page.getByRole('row', { name: /^7 straight.*cut, freed/ }).waitFor();
+    await page.getByRole('row', { name: /^7 straight.*replaced, freed/ }).waitFor();
     // Old and new stand in the cell, the old one struck through.
     const size = page.locator('[data-row="6"][data-column="2"]');
     expect(await size.locator('del').textContent()).toBe('10 1/2');

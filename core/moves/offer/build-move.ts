@@ -4,6 +4,7 @@ import type { Move, MoveCost } from '../move.ts';
 import { jointWork } from '../problem/joints.ts';
 import type { MoveProblem } from '../problem/move-problem.ts';
 import type { Candidate } from '../ranking/candidate.ts';
+import { priceOf } from '../ranking/shop-prices.ts';
 import { editFor } from './edits-of-move.ts';
 import { type Proof, prove } from './prove.ts';
 
@@ -18,6 +19,8 @@ export function buildMove(
   const proof = prove(problem, problem.ends, edit);
   if (proof === null) return null;
   const { opened, made } = jointWork(candidate.demands, problem.jointStates);
+  // The search for what could be let go counts without prices, so they are worked out here.
+  const prices = problem.options.prices ?? null;
   const cost: MoveCost = {
     bendsAdded: candidate.cost.bends,
     jointsMade: made,
@@ -26,7 +29,7 @@ export function buildMove(
     tubeAddedMm: candidate.tubeAddedMm,
     stockNeeded: candidate.needs,
     stockLacking: candidate.cost.lacking,
-    price: (problem.options.prices ?? null) === null ? null : candidate.cost.price,
+    price: prices === null ? null : priceOf(prices, { ...candidate.cost, tubeAddedMm: candidate.tubeAddedMm }),
   };
   return { move: moveOf(problem, { kind: candidate.kind, changes, edit, cost }, proof), proof };
 }

@@ -35,5 +35,9 @@ export function weldsSaved({ joined }: Pick<ArcColumn, 'joined'>): number {
 /** For each leg of each way of cutting an arc, its place among the leg runs. */
 export function legRunIndex({ legRuns }: Pick<Columns, 'legRuns'>): (run: Columns['legRuns'][number]) => number {
   const places = new Map(legRuns.map((run, index) => [runKey(run), index]));
-  return (run) => places.get(runKey(run)) ?? -1;
+  return (run) => {
+    const place = places.get(runKey(run));
+    if (place === undefined) throw new Error(`no leg is of ${runKey(run)}`);
+    return place;
+  };
 }

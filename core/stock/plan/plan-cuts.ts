@@ -50,9 +50,7 @@ export function planCuts(problem: CutProblem, options: PlanOptions = {}): CutPla
         tubes: tubes.length,
         best: together([...parts, part, ...tubes.slice(at + 1).map(allShort)]),
       });
-    const best = ({ columns, chosen, bounds, ended }: InOrder) =>
-      tell(at, { ...nameAndLayOut(columns, chosen), goals: chosen.goals, bounds, ended });
-    const part = planTube(tube, solveMilp === null ? null : { solveMilp, now, untilMs, report: best });
+    const part = planTube(tube, { solveMilp, now, untilMs, report: (best) => tell(at, best) });
     tell(at + 1, part);
     parts.push(part);
   });
@@ -62,24 +60,48 @@ export function planCuts(problem: CutProblem, options: PlanOptions = {}): CutPla
   return plan;
 }
 
-function planTube(problem: TubeProblem, tools: Parameters<typeof solveInOrder>[1] | null): CutPlan {
+/** The plan before anything is looked at: all pieces short, and nothing proven. */
+export function unplanned(problem: CutProblem): CutPlan {
+  return together(tubeProblems(problem).map(allShort));
+}
+
+interface TubeTools {
+  readonly solveMilp: SolveMilp | null;
+  readonly now: () => number;
+  readonly untilMs: number;
+  readonly report: (best: CutPlan) => void;
+}
+
+function planTube(problem: TubeProblem, { solveMilp, now, untilMs, report }: TubeTools): CutPlan {
   if (problem.bends.length + problem.straights.length <= SMALL_PIECES) {
     const { columns, chosen } = smallPlan(problem);
-    const { goals } = chosen;
-    return { ...nameAndLayOut(columns, chosen), goals, bounds: boundsAt(goals, goals), ended: 'searched' };
+    return partOf({ columns, chosen, bounds: boundsAt(chosen.goals, chosen.goals), ended: 'searched' });
   }
-  if (tools === null) return planInBatches(problem);
-  const listed = columnsOf(problem, { isApart: false, limit: LISTED_WAYS, listsSticks: false });
-  const { columns, chosen, ...found } = solveInOrder(listed, tools);
-  // Where ways of cutting were left out, what is least among the others proves nothing.
-  const { bounds, ended } = listed.isComplete
-    ? found
-    : { bounds: boundsAt(chosen.goals, easyBounds(problem)), ended: 'gaveUp' as const };
-  const plan = { ...nameAndLayOut(columns, chosen), goals: chosen.goals, bounds, ended };
-  if (ended === 'searched') return plan;
-  // A search that was cut off may have found less than a plain one does.
+  // Made at once, so that there is something to show; a search that is cut off may find less.
   const plain = planInBatches(problem);
-  return compareGoals(plain.goals, plan.goals) < 0 ? { ...plain, ended } : plan;
+  if (solveMilp === null) return plain;
+  report(plain);
+  const listed = columnsOf(problem, { isApart: false, limit: LISTED_WAYS, listsSticks: false });
+  const found = solveInOrder(listed, {
+    solveMilp,
+    now,
+    untilMs,
+    report: (best) => report(betterOf(plain, partOf(best))),
+  });
+  // Where ways of cutting were left out, what is least among the others proves nothing.
+  const proven = listed.isComplete
+    ? found
+    : { ...found, bounds: boundsAt(found.chosen.goals, easyBounds(problem)), ended: 'gaveUp' as const };
+  return betterOf(plain, partOf(proven));
+}
+
+function partOf({ columns, chosen, bounds, ended }: InOrder): CutPlan {
+  return { ...nameAndLayOut(columns, chosen), goals: chosen.goals, bounds, ended };
+}
+
+/** Which of the two is better; why the search ended is told of either. */
+function betterOf(plain: CutPlan, searched: CutPlan): CutPlan {
+  return compareGoals(plain.goals, searched.goals) < 0 ? { ...plain, ended: searched.ended } : searched;
 }
 
 /** What a tube that is not planned yet has to show. */

@@ -1,6 +1,6 @@
 /** How large panel, board and pieces were dragged: kept for the next start, and told to the page's styles. */
 
-import { useCallback, useEffect, useMemo, useState } from 'react';
+import { useCallback, useEffect, useState } from 'react';
 import type { BoardOrder } from '../../board/board-order.ts';
 import type { MovePrices } from '../../moves/move-prices.ts';
 import type { KeptStandpoints } from '../../view/camera/kept-standpoints.ts';
@@ -62,5 +62,5 @@ export function useBenchSizes({ sizes: atStart, keep }: KeptSizes): BenchSizing 
     },
     [sizes, keep],
   );
-  return useMemo(() => ({ sizes, settle }), [sizes, settle]);
+  return { sizes, settle };
 }

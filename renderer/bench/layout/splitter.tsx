@@ -1,6 +1,6 @@
 /** The line between two parts of the bench that is dragged, or moved by arrow keys, to share the room otherwise. */
 
-import { type KeyboardEvent, memo, type PointerEvent, useRef } from 'react';
+import { type KeyboardEvent, type PointerEvent, useRef } from 'react';
 import { type BenchSizing, type SizedPart, showSize } from './bench-sizes.ts';
 
 interface Props {
@@ -63,8 +63,7 @@ function useDrag({ part, grows, controls }: Props, settle: (px: number) => void)
   return { handlers, growBy: (moved: number) => settle(bound(sizeNow() + grownBy(moved))) };
 }
 
-/** Drawn again when it was moved, and not for every piece that is typed. */
-export const Splitter = memo(function Splitter(props: Props) {
+export function Splitter(props: Props) {
   const { part, label, grows, controls, sizing } = props;
   const isRow = grows === 'down';
   const settle = (px: number | null) => sizing.settle(part, px);
@@ -95,4 +94,4 @@ export const Splitter = memo(function Splitter(props: Props) {
       onKeyDown={onKeyDown}
     />
   );
-});
+}

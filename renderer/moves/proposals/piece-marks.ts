@@ -1,6 +1,6 @@
 /** Which pieces a move cuts and which it frees, in a word or two for the grid. */
 
-import { assertNever, type Header, type Move, type MoveChange, type Piece } from '../../../core/index.ts';
+import { assertNever, type Header, type Move, type MoveChange, mmOf, type Piece } from '../../../core/index.ts';
 
 /** Words by piece id; pieces that a move leaves alone have none. */
 export type PieceMarks = ReadonlyMap<string, string>;
@@ -35,6 +35,8 @@ function markChange(change: MoveChange, pieces: readonly Piece[], mark: Mark): v
   const isPlanned = 'pieceIndex' in change && pieces[change.pieceIndex]?.state === 'planned';
   switch (change.kind) {
     case 'length':
+      mark(change.pieceIndex, isPlanned ? 'changed' : mmOf(change.to) < mmOf(change.from) ? 'cut' : 'replaced');
+      return;
     case 'pies':
       mark(change.pieceIndex, isPlanned ? 'changed' : 'cut');
       return;

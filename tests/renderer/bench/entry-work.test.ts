@@ -36,9 +36,7 @@ describe('before Enter the line says what it will do', () => {
   test('and it is spoken politely, the latest at most once a second', async () => {
     await benchWith(app, [straight('a', 15)]);
     await type('b30');
-    await expect
-      .poll(() => app.page.locator('.entry [role="status"]').textContent(), { timeout: 5_000 })
-      .toMatch(/^bend 30°, not clocked/);
+    await expect.poll(() => app.page.locator('.entry [role="status"]').textContent()).toMatch(/^bend 30°, not clocked/);
   });
 
   test('what is odd is said and does not block; nothing at all is refused', async () => {

@@ -8,6 +8,7 @@ import {
   type Header,
   type MoveOutcome,
   matchHeader,
+  mmOf,
   type StockItem,
   suggestHeaderMoves,
   suggestMoves,
@@ -99,7 +100,9 @@ describe('a move', () => {
     const marks = pieceMarks(tacked, [move]);
     const pieces = tacked.primaries[2]?.pieces ?? [];
     for (const change of move.changes) {
-      if (change.kind === 'length') expect(marks.get(pieces[change.pieceIndex]?.id ?? '')).toContain('cut');
+      if (change.kind !== 'length') continue;
+      const word = mmOf(change.to) > mmOf(change.from) ? 'replaced' : 'cut';
+      expect(marks.get(pieces[change.pieceIndex]?.id ?? '')).toContain(word);
     }
     for (const joint of move.cost.jointsBroken) expect(marks.get(pieces[joint]?.id ?? '')).toContain('freed');
     const building = withPieces((index) => (index === 6 ? { state: 'planned' } : {}));

@@ -101,9 +101,19 @@ function waysToJoin(row: BendRow, bends: readonly number[], sizes: Sizes): reado
         if (first === null || other === null) return true;
         const straights = sizes.straights[first.straight]?.ids.length ?? 0;
         if (first.straight === other.straight && straights < 2) return false;
-        return first.bend !== other.bend || isWhole || bends.filter((bend) => bend === first.bend).length > 1;
+        if (first.bend !== other.bend || bends.filter((bend) => bend === first.bend).length > 1) return true;
+        return isWhole && isPair(sizes, first, other);
       })
       .map((other) => [first, other] as const),
+  );
+}
+
+/** Whether some bend of the header has straights of these two sizes beside it. */
+function isPair({ pairs }: Sizes, first: Joined, other: Joined): boolean {
+  return pairs.some(
+    ({ bend, straights: [one, two] }) =>
+      bend === first.bend &&
+      ((one === first.straight && two === other.straight) || (one === other.straight && two === first.straight)),
   );
 }
 

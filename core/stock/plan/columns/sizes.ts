@@ -1,7 +1,7 @@
 /** Pieces of one tube by size: pieces that are alike are one size with a count, which keeps a search from trying them all in turn. */
 
 import { isSameSize } from '../../shelf-match.ts';
-import { FIT } from '../cut-problem.ts';
+import { type CutJoint, FIT } from '../cut-problem.ts';
 import type { TubeProblem } from '../tube-problem.ts';
 
 export interface BendSize {
@@ -22,10 +22,18 @@ export interface JointSize {
   readonly bend: number;
 }
 
+/** A bend with a straight on both sides, by their sizes. */
+export interface PairSize {
+  readonly bend: number;
+  readonly straights: readonly [number, number];
+}
+
 export interface Sizes {
   readonly bends: readonly BendSize[];
   readonly straights: readonly StraightSize[];
   readonly joints: readonly JointSize[];
+  /** Bends of which both joints may stay. */
+  readonly pairs: readonly PairSize[];
 }
 
 /**
@@ -38,13 +46,22 @@ export function sizesOf({ bends, straights, joints }: TubeProblem, isApart: bool
     bends: bendSizes.map(({ first, ids }) => ({ clrMm: first.clrMm, angleDeg: first.angleDeg, ids })),
     straights: straightSizes.map(({ first, ids }) => ({ lengthMm: first.lengthMm, ids })),
   };
+  const straightOf = ({ straightId }: CutJoint) => sizes.straights.findIndex(({ ids }) => ids.includes(straightId));
   const jointSizes: JointSize[] = [];
   for (const joint of joints) {
-    const straight = sizes.straights.findIndex(({ ids }) => ids.includes(joint.straightId));
+    const straight = straightOf(joint);
     const bend = sizes.bends.findIndex(({ ids }) => ids.includes(joint.bendId));
     if (!jointSizes.some((one) => one.straight === straight && one.bend === bend)) jointSizes.push({ straight, bend });
   }
-  return { ...sizes, joints: jointSizes };
+  const pairs = sizes.bends.flatMap(({ ids }, bend) =>
+    ids.flatMap((id): readonly PairSize[] => {
+      const [first, other] = joints.filter(({ bendId }) => bendId === id);
+      return first === undefined || other === undefined
+        ? []
+        : [{ bend, straights: [straightOf(first), straightOf(other)] }];
+    }),
+  );
+  return { ...sizes, joints: jointSizes, pairs };
 }
 
 /** Only what differs by rounding is one size: a plan that mixes two sizes up would not cut what was asked. */

@@ -169,7 +169,7 @@ function entriesOf(meaning: Meaning, { places, indexOfLeg, short }: Placing): re
     case 'arc': {
       const { arc } = meaning;
       const kept = arc.joined.flatMap((joined) => (joined === null ? [] : [joined.straight]));
-      const types = typeOfArc(arc).map((type) => places.jointTypes.get(type) ?? -1);
+      const types = typeOfArc(arc).map((type) => rowNamed(places.jointTypes, type));
       return [
         ...counted(arc.bends, places.bendSizes),
         ...counted(kept, places.straightSizes),
@@ -184,10 +184,17 @@ function entriesOf(meaning: Meaning, { places, indexOfLeg, short }: Placing): re
 function jointEntries({ type, joints }: WholeJoint, places: RowPlaces): readonly MilpEntry[] {
   const bendId = joints[0]?.bendId ?? '';
   return [
-    [places.jointTypes.get(type) ?? -1, -1],
-    ...joints.map(({ straightId }): MilpEntry => [places.straightPieces.get(straightId) ?? -1, 1]),
-    [places.bendPieces.get(bendId) ?? -1, 1],
+    [rowNamed(places.jointTypes, type), -1],
+    ...joints.map(({ straightId }): MilpEntry => [rowNamed(places.straightPieces, straightId), 1]),
+    [rowNamed(places.bendPieces, bendId), 1],
   ];
+}
+
+/** A solver handed a row that is not there would only say that it failed. */
+function rowNamed(rows: ReadonlyMap<string, number>, name: string): number {
+  const row = rows.get(name);
+  if (row === undefined) throw new Error(`the program has no row for ${name}`);
+  return row;
 }
 
 /** One entry for each index that is there, with how often it is. */

@@ -2,14 +2,16 @@
 
 import { createRequire } from 'node:module';
 import { describe, expect, test } from 'vitest';
+import { demoHeader } from '../../../../core/header/demo-header.ts';
 import type { Piece } from '../../../../core/header/header.ts';
 import { newHeader } from '../../../../core/header/new-header.ts';
+import { demoShelf } from '../../../../core/stock/demo-shelf.ts';
 import { checkPlan } from '../../../../core/stock/plan/check-plan.ts';
 import { columnsOf } from '../../../../core/stock/plan/columns/columns.ts';
 import { type CutPlan, isProvenLeast } from '../../../../core/stock/plan/cut-plan.ts';
 import type { CutProblem } from '../../../../core/stock/plan/cut-problem.ts';
 import { smallPlan } from '../../../../core/stock/plan/exact/small-plan.ts';
-import { cutProblemOf } from '../../../../core/stock/plan/from-shelf.ts';
+import { cutProblemOf, DEFAULT_SAW } from '../../../../core/stock/plan/from-shelf.ts';
 import { solveInOrder } from '../../../../core/stock/plan/milp/in-order.ts';
 import { planCuts } from '../../../../core/stock/plan/plan-cuts.ts';
 import { tubeProblems } from '../../../../core/stock/plan/tube-problem.ts';
@@ -175,6 +177,26 @@ describe('the solver', () => {
     expect(checkPlan(problem, batches)).toEqual([]);
     expect(plan.goals.shortage).toBeLessThanOrEqual(batches.goals.shortage);
     expect(plan.goals.cost).toBeLessThanOrEqual(batches.goals.cost);
+  });
+
+  test('proves the demo header, all of it still to be cut, from the demo shelf', () => {
+    const demo = demoHeader('demo');
+    const primaries = demo.primaries.map((primary) => ({
+      ...primary,
+      pieces: primary.pieces.map((piece) => ({ ...piece, state: 'planned' as const })),
+    }));
+    let made = 0;
+    const stock = demoShelf(() => {
+      made += 1;
+      return `stock-${made}`;
+    });
+    const problem = cutProblemOf([{ ...demo, primaries }], stock, DEFAULT_SAW);
+    const plan = planCuts(problem, withSolver);
+    expect(problem.pieces).toHaveLength(32);
+    expect(checkPlan(problem, plan)).toEqual([]);
+    expect(plan.short).toEqual([]);
+    expect(plan.ended).toBe('searched');
+    expect(isProvenLeast(plan)).toBe(true);
   });
 
   test('with more ways of cutting than can be listed, gives a plan that holds and is not called least', () => {
