@@ -1,9 +1,8 @@
 /** What moves are put in order by, and the shop's own prices where they decide. */
 
-import { useState } from 'react';
 import type { LengthUnit } from '../../core/index.ts';
 import { ChoiceField } from '../ui/fields/choice-field.tsx';
-import { TextField } from '../ui/fields/text-field.tsx';
+import { TypedField } from '../ui/fields/typed-field.tsx';
 import { withDecimalPoints } from '../ui/fields/typed-numbers.ts';
 import { type MovePrices, RANKINGS, readPrice, tubePriceFor } from './move-prices.ts';
 
@@ -53,31 +52,16 @@ interface PriceProps {
   readonly onTake: (price: number) => void;
 }
 
-/** Taken on Enter or on leaving the field; what is no price stays with the reason. */
 function PriceField({ label, price, onTake }: PriceProps) {
-  /** Null while the field shows what is kept. */
-  const [typed, setTyped] = useState<string | null>(null);
-  const [problem, setProblem] = useState<string | null>(null);
-  const commit = () => {
-    if (typed === null) return;
-    const read = readPrice(withDecimalPoints(typed));
-    setProblem(read === null ? `"${typed.trim()}" is no price: type a number such as 15 or 7.5.` : null);
-    if (read === null) return;
-    setTyped(null);
-    if (read !== price) onTake(read);
-  };
   return (
-    <TextField
+    <TypedField
       label={label}
-      value={typed ?? String(price)}
-      onChange={setTyped}
-      problem={problem}
-      onBlur={commit}
-      onKeyDown={(event) => {
-        if (event.key === 'Enter') commit();
-        if (event.key !== 'Escape' || typed === null) return;
-        setTyped(null);
-        setProblem(null);
+      stored={String(price)}
+      take={(text) => {
+        const read = readPrice(withDecimalPoints(text));
+        if (read === null) return `"${text.trim()}" is no price: type a number such as 15 or 7.5.`;
+        if (read !== price) onTake(read);
+        return null;
       }}
     />
   );

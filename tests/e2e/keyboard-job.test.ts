@@ -4,7 +4,7 @@ import type { Locator } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { readHeader } from '../../core/index.ts';
 import { type AppUnderTest, launchApp } from './app-under-test.ts';
-import { command, enterLine, entryLine, expectNoFaults, saveMark } from './page-parts.ts';
+import { command, downloadedText, enterLine, entryLine, expectNoFaults, saveMark } from './page-parts.ts';
 
 let app: AppUnderTest;
 beforeAll(async () => {
@@ -49,8 +49,7 @@ test('a header is made, entered, judged and exported without a pointer', async (
   await expect.poll(() => page.locator('.primary-verdict').textContent()).toMatch(/1\/4" short/);
   await expect.poll(() => saveMark(page).textContent()).toBe('All saved');
 
-  const [download] = await Promise.all([page.waitForEvent('download'), page.keyboard.press('Control+Shift+E')]);
-  const exported = readHeader(await readAll(await download.createReadStream()));
+  const exported = readHeader(await downloadedText(page, () => page.keyboard.press('Control+Shift+E')));
   expect(exported.ok && exported.value.name).toBe('Keyboard only');
   expect(exported.ok && exported.value.primaries.map(({ pieces }) => pieces.length)).toEqual([5, 5, 5, 5]);
   expect(await page.evaluate('pointerCounter.pointers')).toBe(0);
@@ -80,9 +79,3 @@ test('a sign that Option types is a letter in a name, and a command where figure
   await expect.poll(() => primaries.count()).toBe(5);
   expectNoFaults(app.faults);
 });
-
-async function readAll(stream: AsyncIterable<unknown>): Promise<string> {
-  const parts: Buffer[] = [];
-  for await (const part of stream) parts.push(part as Buffer);
-  return Buffer.concat(parts).toString('utf8');
-}

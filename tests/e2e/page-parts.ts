@@ -118,3 +118,11 @@ export function expectNoFaults({ policyViolations, foreignRequests, pageErrors }
     pageErrors: [],
   });
 }
+
+/** The text of the file that the page hands over when `act` is done. */
+export async function downloadedText(page: Page, act: () => Promise<unknown>): Promise<string> {
+  const [download] = await Promise.all([page.waitForEvent('download'), act()]);
+  const parts: Buffer[] = [];
+  for await (const part of await download.createReadStream()) parts.push(part as Buffer);
+  return Buffer.concat(parts).toString('utf8');
+}

@@ -1,6 +1,5 @@
-/** A length setting: typed text is taken on Enter or on leaving the field, and stays with the reason when it is refused. */
+/** A length setting, taken on Enter or on leaving the field. */
 
-import { useState } from 'react';
 import {
   type Length,
   type LengthUnit,
@@ -10,7 +9,7 @@ import {
   typedText,
 } from '../../../core/index.ts';
 import { wordsFor } from '../words/problem-words.ts';
-import { TextField } from './text-field.tsx';
+import { TypedField } from './typed-field.tsx';
 import { withDecimalPoints } from './typed-numbers.ts';
 
 interface Props {
@@ -42,29 +41,14 @@ interface TakenProps {
   readonly take: (text: string) => Result<unknown, Problem>;
 }
 
-export function TakenField({ label, stored, holdsWords = false, take }: TakenProps) {
-  /** Null while the field shows what is stored. */
-  const [typed, setTyped] = useState<string | null>(null);
-  const [problem, setProblem] = useState<string | null>(null);
-  const commit = () => {
-    if (typed === null) return;
-    const taken = typed.trim() === stored ? { ok: true as const } : take(typed);
-    setProblem(taken.ok ? null : wordsFor(taken.problems));
-    if (taken.ok) setTyped(null);
-  };
+/** As `TypedField`, with problems as core gives them. */
+export function TakenField({ take, ...field }: TakenProps) {
   return (
-    <TextField
-      label={label}
-      value={typed ?? stored}
-      onChange={setTyped}
-      problem={problem}
-      holdsWords={holdsWords}
-      onBlur={commit}
-      onKeyDown={(event) => {
-        if (event.key === 'Enter') commit();
-        if (event.key !== 'Escape' || typed === null) return;
-        setTyped(null);
-        setProblem(null);
+    <TypedField
+      {...field}
+      take={(text) => {
+        const taken = take(text);
+        return taken.ok ? null : wordsFor(taken.problems);
       }}
     />
   );

@@ -4,7 +4,7 @@ import { afterAll, beforeAll, expect, test } from 'vitest';
 import { demoShelf } from '../../../core/stock/demo-shelf.ts';
 import { freshId } from '../../../renderer/ui/random-id.ts';
 import { type AppUnderTest, launchApp } from '../../e2e/app-under-test.ts';
-import { command, expectNoFaults, headerMenu, openBench, openDemo } from '../../e2e/page-parts.ts';
+import { command, downloadedText, expectNoFaults, headerMenu, openBench, openDemo } from '../../e2e/page-parts.ts';
 import { adding } from '../../shelf-changes.ts';
 
 let app: AppUnderTest;
@@ -43,13 +43,8 @@ test('with an empty shelf everything is short, and the way to the shelf is there
 
 test('what is short leaves as a stock list that counts every piece', async () => {
   const { page } = app;
-  const [download] = await Promise.all([
-    page.waitForEvent('download'),
-    page.getByRole('button', { name: 'Export CSV' }).click(),
-  ]);
-  const parts: Buffer[] = [];
-  for await (const part of await download.createReadStream()) parts.push(part as Buffer);
-  const content = Buffer.concat(parts).toString('base64');
+  const text = await downloadedText(page, () => page.getByRole('button', { name: 'Export CSV' }).click());
+  const content = Buffer.from(text).toString('base64');
   const read = await app.backend.must('previewFile', { fileName: 'short.csv', content, expect: 'stock', unit: 'mm' });
   if (read.kind !== 'stock') throw new Error(`read as ${read.kind}`);
   expect(read.items.reduce((sum, { count }) => sum + count, 0)).toBe((await planned()).length);

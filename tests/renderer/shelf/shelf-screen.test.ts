@@ -2,7 +2,7 @@
 
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { type AppUnderTest, launchApp } from '../../e2e/app-under-test.ts';
-import { expectNoFaults, goTo } from '../../e2e/page-parts.ts';
+import { downloadedText, expectNoFaults, goTo } from '../../e2e/page-parts.ts';
 import { adding } from '../../shelf-changes.ts';
 
 let app: AppUnderTest;
@@ -199,13 +199,7 @@ test('a CSV is shown with its refused lines, and nothing is on the shelf before 
 
 test('the shelf leaves as a CSV that has every line of it', async () => {
   const { page } = app;
-  const [download] = await Promise.all([
-    page.waitForEvent('download'),
-    page.getByRole('button', { name: 'Export CSV' }).click(),
-  ]);
-  const parts: Buffer[] = [];
-  for await (const part of await download.createReadStream()) parts.push(part as Buffer);
-  const text = Buffer.concat(parts).toString('utf8');
+  const text = await downloadedText(page, () => page.getByRole('button', { name: 'Export CSV' }).click());
   const content = Buffer.from(text).toString('base64');
   const read = await app.backend.must('previewFile', { fileName: 'shelf.csv', content, expect: 'stock', unit: 'mm' });
   const plain = (items: Awaited<ReturnType<typeof stock>>) =>
