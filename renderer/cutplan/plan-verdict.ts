@@ -59,7 +59,7 @@ function money(amount: number): string {
  */
 export function proofSentence(plan: CutPlan, style: LengthStyle): string {
   if (plan.ended !== 'stopped' && isProvenLeast(plan)) {
-    return 'Proven least: on this shelf no plan leaves fewer pieces short, then opens less fresh stock, then saves more welds, then loses less tube.';
+    return 'Proven least: on this shelf no plan leaves fewer pieces short, then opens cheaper fresh stock, then saves more welds, then loses less tube.';
   }
   return `Best found so far, not proven least, for ${whyEnded(plan.ended)}: ${boundWords(plan, style)}.`;
 }
