@@ -2,28 +2,28 @@
 
 import { useCallback, useEffect, useRef, useState } from 'react';
 import {
-  type CutPlan,
   type CutProblem,
   cutProblemOf,
   type Header,
+  type KeptPlan,
+  type KnownStock,
   type PlanProgress,
+  placedPieces,
   type SawSettings,
-  type StockItem,
 } from '../../core/index.ts';
 import { useAsk } from '../host/host-bridge.ts';
 import { freshId } from '../ui/random-id.ts';
 
 /** A plan with all that it was made from: header and shelf may have gone on since. */
-export interface MadePlan {
+export interface MadePlan extends KeptPlan {
   readonly header: Header;
-  readonly stock: readonly StockItem[];
-  readonly problem: CutProblem;
-  readonly plan: CutPlan;
+  /** The whole shelf, with the revisions of its rows. */
+  readonly known: readonly KnownStock[];
 }
 
 export type Planning =
   | { readonly kind: 'planning'; readonly progress: PlanProgress | null }
-  | { readonly kind: 'planned'; readonly made: MadePlan }
+  | { readonly kind: 'planned'; readonly id: string; readonly made: MadePlan }
   | { readonly kind: 'failed'; readonly words: string };
 
 /** A header of forty pieces takes a second or two; past this the best so far is of more use than the proof. */
@@ -93,13 +93,15 @@ interface Asked {
 async function madePlan(ask: ReturnType<typeof useAsk>, { header, saw, planId }: Asked): Promise<Planning> {
   const shelf = await ask('listStock', {});
   if (!shelf.ok) return { kind: 'failed', words: shelf.words };
-  const stock = shelf.value.stock.map(({ item }) => item);
+  const known = shelf.value.stock;
+  const stock = known.map(({ item }) => item);
   const problem = cutProblemOf([header], stock, saw);
   const { pieces, joints } = problem;
   const asked = { pieces: [...pieces], joints: [...joints], stock: onHand(problem), saw };
   const answer = await ask('planCuts', { planId, problem: asked, limitSeconds: LIMIT_SECONDS });
   if (!answer.ok) return { kind: 'failed', words: answer.words };
-  return { kind: 'planned', made: { header, stock, problem, plan: answer.value.plan } };
+  const { plan } = answer.value;
+  return { kind: 'planned', id: planId, made: { header, known, stock, pieces: placedPieces(header), problem, plan } };
 }
 
 function onHand({ stock }: CutProblem) {

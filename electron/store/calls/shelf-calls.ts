@@ -3,8 +3,12 @@
 import { csvText, failure, isOfSize, type Problem, type Result, stockRows, success } from '../../../core/index.ts';
 import { contract, type RequestOf, type ResponseOf } from '../../bridge/contract.ts';
 import type { Handlers, ReadOnly } from '../../bridge/dispatcher.ts';
+import { carryOutPlan } from '../cut-plans/carry-out-plan.ts';
+import { turnShelfBack } from '../cut-plans/turn-plan.ts';
+import type { Standing } from '../header/standing.ts';
 import type { ExplainedMovement } from '../shelf/movement-table.ts';
-import type { Shelf, StepMade, Written } from '../shelf/shelf.ts';
+import type { StepMade, Written } from '../shelf/shelf.ts';
+import type { Tables } from '../tables.ts';
 import type { CallContext } from './call-context.ts';
 
 /** As many as a list of stock may have that is read from a file: what is exported can be read back in one go. */
@@ -13,24 +17,33 @@ const MOST_ITEMS = 25_000;
 const ANSWERED = 100;
 
 type Answer = ReadOnly<ResponseOf<'changeShelf'>>;
+type OnceRequest = RequestOf<'changeShelf' | 'turnShelfBack' | 'carryOutCutPlan'>;
+
+interface Acted {
+  readonly written: Written;
+  /** Of the header that changed with the shelf; null: none did. */
+  readonly standing: Standing | null;
+}
 
 export function shelfCalls({ connection, host, clock }: CallContext) {
-  /** Once for a request, however often it is sent. */
-  const stepOnce = (
-    request: RequestOf<'changeShelf'> | RequestOf<'turnShelfBack'>,
-    act: (shelf: Shelf, made: StepMade) => Result<Written, Problem>,
-  ) =>
-    connection.use(({ shelf, requests, inTransaction }) =>
-      inTransaction(() =>
+  /** Once for a request, however often it is sent; a header that changed with the shelf is remembered once both are committed. */
+  const stepOnce = (request: OnceRequest, act: (tables: Tables, made: StepMade) => Result<Acted, Problem>) =>
+    connection.use((tables) => {
+      const { shelf, requests, standings, inTransaction } = tables;
+      let standing: Standing | null = null;
+      const answer = inTransaction(() =>
         requests.once<Answer>(request, contract.changeShelf.response, () => {
           const most = Math.max(shelf.list().length, MOST_ITEMS);
-          const written = act(shelf, { requestId: request.requestId, at: clock() });
-          if (!written.ok) return written;
+          const acted = act(tables, { requestId: request.requestId, at: clock() });
+          if (!acted.ok) return acted;
           if (shelf.list().length > most) return failure({ kind: 'tooMany', path: ['shelf'], limit: MOST_ITEMS });
-          return success(answerOf(written.value));
+          standing = acted.value.standing;
+          return success(answerOf(acted.value.written));
         }),
-      ),
-    );
+      );
+      if (answer.ok && standing !== null) standings.set(standing);
+      return answer;
+    });
   return {
     listStock: ({ sizes }) =>
       connection.read(({ shelf }) => {
@@ -38,8 +51,19 @@ export function shelfCalls({ connection, host, clock }: CallContext) {
         const wanted = sizes && stock.filter(({ item }) => sizes.some((size) => isOfSize(item, size)));
         return { stock: wanted ?? stock, history: shelf.history() };
       }),
-    changeShelf: (request) => stepOnce(request, (shelf, made) => shelf.commit(request.changes, request.because, made)),
-    turnShelfBack: (request) => stepOnce(request, (shelf, made) => shelf.turnBack(request.action, request.step, made)),
+    changeShelf: (request) =>
+      stepOnce(request, ({ shelf }, made) => {
+        const written = shelf.commit(request.changes, request.because, made);
+        return written.ok ? success({ written: written.value, standing: null }) : written;
+      }),
+    turnShelfBack: (request) => stepOnce(request, (tables, made) => turnShelfBack(tables, request, made)),
+    carryOutCutPlan: (request) => stepOnce(request, (tables, made) => carryOutPlan(tables, request, made)),
+    listCutPlans: ({ headerId }) =>
+      connection.read(({ cutPlans }) => ({
+        plans: cutPlans
+          .standing(headerId)
+          .map(({ step, madeAt, kept }) => ({ step, madeAt: new Date(madeAt).toISOString(), kept })),
+      })),
     readShelfHistory: () => connection.read(({ shelf }) => shelf.history()),
     readMovements: ({ itemId }) =>
       connection.read(({ shelf }) => ({ movements: explanation(shelf.movementsOf(itemId), shelf.countOf(itemId)) })),

@@ -87,6 +87,13 @@ export function shelf(db: Database.Database) {
       if (!turned.ok) return turned;
       return success(write(turned.value, { ...made, action, of: place, label: step.label }));
     },
+    /** The step that something of this id did, undid or did again; null where the id is of no step. */
+    stepOf(id: string): { readonly place: number; readonly action: StepRow['action'] } | null {
+      const row = steps.ofId(id);
+      return row && { place: row.of_place ?? row.place, action: row.action };
+    },
+    /** Id of what was done to a step last: its doing, its undo or its redo; null where there is no such step. */
+    idOfLast: (place: number): string | null => steps.idOfLast(place),
     history: () => ({ undo: nextOf(steps.next('undo')), redo: nextOf(steps.next('redo')) }),
     /** What its movements add up to; 0 for a row that has never been. */
     countOf: (itemId: string): number => find(itemId)?.item.count ?? 0,

@@ -35,6 +35,7 @@ export function stepTable(db: Database.Database) {
     undo: db.prepare<[], StepRow>(NEXT_UNDO),
     redo: db.prepare<[], StepRow>(NEXT_REDO),
   };
+  const byId = db.prepare<[string], StepRow>('SELECT * FROM shelf_steps WHERE id = ?');
   const lastOf = db.prepare<[number], StepRow>(
     'SELECT * FROM shelf_steps WHERE of_place = ? ORDER BY place DESC LIMIT 1',
   );
@@ -59,6 +60,13 @@ export function stepTable(db: Database.Database) {
       if (last === undefined) return step;
       return last.action === 'redo' && isIntact('shelf_steps', last) ? last : null;
     },
+    /** By its id, if it is there and sound. */
+    ofId(id: string): StepRow | null {
+      const row = byId.get(id);
+      return row && isIntact('shelf_steps', row) ? row : null;
+    },
+    /** The id of the step itself, or of the undo or redo that turned it last. */
+    idOfLast: (place: number): string | null => (lastOf.get(place) ?? rows.find(place))?.id ?? null,
     isUndone: (step: StepRow): boolean => lastOf.get(step.place)?.action === 'undo',
   };
 }

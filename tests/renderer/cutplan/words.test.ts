@@ -4,8 +4,9 @@ import { describe, expect, test } from 'vitest';
 import { demoHeader } from '../../../core/header/demo-header.ts';
 import { demoShelf } from '../../../core/stock/demo-shelf.ts';
 import type { CutPlan, GoalBound } from '../../../core/stock/plan/cut-plan.ts';
+import { placedPieces } from '../../../core/stock/plan/kept-plan.ts';
 import { giftWords, kerfWords, markWords, writeOnWords } from '../../../renderer/cutplan/cut-words.ts';
-import { placedPieces } from '../../../renderer/cutplan/plan-pieces.ts';
+import { byId } from '../../../renderer/cutplan/plan-pieces.ts';
 import { coverWords, figureSentences, progressWords, proofSentence } from '../../../renderer/cutplan/plan-verdict.ts';
 import { shortageRows } from '../../../renderer/cutplan/shortage-rows.ts';
 import { boxOf, stockShape, stretchPath } from '../../../renderer/cutplan/stock-shape.ts';
@@ -61,7 +62,7 @@ describe('where the saw goes', () => {
 });
 
 describe('what comes off', () => {
-  const pieces = placedPieces(demoHeader('demo'));
+  const pieces = byId(placedPieces(demoHeader('demo')));
 
   test('is said by primary and place, and marked shorter on the tube', () => {
     const one = { kind: 'pieces', pieceIds: ['demo:piece-2-5'] } as const;
@@ -140,7 +141,7 @@ describe('the verdict', () => {
 
 test('what is short is counted by size, and each row says which pieces wait for it', () => {
   const header = demoHeader('demo');
-  const pieces = placedPieces(header);
+  const pieces = byId(placedPieces(header));
   const rows = shortageRows(header, pieces, [
     'demo:piece-1-2',
     'demo:piece-1-4',
