@@ -8,12 +8,12 @@ import { useSession } from '../session/use-session.ts';
 import { Button } from '../ui/button.tsx';
 import { FigureText } from '../ui/figure-text.tsx';
 import { useOneAtATime } from '../ui/hooks/use-one-at-a-time.ts';
-import { CutList } from './cut-list.tsx';
-import { byId } from './plan-pieces.ts';
+import { CutList } from './list/cut-list.tsx';
+import { byId } from './list/plan-pieces.ts';
+import { useChosenCut } from './list/use-chosen-cut.ts';
 import { coverWords, figureSentences, proofSentence, whatSawingDoes } from './plan-verdict.ts';
 import { shortageRows } from './shortage-rows.ts';
 import { Shortages } from './shortages.tsx';
-import { useChosenCut } from './use-chosen-cut.ts';
 import type { MadePlan } from './use-cut-plan.ts';
 
 interface Props {

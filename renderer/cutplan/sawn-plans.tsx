@@ -8,9 +8,9 @@ import { useSession } from '../session/use-session.ts';
 import { Button } from '../ui/button.tsx';
 import { useOneAtATime } from '../ui/hooks/use-one-at-a-time.ts';
 import { countOf, showTime } from '../ui/words/spoken.ts';
-import { CutList } from './cut-list.tsx';
-import { byId } from './plan-pieces.ts';
-import { useChosenCut } from './use-chosen-cut.ts';
+import { CutList } from './list/cut-list.tsx';
+import { byId } from './list/plan-pieces.ts';
+import { useChosenCut } from './list/use-chosen-cut.ts';
 import type { SawnPlan } from './use-sawn-plans.ts';
 
 interface ChoiceProps {

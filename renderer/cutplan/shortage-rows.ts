@@ -9,7 +9,7 @@ import {
   type Tube,
   tubeOf,
 } from '../../core/index.ts';
-import { type PlacedPieces, pieceMark } from './plan-pieces.ts';
+import { type PlacedPieces, pieceMark } from './list/plan-pieces.ts';
 
 /**
  * One row a size, as a stock list has them, so that the file can be read into the shelf when the tube has come. A pie-cut

@@ -3,10 +3,11 @@
 import { useEffect, useMemo, useState } from 'react';
 import { cutProblemOf, type Header, type SawSettings, type StockItem, stockLeft } from '../../core/index.ts';
 import type { RequestOf } from '../../electron/bridge/contract.ts';
-import { useAsk } from '../host/host-bridge.ts';
+import type { HeaderSession } from '../session/header-session.ts';
 import { freshId } from '../ui/random-id.ts';
 
 interface Asked {
+  readonly session: HeaderSession;
   readonly header: Header;
   readonly stock: readonly StockItem[] | null;
   readonly saw: SawSettings;
@@ -19,8 +20,10 @@ const LIMIT_SECONDS = 5;
  * The whole shelf until the plan is there, and where no other runner has anything planned.
  * @param changing ids of the primaries that moves are looked for: their own planned pieces may become others
  */
-export function useStockLeft({ header, stock, saw }: Asked, changing: readonly string[]): readonly StockItem[] | null {
-  const ask = useAsk();
+export function useStockLeft(
+  { session, header, stock, saw }: Asked,
+  changing: readonly string[],
+): readonly StockItem[] | null {
   const wanted = useMemo(() => {
     if (stock === null) return null;
     const others = { ...header, primaries: header.primaries.filter(({ id }) => !changing.includes(id)) };
@@ -34,13 +37,15 @@ export function useStockLeft({ header, stock, saw }: Asked, changing: readonly s
     const planId = freshId();
     let isWanted = true;
     const problem = JSON.parse(wanted) as RequestOf<'planCuts'>['problem'];
-    void ask('planCuts', { planId, problem, limitSeconds: LIMIT_SECONDS }).then((answer) => {
-      if (isWanted && answer.ok) setLeft({ of: wanted, stock: stockLeft(stock, problem, answer.value.plan) });
+    const { bridge } = session;
+    const asked = bridge.call('planCuts', { planId, problem, limitSeconds: LIMIT_SECONDS }).catch(() => null);
+    void asked.then((answer) => {
+      if (isWanted && answer?.ok === true) setLeft({ of: wanted, stock: stockLeft(stock, problem, answer.value.plan) });
     });
     return () => {
       isWanted = false;
-      void ask('stopCutPlan', { planId });
+      void bridge.call('stopCutPlan', { planId }).catch(() => null);
     };
-  }, [ask, wanted, stock]);
+  }, [session, wanted, stock]);
   return wanted !== null && left?.of === wanted ? left.stock : stock;
 }

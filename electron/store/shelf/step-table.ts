@@ -51,8 +51,8 @@ export function stepTable(db: Database.Database) {
     },
     /** A step that was done, if it is there and sound. */
     done(place: number): StepRow | null {
-      const row = rows.find(place);
-      return row?.action === 'do' && isIntact('shelf_steps', row) ? row : null;
+      const row = sound(rows.find(place));
+      return row?.action === 'do' ? row : null;
     },
     /** How a step was done last: itself, or the redo after its last undo; null while it is undone or where that is damaged. */
     standing(step: StepRow): StepRow | null {
@@ -61,14 +61,15 @@ export function stepTable(db: Database.Database) {
       return last.action === 'redo' && isIntact('shelf_steps', last) ? last : null;
     },
     /** By its id, if it is there and sound. */
-    ofId(id: string): StepRow | null {
-      const row = byId.get(id);
-      return row && isIntact('shelf_steps', row) ? row : null;
-    },
+    ofId: (id: string): StepRow | null => sound(byId.get(id)),
     /** The id of the step itself, or of the undo or redo that turned it last. */
     idOfLast: (place: number): string | null => (lastOf.get(place) ?? rows.find(place))?.id ?? null,
     isUndone: (step: StepRow): boolean => lastOf.get(step.place)?.action === 'undo',
   };
+}
+
+function sound(row: StepRow | undefined): StepRow | null {
+  return row && isIntact('shelf_steps', row) ? row : null;
 }
 
 /** What a step did to rows; null when it cannot be told. */

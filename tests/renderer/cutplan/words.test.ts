@@ -5,11 +5,11 @@ import { demoHeader } from '../../../core/header/demo-header.ts';
 import { demoShelf } from '../../../core/stock/demo-shelf.ts';
 import type { CutPlan, GoalBound } from '../../../core/stock/plan/cut-plan.ts';
 import { placedPieces } from '../../../core/stock/plan/kept-plan.ts';
-import { giftWords, kerfWords, markWords, writeOnWords } from '../../../renderer/cutplan/cut-words.ts';
-import { byId } from '../../../renderer/cutplan/plan-pieces.ts';
+import { giftWords, kerfWords, markWords, writeOnWords } from '../../../renderer/cutplan/list/cut-words.ts';
+import { byId } from '../../../renderer/cutplan/list/plan-pieces.ts';
+import { boxOf, stockShape, stretchPath } from '../../../renderer/cutplan/list/stock-shape.ts';
 import { coverWords, figureSentences, progressWords, proofSentence } from '../../../renderer/cutplan/plan-verdict.ts';
 import { shortageRows } from '../../../renderer/cutplan/shortage-rows.ts';
-import { boxOf, stockShape, stretchPath } from '../../../renderer/cutplan/stock-shape.ts';
 import { stick, stockBend, straight } from '../../core/stock/plan/made-problems.ts';
 import { expectWithin } from '../../tolerance.ts';
 

@@ -8,9 +8,9 @@ import {
   type SawSettings,
   type StockItem,
   stockItemWords,
-} from '../../core/index.ts';
-import { FigureText } from '../ui/figure-text.tsx';
-import { writeScreen } from '../ui/screen.ts';
+} from '../../../core/index.ts';
+import { FigureText } from '../../ui/figure-text.tsx';
+import { writeScreen } from '../../ui/screen.ts';
 import { giftWords, kerfWords, markWords, rowWords, writeOnWords } from './cut-words.ts';
 import type { PlacedPieces } from './plan-pieces.ts';
 import { StockPicture } from './stock-picture.tsx';

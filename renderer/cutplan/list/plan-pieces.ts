@@ -1,8 +1,8 @@
 /** Pieces of a cut plan by their names there: where each stands in its header, and how it is written on the tube. */
 
-import { formatAngle, type LengthStyle, type Piece, type PlacedPiece } from '../../core/index.ts';
-import { cutWords, pieceName } from '../ui/words/piece-words.ts';
-import { primaryTitle } from '../ui/words/verdict-words.ts';
+import { formatAngle, type LengthStyle, type Piece, type PlacedPiece } from '../../../core/index.ts';
+import { cutWords, pieceName } from '../../ui/words/piece-words.ts';
+import { primaryTitle } from '../../ui/words/verdict-words.ts';
 
 export type PlacedPieces = ReadonlyMap<string, PlacedPiece>;
 

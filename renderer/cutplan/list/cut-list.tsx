@@ -1,7 +1,7 @@
 /** The cut list: every opened stock item in the order of work. */
 
 import { useEffect, useRef } from 'react';
-import { cutList, type KeptPlan, type LengthStyle } from '../../core/index.ts';
+import { cutList, type KeptPlan, type LengthStyle } from '../../../core/index.ts';
 import type { PlacedPieces } from './plan-pieces.ts';
 import { StockWork } from './stock-work.tsx';
 

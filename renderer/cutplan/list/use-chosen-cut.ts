@@ -1,9 +1,9 @@
 /** The chosen cut, which goes with the piece in hand: choosing one takes its piece in hand, and the piece in hand has its cut chosen at first. */
 
 import { useCallback, useState } from 'react';
-import { cutList, type KeptPlan } from '../../core/index.ts';
-import type { HeaderSession } from '../session/header-session.ts';
-import { pieceInHand, takeInHand } from '../session/piece-in-hand.ts';
+import { cutList, type KeptPlan } from '../../../core/index.ts';
+import type { HeaderSession } from '../../session/header-session.ts';
+import { pieceInHand, takeInHand } from '../../session/piece-in-hand.ts';
 import type { ChosenCut } from './cut-list.tsx';
 import { piecesOf } from './stock-work.tsx';
 
