@@ -8,6 +8,7 @@ import type { CutPlan, Stretch } from '../../../../core/stock/plan/cut-plan.ts';
 import type { StockRow } from '../../../../core/stock/plan/cut-problem.ts';
 import { planCuts } from '../../../../core/stock/plan/plan-cuts.ts';
 import { remnantRow } from '../../../../core/stock/plan/remnant-stock.ts';
+import { stockLeft } from '../../../../core/stock/plan/stock-left.ts';
 import type { StockItem } from '../../../../core/stock/stock-item.ts';
 import { inches, type Length, mmOf } from '../../../../core/units/length.ts';
 import { expectWithin } from '../../../tolerance.ts';
@@ -28,6 +29,10 @@ const known = (item: StockItem): KnownStock => ({ item, revision: 7 });
 const opened = (rowId: string, ...stretches: readonly Stretch[]): Pick<CutPlan, 'opened'> => ({
   opened: [{ rowId, copy: 1, stretches }],
 });
+
+function withoutId({ id: _own, ...item }: StockItem): Omit<StockItem, 'id'> {
+  return item;
+}
 
 function numbered(): () => string {
   let last = 0;
@@ -138,6 +143,14 @@ test('whatever is planned, the book takes it, and the shelf holds what was kept,
       const left = step.value.rows.find(({ after }) => after.item.id === item.id)?.after.item.count ?? item.count;
       expect(left, `seed ${seed}`).toBe(item.count - used);
     }
+    const left = stockLeft(items, problem, plan);
+    const ids = new Set(items.map(({ id }) => id));
+    const byId = (id: string) => left.find((one) => one.id === id)?.count ?? 0;
+    for (const item of items)
+      expect(byId(item.id)).toBe(item.count - plan.opened.filter(({ rowId }) => rowId === item.id).length);
+    expect(left.filter(({ id }) => !ids.has(id)).map(({ id: _own, ...item }) => item)).toEqual(
+      changes.flatMap((change) => (change.kind === 'add' ? [withoutId(change.item)] : [])),
+    );
     const kept = plan.opened.flatMap(({ rowId, stretches }) => {
       const row = problem.stock.find(({ id }) => id === rowId);
       if (row === undefined) throw new Error('a row that is not there');
