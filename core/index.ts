@@ -215,6 +215,7 @@ export type { CutProblem, SawSettings, StockRow } from './stock/plan/cut-problem
 export { cutPieceId, cutProblemOf } from './stock/plan/from-shelf.ts';
 export { type KeptPlan, keptPlan, keptPlanSchema, type PlacedPiece, placedPieces } from './stock/plan/kept-plan.ts';
 export type { MilpAnswer, MilpAsk, MilpModel, SolveMilp } from './stock/plan/milp/milp.ts';
+export { orderProblem } from './stock/plan/order-problem.ts';
 export { type PlanProgress, planCuts, unplanned } from './stock/plan/plan-cuts.ts';
 export { cutPlanSchema, cutProblemSchema } from './stock/plan/plan-schema.ts';
 export { type CutGift, type CutListItem, type CutStep, cutList } from './stock/plan/saw/cut-list.ts';

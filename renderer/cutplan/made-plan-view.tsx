@@ -11,8 +11,8 @@ import { useOneAtATime } from '../ui/hooks/use-one-at-a-time.ts';
 import { CutList } from './list/cut-list.tsx';
 import { byId } from './list/plan-pieces.ts';
 import { useChosenCut } from './list/use-chosen-cut.ts';
+import { orderRows, orderWords } from './order-rows.ts';
 import { coverWords, figureSentences, proofSentence, whatSawingDoes } from './plan-verdict.ts';
-import { shortageRows } from './shortage-rows.ts';
 import { Shortages } from './shortages.tsx';
 import type { MadePlan } from './use-cut-plan.ts';
 
@@ -35,7 +35,7 @@ export function MadePlanView({ session, header, made, carryOut }: Props) {
   const style = header.settings.display;
   const isFrozen = useSession(session, takesNoSteps);
   const pieces = useMemo(() => byId(made.pieces), [made.pieces]);
-  const short = useMemo(() => shortageRows(made.header, pieces, plan.short), [made.header, pieces, plan.short]);
+  const order = useMemo(() => orderRows(made, pieces), [made, pieces]);
   const [chosen, choose] = useChosenCut(session, made);
   const [isAtWork, carryOutOnce] = useOneAtATime(carryOut);
   const stale = useMemo(() => isStale(made, header), [made, header]);
@@ -60,7 +60,7 @@ export function MadePlanView({ session, header, made, carryOut }: Props) {
           </div>
         )}
       </section>
-      <Shortages rows={short} name={made.header.name} style={style} />
+      <Shortages rows={order} words={orderWords(order, made.order)} name={made.header.name} style={style} />
       <CutList {...{ made, pieces, style, chosen }} headerId={header.id} onChoose={choose} />
     </>
   );

@@ -2,15 +2,18 @@
 
 import { useCallback, useEffect, useRef, useState } from 'react';
 import {
+  type CutPlan,
   type CutProblem,
   cutProblemOf,
   type Header,
   type KeptPlan,
   type KnownStock,
+  orderProblem,
   type PlanProgress,
   placedPieces,
   type SawSettings,
 } from '../../core/index.ts';
+import type { RequestOf } from '../../electron/bridge/contract.ts';
 import { useAsk } from '../host/host-bridge.ts';
 import { freshId } from '../ui/random-id.ts';
 
@@ -19,6 +22,8 @@ export interface MadePlan extends KeptPlan {
   readonly header: Header;
   /** The whole shelf, with the revisions of its rows. */
   readonly known: readonly KnownStock[];
+  /** How what is short would be covered at the least cost by what can be ordered; null: nothing is short, or it was not looked for. */
+  readonly order: { readonly problem: CutProblem; readonly plan: CutPlan } | null;
 }
 
 export type Planning =
@@ -28,6 +33,8 @@ export type Planning =
 
 /** A header of forty pieces takes a second or two; past this the best so far is of more use than the proof. */
 const LIMIT_SECONDS = 60;
+/** The list is of use before it is proven. */
+const ORDER_LIMIT_SECONDS = 10;
 const LOOK_EVERY_MS = 300;
 
 export interface CutPlanner {
@@ -96,16 +103,30 @@ async function madePlan(ask: ReturnType<typeof useAsk>, { header, saw, planId }:
   const known = shelf.value.stock;
   const stock = known.map(({ item }) => item);
   const problem = cutProblemOf([header], stock, saw);
-  const { pieces, joints } = problem;
-  const asked = { pieces: [...pieces], joints: [...joints], stock: onHand(problem), saw };
-  const answer = await ask('planCuts', { planId, problem: asked, limitSeconds: LIMIT_SECONDS });
+  const answer = await ask('planCuts', { planId, problem: asked(problem), limitSeconds: LIMIT_SECONDS });
   if (!answer.ok) return { kind: 'failed', words: answer.words };
   const { plan } = answer.value;
-  return { kind: 'planned', id: planId, made: { header, known, stock, pieces: placedPieces(header), problem, plan } };
+  const order = await cheapestOrder(ask, { problem, plan, stock });
+  const pieces = placedPieces(header);
+  return { kind: 'planned', id: planId, made: { header, known, stock, pieces, problem, plan, order } };
 }
 
-function onHand({ stock }: CutProblem) {
-  return stock
+/** Null where nothing is short, a plan was stopped, or there is no answer: then net sizes are all there is to order by. */
+async function cheapestOrder(
+  ask: ReturnType<typeof useAsk>,
+  { problem, plan, stock }: Pick<MadePlan, 'problem' | 'plan' | 'stock'>,
+): Promise<MadePlan['order']> {
+  if (plan.short.length === 0 || plan.ended === 'stopped') return null;
+  const wanted = orderProblem(problem, plan.short, stock);
+  const asking = { planId: freshId(), problem: asked(wanted), limitSeconds: ORDER_LIMIT_SECONDS };
+  const answer = await ask('planCuts', asking);
+  return answer.ok ? { problem: wanted, plan: answer.value.plan } : null;
+}
+
+/** As it is sent: with the stock of which there is any. */
+function asked({ pieces, joints, stock, saw }: CutProblem): RequestOf<'planCuts'>['problem'] {
+  const onHand = stock
     .filter(({ count }) => count > 0)
     .map((row) => (row.kind === 'bend' ? { ...row, legsMm: [...row.legsMm] as [number, number] } : row));
+  return { pieces: [...pieces], joints: [...joints], stock: onHand, saw };
 }
