@@ -40,7 +40,7 @@ import {
   replaceRestEdit,
   shiftPiecesEdit,
 } from '../../../core/edits/piece-edits.ts';
-import { freeOffer, setLockedEdit, setStateEdit } from '../../../core/edits/piece-state-edits.ts';
+import { cutPiecesEdit, freeOffer, setLockedEdit, setStateEdit } from '../../../core/edits/piece-state-edits.ts';
 import { firstPort, portRowEdit, setPortEdit } from '../../../core/edits/port-edits.ts';
 import {
   addPartsEdit,
@@ -142,6 +142,13 @@ const BUILDERS: Readonly<Record<string, (cast: Cast) => Edit | null>> = {
   replacePiece: ({ primary }) => replacePieceEdit(primary, { ...(primary.pieces[0] as Piece), note: 'x' }),
   replaceRest: ({ primary, newId }) => replaceRestEdit(primary, 1, fresh(primary, newId)),
   setState: ({ primary }) => setStateEdit(primary, primary.pieces, 'welded'),
+  cutPieces: ({ header }) => {
+    const asPlanned = (primary: Primary): Primary => ({
+      ...primary,
+      pieces: primary.pieces.map((piece) => ({ ...piece, state: 'planned' })),
+    });
+    return cutPiecesEdit({ ...header, primaries: header.primaries.map(asPlanned) }, () => true);
+  },
   lock: ({ primary }) => setLockedEdit(primary, primary.pieces, true),
   free: ({ primary }) =>
     freeOffer(primary, { lockedPieces: primary.pieces.map((_, index) => index), weldedPieces: [0], weldedJoints: [2] })
