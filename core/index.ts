@@ -189,6 +189,7 @@ export {
 export type { Problem } from './problem.ts';
 // Proposals
 export { proposePrimaries } from './propose/propose-primaries.ts';
+export { proposeHeader } from './propose/whole/propose-header.ts';
 export { assertNever, failure, type Result, success } from './result.ts';
 // Spreadsheets
 export { readCsvRows, readPastedRows } from './spreadsheet/read-rows.ts';

@@ -51,3 +51,11 @@ export function oneStep(label: string, edits: readonly SingleEdit[]): Edit | nul
   if (first === undefined) return null;
   return edits.length === 1 ? first : batchOf(label, edits);
 }
+
+/** Several steps made one: null for none. */
+export function joinedStep(label: string, steps: readonly Edit[]): Edit | null {
+  return oneStep(
+    label,
+    steps.flatMap((step): readonly SingleEdit[] => (step.kind === 'batch' ? step.edits : [step])),
+  );
+}

@@ -22,12 +22,9 @@ export function* searchProposals(search: ProposeSearch): Generator<void, void> {
   const { mostBends } = search.problem;
   searchFewBends(search);
   yield;
-  if (mostBends >= 2)
-    yield* searchTwoBends(search, { isLengthKept: false, isEveryWanted: search.surroundings.hasOthers });
+  if (mostBends >= 2) yield* searchTwoBends(search);
   for (const bends of [3, 4]) {
-    const { count } = search.best;
-    if (mostBends < bends || count >= ENOUGH_IDEAS) continue;
-    yield* searchManyBends(search, bends, { starts: count > 0 ? FEW_STARTS : STARTS, enough: ENOUGH_IDEAS });
+    if (mostBends >= bends && search.best.count < ENOUGH_IDEAS) yield* searchManyBends(search, bends);
   }
 }
 
@@ -52,15 +49,7 @@ function enterOnFirst(search: ProposeSearch, shapes: readonly TubeShape[], enoug
   }
 }
 
-/** What is wanted of tubes with two bends. */
-interface TwoBendsWanted {
-  /** Also where both bends could have ready angles if the length gave way within its tolerance. */
-  readonly isLengthKept: boolean;
-  /** As many as there are; else a few of each pair of CLRs. */
-  readonly isEveryWanted: boolean;
-}
-
-export function* searchTwoBends(search: ProposeSearch, wanted: TwoBendsWanted): Generator<void, void> {
+function* searchTwoBends(search: ProposeSearch): Generator<void, void> {
   const { ends, least } = search.problem;
   const window = search.window(2);
   for (const first of search.clrsMm) {
@@ -71,7 +60,7 @@ export function* searchTwoBends(search: ProposeSearch, wanted: TwoBendsWanted): 
       for (const lengthMm of window === null ? lengths : [window.aimMm]) {
         const shapes = twoBendsOfLength(question, lengthMm).filter(hasRealBends);
         yield;
-        enterTwoBends(search, shapes, window === null ? null : lengthMm, wanted);
+        enterTwoBends(search, shapes, lengthMm);
         yield;
       }
     }
@@ -82,52 +71,37 @@ function hasRealBends({ bends }: TubeShape): boolean {
   return bends.every(({ angleRad }) => angleRad >= LEAST_ANGLE_RAD);
 }
 
-/** Those with ready angles first: they go before all others of the same pair. */
-function enterTwoBends(
-  search: ProposeSearch,
-  shapes: readonly TubeShape[],
-  lengthMm: number | null,
-  { isLengthKept, isEveryWanted }: TwoBendsWanted,
-): void {
+/** Those with ready angles first: they go before all others of the same pair. Both can have them only where the length gives way. */
+function enterTwoBends(search: ProposeSearch, shapes: readonly TubeShape[], lengthMm: number): void {
   const { ends, least } = search.problem;
   const near = { ends, least, ready: search.ready };
   const window = search.window(2);
   const isInWindow = (shape: TubeShape) => {
     const mm = shapeLengthMm(shape);
-    return window === null || (mm >= window.lowMm && mm <= window.highMm);
+    return window !== null && mm >= window.lowMm && mm <= window.highMm;
   };
-  const both = isLengthKept ? [] : withReadyAngles(near, shapes, [true, true], null).filter(isInWindow);
+  const both = withReadyAngles(near, shapes, [true, true], null).filter(isInWindow);
   const one = [
     ...withReadyAngles(near, shapes, [true, false], lengthMm),
     ...withReadyAngles(near, shapes, [false, true], lengthMm),
   ];
-  const enough = isEveryWanted ? Number.POSITIVE_INFINITY : ENOUGH_OF_PAIR;
+  const enough = search.surroundings.hasOthers ? Number.POSITIVE_INFINITY : ENOUGH_OF_PAIR;
   for (const some of [both, one, shapes]) if (some.length > 0) enterOnFirst(search, some, enough);
-}
-
-/** How long to look for tubes of many bends. */
-interface ManyBendsWanted {
-  readonly starts: number;
-  /** So many candidates kept end it. */
-  readonly enough: number;
 }
 
 /** Starts between two pauses. */
 const STARTS_A_PAUSE = 8;
 
-export function* searchManyBends(
-  search: ProposeSearch,
-  bends: number,
-  { starts, enough }: ManyBendsWanted,
-): Generator<void, void> {
+function* searchManyBends(search: ProposeSearch, bends: number): Generator<void, void> {
   const { ends, least } = search.problem;
   const lengthMm = search.window(bends)?.aimMm ?? leastGuess(search);
-  const { clrsMm, ready } = search;
+  const { clrsMm, ready, best } = search;
+  const starts = best.count > 0 ? FEW_STARTS : STARTS;
   let start = 0;
   for (const shapes of manyBends({ ends, least, clrsMm, ready, bends, lengthMm })) {
     for (const shape of shapes) if (hasRealBends(shape)) enterOnFirst(search, [shape], 1);
     start += 1;
-    if (start >= starts || (search.best.count >= enough && start >= FEW_STARTS)) return;
+    if (start >= starts || (best.count >= ENOUGH_IDEAS && start >= FEW_STARTS)) return;
     if (start % STARTS_A_PAUSE === 0) yield;
   }
 }

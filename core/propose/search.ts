@@ -5,7 +5,7 @@ import { mmOf } from '../units/length.ts';
 import { unitOf } from '../units/length-style.ts';
 import type { TubeShape } from './joints/tube-shape.ts';
 import { type Candidate, candidateOf, type ReadyAngles, readyAngles } from './offer/candidate.ts';
-import { type Rounding, roundShape } from './offer/round-shape.ts';
+import { roundShape } from './offer/round-shape.ts';
 import { Surroundings } from './offer/surroundings.ts';
 import { centrelineWindow } from './problem/centreline.ts';
 import type { ProposeProblem } from './problem/propose-problem.ts';
@@ -44,21 +44,26 @@ export class ProposeSearch<Kept extends Keeper = Keeper> {
 
   /** Rounds a tube on one grid and takes it in; false when it does not close on it. */
   enter(shape: TubeShape, step: SawStep): boolean {
-    const { problem } = this;
-    const window = this.window(shape.bends.length);
-    const rounding: Rounding = {
-      ends: problem.ends,
-      limits: problem.limits,
-      least: problem.least,
-      window,
-      unit: unitOf(problem.header.settings.display),
-    };
-    const rounded = roundShape(rounding, shape, step);
-    if (rounded === null) {
-      this.hasLostToRounding = true;
-      return false;
+    const candidate = this.roundedOn(shape, step);
+    if (candidate === null) this.hasLostToRounding = true;
+    else this.best.take(candidate);
+    return candidate !== null;
+  }
+
+  /** The tube on the coarsest grid on which it closes; null where it closes on none. */
+  rounded(shape: TubeShape): Candidate | null {
+    for (const step of this.steps) {
+      const candidate = this.roundedOn(shape, step);
+      if (candidate !== null) return candidate;
     }
-    this.best.take(candidateOf(problem, this.ready, rounded, window?.aimMm ?? null));
-    return true;
+    return null;
+  }
+
+  private roundedOn(shape: TubeShape, step: SawStep): Candidate | null {
+    const { ends, limits, least, header } = this.problem;
+    const window = this.window(shape.bends.length);
+    const unit = unitOf(header.settings.display);
+    const rounded = roundShape({ ends, limits, least, window, unit }, shape, step);
+    return rounded === null ? null : candidateOf(this.problem, this.ready, rounded, window?.aimMm ?? null);
   }
 }

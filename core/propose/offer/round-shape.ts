@@ -92,7 +92,13 @@ function consider(
   found: { best: RoundedShape | null; badness: number },
 ): void {
   const { ends, limits, unit } = rounding;
-  if (closureOf(turned.end, ends.wanted).tiltDeg > limits.tiltDeg * USABLE) return;
+  const facing = dot(turned.end.tangent, ends.wanted.tangent);
+  // The cosine alone settles most.
+  if (
+    facing < Math.cos(radiansOf(limits.tiltDeg)) ||
+    closureOf(turned.end, ends.wanted).tiltDeg > limits.tiltDeg * USABLE
+  )
+    return;
   const perMm = unit === 'in' ? lengthPer / MM_PER_INCH : lengthPer;
   const arcsMm = turned.bends.reduce((sumMm, { clrMm, angleDeg }) => sumMm + clrMm * radiansOf(angleDeg), 0);
   const exactMm = closedStraights(rounding, shape, turned, arcsMm);
@@ -104,41 +110,47 @@ function consider(
       .filter((candidateMm) => candidateMm >= leastMm - 1e-6);
   });
   if (choices.some(({ length }) => length === 0)) return;
-  const corners = choices.reduce((product, { length }) => product * length, 1);
-  for (let corner = 0; corner < corners; corner += 1) {
-    const straightsMm = cornerOf(choices, corner);
+  const miss = (straightsMm: readonly number[], x: number, y: number, z: number): void => {
     const lengthMm = straightsMm.reduce((sumMm, mm) => sumMm + mm, arcsMm);
-    const badness = badnessOf(rounding, turned, straightsMm, lengthMm);
-    if (badness >= found.badness) continue;
+    const badness = badnessOf(rounding, x, y, z, lengthMm);
+    if (badness >= found.badness) return;
     found.badness = badness;
     found.best = { straights: straightsMm.map((mm) => lengthIn(mm, unit)), bends: turned.bends, lengthMm };
-  }
+  };
+  eachCorner(choices, turned, miss);
 }
 
-/** One choice of each list: the corner's number counts them up, the first fastest. */
-function cornerOf(choices: readonly (readonly number[])[], corner: number): readonly number[] {
-  let rest = corner;
-  return choices.map((list) => {
-    const choice = list[rest % list.length] as number;
-    rest = Math.floor(rest / list.length);
-    return choice;
-  });
+/** Every choice of straights, with the end that it gives; the list handed over is the same one each time. */
+function eachCorner(
+  choices: readonly (readonly number[])[],
+  { directions, end: { point } }: Turned,
+  visit: (straightsMm: readonly number[], x: number, y: number, z: number) => void,
+): void {
+  const chosen = choices.map(() => 0);
+  const from = (index: number, x: number, y: number, z: number): void => {
+    const list = choices[index];
+    const direction = directions[index];
+    if (list === undefined || direction === undefined) {
+      visit(chosen, x, y, z);
+      return;
+    }
+    for (const mm of list) {
+      chosen[index] = mm;
+      from(index + 1, x + direction.x * mm, y + direction.y * mm, z + direction.z * mm);
+    }
+  };
+  from(0, point.x, point.y, point.z);
 }
 
 /** How far off the length wanted, and what is left of the gap, mm; infinite where it is not closed or not in the window. */
-function badnessOf(
-  { ends, limits, window }: Rounding,
-  { directions, end }: Turned,
-  straightsMm: readonly number[],
-  lengthMm: number,
-): number {
-  if (window !== null && (lengthMm < window.lowMm - 1e-9 || lengthMm > window.highMm + 1e-9))
+function badnessOf({ ends, limits, window }: Rounding, x: number, y: number, z: number, lengthMm: number): number {
+  if (window !== null && (lengthMm < window.lowMm - 1e-9 || lengthMm > window.highMm + 1e-9)) {
     return Number.POSITIVE_INFINITY;
-  let { point } = end;
-  for (const [i, mm] of straightsMm.entries()) point = addScaled(point, directions[i] as Vector, mm);
-  const gap = subtract(ends.wanted.point, point);
-  const along = dot(gap, ends.wanted.tangent);
-  const asideSquare = Math.max(0, dot(gap, gap) - along * along);
+  }
+  const { point, tangent } = ends.wanted;
+  const [gapX, gapY, gapZ] = [point.x - x, point.y - y, point.z - z];
+  const along = gapX * tangent.x + gapY * tangent.y + gapZ * tangent.z;
+  const asideSquare = Math.max(0, gapX * gapX + gapY * gapY + gapZ * gapZ - along * along);
   const beyond = Math.max(0, along - limits.shallowerMm) + Math.max(0, -along - limits.deeperMm);
   const missMm = Math.sqrt(beyond * beyond + asideSquare);
   if (missMm > limits.gapMm * USABLE) return Number.POSITIVE_INFINITY;

@@ -1,0 +1,39 @@
+/** What is asked and answered when all primaries of a header are proposed at once. */
+
+import type { Edit } from '../../edits/edit.ts';
+import type { NoProposalReason, ProposedPrimary } from '../outcome.ts';
+import type { ProposeOptions } from '../question.ts';
+
+export interface HeaderProposeOptions extends Omit<ProposeOptions, 'length' | 'most'> {
+  /** One length for all, mm as welded; null: the header's target, or a little over the least of the farthest, whichever takes the fewest bends. */
+  readonly lengthMm?: number | null;
+  /** Which of the inlets in hand each primary ends in: any of its collector's, or the one that it has. */
+  readonly inlets?: 'free' | 'asTheyAre';
+}
+
+export interface HeaderProposal {
+  /** All of it as one undoable step. */
+  readonly edit: Edit;
+  /** In the order of the header. */
+  readonly proposals: readonly ProposedPrimary[];
+  /** By primary id. */
+  readonly inletIds: ReadonlyMap<string, string>;
+  /** The length that all were sought at. */
+  readonly lengthMm: number;
+  readonly bends: number;
+  /** Longest less shortest after rounding, mm. */
+  readonly spreadMm: number;
+}
+
+export type HeaderProposalOutcome =
+  | { readonly kind: 'found'; readonly proposal: HeaderProposal; readonly isExhausted: boolean }
+  | {
+      readonly kind: 'none';
+      /**
+       * `noneToDo`: all are whole, or none has both a port and an inlet. `onePrimary`: this one has no tube even by itself. `together`: each has, but no set of
+       * them was found that keeps the gap.
+       */
+      readonly reason:
+        | { readonly kind: 'headerFinished' | 'noneToDo' | 'together' | 'notThrough' }
+        | { readonly kind: 'onePrimary'; readonly primaryId: string; readonly reason: NoProposalReason };
+    };
