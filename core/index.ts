@@ -14,7 +14,7 @@ export {
   setSlipEdit,
 } from './edits/collector-edits.ts';
 export { describeEdit } from './edits/describe-edit.ts';
-export type { BatchEdit, Edit, SingleEdit } from './edits/edit.ts';
+export type { Edit, SingleEdit } from './edits/edit.ts';
 export { editSchema } from './edits/edit-schema.ts';
 export {
   finishHeaderEdit,
@@ -188,7 +188,10 @@ export {
 } from './path/vector.ts';
 export type { Problem } from './problem.ts';
 // Proposals
-export { proposePrimaries } from './propose/propose-primaries.ts';
+export { describeLengthRanges, describeNoProposal } from './propose/describe-proposals.ts';
+export type { ProposalOutcome, ProposedPrimary } from './propose/outcome.ts';
+export { ProposalSearch, proposePrimaries } from './propose/propose-primaries.ts';
+export type { ProposeOptions } from './propose/question.ts';
 export { proposeHeader } from './propose/whole/propose-header.ts';
 export { assertNever, failure, type Result, success } from './result.ts';
 // Spreadsheets

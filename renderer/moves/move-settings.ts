@@ -2,7 +2,7 @@
 
 import { type Length, MOVE_KINDS, type MoveKind, mmOf, type StockItem } from '../../core/index.ts';
 import { FIRST_PRICES, type MovePrices, shopPrices } from './move-prices.ts';
-import type { AskedOptions } from './search/moves-question.ts';
+import type { AskedOptions, AskedProposeOptions } from './search/moves-question.ts';
 
 export interface MoveSettings {
   /** Null: any number. */
@@ -42,6 +42,17 @@ export function askedOptions(
     ...(mostJoints === null ? {} : { maxJoints: mostJoints }),
     ...(clearanceKept === null ? {} : { clearanceKeptMm: mmOf(clearanceKept) }),
     ...(addsBends ? {} : { kinds: MOVE_KINDS.filter((kind) => !ADDING_KINDS.includes(kind)) }),
+    ...(usesShelf && stock !== null && stock.length > 0 ? { stock } : {}),
+  };
+}
+
+/** The same for whole primaries: the header's wanted gap is kept unless another clearance was asked for. */
+export function proposeOptions(
+  { clearanceKept, usesShelf }: MoveSettings,
+  stock: readonly StockItem[] | null,
+): AskedProposeOptions {
+  return {
+    ...(clearanceKept === null ? {} : { clearanceKeptMm: mmOf(clearanceKept) }),
     ...(usesShelf && stock !== null && stock.length > 0 ? { stock } : {}),
   };
 }

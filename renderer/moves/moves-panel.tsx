@@ -13,13 +13,18 @@ import './moves.css';
 import type { MovesPanelProps, MovesProps } from './moves-props.ts';
 import { PrimaryMoves } from './primary-moves.tsx';
 import type { Proposal } from './proposals/proposal.ts';
+import { PrimaryProposals } from './whole/primary-proposals.tsx';
+
+type TabId = 'primary' | 'rest' | 'header' | 'options';
 
 export function MovesPanel(props: MovesPanelProps) {
-  const { session, header, primary, stock, saw, bench } = props;
-  const [tab, setTab] = useState('primary');
+  const { bench } = props;
+  const [picked, setPicked] = useState<TabId>('primary');
   const panel = useRef<HTMLDivElement>(null);
   const onApply = useApply(props, panel);
   const given = { ...props, onApply };
+  const tabs = tabsFor(props);
+  const tab = tabs.some(({ id }) => id === picked) ? picked : 'primary';
   return (
     <div ref={panel} className="moves-panel" tabIndex={-1}>
       <Tabs
@@ -27,43 +32,73 @@ export function MovesPanel(props: MovesPanelProps) {
         selectedKey={tab}
         onSelectionChange={(key) => {
           bench.choose(null);
-          setTab(String(key));
+          setPicked(key as TabId);
         }}
       >
         <TabList className="moves-tab-list" aria-label="Moves">
-          <Tab id="primary" className="moves-tab">
-            {primaryTitle(primary.name)}
-          </Tab>
-          <Tab id="header" className="moves-tab">
-            Fix all
-          </Tab>
-          <Tab id="options" className="moves-tab">
-            Limits
-          </Tab>
+          {tabs.map(({ id, name }) => (
+            <Tab key={id} id={id} className="moves-tab">
+              {name}
+            </Tab>
+          ))}
         </TabList>
-        <TabPanel id="primary" className="moves-tab-panel">
-          <PrimaryMoves key={primary.id} {...given} />
-        </TabPanel>
-        <TabPanel id="header" className="moves-tab-panel">
-          <HeaderMoves {...given} />
-        </TabPanel>
-        <TabPanel id="options" className="moves-tab-panel">
-          <MoveOptionsPanel
-            session={session}
-            header={header}
-            primary={primary}
-            stock={stock}
-            saw={saw}
-            settings={bench.settings}
-            onSet={bench.set}
-            prices={bench.prices}
-            onPrices={bench.setPrices}
-          />
-        </TabPanel>
+        {tabs.map(({ id }) => (
+          <TabPanel key={id} id={id} className="moves-tab-panel">
+            <TabBody id={id} {...given} />
+          </TabPanel>
+        ))}
       </Tabs>
       {tab === 'options' ? null : <MovesFoot {...given} />}
     </div>
   );
+}
+
+/** For what is half built there are moves and the rest of it; for what is empty there is nothing yet that could be moved. */
+function tabsFor(props: MovesPanelProps): readonly { readonly id: TabId; readonly name: string }[] {
+  const isHalfBuilt = isToBeBuilt(props) && props.primary.pieces.length > 0;
+  return [
+    { id: 'primary', name: primaryTitle(props.primary.name) },
+    ...(isHalfBuilt ? [{ id: 'rest', name: 'The rest' } as const] : []),
+    { id: 'header', name: 'Fix all' },
+    { id: 'options', name: 'Limits' },
+  ];
+}
+
+function TabBody({ id, ...props }: MovesProps & { readonly id: TabId }) {
+  const { session, header, primary, stock, saw, bench } = props;
+  switch (id) {
+    case 'primary':
+      return primary.pieces.length === 0 && isToBeBuilt(props) ? (
+        <PrimaryProposals key={primary.id} {...props} />
+      ) : (
+        <PrimaryMoves key={primary.id} {...props} />
+      );
+    case 'rest':
+      return <PrimaryProposals key={primary.id} {...props} />;
+    case 'header':
+      return <HeaderMoves {...props} />;
+    case 'options':
+      return (
+        <MoveOptionsPanel
+          session={session}
+          header={header}
+          primary={primary}
+          stock={stock}
+          saw={saw}
+          settings={bench.settings}
+          onSet={bench.set}
+          prices={bench.prices}
+          onPrices={bench.setPrices}
+        />
+      );
+  }
+}
+
+/** It has a port and an inlet, and there is room between them for what is not there yet. */
+function isToBeBuilt({ header, report, primary }: MovesPanelProps): boolean {
+  if (header.state === 'finished' || primary.port === null || primary.inletId === null) return false;
+  const own = report.primaries.find(({ primaryId }) => primaryId === primary.id);
+  return own?.standing === 'empty' || own?.building?.kind === 'openEnd';
 }
 
 /** Applies a proposal as one step. The list goes with it, so the panel takes the focus that was in the list. */

@@ -88,7 +88,7 @@ function endCell({ closureAfter, endShiftAtMostMm }: Move, before: Standing, sty
 }
 
 /** "closed", or `3/16" deep, 1/8" aside, 0.4°`. */
-function missText(closure: Closure, style: LengthStyle): string {
+export function missText(closure: Closure, style: LengthStyle): string {
   const { alongMm, asideMm } = closure;
   const along = `${formatLength(Math.abs(alongMm), style)} ${alongMm > 0 ? 'short' : 'deep'}`;
   const parts = [
@@ -114,7 +114,7 @@ function clearanceCell({ clearanceBeforeMm, clearanceAfterMm }: Move, style: Len
   return { text: now === after ? after : `${now} → ${after}` };
 }
 
-function shelfCell(needs: readonly StockNeed[]): ProposalCell {
+export function shelfCell(needs: readonly StockNeed[]): ProposalCell {
   if (needs.length === 0) return NOTHING;
   const lacking = needs.filter((need) => !isOnShelf(need)).length;
   return { text: lacking === 0 ? 'has all' : `✕ lacks ${lacking}` };

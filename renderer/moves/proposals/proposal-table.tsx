@@ -3,6 +3,7 @@
 import { type KeyboardEvent, useRef } from 'react';
 import { FigureText } from '../../ui/figure-text.tsx';
 import { verdictMark } from '../../ui/words/verdict-words.ts';
+import { TubePictureView } from '../whole/tube-picture.tsx';
 import { COLUMNS, type Column, type Proposal, type ProposalCell } from './proposal.ts';
 
 const HEADS: Readonly<Record<Column, string>> = {
@@ -120,6 +121,7 @@ function ProposalRow({ proposal, columns, isChosen, isTabStop, onChoose }: RowPr
       onClick={onChoose}
     >
       <td className="proposal-do">
+        {proposal.picture ? <TubePictureView picture={proposal.picture} /> : null}
         <p className="proposal-said">
           <FigureText text={proposal.said} />
         </p>

@@ -1,6 +1,7 @@
 /** Something that can be applied as one step, in words and figures: a move on one primary, or a plan for all of them. */
 
-import type { BatchEdit, Move, Verdict } from '../../../core/index.ts';
+import type { Edit, Move, Verdict } from '../../../core/index.ts';
+import type { TubePicture } from '../whole/tube-picture.tsx';
 
 /** The columns after the words, in order; the price is shown only where the shop has its own. */
 export const COLUMNS = ['result', 'price', 'bends', 'joints', 'cuts', 'tube', 'end', 'clearance', 'shelf'] as const;
@@ -20,6 +21,8 @@ export interface Proposal {
   readonly lines: readonly string[];
   readonly cells: Readonly<Record<Column, ProposalCell>>;
   /** Null: nothing of it can be done. */
-  readonly edit: BatchEdit | null;
+  readonly edit: Edit | null;
   readonly moves: readonly Move[];
+  /** Of a whole primary that is proposed. */
+  readonly picture?: TubePicture | null;
 }

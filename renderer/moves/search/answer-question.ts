@@ -1,6 +1,6 @@
 /** The search that answers a question about moves; runs in the worker, and in tests without one. */
 
-import { assertNever, HeaderMoveSearch, MoveSearch } from '../../../core/index.ts';
+import { assertNever, HeaderMoveSearch, MoveSearch, ProposalSearch } from '../../../core/index.ts';
 import type { MovesAnswer, MovesQuestion } from './moves-question.ts';
 
 export interface AnswerSearch {
@@ -24,6 +24,13 @@ export function searchFor(question: MovesQuestion): AnswerSearch {
       return {
         look: (isTimeUp) => search.look(isTimeUp),
         soFar: () => ({ kind: 'header', outcome: search.soFar() }),
+      };
+    }
+    case 'whole': {
+      const search = new ProposalSearch(question.header, question.primaryId, question.options);
+      return {
+        look: (isTimeUp) => search.look(isTimeUp),
+        soFar: () => ({ kind: 'whole', outcome: search.soFar() }),
       };
     }
     default:

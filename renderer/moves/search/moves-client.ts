@@ -33,11 +33,14 @@ export interface AskedSearch {
 
 /** A whole header takes as many searches as it has primaries and targets. */
 const LEAST_FOR_HEADER_MS = 10_000;
+/** A whole primary is a larger question than a move, and mostly answered long before. */
+const LEAST_FOR_WHOLE_MS = 2_000;
 /** Whoever asks for more waits longer for it. */
 const MORE_MS = 10_000;
 
 function budgetOf({ kind, budgetMs }: MovesQuestion): number {
-  return kind === 'header' ? Math.max(LEAST_FOR_HEADER_MS, budgetMs) : budgetMs;
+  if (kind === 'primary') return budgetMs;
+  return Math.max(kind === 'header' ? LEAST_FOR_HEADER_MS : LEAST_FOR_WHOLE_MS, budgetMs);
 }
 
 /** One worker for the life of the page. It listens while it searches, so a search is called off by telling it so. */

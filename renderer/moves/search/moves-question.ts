@@ -1,24 +1,36 @@
 /** What is asked of the moves worker and what it answers; both cross between threads, so they are plain values. */
 
-import type { Header, HeaderMovesOutcome, MoveOptions, MoveOutcome } from '../../../core/index.ts';
+import type {
+  Header,
+  HeaderMovesOutcome,
+  MoveOptions,
+  MoveOutcome,
+  ProposalOutcome,
+  ProposeOptions,
+} from '../../../core/index.ts';
 
 /** Options without functions, which cannot be sent to another thread. */
 export type AskedOptions = Pick<MoveOptions, 'kinds' | 'maxJoints' | 'clearanceKeptMm' | 'stock' | 'prices'>;
 
-interface Asked {
+export type AskedProposeOptions = Pick<ProposeOptions, 'clearanceKeptMm' | 'stock' | 'mostBends'>;
+
+interface Asked<Options = AskedOptions> {
   readonly header: Header;
-  readonly options: AskedOptions;
+  readonly options: Options;
   /** How long the search for one primary may take before it answers with the best so far. */
   readonly budgetMs: number;
 }
 
 export type MovesQuestion =
   | ({ readonly kind: 'primary'; readonly primaryId: string } & Asked)
-  | ({ readonly kind: 'header' } & Asked);
+  | ({ readonly kind: 'header' } & Asked)
+  /** What the primary should be, from its port or from what is tacked of it. */
+  | ({ readonly kind: 'whole'; readonly primaryId: string } & Asked<AskedProposeOptions>);
 
 export type MovesAnswer =
   | { readonly kind: 'primary'; readonly outcome: MoveOutcome }
-  | { readonly kind: 'header'; readonly outcome: HeaderMovesOutcome };
+  | { readonly kind: 'header'; readonly outcome: HeaderMovesOutcome }
+  | { readonly kind: 'whole'; readonly outcome: ProposalOutcome };
 
 /** `number` rises with every question; an answer carries the number of its question. */
 export type AskedMessage =
