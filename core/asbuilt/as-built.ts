@@ -28,7 +28,10 @@ export interface AsBuilt {
   readonly primaryId: string;
   /** In the order of the methods; empty where nothing was measured. */
   readonly lengths: readonly MeasuredLength[];
-  /** The centreline by all readings together, the surer one counting for more. Null: nothing was measured. */
+  /**
+   * The centreline by all readings together, the surer one counting for more. A tape along the outside takes the bends as they
+   * were entered to become one, so it counts where it agrees with them or is all there is. Null: nothing was measured.
+   */
   readonly centreline: { readonly lengthMm: number; readonly withinMm: number } | null;
 }
 
@@ -81,7 +84,8 @@ function centrelineOf(header: Header, primary: Primary, lengths: readonly Measur
   const computedMm = lengthAlong(header, primary, 'centreline');
   let sum = 0;
   let weights = 0;
-  for (const { differenceMm, measuredWithinMm } of lengths) {
+  const direct = lengths.filter(({ kind, verdict }) => kind !== 'outsideTape' || verdict === 'agrees');
+  for (const { differenceMm, measuredWithinMm } of direct.length === 0 ? lengths : direct) {
     const weight = 1 / Math.max(SUREST_MM, measuredWithinMm) ** 2;
     sum += weight * differenceMm;
     weights += weight;

@@ -59,7 +59,7 @@ export function shareWords(share: number, index: number, count: number): string 
 export function scatterWords({ scatter }: EndReach, style: LengthStyle): string {
   const { gapMm, alongMm, asideMm, tiltDeg } = scatter;
   const parts = `${formatLength(alongMm, style)} along the tube, ${formatLength(asideMm, style)} to the side, ${formatAngle(roundedTo(tiltDeg, 1))} of tilt`;
-  return `Made within these, the end comes out about ${formatLength(gapMm, style)} from its place: ${parts} (root mean square).`;
+  return `Within the shop’s tolerances below, the end comes out about ${formatLength(gapMm, style)} from its place: ${parts} (root mean square).`;
 }
 
 /** `Watch the joint before piece 2: 1° of clocking moves the end 5/16", 1° of angle 1/4".` */

@@ -70,6 +70,6 @@ function targetWords(header: Header, report: MatchReport): string {
     case 'mean':
       return 'the mean';
     case 'typed':
-      return target.tuned === undefined ? 'typed' : 'tuned, a starting point';
+      return target.tuned === undefined ? 'typed' : 'tuned start';
   }
 }

@@ -4,10 +4,10 @@ import type { CollectorPulses } from '../../core/index.ts';
 import { useWidth } from '../ui/hooks/use-width.ts';
 import { type PulseLane, pulseLayout } from './pulse-layout.ts';
 
-const LANE_EQUAL = 34;
-const LANE_BUILT = 84;
-const AXIS = 100;
-const HEIGHT = 116;
+const LANE_EQUAL = 38;
+const LANE_BUILT = 92;
+const AXIS = 108;
+const HEIGHT = 124;
 /** Until the panel has been measured. */
 const FIRST_WIDTH = 300;
 
@@ -46,7 +46,7 @@ interface LaneProps {
 function Lane({ lane, y, from, to, word }: LaneProps) {
   return (
     <g>
-      <text x={from} y={y - 22} className="pulse-lane">
+      <text x={from} y={y - 26} className="pulse-lane">
         {word}
       </text>
       <line x1={from} x2={to} y1={y} y2={y} className="pulse-line" />

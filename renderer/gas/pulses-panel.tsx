@@ -38,7 +38,6 @@ export function PulsesPanel({ session, header }: PulsesProps) {
   );
   return (
     <div className="gas">
-      <EngineFields session={session} header={header} />
       <Finding timing={timing} />
       {timing.collectors.map((collector) => {
         const title = collectorTitle(collector, timing.collectors.length);
@@ -53,6 +52,10 @@ export function PulsesPanel({ session, header }: PulsesProps) {
       })}
       <PulseTable timing={timing} style={header.settings.display} />
       <LeftOut timing={timing} />
+      <section className="gas" aria-label="Engine and gas">
+        <h3 className="gas-heading">Engine and gas</h3>
+        <EngineFields session={session} header={header} />
+      </section>
       <p className="view-note">
         Cylinders are taken to fire evenly. A real pulse runs faster than sound, rides on gas that moves and cools on
         its way: these are figures to compare by. Lengths are as measured where a primary was, else those of its pieces.

@@ -59,7 +59,7 @@ export function TunedFields({ session, header, tuned }: Props) {
   return (
     <section className="gas-tuned" aria-label="Tuned length">
       <ChoiceField<TunedFormula>
-        label="By"
+        label="Formula"
         choices={TUNED_FORMULAS.map(({ id, name }) => ({ id, name }))}
         chosen={tuned.formula}
         onChoose={(formula) => set({ formula })}

@@ -75,7 +75,9 @@ test('a reading that cannot be read is said at the field, and what was typed sta
   const field = app.page.getByLabel('Filled with water (ml)', { exact: true });
   expect(await field.inputValue()).toBe('a jug');
   await expect.poll(() => text('.asbuilt-fields .field-problem')).toContain('1250 ml or 76 in3');
-  await app.page.keyboard.press('Escape');
+  await field.focus();
+  for (const key of ['Control+a', 'Delete', 'Enter']) await app.page.keyboard.press(key);
+  await expect.poll(() => app.page.locator('.asbuilt-fields .field-problem').count()).toBe(0);
 });
 
 test('pulses follow the firing order that is typed, and are drawn', async () => {
@@ -93,12 +95,12 @@ test('pulses follow the firing order that is typed, and are drawn', async () => 
 test('a tuned target is a choice of target, marked a starting point', async () => {
   const { page } = app;
   await openPanel(page, 'Settings');
-  await page.getByLabel('Match every primary to').selectOption({ label: 'A tuned length (a starting point)' });
+  await page.getByLabel('Match every primary to').selectOption({ label: 'Tuned starting point' });
   await expect.poll(() => text('.gas-tuned [role="status"]')).toContain('A starting point:');
   await type('Tuned to (rpm)', '7000');
   // 850 x (180 + 70) / 7000 - 3 = 27.357 in from the valve, 3 in of port: 24.357, or 24 3/8.
   await expect.poll(() => text('.gas-tuned [role="status"]')).toContain('24 3/8" from flange face to collector');
-  await expect.poll(() => text('.match-summary')).toContain('tuned, a starting point');
+  await expect.poll(() => text('.match-summary')).toContain('tuned start');
   await expect
     .poll(async () => (await documentNow()).settings.target)
     .toMatchObject({ kind: 'typed', length: { value: 24.375, unit: 'in' } });

@@ -8,7 +8,7 @@ export const TARGET_CHOICES: readonly { readonly id: TargetChoice; readonly name
   { id: 'longest', name: 'The longest primary' },
   { id: 'mean', name: 'The mean' },
   { id: 'typed', name: 'A typed length' },
-  { id: 'tuned', name: 'A tuned length (a starting point)' },
+  { id: 'tuned', name: 'Tuned starting point' },
 ];
 
 interface TargetContext {

@@ -92,6 +92,10 @@ describe('a reading', () => {
     expectWithin((both?.lengthMm ?? 0) - alongMm('centreline'), 0.8, 1e-9);
     expectWithin(both?.withinMm ?? 0, 1 / Math.sqrt(1 / 4 + 1 / 16), 1e-9);
     expect(builtOf(withReadings([])).centreline).toBeNull();
+    // A tape that does not agree would turn wrong bends into a wrong centreline.
+    const astray = builtOf(withReadings([tape(30), string])).centreline;
+    expectWithin((astray?.lengthMm ?? 0) - alongMm('centreline'), 4, 1e-9);
+    expectWithin((builtOf(withReadings([tape(30)])).centreline?.lengthMm ?? 0) - alongMm('centreline'), 30, 1e-9);
   });
 });
 
