@@ -65,6 +65,7 @@ const isStockProblem = among<StockProblem>({
   stockTooMany: true,
   remnantTooLarge: true,
   stockChangedSince: true,
+  piecesChangedSince: true,
 });
 
 const isStorageProblem = among<StorageProblem>({

@@ -14,7 +14,7 @@ const CORE_ARROWS: Readonly<Record<string, readonly string[]>> = {
   asbuilt: ['path', 'length', 'edits', 'header', 'units'],
   gas: ['length', 'header', 'units'],
   moves: ['stock', 'path', 'length', 'edits', 'header', 'units'],
-  propose: ['stock', 'path', 'length', 'edits', 'header', 'units'],
+  propose: ['moves', 'stock', 'path', 'length', 'edits', 'header', 'units'],
   sheet: ['stock', 'asbuilt', 'path', 'gas', 'length', 'edits', 'header', 'units'],
 };
 

@@ -112,6 +112,7 @@ const PROMISED = new Set([
   'fromLra',
   'fromXyz',
   'mirrorPrimary',
+  'proposePrimaries',
   'readHeader',
   'speedOfSound',
   'suggestHeaderMoves',
