@@ -33,7 +33,12 @@ import { VersionOnDisk } from './version-on-disk.ts';
 const LOOK_AGAIN_MS = 1_000;
 
 /** Why the shelf does not let a cut plan be turned back: something was used or counted since. */
-const REFUSED_BY_SHELF: ReadonlySet<Problem['kind']> = new Set(['stockChangedSince', 'stockNotEnough', 'stockTooMany']);
+const REFUSED_BY_SHELF: ReadonlySet<Problem['kind']> = new Set([
+  'stockChangedSince',
+  'stockNotEnough',
+  'stockTooMany',
+  'piecesChangedSince',
+]);
 
 export class HeaderSession {
   readonly bridge: HostBridge;
