@@ -187,6 +187,8 @@ export {
   wrapDeg,
 } from './path/vector.ts';
 export type { Problem } from './problem.ts';
+// Proposals
+export { proposePrimaries } from './propose/propose-primaries.ts';
 export { assertNever, failure, type Result, success } from './result.ts';
 // Spreadsheets
 export { readCsvRows, readPastedRows } from './spreadsheet/read-rows.ts';

@@ -37,6 +37,7 @@ import {
   movePiecesEdit,
   removePiecesEdit,
   replacePieceEdit,
+  replaceRestEdit,
   shiftPiecesEdit,
 } from '../../../core/edits/piece-edits.ts';
 import { cutPiecesEdit, freeOffer, setLockedEdit, setStateEdit } from '../../../core/edits/piece-state-edits.ts';
@@ -139,6 +140,7 @@ const BUILDERS: Readonly<Record<string, (cast: Cast) => Edit | null>> = {
   shiftPieces: ({ primary }) => shiftPiecesEdit(primary, ['piece-1-1'], 1),
   duplicatePieces: ({ primary, newId }) => duplicatePiecesEdit(primary, ['piece-1-1', 'piece-1-2'], newId),
   replacePiece: ({ primary }) => replacePieceEdit(primary, { ...(primary.pieces[0] as Piece), note: 'x' }),
+  replaceRest: ({ primary, newId }) => replaceRestEdit(primary, 1, fresh(primary, newId)),
   setState: ({ primary }) => setStateEdit(primary, primary.pieces, 'welded'),
   cutPieces: ({ header }) => {
     const asPlanned = (primary: Primary): Primary => ({
