@@ -231,13 +231,13 @@ export class HeaderSession {
   #travel(action: 'undo' | 'redo'): boolean {
     const step = this.#history.pass(action);
     if (step === null) return false;
-    const { label } = step;
+    const { label, isPlan } = step;
     const edit = action === 'undo' ? step.inverse : step.edit;
     const before = this.#state.header;
     const applied = applyEdit(before, edit);
     if (!applied.ok) throw new Error(`The history does not fit the header: ${action} of ${label}`);
     this.#show(applied.value.header);
-    this.#queue.add({ stepId: this.newId(), action, label, edit, before });
+    this.#queue.add({ stepId: this.newId(), action, label, edit, before, isPlan });
     void this.#readAhead();
     return true;
   }

@@ -4,6 +4,7 @@ import { type Problem, type Result, success } from '../../../core/index.ts';
 import { turnStep } from '../header/turn-step.ts';
 import type { StepMade } from '../shelf/shelf.ts';
 import type { Tables } from '../tables.ts';
+import { planOfStep } from './plan-of-step.ts';
 
 /**
  * Steps of headers and of the stock book that have one id are one act. Turns back those of all but the header that is turned back
@@ -16,13 +17,11 @@ export function turnShelfWith(
   { headerId, stepId }: { readonly headerId: string; readonly stepId: string },
   made: StepMade,
 ): Result<boolean, Problem> {
-  const { shelf, cutPlans } = tables;
-  const half = shelf.stepOf(stepId);
-  const headers = half === null ? [] : cutPlans.headersOf(half.place);
-  if (half === null || headers.length === 0) return success(false);
-  const turned = shelf.turnBack(half.action === 'undo' ? 'redo' : 'undo', half.place, made);
+  const plan = planOfStep(tables, stepId);
+  if (plan === null) return success(false);
+  const turned = tables.shelf.turnBack(plan.action === 'undo' ? 'redo' : 'undo', plan.place, made);
   if (!turned.ok) return turned;
-  const others = headers.filter((id) => id !== headerId);
+  const others = plan.headerIds.filter((id) => id !== headerId);
   const refused = turnSteps(tables, { headerIds: others, stepId }, made);
   return refused ?? success(true);
 }

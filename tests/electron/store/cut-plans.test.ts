@@ -102,7 +102,8 @@ describe('carrying out', () => {
     const { plans } = await shop.must('listCutPlans', { headerId });
     expect(plans).toMatchObject([{ step, kept: asked.kept }]);
     const { undo } = await shop.must('openHeader', { headerId });
-    expect(undo.at(-1)?.label).toBe('cut by plan: 3 pieces');
+    expect(undo.at(-1)).toMatchObject({ label: 'cut by plan: 3 pieces', isPlan: true });
+    expect(undo.filter(({ isPlan }) => isPlan)).toHaveLength(1);
     expect((await shop.must('readShelfHistory', {})).undo).toEqual({ step, label: 'Cut plan: Bench four' });
   });
 
