@@ -21,14 +21,14 @@ const demo = demoHeader('demo');
 const TAPE: Measurement = { kind: 'outsideTape', length: inches(38.5), within: inches(0.125) };
 const STRING: Measurement = { kind: 'centreline', length: inches(35.25), within: inches(0.25) };
 
-const after = (header: Header, edit: Edit): Header => foundValue(applyEdit(header, edit)).header;
+const changed = (header: Header, edit: Edit): Header => foundValue(applyEdit(header, edit)).header;
 const first = ({ primaries }: Header): Primary => {
   const [primary] = primaries;
   if (primary === undefined) throw new Error('the demo has four');
   return primary;
 };
 const measuredDemo = [STRING, TAPE].reduce(
-  (header, reading) => after(header, setMeasurementEdit(first(header), reading.kind, reading)),
+  (header, reading) => changed(header, setMeasurementEdit(first(header), reading.kind, reading)),
   demo,
 );
 
@@ -38,11 +38,14 @@ describe('a header without them', () => {
   });
 
   it('is the same file again once they are filled and emptied', () => {
-    const filled = [setTolerancesEdit({ angleDeg: 1, clockingDeg: 2, length: inches(0.1) }), setEngineEdit(engineOf(demo))].reduce(after, measuredDemo);
+    const filled = [
+      setTolerancesEdit({ angleDeg: 1, clockingDeg: 2, length: inches(0.1) }),
+      setEngineEdit(engineOf(demo)),
+    ].reduce(changed, measuredDemo);
     expect(foundValue(readHeader(writeHeader(filled)))).toEqual(filled);
-    const emptied = [setTolerancesEdit(null), setEngineEdit(null)].reduce(after, filled);
+    const emptied = [setTolerancesEdit(null), setEngineEdit(null)].reduce(changed, filled);
     const bare = (['outsideTape', 'centreline'] as const).reduce(
-      (header, kind) => after(header, setMeasurementEdit(first(header), kind, null)),
+      (header, kind) => changed(header, setMeasurementEdit(first(header), kind, null)),
       emptied,
     );
     expect(writeHeader(bare)).toBe(writeHeader(demo));
@@ -55,12 +58,17 @@ describe('readings', () => {
   it('are one a method, in the order of the methods', () => {
     expect(first(measuredDemo).measured).toEqual([TAPE, STRING]);
     const again: Measurement = { ...TAPE, length: inches(38) };
-    expect(first(after(measuredDemo, setMeasurementEdit(first(measuredDemo), 'outsideTape', again))).measured).toEqual([again, STRING]);
+    expect(
+      first(changed(measuredDemo, setMeasurementEdit(first(measuredDemo), 'outsideTape', again))).measured,
+    ).toEqual([again, STRING]);
   });
 
   it('of the same method twice are refused', () => {
     const twice: Edit = { kind: 'setMeasured', primaryId: first(demo).id, measured: [TAPE, TAPE] };
-    expect(applyEdit(demo, twice)).toMatchObject({ ok: false, problems: [{ kind: 'invalidValue', expected: 'each method at most once' }] });
+    expect(applyEdit(demo, twice)).toMatchObject({
+      ok: false,
+      problems: [{ kind: 'invalidValue', expected: 'each method at most once' }],
+    });
   });
 
   it('stay with a copy of the header, and go from whatever is yet to be made', () => {
@@ -69,10 +77,10 @@ describe('readings', () => {
     expect(rebuiltHeader(measuredDemo, name).primaries.every(({ measured }) => measured === undefined)).toBe(true);
     let made = 0;
     const newId = () => `new-${made++}`;
-    const doubled = after(measuredDemo, duplicatePrimaryEdit(measuredDemo, first(measuredDemo).id, newId) as Edit);
+    const doubled = changed(measuredDemo, duplicatePrimaryEdit(measuredDemo, first(measuredDemo).id, newId) as Edit);
     expect(doubled.primaries[1]?.measured).toBeUndefined();
     const plan = { plane: VEHICLE_MIDDLE, newId };
-    const mirrored = after(measuredDemo, foundValue(mirroredCopy(measuredDemo, [first(measuredDemo).id], plan)));
+    const mirrored = changed(measuredDemo, foundValue(mirroredCopy(measuredDemo, [first(measuredDemo).id], plan)));
     expect(mirrored.primaries.at(-1)?.measured).toBeUndefined();
   });
 });
