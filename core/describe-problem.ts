@@ -66,6 +66,7 @@ const isStockProblem = among<StockProblem>({
   remnantTooLarge: true,
   stockChangedSince: true,
   piecesChangedSince: true,
+  planTurnedAlone: true,
 });
 
 const isStorageProblem = among<StorageProblem>({
