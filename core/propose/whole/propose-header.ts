@@ -4,8 +4,9 @@ import { applyEdit } from '../../edits/apply-edit.ts';
 import { assignInletEdit } from '../../edits/collector-edits.ts';
 import { type Edit, joinedStep } from '../../edits/edit.ts';
 import { replaceRestEdit } from '../../edits/piece-edits.ts';
-import type { Header, Piece } from '../../header/header.ts';
+import type { Header, Piece, Primary } from '../../header/header.ts';
 import { freshIds } from '../../moves/offer/fresh-ids.ts';
+import { headerClearances } from '../../path/clearance/header-clearances.ts';
 import { buildProposal } from '../offer/build-proposal.ts';
 import type { Candidate } from '../offer/candidate.ts';
 import { piecesOf } from '../offer/pieces-of.ts';
@@ -84,7 +85,7 @@ function* searchHeader(header: Header, options: HeaderProposeOptions): Generator
 /** So much is kept between exact tubes beyond the gap wanted, for rounding moves them a little. */
 const ROUNDING_MM = 0.7;
 /** Sets that are rounded and proven before more tubes are gathered. */
-const MOST_TRIALS = 6;
+const MOST_TRIALS = 40;
 
 function* searchLength(
   problem: HeaderProposeProblem,
@@ -107,7 +108,8 @@ function* searchLength(
       if (choices === null) break;
       const proposal = yield* headerProposal(problem, options, choices, lengthMm);
       if (proposal.kind === 'found') return proposal.proposal;
-      together.leaveOut(proposal.at);
+      if (proposal.kind === 'tooNear') together.keepApart(proposal.one, proposal.other);
+      else together.leaveOut(proposal.at);
     }
   }
   return null;
@@ -134,6 +136,8 @@ function* poolsOf(
 }
 
 type Trial =
+  /** Rounded, these two do not keep the gap. */
+  | { readonly kind: 'tooNear'; readonly one: Choice; readonly other: Choice }
   | { readonly kind: 'found'; readonly proposal: HeaderProposal }
   /** This one does not round, or does not stand up beside the others. */
   | { readonly kind: 'failed'; readonly at: Choice };
@@ -158,6 +162,8 @@ function* headerProposal(
     candidates.set(problem.primary.id, candidate);
     made.set(problem.primary.id, piecesOf(problem, candidate.shape, newId));
   }
+  const near = yield* tooNear({ bare, placed, made }, choices);
+  if (near !== null) return near;
   const proposals: ProposedPrimary[] = [];
   for (const choice of choices) {
     const { problem } = choice.tube;
@@ -174,6 +180,27 @@ function* headerProposal(
   }
   const whole = oneStepOf(header, { proposals, inletIds, lengthMm });
   return whole === null ? { kind: 'failed', at: choices[0] as Choice } : { kind: 'found', proposal: whole };
+}
+
+interface Made {
+  readonly bare: Header;
+  readonly placed: readonly Primary[];
+  readonly made: ReadonlyMap<string, readonly Piece[]>;
+}
+
+/** Two of the choices that come too near to each other once they are rounded; null where none do. */
+function* tooNear({ bare, placed, made }: Made, choices: readonly Choice[]): Generator<void, Trial | null> {
+  if (choices[0]?.tube.problem.gapKeptMm === null) return null;
+  const primaries = placed.map((one) => ({ ...one, pieces: [...one.pieces, ...(made.get(one.id) ?? [])] }));
+  const { tight } = headerClearances({ ...bare, primaries });
+  yield;
+  const choiceOf = (id: string) => choices.find(({ tube }) => tube.problem.primary.id === id);
+  for (const gap of tight) {
+    if (gap.kind !== 'pair') continue;
+    const [one, other] = [choiceOf(gap.primaryIdA), choiceOf(gap.primaryIdB)];
+    if (one !== undefined && other !== undefined) return { kind: 'tooNear', one, other };
+  }
+  return null;
 }
 
 const NO_KEEPER: Keeper = { count: 0, take: () => undefined };

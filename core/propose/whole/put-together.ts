@@ -29,6 +29,11 @@ export class Together {
     this.gapMm = gapMm;
   }
 
+  /** Takes two tubes for too near to each other from now on, whatever their points say. */
+  keepApart(one: Choice, other: Choice): void {
+    this.known.set(pairKey(one, other), false);
+  }
+
   /** Leaves a tube out from now on. */
   leaveOut({ tube }: Choice): void {
     this.out.add(tube.number);
@@ -95,8 +100,7 @@ export class Together {
   private goTogether(one: Choice, other: Choice): boolean {
     if (one.inletId === other.inletId) return false;
     if (this.gapMm === null) return true;
-    const [low, high] = [Math.min(one.tube.number, other.tube.number), Math.max(one.tube.number, other.tube.number)];
-    const key = high * 2 ** 20 + low;
+    const key = pairKey(one, other);
     const known = this.known.get(key);
     if (known !== undefined) return known;
     this.newPairs += 1;
@@ -120,6 +124,11 @@ interface Work {
   settings: number;
   pairs: number;
   readonly bends: number;
+}
+
+function pairKey(one: Choice, other: Choice): number {
+  const [low, high] = [one.tube.number, other.tube.number].sort((a, b) => a - b) as [number, number];
+  return high * 2 ** 20 + low;
 }
 
 function bendsOf({ tube: { bends } }: Choice): number {

@@ -70,7 +70,7 @@ function* shapesOf(problem: ProposeProblem, bends: number, starts: number): Gene
 const STARTS_A_PAUSE = 8;
 /** Tubes of one primary and inlet with two bends, and with three and four: neighbours along a family are alike. */
 const MOST_OF_TWO = 40;
-const MOST_OF_MORE = 80;
+const MOST_OF_MORE = 200;
 
 /** So many at most, evenly out of all. */
 function thinned(shapes: readonly TubeShape[], most: number): readonly TubeShape[] {

@@ -73,18 +73,28 @@ function randomTube(random: () => number) {
   return left < 20 ? null : { pieces: [...pieces, straight(left)], bends };
 }
 
+/** Tubes that are drawn for one header before it is begun anew. */
+const TRIES = 60;
+
 /** A header of `count` primaries that is known to be feasible, since it was built tube by tube, each clear of those before. */
 export function constructedHeader(random: () => number, count: number): ConstructedHeader {
   const settings = { ...PROPOSE_SETTINGS, wantedGap: millimetres(6.35) };
   let primaries: readonly Primary[] = [];
   let bends = 0;
+  let tries = 0;
   while (primaries.length < count) {
+    tries += 1;
+    // Those before may leave no room: then it is begun anew.
+    if (tries % TRIES === 0) [primaries, bends] = [[], 0];
     const tube = randomTube(random);
     if (tube === null) continue;
     const i = primaries.length;
     const port = poseAt({ x: -100 * i, y: 0, z: 0 }, { x: 0, y: 1, z: -0.2 }, { x: 0, y: 0.2, z: 1 });
     const pieces = tube.pieces.map((piece, at) => ({ ...piece, id: `p${i}-${at}` }));
-    const next = [...primaries, primaryOf(pieces, { id: `p${i + 1}`, name: String(i + 1), port, inletId: `i${i + 1}` })];
+    const next = [
+      ...primaries,
+      primaryOf(pieces, { id: `p${i + 1}`, name: String(i + 1), port, inletId: `i${i + 1}` }),
+    ];
     const trial = { ...newHeader({ id: 'made', name: 'Made' }), settings, primaries: next };
     if (headerClearances(trial).tight.length > 0) continue;
     primaries = next;
