@@ -68,6 +68,7 @@ const isStockProblem = among<StockProblem>({
   stockTooMany: true,
   remnantTooLarge: true,
   stockChangedSince: true,
+  piecesChangedSince: true,
 });
 
 const isSheetProblem = among<SheetProblem>({

@@ -36,7 +36,7 @@ export {
   replacePieceEdit,
   shiftPiecesEdit,
 } from './edits/piece-edits.ts';
-export { freeOffer, setLockedEdit, setStateEdit } from './edits/piece-state-edits.ts';
+export { cutPiecesEdit, freeOffer, setLockedEdit, setStateEdit } from './edits/piece-state-edits.ts';
 export { firstPort, portRowEdit, setPortEdit } from './edits/port-edits.ts';
 export {
   addPartsEdit,
@@ -75,6 +75,7 @@ export {
   type Primary,
   type Settings,
   type Target,
+  type Tube,
   tubeOf,
 } from './header/header.ts';
 export type { HeaderProblem, ProblemPath } from './header/header-problem.ts';
@@ -189,6 +190,8 @@ export {
   wrapDeg,
 } from './path/vector.ts';
 export type { Problem } from './problem.ts';
+// Proposals
+export { proposePrimaries } from './propose/propose-primaries.ts';
 export { assertNever, failure, type Result, success } from './result.ts';
 // Sheets
 export { type BuildSheet, buildSheet, type SheetPrimary } from './sheet/build-sheet.ts';
@@ -221,14 +224,19 @@ export {
 } from './stock/ledger/shelf-change.ts';
 export type { FindRow, ShelfRow, ShelfStep } from './stock/ledger/shelf-row.ts';
 export { doAgain, type KeptRow, keptRows, takeBack } from './stock/ledger/turn-back.ts';
+export { carryOut, type KnownStock } from './stock/plan/carry-out.ts';
 export { type CutPlan, type CutStock, isProvenLeast, type Stretch } from './stock/plan/cut-plan.ts';
 export type { CutProblem, SawSettings, StockRow } from './stock/plan/cut-problem.ts';
-export { cutPieceId, cutProblemOf, DEFAULT_SAW } from './stock/plan/from-shelf.ts';
+export { cutPieceId, cutProblemOf } from './stock/plan/from-shelf.ts';
+export { type KeptPlan, keptPlan, keptPlanSchema, type PlacedPiece, placedPieces } from './stock/plan/kept-plan.ts';
 export type { MilpAnswer, MilpAsk, MilpModel, SolveMilp } from './stock/plan/milp/milp.ts';
+export { orderProblem } from './stock/plan/order-problem.ts';
 export { type PlanProgress, planCuts, unplanned } from './stock/plan/plan-cuts.ts';
 export { cutPlanSchema, cutProblemSchema } from './stock/plan/plan-schema.ts';
 export { type CutGift, type CutListItem, type CutStep, cutList } from './stock/plan/saw/cut-list.ts';
 export type { SawMark } from './stock/plan/saw/saw-mark.ts';
+export { stockLeft } from './stock/plan/stock-left.ts';
+export { SAW_AT_FIRST, sawOf, type TypedSaw } from './stock/plan/typed-saw.ts';
 export { stockItemSchema } from './stock/schema.ts';
 export { isOfSize, otherMaterials, shelfMatch } from './stock/shelf-match.ts';
 export { type ShelfOffers, shelfOffers } from './stock/shelf-offers.ts';

@@ -13,7 +13,7 @@ const CORE_ARROWS: Readonly<Record<string, readonly string[]>> = {
   stock: ['length', 'header', 'spreadsheet', 'units'],
   gas: ['length', 'header', 'units'],
   moves: ['stock', 'path', 'length', 'edits', 'header', 'units'],
-  propose: ['stock', 'path', 'length', 'edits', 'header', 'units'],
+  propose: ['moves', 'stock', 'path', 'length', 'edits', 'header', 'units'],
   sheet: ['stock', 'path', 'gas', 'length', 'edits', 'header', 'units'],
 };
 

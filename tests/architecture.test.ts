@@ -109,6 +109,7 @@ const PROMISED = new Set([
   'fromLra',
   'fromXyz',
   'mirrorPrimary',
+  'proposePrimaries',
   'readHeader',
   'suggestHeaderMoves',
   'suggestMoves',

@@ -18,6 +18,16 @@ export function removePiecesEdit(primary: Primary, pieceIds: readonly string[]):
   return oneStep(`remove ${pieceIds.length} pieces from primary ${labelName(primary.name)}`, edits);
 }
 
+/** The pieces after the first `kept` replaced by others, as one step; null where there are none and none go in. */
+export function replaceRestEdit(primary: Primary, kept: number, pieces: readonly Piece[]): Edit | null {
+  const primaryId = primary.id;
+  const removed = primary.pieces
+    .slice(kept)
+    .map(({ id }): SingleEdit => ({ kind: 'removePiece', primaryId, pieceId: id }));
+  const added = pieces.map((piece, index): SingleEdit => ({ kind: 'addPiece', primaryId, piece, at: kept + index }));
+  return oneStep(`proposal for primary ${labelName(primary.name)}`, [...removed, ...added]);
+}
+
 /** All pieces of a primary replaced by others, with whatever else belongs to that step before they go in. */
 export function replaceAllPieces(
   primary: Primary,

@@ -1,6 +1,6 @@
 /** Edits on how far pieces have come at the bench, on their locks, and on freeing what a move would need. */
 
-import type { Piece, PieceState, Primary } from '../header/header.ts';
+import type { Header, Piece, PieceState, Primary } from '../header/header.ts';
 import { labelName } from '../header/names.ts';
 import { type Edit, oneStep } from './edit.ts';
 import { replacePieceEdit } from './piece-edits.ts';
@@ -13,6 +13,16 @@ export function setStateEdit(primary: Primary, pieces: readonly Piece[], state: 
     label,
     edits.map((piece) => replacePieceEdit(primary, piece)),
   );
+}
+
+/** Marks planned pieces, of whichever primaries, as cut in one step; null when none of them is planned. */
+export function cutPiecesEdit({ primaries }: Header, isCut: (piece: Piece) => boolean): Edit | null {
+  const edits = primaries.flatMap((primary) =>
+    primary.pieces
+      .filter((piece) => piece.state === 'planned' && isCut(piece))
+      .map((piece) => replacePieceEdit(primary, { ...piece, state: 'cut' })),
+  );
+  return oneStep(`cut by plan: ${edits.length} pieces`, edits);
 }
 
 /** Locks or unlocks all of the pieces as one step; null when they are so already. */

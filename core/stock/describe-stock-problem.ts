@@ -49,6 +49,8 @@ export function describeStockProblem(problem: StockProblem): string {
       return `What is kept of ${problem.item} comes to ${amountWords(problem.kept, problem.of)}, but only ${amountWords(problem.cut, problem.of)} were cut: keep less, or cut more.`;
     case 'stockChangedSince':
       return `${problem.item} was changed or used since, so this cannot be taken back: take back what came after it first.`;
+    case 'piecesChangedSince':
+      return `Pieces of ${problem.header} that this plan cut were changed since, so it cannot be taken back: undo on the bench what came after it first.`;
     default:
       return assertNever(problem);
   }

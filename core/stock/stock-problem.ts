@@ -51,4 +51,6 @@ export type StockProblem =
       readonly cut: number;
     }
   /** A step of the book cannot be taken back, for the row was changed or used since. */
-  | { readonly kind: 'stockChangedSince'; readonly item: string };
+  | { readonly kind: 'stockChangedSince'; readonly item: string }
+  /** A cut plan cannot be taken back, for pieces of the header that it cut were changed since. */
+  | { readonly kind: 'piecesChangedSince'; readonly header: string };

@@ -31,6 +31,8 @@ const NAMED: Readonly<Record<CallName, true>> = {
   stopCutPlan: true,
   drawPages: true,
   savePages: true,
+  carryOutCutPlan: true,
+  listCutPlans: true,
   searchArchive: true,
   listBackups: true,
   makeBackup: true,

@@ -4,6 +4,7 @@ import * as z from 'zod';
 import {
   cutPlanSchema,
   cutProblemSchema,
+  editSchema,
   idSchema,
   lengthSchema,
   nameSchema,
@@ -29,10 +30,12 @@ import {
   revision,
   savedFileSchema,
   startSchema,
+  timeLabel,
   unsavedSchema,
 } from './messages.ts';
 import { drawingSchema, pageSchema, paperSchema, savePagesSchema } from './page-messages.ts';
 import {
+  keptPlan,
   movementSchema,
   planProgressSchema,
   shelfChange,
@@ -83,7 +86,8 @@ export const contract = {
       steps: stepsSchema,
       draft: draftSchema.nullable().optional(),
     }),
-    response: z.strictObject({ revision }),
+    /** `movedStock`: an undo or redo among them took a cut plan back, or did it again, on the shelf as well. */
+    response: z.strictObject({ revision, movedStock: z.literal(true).optional() }),
   },
   saveDraft: { request: z.strictObject({ headerId: idSchema, draft: draftSchema.nullable() }), response: nothing },
   duplicateHeader: {
@@ -129,7 +133,7 @@ export const contract = {
     }),
     response: shelfWrittenSchema,
   },
-  /** Takes a step of the stock book back as one, or does it again. */
+  /** Takes a step of the stock book back as one, or does it again; a cut plan together with the pieces that it cut. */
   turnShelfBack: {
     request: z.strictObject({ requestId, action: z.enum(['undo', 'redo']), step: z.int().min(1) }),
     response: shelfWrittenSchema,
@@ -156,6 +160,32 @@ export const contract = {
     response: z.strictObject({ progress: planProgressSchema.nullable() }),
   },
   stopCutPlan: { request: z.strictObject({ planId: idSchema }), response: nothing },
+
+  /**
+   * A cut plan is sawn: stock goes and remnants come (`changes`), and the header's pieces are cut (`edit`), in one transaction. It is
+   * one step in both books: undo on the bench and `turnShelfBack` each take both back. Refused when the header is past
+   * `baseRevision`, or a row of `known` is at another revision.
+   */
+  carryOutCutPlan: {
+    request: z.strictObject({
+      requestId,
+      headerId: idSchema,
+      baseRevision: revision,
+      edit: editSchema,
+      changes: z.array(shelfChange).min(1).max(20_000),
+      known: z.array(z.strictObject({ itemId: idSchema, revision })).max(20_000),
+      because: nameSchema,
+      kept: keptPlan,
+    }),
+    response: shelfWrittenSchema,
+  },
+  /** Plans of a header that were carried out and not taken back, the newest first. */
+  listCutPlans: {
+    request: headerRefSchema,
+    response: z.strictObject({
+      plans: z.array(z.strictObject({ step: z.int().min(1), madeAt: timeLabel, kept: keptPlan })),
+    }),
+  },
 
   searchArchive: {
     request: z.strictObject({

@@ -1,10 +1,19 @@
 /** The parts of what crosses the bridge about the shelf, and about cutting from it. */
 
 import * as z from 'zod';
-import { cutPlanSchema, idSchema, MOVEMENT_REASONS, type ShelfChange, shelfChangeSchema } from '../../core/index.ts';
+import {
+  cutPlanSchema,
+  idSchema,
+  type KeptPlan,
+  keptPlanSchema,
+  MOVEMENT_REASONS,
+  type ShelfChange,
+  shelfChangeSchema,
+} from '../../core/index.ts';
 import { revision, stockItem, timeLabel } from './messages.ts';
 
 export const shelfChange: z.ZodType<ShelfChange> = shelfChangeSchema;
+export const keptPlan: z.ZodType<KeptPlan> = keptPlanSchema;
 export const storedStockItemSchema = z.strictObject({
   item: stockItem,
   revision,

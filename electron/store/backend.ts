@@ -10,6 +10,7 @@ import { cutPlanner } from '../solver/cut-planner.ts';
 import { systemTimers, type Timers } from './backups/backup-hours.ts';
 import type { CallContext, Host } from './calls/call-context.ts';
 import { copyCalls } from './calls/copy-calls.ts';
+import { cutPlanCalls } from './calls/cut-plan-calls.ts';
 import { headerCalls } from './calls/header-calls.ts';
 import { shelfCalls } from './calls/shelf-calls.ts';
 import { upkeep } from './calls/upkeep-calls.ts';
@@ -55,6 +56,7 @@ export function createBackend(options: BackendOptions): Backend {
     ...headerCalls(context),
     ...copyCalls(context),
     ...shelfCalls(context),
+    ...cutPlanCalls(context),
     ...upkeepCalls,
     ...planCalls,
     ...drawCalls(host.saveFile),

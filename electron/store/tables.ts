@@ -2,6 +2,7 @@
 
 import type Database from 'better-sqlite3';
 import { archiveTable } from './archive/archive.ts';
+import { cutPlanTable } from './cut-plans/plan-table.ts';
 import { transactionsOn } from './file/transaction.ts';
 import { draftTable } from './header/drafts.ts';
 import { headerList } from './header/header-list.ts';
@@ -28,6 +29,7 @@ function tablesOf(db: Database.Database) {
     standings: recentStandings(),
     archive: archiveTable(db),
     shelf: shelf(db),
+    cutPlans: cutPlanTable(db),
     drafts: draftTable(db),
     settings: settingsTable(db),
     requests: requestTable(db),

@@ -1,6 +1,7 @@
 /** What the frame and every screen share: where we are, the open header, preferences, imports, and the dialog in front. */
 
 import { useCallback, useEffect, useMemo, useState } from 'react';
+import { SAW_AT_FIRST, sawOf } from '../../core/index.ts';
 import type { Start } from '../backups/cannot-open.tsx';
 import type { BenchSizes, BoardOrder, KeptBench } from '../bench/layout/bench-sizes.ts';
 import { type Imports, useImport } from '../headers/importing/use-import.ts';
@@ -59,9 +60,17 @@ export function useWorkshop(start: ReadyStart): Workshop {
       keepOrder: (boardOrder: BoardOrder) => changePreferences({ boardOrder }),
       standpoints,
       movePrices: preferences.movePrices ?? null,
+      saw: sawOf(preferences.saw ?? SAW_AT_FIRST),
       keepMovePrices: (movePrices: NonNullable<KeptBench['movePrices']>) => changePreferences({ movePrices }),
     }),
-    [preferences.sizes, preferences.boardOrder, preferences.movePrices, changePreferences, standpoints],
+    [
+      preferences.sizes,
+      preferences.boardOrder,
+      preferences.movePrices,
+      preferences.saw,
+      changePreferences,
+      standpoints,
+    ],
   );
   const [dialog, setDialog] = useState<DialogName | null>(null);
   const [isRenaming, setRenaming] = useState(false);

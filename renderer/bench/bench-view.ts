@@ -3,6 +3,7 @@
 import { useEffect, useMemo, useState } from 'react';
 import type { Header, Piece, Primary } from '../../core/index.ts';
 import type { HeaderSession } from '../session/header-session.ts';
+import { pieceInHand, takeInHand } from '../session/piece-in-hand.ts';
 import type { Cell } from './grid/grid-keys.ts';
 import { type RowSelection, selectedRows } from './grid/row-selection.ts';
 import type { PanelId } from './panels/panel-list.ts';
@@ -36,6 +37,9 @@ export interface BenchView extends ViewState {
   readonly togglePanel: (panel: PanelId) => void;
 }
 
+/** The cell to go to in a row that is selected from elsewhere: the piece's length or angle. */
+export const SIZE_COLUMN = 2;
+
 /** No piece has this id. */
 export const BEFORE_FIRST = '';
 
@@ -56,12 +60,17 @@ const left = new WeakMap<HeaderSession, ViewState>();
 
 /** Falls back to the first primary, and to the last row, when what was selected is gone. */
 export function useBenchView(session: HeaderSession, header: Header, primaryIdAtStart: string | null): BenchView {
-  const [state, setState] = useState<ViewState>(
-    () => left.get(session) ?? { ...AT_START, primaryId: primaryIdAtStart },
+  const [state, setState] = useState<ViewState>(() =>
+    withPiece(left.get(session) ?? { ...AT_START, primaryId: primaryIdAtStart }, header, pieceInHand(session)),
   );
+  const primary = header.primaries.find((candidate) => candidate.id === state.primaryId) ?? header.primaries[0] ?? null;
+  const cell = cellWithin(state.cell, primary);
+  const piece = cell === null ? null : (primary?.pieces[cell.row] ?? null);
+  const pieceId = piece?.id ?? null;
   useEffect(() => {
     left.set(session, state);
-  }, [session, state]);
+    takeInHand(session, pieceId);
+  }, [session, state, pieceId]);
   const acts = useMemo(() => {
     // Going to another cell gives up rows that were added to the selection, unless it comes with its own.
     const change = (set: Partial<ViewState>) =>
@@ -90,18 +99,24 @@ export function useBenchView(session: HeaderSession, header: Header, primaryIdAt
         ),
     };
   }, []);
-  const primary = header.primaries.find((candidate) => candidate.id === state.primaryId) ?? header.primaries[0] ?? null;
-  const cell = cellWithin(state.cell, primary);
   return {
     ...state,
     ...acts,
     primaryId: primary?.id ?? null,
     primary,
     cell,
-    piece: cell === null ? null : (primary?.pieces[cell.row] ?? null),
+    piece,
     pieces: selectedPieces({ ...state, cell }, primary),
     insertAfterId: insertPlaceOf(state.insertAfterIds, primary),
   };
+}
+
+/** With the piece that another screen took in hand selected; as it was where that is none, or is selected already. */
+function withPiece(state: ViewState, { primaries }: Header, pieceId: string | null): ViewState {
+  const primary = primaries.find(({ pieces }) => pieces.some(({ id }) => id === pieceId));
+  const row = primary?.pieces.findIndex(({ id }) => id === pieceId) ?? -1;
+  if (primary === undefined || (state.primaryId === primary.id && state.cell?.row === row)) return state;
+  return { ...state, primaryId: primary.id, cell: { row, column: SIZE_COLUMN }, anchorRow: null, pickedIds: [] };
 }
 
 /** The primary so many places further, stopping at the ends; null in a header without any. */

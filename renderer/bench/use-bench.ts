@@ -8,7 +8,7 @@ import type { HeaderSession } from '../session/header-session.ts';
 import { takesNoSteps } from '../session/session-state.ts';
 import { useForeignChanges, useSession } from '../session/use-session.ts';
 import { benchCommands } from './bench-commands.ts';
-import { useBenchView } from './bench-view.ts';
+import { SIZE_COLUMN, useBenchView } from './bench-view.ts';
 import { cellPrimaryOfDraft } from './grid/use-cell-edits.ts';
 import type { KeptBench } from './layout/bench-sizes.ts';
 import { primaryAtStart } from './primary-pane.tsx';
@@ -20,7 +20,7 @@ export type BenchParts = ReturnType<typeof useBench>;
 export function useBench(
   session: HeaderSession,
   entryRef: RefObject<HTMLInputElement | null>,
-  { movePrices, keepMovePrices }: Pick<KeptBench, 'movePrices' | 'keepMovePrices'>,
+  { movePrices, keepMovePrices, saw }: Pick<KeptBench, 'movePrices' | 'keepMovePrices' | 'saw'>,
 ) {
   // Each on its own: the save mark changes twice an edit and must not draw the bench again.
   const header = useSession(session, (state) => state.header);
@@ -33,7 +33,7 @@ export function useBench(
   }, [entryRef]);
   const view = useBenchView(session, header, primaryAtStart(session));
   const acts = useBenchActs(session, view, focusEntry);
-  const stock = useStock(session.bridge);
+  const stock = useStock(session);
   const moves = useBenchMoves(
     { header, primaryId: view.primaryId, isOpen: view.panel === 'moves' },
     { kept: movePrices, keep: keepMovePrices },
@@ -53,9 +53,9 @@ export function useBench(
       selectPrimary(primaryId);
       const pieces = session.getState().header.primaries.find((candidate) => candidate.id === primaryId)?.pieces ?? [];
       const row = pieces.findIndex((piece) => piece.id === pieceId);
-      if (row !== -1) change({ cell: { row, column: 2 }, anchorRow: null });
+      if (row !== -1) change({ cell: { row, column: SIZE_COLUMN }, anchorRow: null });
     },
     [session, selectPrimary, change],
   );
-  return { header, report, view, acts, moves, primary, stock, offers, isFrozen, focusEntry, selectOnBoard };
+  return { header, report, view, acts, moves, primary, stock, saw, offers, isFrozen, focusEntry, selectOnBoard };
 }

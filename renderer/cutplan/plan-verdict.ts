@@ -40,6 +40,15 @@ export function figureSentences({ stock, plan }: Judged): readonly string[] {
   ];
 }
 
+/** What carrying the plan out comes to in both books. */
+export function whatSawingDoes({ problem, plan }: Judged): string {
+  const remnants = plan.opened.flatMap(({ stretches }) => stretches.filter(({ kind }) => kind === 'remnant')).length;
+  const takes = `Takes ${countOf(plan.opened.length, 'item')} off the shelf`;
+  const keeps = remnants === 0 ? '' : `, puts ${countOf(remnants, 'remnant')} on it`;
+  const count = countOf(problem.pieces.length - plan.short.length, 'piece');
+  return `${takes}${keeps} and marks ${count} cut, as one step that can be taken back.`;
+}
+
 function costSentence(fresh: readonly StockItem[]): readonly string[] {
   const known = fresh.flatMap(({ cost }) => (cost === undefined ? [] : [cost]));
   if (known.length === 0) return [];

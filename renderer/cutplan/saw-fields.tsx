@@ -1,13 +1,13 @@
 /** Kerf, facing and the shortest remnant worth keeping: taken on Enter or on leaving the field. */
 
-import { type LengthStyle, typedText, unitOf } from '../../core/index.ts';
+import { type LengthStyle, type TypedSaw, typedText, unitOf } from '../../core/index.ts';
 import { TypedField } from '../ui/fields/typed-field.tsx';
-import { type KeptSaw, readSawField, SAW_FIELDS } from './saw-settings.ts';
+import { readSawField, SAW_FIELDS } from './saw-settings.ts';
 
 interface Props {
-  readonly saw: KeptSaw;
+  readonly saw: TypedSaw;
   readonly style: LengthStyle;
-  readonly onSet: (saw: KeptSaw) => void;
+  readonly onSet: (saw: TypedSaw) => void;
 }
 
 export function SawFields({ saw, style, onSet }: Props) {

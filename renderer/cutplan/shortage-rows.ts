@@ -1,7 +1,15 @@
 /** What a cut plan is short of, as a list to order by: like pieces counted together. */
 
-import { type Header, type Piece, pieceLength, type StockItem, tubeOf } from '../../core/index.ts';
-import { type PlacedPiece, type PlacedPieces, pieceMark } from './plan-pieces.ts';
+import {
+  type Header,
+  type Piece,
+  type PlacedPiece,
+  pieceLength,
+  type StockItem,
+  type Tube,
+  tubeOf,
+} from '../../core/index.ts';
+import { type PlacedPieces, pieceMark } from './list/plan-pieces.ts';
 
 /**
  * One row a size, as a stock list has them, so that the file can be read into the shelf when the tube has come. A pie-cut
@@ -12,8 +20,9 @@ export function shortageRows(header: Header, pieces: PlacedPieces, short: readon
   const rows = new Map<string, StockItem>();
   for (const id of short) {
     const placed = pieces.get(id);
-    if (placed === undefined) continue;
-    const wanted = wantedStock(header, placed);
+    const tube = placed && tubeOfPiece(header, placed);
+    if (placed === undefined || tube === undefined) continue;
+    const wanted = wantedStock(tube, placed.piece);
     const size = JSON.stringify({ ...wanted, note: '' });
     const known = rows.get(size);
     const note = known === undefined ? `for ${pieceMark(placed)}` : `${known.note}, ${pieceMark(placed)}`;
@@ -22,8 +31,12 @@ export function shortageRows(header: Header, pieces: PlacedPieces, short: readon
   return [...rows.values()].map((row, at) => ({ ...row, id: `short-${at + 1}` }));
 }
 
-function wantedStock(header: Header, { piece, primary }: PlacedPiece): StockItem {
-  const { material, od, wall } = tubeOf(header, primary);
+function tubeOfPiece(header: Header, { piece }: PlacedPiece): Tube | undefined {
+  const primary = header.primaries.find(({ pieces }) => pieces.some(({ id }) => id === piece.id));
+  return primary && tubeOf(header, primary);
+}
+
+function wantedStock({ material, od, wall }: Tube, piece: Piece): StockItem {
   const common = { id: 'short', material, od, wall, count: 1, note: '' };
   if (piece.kind !== 'bend') return { ...common, kind: 'straight', length: straightLength(piece) };
   const none = { value: 0, unit: piece.clr.unit };

@@ -6,28 +6,35 @@ import {
   type CutProblem,
   cutProblemOf,
   type Header,
+  type KeptPlan,
+  type KnownStock,
+  orderProblem,
   type PlanProgress,
+  placedPieces,
   type SawSettings,
-  type StockItem,
 } from '../../core/index.ts';
+import type { RequestOf } from '../../electron/bridge/contract.ts';
 import { useAsk } from '../host/host-bridge.ts';
 import { freshId } from '../ui/random-id.ts';
 
 /** A plan with all that it was made from: header and shelf may have gone on since. */
-export interface MadePlan {
+export interface MadePlan extends KeptPlan {
   readonly header: Header;
-  readonly stock: readonly StockItem[];
-  readonly problem: CutProblem;
-  readonly plan: CutPlan;
+  /** The whole shelf, with the revisions of its rows. */
+  readonly known: readonly KnownStock[];
+  /** How what is short would be covered at the least cost by what can be ordered; null: nothing is short, or it was not looked for. */
+  readonly order: { readonly problem: CutProblem; readonly plan: CutPlan } | null;
 }
 
 export type Planning =
   | { readonly kind: 'planning'; readonly progress: PlanProgress | null }
-  | { readonly kind: 'planned'; readonly made: MadePlan }
+  | { readonly kind: 'planned'; readonly id: string; readonly made: MadePlan }
   | { readonly kind: 'failed'; readonly words: string };
 
 /** A header of forty pieces takes a second or two; past this the best so far is of more use than the proof. */
 const LIMIT_SECONDS = 60;
+/** The list is of use before it is proven. */
+const ORDER_LIMIT_SECONDS = 10;
 const LOOK_EVERY_MS = 300;
 
 export interface CutPlanner {
@@ -93,17 +100,33 @@ interface Asked {
 async function madePlan(ask: ReturnType<typeof useAsk>, { header, saw, planId }: Asked): Promise<Planning> {
   const shelf = await ask('listStock', {});
   if (!shelf.ok) return { kind: 'failed', words: shelf.words };
-  const stock = shelf.value.stock.map(({ item }) => item);
+  const known = shelf.value.stock;
+  const stock = known.map(({ item }) => item);
   const problem = cutProblemOf([header], stock, saw);
-  const { pieces, joints } = problem;
-  const asked = { pieces: [...pieces], joints: [...joints], stock: onHand(problem), saw };
-  const answer = await ask('planCuts', { planId, problem: asked, limitSeconds: LIMIT_SECONDS });
+  const answer = await ask('planCuts', { planId, problem: asked(problem), limitSeconds: LIMIT_SECONDS });
   if (!answer.ok) return { kind: 'failed', words: answer.words };
-  return { kind: 'planned', made: { header, stock, problem, plan: answer.value.plan } };
+  const { plan } = answer.value;
+  const order = await cheapestOrder(ask, { problem, plan, stock });
+  const pieces = placedPieces(header);
+  return { kind: 'planned', id: planId, made: { header, known, stock, pieces, problem, plan, order } };
 }
 
-function onHand({ stock }: CutProblem) {
-  return stock
+/** Null where nothing is short, a plan was stopped, or there is no answer: then net sizes are all there is to order by. */
+async function cheapestOrder(
+  ask: ReturnType<typeof useAsk>,
+  { problem, plan, stock }: Pick<MadePlan, 'problem' | 'plan' | 'stock'>,
+): Promise<MadePlan['order']> {
+  if (plan.short.length === 0 || plan.ended === 'stopped') return null;
+  const wanted = orderProblem(problem, plan.short, stock);
+  const asking = { planId: freshId(), problem: asked(wanted), limitSeconds: ORDER_LIMIT_SECONDS };
+  const answer = await ask('planCuts', asking);
+  return answer.ok ? { problem: wanted, plan: answer.value.plan } : null;
+}
+
+/** As it is sent: with the stock of which there is any. */
+function asked({ pieces, joints, stock, saw }: CutProblem): RequestOf<'planCuts'>['problem'] {
+  const onHand = stock
     .filter(({ count }) => count > 0)
     .map((row) => (row.kind === 'bend' ? { ...row, legsMm: [...row.legsMm] as [number, number] } : row));
+  return { pieces: [...pieces], joints: [...joints], stock: onHand, saw };
 }

@@ -33,8 +33,9 @@ const SHELF: HelpPage = {
       </p>
       <p>
         Cut plan, in the menu on the header's name, says which stock each planned piece is cut from, where to put the
-        saw, what to keep, and what is short. It changes nothing: when the cuts are made, mark the pieces cut on the
-        bench and set the counts on the shelf.
+        saw, what to keep, and what is short. Mark as cut takes the stock off the shelf, puts the remnants on it and
+        marks the pieces cut, as one step. Undo on the bench or on the shelf, or Take back beside the list, takes all of
+        it back, unless a remnant was used or a piece was changed since. The list stays with its header and prints.
       </p>
     </>
   ),

@@ -11,6 +11,7 @@ const ONCE: Readonly<Record<OnceCall, true>> = {
   importHeader: true,
   changeShelf: true,
   turnShelfBack: true,
+  carryOutCutPlan: true,
 };
 
 /** By bridge and content, the ids of requests that may or may not have been done. */

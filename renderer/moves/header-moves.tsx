@@ -9,8 +9,18 @@ import { cheaperSentence, noPlansWords, planProposals } from './proposals/propos
 import type { MovesQuestion } from './search/moves-question.ts';
 import { SearchState } from './search/search-state.tsx';
 import { answeredIn, useMoves } from './search/use-moves.ts';
+import { useStockLeft } from './use-stock-left.ts';
 
-export function HeaderMoves({ header, report, stock, bench, onApply }: MovesProps) {
+export function HeaderMoves(props: MovesProps) {
+  const { header, report, bench, onApply } = props;
+  const changing = useMemo(
+    () =>
+      report.primaries
+        .filter(({ verdict }) => verdict !== null && verdict !== 'inBand')
+        .map(({ primaryId }) => primaryId),
+    [report],
+  );
+  const stock = useStockLeft(props, changing);
   const question = useMemo(
     (): MovesQuestion => ({
       kind: 'header',

@@ -1,8 +1,11 @@
 /** The limits that moves keep to: joints, shortest straight, minimum clearance, new bends, what the shelf has; and what they are ranked by. */
 
+import { useMemo } from 'react';
 import {
   type Header,
+  type Primary,
   parseLength,
+  type SawSettings,
   type StockItem,
   setSettingsEdit,
   success,
@@ -17,11 +20,14 @@ import { countOf } from '../ui/words/spoken.ts';
 import type { MovePrices } from './move-prices.ts';
 import { MovePricesFields } from './move-prices-fields.tsx';
 import { BUDGETS_MS, type MoveSettings } from './move-settings.ts';
+import { useStockLeft } from './use-stock-left.ts';
 
 interface Props {
   readonly session: HeaderSession;
   readonly header: Header;
+  readonly primary: Primary;
   readonly stock: readonly StockItem[] | null;
+  readonly saw: SawSettings;
   readonly settings: MoveSettings;
   readonly onSet: (settings: Partial<MoveSettings>) => void;
   readonly prices: MovePrices;
@@ -37,7 +43,10 @@ const JOINT_CHOICES = [
 
 const BUDGET_CHOICES = BUDGETS_MS.map((ms) => ({ id: String(ms), name: `${ms / 1000} s` }));
 
-export function MoveOptionsPanel({ session, header, stock, settings, onSet, prices, onPrices }: Props) {
+export function MoveOptionsPanel(props: Props) {
+  const { session, header, primary, stock, settings, onSet, prices, onPrices } = props;
+  const changing = useMemo(() => [primary.id], [primary.id]);
+  const left = useStockLeft(props, changing);
   const unit = unitOf(header.settings.display);
   const { mostJoints, clearanceKept, usesShelf, addsBends, budgetMs } = settings;
   return (
@@ -76,14 +85,16 @@ export function MoveOptionsPanel({ session, header, stock, settings, onSet, pric
       </label>
       <label className="choice">
         <input type="checkbox" checked={usesShelf} onChange={(event) => onSet({ usesShelf: event.target.checked })} />
-        {shelfWords(stock)}
+        {shelfWords(stock, left !== stock)}
       </label>
     </div>
   );
 }
 
-function shelfWords(stock: readonly StockItem[] | null): string {
+/** @param isLess other runners' planned pieces are cut from it first */
+function shelfWords(stock: readonly StockItem[] | null, isLess: boolean): string {
   if (stock === null) return 'Use the shelf (it could not be read)';
   if (stock.length === 0) return 'Use the shelf (it is empty)';
-  return `Use the shelf: ${countOf(stock.length, 'row')}`;
+  const rows = `Use the shelf: ${countOf(stock.length, 'row')}`;
+  return isLess ? `${rows}, less what the planned pieces of other runners are cut from` : rows;
 }

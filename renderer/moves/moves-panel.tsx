@@ -15,7 +15,7 @@ import { PrimaryMoves } from './primary-moves.tsx';
 import type { Proposal } from './proposals/proposal.ts';
 
 export function MovesPanel(props: MovesPanelProps) {
-  const { session, header, primary, stock, bench } = props;
+  const { session, header, primary, stock, saw, bench } = props;
   const [tab, setTab] = useState('primary');
   const panel = useRef<HTMLDivElement>(null);
   const onApply = useApply(props, panel);
@@ -51,7 +51,9 @@ export function MovesPanel(props: MovesPanelProps) {
           <MoveOptionsPanel
             session={session}
             header={header}
+            primary={primary}
             stock={stock}
+            saw={saw}
             settings={bench.settings}
             onSet={bench.set}
             prices={bench.prices}

@@ -1,6 +1,6 @@
 /** What the parts of the moves panel are given. */
 
-import type { Header, MatchReport, Piece, Primary, StockItem } from '../../core/index.ts';
+import type { Header, MatchReport, Piece, Primary, SawSettings, StockItem } from '../../core/index.ts';
 import type { HeaderSession } from '../session/header-session.ts';
 import type { Proposal } from './proposals/proposal.ts';
 import type { BenchMoves } from './use-bench-moves.ts';
@@ -12,6 +12,8 @@ export interface MovesPanelProps {
   readonly primary: Primary;
   /** Null: the shelf was not read. */
   readonly stock: readonly StockItem[] | null;
+  /** What other runners' planned pieces are cut from is counted with it. */
+  readonly saw: SawSettings;
   readonly bench: BenchMoves;
   /** The piece in hand in the grid; null: none. */
   readonly piece: Piece | null;

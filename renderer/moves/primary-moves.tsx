@@ -23,9 +23,12 @@ import { moveProposals, movesOf } from './proposals/proposals.ts';
 import type { MovesQuestion } from './search/moves-question.ts';
 import { SearchState } from './search/search-state.tsx';
 import { answeredIn, useMoves } from './search/use-moves.ts';
+import { useStockLeft } from './use-stock-left.ts';
 
 export function PrimaryMoves(props: MovesProps) {
-  const { header, primary, stock, bench } = props;
+  const { header, primary, bench } = props;
+  const changing = useMemo(() => [primary.id], [primary.id]);
+  const stock = useStockLeft(props, changing);
   const question = useMemo(
     (): MovesQuestion => ({
       kind: 'primary',

@@ -17,7 +17,7 @@ import type { HostBridge, Unsaved } from '../../electron/bridge/contract.ts';
 import { CopyBeside } from './copy-beside.ts';
 import { DraftKeeper } from './draft-keeper.ts';
 import { ReadAhead } from './read-ahead.ts';
-import { asPending, rebaseSteps } from './rebase.ts';
+import { asPending, rebaseSteps, withoutTurns } from './rebase.ts';
 import type { SessionParts } from './session-parts.ts';
 import {
   type ConflictChoice,
@@ -31,6 +31,9 @@ import { StepQueue } from './step-queue.ts';
 import { VersionOnDisk } from './version-on-disk.ts';
 
 const LOOK_AGAIN_MS = 1_000;
+
+/** Why the shelf does not let a cut plan be turned back: something was used or counted since. */
+const REFUSED_BY_SHELF: ReadonlySet<Problem['kind']> = new Set(['stockChangedSince', 'stockNotEnough', 'stockTooMany']);
 
 export class HeaderSession {
   readonly bridge: HostBridge;
@@ -57,7 +60,11 @@ export class HeaderSession {
     this.#copy = new CopyBeside(bridge, () => this.newId());
     this.#onDisk = new VersionOnDisk(bridge, headerId);
     this.#drafts = new DraftKeeper(bridge, headerId, { kept: opened.draft, mayClear: () => this.#queue.isIdle });
-    const events = { changed: () => this.#queueChanged(), refused: () => void this.#enterConflict() };
+    const events = {
+      changed: () => this.#queueChanged(),
+      movedStock: () => this.#set({ stockMoves: this.#state.stockMoves + 1 }),
+      refused: (problems: readonly Problem[]) => void this.#refused(problems),
+    };
     this.#queue = new StepQueue({ ...parts, headerId, events, drafts: this.#drafts }, opened.revision);
     this.#state = {
       header: opened.header,
@@ -68,6 +75,7 @@ export class HeaderSession {
       dropped: [],
       draft: opened.draft,
       damage: opened.damage,
+      stockMoves: 0,
     };
     void this.#readAhead();
   }
@@ -237,6 +245,15 @@ export class HeaderSession {
     });
   }
 
+  /** By the shelf, when a cut plan cannot be turned back: the other steps go on without that. Otherwise by what others did. */
+  async #refused(problems: readonly Problem[]): Promise<void> {
+    if (!problems.every(({ kind }) => REFUSED_BY_SHELF.has(kind))) return await this.#enterConflict();
+    const opened = await this.#onDisk.open();
+    if (opened === null) return void this.#parts.timers.set(() => void this.#refused(problems), LOOK_AGAIN_MS);
+    const { steps, refused } = withoutTurns(this.#queue.unacknowledged, problems);
+    this.#take(opened, steps, refused);
+  }
+
   /** Reads what is on disk and shows both; tries again until the host answers one way or the other. */
   async #enterConflict(): Promise<void> {
     const conflict = await this.#onDisk.besides(() => ({
@@ -248,11 +265,11 @@ export class HeaderSession {
   }
 
   /** Goes over to what is on disk, with `steps` made again on top of it. */
-  #take(opened: OpenedHeader, steps: readonly PendingStep[]): void {
+  #take(opened: OpenedHeader, steps: readonly PendingStep[], refused: SessionState['dropped'] = []): void {
     const { header, made, dropped } = rebaseSteps(opened.header, steps);
     this.#history = new StepHistory(opened);
     for (const step of made) this.#history.add(step);
-    this.#show(header, { conflict: null, dropped, damage: opened.damage });
+    this.#show(header, { conflict: null, dropped: [...refused, ...dropped], damage: opened.damage });
     void this.#readAhead();
     this.#queue.restart(
       opened.revision,

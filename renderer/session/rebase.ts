@@ -1,6 +1,6 @@
 /** Making one's own steps again on top of a document that somebody else changed meanwhile. */
 
-import { applyEdit, type Edit, type Header, type SingleEdit } from '../../core/index.ts';
+import { applyEdit, type Edit, type Header, type Problem, type SingleEdit } from '../../core/index.ts';
 import type { DroppedStep, HistoryStep, PendingStep } from './session-state.ts';
 
 export interface Rebased {
@@ -61,6 +61,21 @@ export function rebaseSteps(theirs: Header, steps: readonly PendingStep[]): Reba
     made.push({ label, edit, inverse: applied.value.inverse });
   }
   return { header, made, dropped };
+}
+
+/**
+ * What is left when the host refuses to turn back what our undo or redo wanted: the steps that make something, and the refused
+ * ones with the reason. Which undo it was the answer does not say, so all that are not on disk are left out.
+ */
+export function withoutTurns(
+  steps: readonly PendingStep[],
+  problems: readonly Problem[],
+): { readonly steps: readonly PendingStep[]; readonly refused: readonly DroppedStep[] } {
+  const isMade = ({ action }: PendingStep) => action === 'do';
+  const refused = steps
+    .filter((step) => !isMade(step))
+    .map(({ action, label }) => ({ label: `${action} ${label}`, problems }));
+  return { steps: steps.filter(isMade), refused };
 }
 
 /** Steps made on top of `from`, ready to be sent; each remembers what it was made on. */

@@ -25,7 +25,7 @@ export interface Conflict {
 
 export type ConflictChoice = 'mineOnTop' | 'theirs' | 'mineAsCopy';
 
-/** A step of ours that could not be made on top of theirs. */
+/** A step of ours that could not be made on top of what is on disk. */
 export interface DroppedStep {
   readonly label: string;
   readonly problems: readonly Problem[];
@@ -43,6 +43,8 @@ export interface SessionState {
   readonly dropped: readonly DroppedStep[];
   /** Text typed but not accepted when the header was last open; taken by the field that it belongs to. */
   readonly draft: Draft | null;
+  /** How often an undo or redo here changed the shelf as well: who shows the shelf reads it again. */
+  readonly stockMoves: number;
   /** What is damaged on disk; null: nothing. Such a header is shown as far as it is sound. */
   readonly damage: Problem | null;
 }

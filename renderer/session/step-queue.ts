@@ -1,7 +1,7 @@
 /** Sends the steps of one header to the host in order, one request at a time, until each is acknowledged. */
 
 import { describeProblem, type Problem } from '../../core/index.ts';
-import type { HostBridge, RequestOf } from '../../electron/bridge/contract.ts';
+import type { HostBridge, RequestOf, ResponseOf } from '../../electron/bridge/contract.ts';
 import type { Timers } from '../ui/timers.ts';
 import type { DraftKeeper } from './draft-keeper.ts';
 import type { PendingStep, SaveMark } from './session-state.ts';
@@ -18,7 +18,9 @@ export type AfterPaint = (act: () => void) => void;
 export interface QueueEvents {
   /** The save mark or the count of waiting steps changed. */
   readonly changed: () => void;
-  /** The host refused for a reason that sending again cannot mend: someone else changed the header. */
+  /** An undo or redo took a cut plan back, or did it again, on the shelf as well. */
+  readonly movedStock: () => void;
+  /** The host refused for a reason that sending again cannot mend: someone else changed the header, or the shelf. */
   readonly refused: (problems: readonly Problem[]) => void;
 }
 
@@ -141,12 +143,13 @@ export class StepQueue {
     this.#inFlight = false;
     if (draft !== undefined) drafts.carried(draft, reply?.ok === true);
     if (reply === null) this.#tryLater(UNREACHABLE);
-    else if (reply.ok) this.#acknowledge(reply.value.revision);
+    else if (reply.ok) this.#acknowledge(reply.value);
     else if (reply.problems.every(passes)) this.#tryLater(reply.problems.map(describeProblem).join(' '));
     else this.#halt(reply.problems);
   }
 
-  #acknowledge(revision: number): void {
+  #acknowledge({ revision, movedStock }: ResponseOf<'commitSteps'>): void {
+    if (movedStock) this.#parts.events.movedStock();
     this.#revision = revision;
     this.#sending = [];
     this.#trouble = null;

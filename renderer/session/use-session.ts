@@ -18,6 +18,8 @@ export function useForeignChanges(session: HeaderSession): void {
     const look = () => {
       if (document.visibilityState === 'visible') void session.lookForChanges();
     };
+    // The screen before may have been the shelf, where a cut plan is taken back with the pieces that it cut.
+    look();
     const timer = setInterval(look, LOOK_EVERY_MS);
     document.addEventListener('visibilitychange', look);
     return () => {

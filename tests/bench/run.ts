@@ -11,6 +11,7 @@ import { measureDurableEdit } from './durable-edit.ts';
 import { measureJournal } from './journal-size.ts';
 import { measureKeystrokes } from './keystrokes.ts';
 import { measureAgainstHighs, measureBudget, measureMissedMoves, measureMoves } from './moves-speed.ts';
+import { measureShelfScroll } from './shelf-scroll.ts';
 import { measureShelf } from './shelf-speed.ts';
 import { measureStartUp } from './start-up.ts';
 import { measureViewRedraw } from './view-redraw.ts';
@@ -24,6 +25,7 @@ const RUNS: readonly MeasureRun[] = [
   { ids: ['P8', 'P8 list'], run: measureStartUp },
   { ids: ['P9', 'P9 idle', 'P9 leaks'], run: measureViewRedraw },
   { ids: ['P10', 'P10 filter', 'P10 offers', 'P10 first'], run: measureShelf },
+  { ids: ['P10 scroll'], run: measureShelfScroll },
   { ids: ['K1'], run: measureKeystrokes },
   { ids: ['A1'], run: measureAxe },
   { ids: ['P4', 'P4b', 'P4s', 'P4t'], run: (size) => Promise.resolve(measureMoves(size)) },

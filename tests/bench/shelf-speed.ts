@@ -13,13 +13,13 @@ import { openBackend, type TestBackend } from '../trust/backend-under-test.ts';
 import { seededRandom } from '../trust/seeded-random.ts';
 
 const GOAL_MS = 50;
-const ROWS = 20_000;
+export const SHELF_ROWS = 20_000;
 /** Steps after the first, each with a movement of every row. */
 const ROUNDS = 9;
 const ROWS_A_STEP = 5000;
 const SIZES = [1.5, 1.625, 1.75, 1.875, 2, 2.25, 2.5, 3];
 
-function row(at: number): StockItem {
+export function shelfRow(at: number): StockItem {
   const od = SIZES[at % SIZES.length] ?? 2;
   const tube = { material: at % 3 === 0 ? 'mild steel' : '304 stainless', od: inches(od), wall: inches(0.065) };
   const common = { ...tube, id: `row-${at}`, count: 20, note: at % 7 === 0 ? `rack ${at % 40}` : '', least: at % 30 };
@@ -29,11 +29,11 @@ function row(at: number): StockItem {
 }
 
 async function fill(backend: TestBackend): Promise<void> {
-  const starts = Array.from({ length: ROWS / ROWS_A_STEP }, (_, step) => step * ROWS_A_STEP);
+  const starts = Array.from({ length: SHELF_ROWS / ROWS_A_STEP }, (_, step) => step * ROWS_A_STEP);
   const each = (start: number) => Array.from({ length: ROWS_A_STEP }, (_, at) => start + at);
   for (const start of starts)
     await backend.must('changeShelf', {
-      changes: each(start).map((at) => ({ kind: 'add', item: row(at) })),
+      changes: each(start).map((at) => ({ kind: 'add', item: shelfRow(at) })),
       because: 'First count',
     });
   for (let round = 0; round < ROUNDS; round += 1)
@@ -103,7 +103,11 @@ export async function measureShelf(size: RunSize): Promise<readonly Measure[]> {
     });
     await backend.close();
     return [
-      measure('P10', `list of ${ROWS} rows over ${ROWS * (ROUNDS + 1)} movements, a change before every other`, lists),
+      measure(
+        'P10',
+        `list of ${SHELF_ROWS} rows over ${SHELF_ROWS * (ROUNDS + 1)} movements, a change before every other`,
+        lists,
+      ),
       measure('P10 filter', 'filter by kind and words at a keystroke', filters),
       measure('P10 offers', 'rows of one size of tube, as the entry line offers from', offers),
       {

@@ -7,6 +7,7 @@ import { fileURLToPath } from 'node:url';
 import { extractFile, listPackage, statFile } from '@electron/asar';
 import { FuseState, FuseV1Options, getCurrentFuseWire } from '@electron/fuses';
 import { Arch, build, Platform } from 'electron-builder';
+import type { Highs } from 'highs';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { packageConfigFor } from '../../electron/build/package-config.ts';
 import { temporaryFolder } from '../temporary-folder.ts';
@@ -118,6 +119,20 @@ describe('the native module', () => {
     const other = await pack('arm64');
     expect(nativeIn(other.files)).toEqual(['/node_modules/better-sqlite3/prebuilds/linux-arm64.node']);
   }, 120_000);
+});
+
+describe('the solver of cut plans', () => {
+  test('lies outside the archive, where a thread finds it by the name that the program uses, and solves', async () => {
+    const from = join(packed.asar, 'dist/main.js').replace('app.asar', 'app.asar.unpacked');
+    const found = createRequire(from);
+    expect(found.resolve('highs').startsWith(`${packed.asar}.unpacked`)).toBe(true);
+    const highs = await (found('highs') as () => Promise<Highs>)();
+    // Two bars of 5 for three pieces of 2: at most two a bar.
+    const { Status, ObjectiveValue } = highs.solve(
+      'Minimize\n bars: a + b\nSubject To\n all: x + y = 3\n first: 2 x - 5 a <= 0\n other: 2 y - 5 b <= 0\nGeneral\n x y\nBinary\n a b\nEnd',
+    );
+    expect([Status, ObjectiveValue]).toEqual(['Optimal', 2]);
+  });
 });
 
 describe('fuses', () => {

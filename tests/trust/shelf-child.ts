@@ -1,8 +1,13 @@
-/** A process that receives, counts, cuts and takes back stock through the program's own dispatcher until it ends or is killed. */
+/** A process that receives, counts, cuts, cuts by plan and takes back stock through the program's own dispatcher until it ends or is killed. */
 
 import process from 'node:process';
 import { parseArgs } from 'node:util';
+import type { Edit } from '../../core/edits/edit.ts';
+import type { Piece } from '../../core/header/header.ts';
 import type { ShelfChange } from '../../core/stock/ledger/shelf-change.ts';
+import { NO_GOALS } from '../../core/stock/plan/cut-plan.ts';
+import { DEFAULT_SAW } from '../../core/stock/plan/from-shelf.ts';
+import type { KeptPlan } from '../../core/stock/plan/kept-plan.ts';
 import type { StockItem } from '../../core/stock/stock-item.ts';
 import type { ResponseOf } from '../../electron/bridge/contract.ts';
 import { openBackend, type TestBackend } from './backend-under-test.ts';
@@ -65,7 +70,57 @@ function digestOfCounts(counts: Counts): string {
   return digestOf([...counts].sort(([a], [b]) => (a < b ? -1 : 1)));
 }
 
+/** What the plan says matters to nobody here; that it stands in both books or in neither does. */
+const NO_CUTS: KeptPlan = {
+  pieces: [],
+  stock: [],
+  problem: { pieces: [], joints: [], stock: [], saw: DEFAULT_SAW },
+  plan: { opened: [], short: [], goals: NO_GOALS, bounds: [], ended: 'searched' },
+};
+
+/** The header whose piece is cut by plans; made at the first start. */
+async function headerToCut(backend: TestBackend): Promise<string> {
+  const { headers } = await backend.must('listHeaders', { place: 'bench' });
+  const [there] = headers;
+  if (there !== undefined && there.revision > 0) return there.headerId;
+  const headerId = there?.headerId ?? (await backend.must('createHeader', { name: 'To cut', from: 'blank' })).header.id;
+  const primary = { id: 'p1', name: '1', tube: null, port: null, inletId: null, pieces: [piece('planned')] };
+  const edit: Edit = { kind: 'addPrimary', primary, at: 0 };
+  const steps = [{ action: 'do' as const, stepId: 'the-first-step', edit }];
+  await backend.must('commitSteps', { headerId, baseRevision: 0, steps });
+  return headerId;
+}
+
+function piece(state: Piece['state']): Piece {
+  return { kind: 'straight', id: 's1', state, locked: false, note: '', length: { value: 4, unit: 'in' } };
+}
+
+async function planned(backend: TestBackend, headerId: string, changes: ShelfChange[], requestId: string) {
+  const { revision } = await backend.must('readRevision', { headerId });
+  // Cut again each time: whatever the state, the step is there.
+  const edit: Edit = {
+    kind: 'batch',
+    label: 'cut piece',
+    edits: [
+      { kind: 'replacePiece', primaryId: 'p1', piece: piece('planned') },
+      { kind: 'replacePiece', primaryId: 'p1', piece: piece('cut') },
+    ],
+  };
+  const asked = {
+    requestId,
+    headerId,
+    baseRevision: revision,
+    edit,
+    changes,
+    known: [],
+    because: 'Cut plan',
+    kept: NO_CUTS,
+  };
+  return await backend.must('carryOutCutPlan', asked);
+}
+
 async function work(backend: TestBackend): Promise<void> {
+  const headerId = await headerToCut(backend);
   const first = await counted(backend);
   tell({ kind: 'opened', headerId: 'shelf', revision: 0, digest: digestOfCounts(first.counts) });
   let last: Step | null = null;
@@ -78,8 +133,9 @@ async function work(backend: TestBackend): Promise<void> {
     tell({ kind: 'sent', stepIds: [requestId], digest: digestOfCounts(back?.before ?? after) });
     const make = { requestId, changes, because: '' };
     const turn = { requestId, action: 'undo' as const, step: back?.step ?? 0 };
-    const written: ResponseOf<'changeShelf'> =
-      back === null ? await backend.must('changeShelf', make) : await backend.must('turnShelfBack', turn);
+    const isPlan = back === null && randomBelow(random, 3) === 0;
+    const made = () => (isPlan ? planned(backend, headerId, changes, requestId) : backend.must('changeShelf', make));
+    const written: ResponseOf<'changeShelf'> = back === null ? await made() : await backend.must('turnShelfBack', turn);
     tell({ kind: 'acked', stepIds: [requestId], revision: written.step });
     last = back === null ? { step: written.step, before: counts } : null;
   }

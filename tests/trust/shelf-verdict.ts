@@ -41,6 +41,11 @@ function readBook(db: DatabaseSync): BookOnDisk {
       (SELECT count(*) FROM movements WHERE request_id = s.id)`),
     ...texts(`SELECT 'row ' || id || ' is retired and not empty' FROM stock AS s WHERE is_retired = 1
       AND (SELECT coalesce(sum(pieces), 0) FROM movements WHERE item_id = s.id) <> 0`),
+    ...texts(`SELECT 'plan ' || s.place || ' is in one book only' FROM shelf_steps AS s JOIN cut_plans AS p
+      ON p.step = coalesce(s.of_place, s.place) WHERE NOT EXISTS
+      (SELECT 1 FROM journal WHERE header_id = p.header_id AND step_id = s.id)`),
+    ...texts(`SELECT 'plan step ' || revision || ' is in one book only' FROM journal AS j
+      WHERE label LIKE '%cut piece%' AND NOT EXISTS (SELECT 1 FROM shelf_steps WHERE id = j.step_id)`),
     ...texts(`SELECT 'row ' || item_id || ' is below zero' FROM movements GROUP BY item_id HAVING sum(pieces) < 0`),
   ];
   const counts = db

@@ -12,7 +12,7 @@ import { type Aim, isMet, type Miss, missAt } from '../turning/miss.ts';
 import { settle } from '../turning/settle.ts';
 
 /** A fineness that lengths and angles are rounded to together. `per` is parts of a unit or of a degree. */
-interface SawStep {
+export interface SawStep {
   readonly lengthPer: number;
   readonly anglePer: number;
 }
@@ -21,7 +21,7 @@ interface SawStep {
  * Coarsest first, starting from what the header shows: 1/8 to 1/64 in, or 1 to 1/4 mm, with half degrees; then quarter and tenth
  * degrees, which is as fine as a digital angle gauge reads. A length is never rounded finer than 1/64 in or 1/4 mm.
  */
-function sawSteps(style: LengthStyle): readonly SawStep[] {
+export function sawSteps(style: LengthStyle): readonly SawStep[] {
   const lengths = lengthSteps(style);
   const finest = lengths.at(-1) ?? 1;
   return [

@@ -1,7 +1,7 @@
 /** Small systems of linear equations with a symmetric positive matrix. */
 
 /** Entries of one row in the arrays handed in, and so the most unknowns. */
-export const MOST_UNKNOWNS = 12;
+export const MOST_UNKNOWNS = 16;
 
 /** A pivot is taken to be no smaller, so that equations that depend on each other give a large answer and no NaN. */
 const LEAST_PIVOT = 1e-30;

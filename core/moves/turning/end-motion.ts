@@ -19,7 +19,8 @@ export interface Screw {
   readonly order: number;
 }
 
-export const MOST_SCREWS = MOST_UNKNOWNS;
+/** The most that one set of changes of a move has; there is room for `MOST_UNKNOWNS`. */
+export const MOST_SCREWS = 12;
 export const NO_VECTOR: Vector = { x: 0, y: 0, z: 0 };
 
 /** Where the end is: three coordinates of the point, then of the tangent; and how it moves with each screw, six a screw. */
@@ -28,9 +29,9 @@ export interface EndMotion {
   readonly gradients: Float64Array;
 }
 
-const result: EndMotion = { end: new Float64Array(6), gradients: new Float64Array(6 * MOST_SCREWS) };
+const result: EndMotion = { end: new Float64Array(6), gradients: new Float64Array(6 * MOST_UNKNOWNS) };
 /** Axis and a point on it (or slide and zero) of each screw as it lies once the screws before it have moved. */
-const moved = new Float64Array(6 * MOST_SCREWS);
+const moved = new Float64Array(6 * MOST_UNKNOWNS);
 /** The motion of everything after the screws so far: a rotation by rows, then a translation. */
 const motion = new Float64Array(12);
 

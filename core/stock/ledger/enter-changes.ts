@@ -84,28 +84,40 @@ function notOnShelf(id: string): Result<never, Problem> {
 
 /** For each row that something is cut from in these changes, whether what is kept of it is more than was cut. */
 function remnantsThatDoNotFit(page: BookPage, changes: readonly ShelfChange[]): readonly StockProblem[] {
-  const kept = new Map<string, { size: number; cut: number }>();
-  for (const change of changes) {
-    if (change.kind !== 'move' || change.reason !== 'cut') continue;
-    const known = kept.get(change.itemId) ?? { size: 0, cut: 0 };
-    kept.set(change.itemId, { ...known, cut: known.cut + change.pieces });
-  }
-  for (const change of changes) {
-    if (change.kind !== 'add') continue;
-    const source = kept.get(change.item.cutFrom ?? '');
-    if (source) source.size += sizeOf(change.item) * change.item.count;
-  }
-  return [...kept].flatMap(([itemId, { size, cut }]) => {
-    const item = page.row(itemId)?.item;
-    if (item === undefined) return [];
-    const most = sizeOf(item) * cut;
-    const slack = item.kind === 'bend' ? SAME_ANGLE_DEG : SAME_SIZE_MM;
-    if (size <= most + slack) return [];
-    return [{ kind: 'remnantTooLarge', item: stockItemWords(item), of: item.kind, kept: size, cut: most } as const];
+  const cut = new Map<string, number>();
+  for (const change of changes)
+    if (change.kind === 'move' && change.reason === 'cut')
+      cut.set(change.itemId, (cut.get(change.itemId) ?? 0) + change.pieces);
+  return [...cut].flatMap(([itemId, pieces]) => {
+    const source = page.row(itemId)?.item;
+    const remnants = changes.flatMap((change) =>
+      change.kind === 'add' && change.item.cutFrom === itemId ? [change.item] : [],
+    );
+    return source === undefined ? [] : tooMuchKept(source, pieces, remnants);
   });
 }
 
-/** Degrees of a bend, millimetres of a straight. */
-function sizeOf(item: StockItem): number {
-  return item.kind === 'bend' ? item.angleDeg : mmOf(item.length);
+/** Of a straight its length. Of a bend its degrees, and the straight tube of its legs, which may also come off by itself. */
+function tooMuchKept(source: StockItem, pieces: number, remnants: readonly StockItem[]): readonly StockProblem[] {
+  const item = stockItemWords(source);
+  const sum = (sizeOf: (item: StockItem) => number) =>
+    remnants.reduce((total, remnant) => total + sizeOf(remnant) * remnant.count, 0);
+  const mm = {
+    of: 'straight',
+    kept: sum(straightMmOf),
+    cut: straightMmOf(source) * pieces,
+    slack: SAME_SIZE_MM,
+  } as const;
+  const degrees = { of: 'bend', kept: sum(degreesIn), cut: degreesIn(source) * pieces, slack: SAME_ANGLE_DEG } as const;
+  return [mm, degrees].flatMap(({ of, kept, cut, slack }) =>
+    kept <= cut + slack ? [] : [{ kind: 'remnantTooLarge', item, of, kept, cut } as const],
+  );
+}
+
+function straightMmOf(item: StockItem): number {
+  return item.kind === 'straight' ? mmOf(item.length) : mmOf(item.legs[0]) + mmOf(item.legs[1]);
+}
+
+function degreesIn(item: StockItem): number {
+  return item.kind === 'bend' ? item.angleDeg : 0;
 }

@@ -62,7 +62,7 @@ function jointsOf(header: Header, { pieces }: Primary): readonly CutJoint[] {
 }
 
 /** Where the shelf knows no price an item counts by its tube, a hundredth of the shop's money a millimetre. */
-function stockRow(item: StockItem): StockRow {
+export function stockRow(item: StockItem): StockRow {
   const row = { id: item.id, tube: tubeMm(item), count: item.count, isRemnant: isRemnant(item) };
   if (item.kind === 'straight') {
     const lengthMm = mmOf(item.length);

@@ -1,36 +1,15 @@
 /** The calls about stock: what lies on the shelf, steps that change it, why a count is what it is, and the list as a file. */
 
-import { csvText, failure, isOfSize, type Problem, type Result, stockRows, success } from '../../../core/index.ts';
-import { contract, type RequestOf, type ResponseOf } from '../../bridge/contract.ts';
-import type { Handlers, ReadOnly } from '../../bridge/dispatcher.ts';
+import { csvText, isOfSize, stockRows, success } from '../../../core/index.ts';
+import type { ResponseOf } from '../../bridge/contract.ts';
+import type { Handlers } from '../../bridge/dispatcher.ts';
+import { turnShelfBack } from '../cut-plans/turn-plan.ts';
 import type { ExplainedMovement } from '../shelf/movement-table.ts';
-import type { Shelf, StepMade, Written } from '../shelf/shelf.ts';
 import type { CallContext } from './call-context.ts';
-
-/** As many as a list of stock may have that is read from a file: what is exported can be read back in one go. */
-const MOST_ITEMS = 25_000;
-/** Rows that a step may have touched and still be answered with. */
-const ANSWERED = 100;
-
-type Answer = ReadOnly<ResponseOf<'changeShelf'>>;
+import { shelfStepOnce } from './shelf-step-once.ts';
 
 export function shelfCalls({ connection, host, clock }: CallContext) {
-  /** Once for a request, however often it is sent. */
-  const stepOnce = (
-    request: RequestOf<'changeShelf'> | RequestOf<'turnShelfBack'>,
-    act: (shelf: Shelf, made: StepMade) => Result<Written, Problem>,
-  ) =>
-    connection.use(({ shelf, requests, inTransaction }) =>
-      inTransaction(() =>
-        requests.once<Answer>(request, contract.changeShelf.response, () => {
-          const most = Math.max(shelf.list().length, MOST_ITEMS);
-          const written = act(shelf, { requestId: request.requestId, at: clock() });
-          if (!written.ok) return written;
-          if (shelf.list().length > most) return failure({ kind: 'tooMany', path: ['shelf'], limit: MOST_ITEMS });
-          return success(answerOf(written.value));
-        }),
-      ),
-    );
+  const stepOnce = shelfStepOnce({ connection, clock });
   return {
     listStock: ({ sizes }) =>
       connection.read(({ shelf }) => {
@@ -38,8 +17,12 @@ export function shelfCalls({ connection, host, clock }: CallContext) {
         const wanted = sizes && stock.filter(({ item }) => sizes.some((size) => isOfSize(item, size)));
         return { stock: wanted ?? stock, history: shelf.history() };
       }),
-    changeShelf: (request) => stepOnce(request, (shelf, made) => shelf.commit(request.changes, request.because, made)),
-    turnShelfBack: (request) => stepOnce(request, (shelf, made) => shelf.turnBack(request.action, request.step, made)),
+    changeShelf: (request) =>
+      stepOnce(request, ({ shelf }, made) => {
+        const written = shelf.commit(request.changes, request.because, made);
+        return written.ok ? success({ written: written.value, standing: null }) : written;
+      }),
+    turnShelfBack: (request) => stepOnce(request, (tables, made) => turnShelfBack(tables, request, made)),
     readShelfHistory: () => connection.read(({ shelf }) => shelf.history()),
     readMovements: ({ itemId }) =>
       connection.read(({ shelf }) => ({ movements: explanation(shelf.movementsOf(itemId), shelf.countOf(itemId)) })),
@@ -49,10 +32,6 @@ export function shelfCalls({ connection, host, clock }: CallContext) {
       return success(await host.saveFile('stock.csv', 'text/csv', csvText(stockRows(items.value))));
     },
   } satisfies Partial<Handlers>;
-}
-
-function answerOf({ step, stock, gone }: Written): Answer {
-  return stock.length + gone.length > ANSWERED ? { step, stock: null, gone: [] } : { step, stock, gone };
 }
 
 /** From the count as it is backwards; movements come with the latest first. */

@@ -26,6 +26,9 @@ export function journalTable(db: Database.Database) {
     db.prepare<[string], JournalRow>(`SELECT * FROM journal WHERE header_id = ? ORDER BY ${order}`);
   const newest = ofHeader('revision DESC LIMIT 1');
   const all = ofHeader('revision');
+  const withStep = db.prepare<[string, string], JournalRow>(
+    'SELECT * FROM journal WHERE header_id = ? AND step_id = ? ORDER BY revision DESC LIMIT 1',
+  );
   return {
     /** The row that leads to `header`. Returns its checksum, which the next one covers. */
     append: (header: Header, row: Appended): number =>
@@ -35,6 +38,11 @@ export function journalTable(db: Database.Database) {
     find: (headerId: string, revision: number): JournalRow | undefined => rows.find(headerId, revision),
     /** In their order. Linear: 10,000 take some 40 ms with their checksums. */
     all: (headerId: string): Iterable<JournalRow> => all.iterate(headerId),
+    /** The row of a step by its id, if it is there and sound. Linear in the header's steps. */
+    ofStep(headerId: string, stepId: string): JournalRow | null {
+      const row = withStep.get(headerId, stepId);
+      return row && isIntact('journal', row) ? row : null;
+    },
     /** Throws Damaged when it is missing or not as it was written. */
     row(headerId: string, revision: number): JournalRow {
       const row = rows.find(headerId, revision);

@@ -53,6 +53,7 @@ const COLUMNS = {
     reason: text as MovementReason,
     moved_at: int,
   },
+  cut_plans: { step: int, header_id: text, document: text },
   requests: { place: int, id: text, asked: int, answer: text },
   settings: { name: text, value: text },
 };

@@ -14,6 +14,15 @@ CREATE TABLE bin (
   checksum INTEGER NOT NULL
 ) STRICT, WITHOUT ROWID;
 
+CREATE TABLE cut_plans (
+  step INTEGER NOT NULL PRIMARY KEY REFERENCES shelf_steps (place),
+  header_id TEXT NOT NULL REFERENCES headers (id),
+  document TEXT NOT NULL CHECK (json_valid(document)),
+  checksum INTEGER NOT NULL
+) STRICT;
+
+CREATE INDEX cut_plans_by_header ON cut_plans (header_id);
+
 CREATE TABLE drafts (
   header_id TEXT NOT NULL PRIMARY KEY REFERENCES headers (id),
   field TEXT NOT NULL CHECK (length(field) <= 200),
@@ -123,6 +132,16 @@ BEGIN SELECT RAISE(ABORT, 'the archive keeps what was finished'); END;
 
 CREATE TRIGGER archive_no_update BEFORE UPDATE ON archive
 BEGIN SELECT RAISE(ABORT, 'the archive keeps what was finished'); END;
+
+CREATE TRIGGER cut_plans_no_delete BEFORE DELETE ON cut_plans
+BEGIN SELECT RAISE(ABORT, 'a plan that was carried out is kept'); END;
+
+CREATE TRIGGER cut_plans_no_update BEFORE UPDATE ON cut_plans
+BEGIN SELECT RAISE(ABORT, 'a plan that was carried out is kept'); END;
+
+CREATE TRIGGER cut_plans_only_append BEFORE INSERT ON cut_plans
+WHEN NEW.step <= (SELECT max(step) FROM cut_plans)
+BEGIN SELECT RAISE(ABORT, 'a plan that was carried out is kept'); END;
 
 CREATE TRIGGER headers_no_delete BEFORE DELETE ON headers
 BEGIN SELECT RAISE(ABORT, 'headers are kept'); END;

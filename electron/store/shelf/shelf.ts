@@ -58,16 +58,8 @@ export function shelf(db: Database.Database) {
   const steps = stepTable(db);
   const movements = movementTable(db);
   const known = shelfRows(db, { steps, movements });
-  const append = writer(db, { steps, movements });
   const find: FindRow = (itemId) => known().get(itemId)?.row ?? undefined;
-  /** Rows with their counts after a step was written. */
-  const write = (step: ShelfStep, head: StepHead): Written => {
-    const place = append(step, head);
-    const rows = known();
-    const now = step.rows.map(({ after }) => ({ id: after.item.id, stored: storedIn(rows, after.item.id) }));
-    const gone = now.filter(({ stored }) => stored.length === 0).map(({ id }) => id);
-    return { step: place, stock: now.flatMap(({ stored }) => stored), gone };
-  };
+  const write = writing(known, writer(db, { steps, movements }));
   return {
     /** What lies on the shelf, in the order in which it was added. Damaged rows are left out; opening the database says that there are some. */
     list: listing(known),
@@ -87,10 +79,28 @@ export function shelf(db: Database.Database) {
       if (!turned.ok) return turned;
       return success(write(turned.value, { ...made, action, of: place, label: step.label }));
     },
+    /** The step that something of this id did, undid or did again; null where the id is of no step. */
+    stepOf(id: string): { readonly place: number; readonly action: StepRow['action'] } | null {
+      const row = steps.ofId(id);
+      return row && { place: row.of_place ?? row.place, action: row.action };
+    },
+    /** Id of what was done to a step last: its doing, its undo or its redo; null where there is no such step. */
+    idOfLast: (place: number): string | null => steps.idOfLast(place),
     history: () => ({ undo: nextOf(steps.next('undo')), redo: nextOf(steps.next('redo')) }),
     /** What its movements add up to; 0 for a row that has never been. */
     countOf: (itemId: string): number => find(itemId)?.item.count ?? 0,
     movementsOf: (itemId: string): readonly ExplainedMovement[] => movements.explained(itemId),
+  };
+}
+
+/** Writes a step, and gives its rows with their counts after it. */
+function writing(known: () => ReadonlyMap<string, KnownRow>, append: ReturnType<typeof writer>) {
+  return (step: ShelfStep, head: StepHead): Written => {
+    const place = append(step, head);
+    const rows = known();
+    const now = step.rows.map(({ after }) => ({ id: after.item.id, stored: storedIn(rows, after.item.id) }));
+    const gone = now.filter(({ stored }) => stored.length === 0).map(({ id }) => id);
+    return { step: place, stock: now.flatMap(({ stored }) => stored), gone };
   };
 }
 

@@ -35,6 +35,7 @@ export function stepTable(db: Database.Database) {
     undo: db.prepare<[], StepRow>(NEXT_UNDO),
     redo: db.prepare<[], StepRow>(NEXT_REDO),
   };
+  const byId = db.prepare<[string], StepRow>('SELECT * FROM shelf_steps WHERE id = ?');
   const lastOf = db.prepare<[number], StepRow>(
     'SELECT * FROM shelf_steps WHERE of_place = ? ORDER BY place DESC LIMIT 1',
   );
@@ -50,8 +51,8 @@ export function stepTable(db: Database.Database) {
     },
     /** A step that was done, if it is there and sound. */
     done(place: number): StepRow | null {
-      const row = rows.find(place);
-      return row?.action === 'do' && isIntact('shelf_steps', row) ? row : null;
+      const row = sound(rows.find(place));
+      return row?.action === 'do' ? row : null;
     },
     /** How a step was done last: itself, or the redo after its last undo; null while it is undone or where that is damaged. */
     standing(step: StepRow): StepRow | null {
@@ -59,8 +60,16 @@ export function stepTable(db: Database.Database) {
       if (last === undefined) return step;
       return last.action === 'redo' && isIntact('shelf_steps', last) ? last : null;
     },
+    /** By its id, if it is there and sound. */
+    ofId: (id: string): StepRow | null => sound(byId.get(id)),
+    /** The id of the step itself, or of the undo or redo that turned it last. */
+    idOfLast: (place: number): string | null => (lastOf.get(place) ?? rows.find(place))?.id ?? null,
     isUndone: (step: StepRow): boolean => lastOf.get(step.place)?.action === 'undo',
   };
+}
+
+function sound(row: StepRow | undefined): StepRow | null {
+  return row && isIntact('shelf_steps', row) ? row : null;
 }
 
 /** What a step did to rows; null when it cannot be told. */

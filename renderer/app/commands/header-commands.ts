@@ -52,7 +52,9 @@ function openHeaderCommands(context: Context): readonly OfferedCommand[] {
   const { workshop, acts } = context;
   const unavailable = workshop.session === null ? NO_HEADER : null;
   // The paper shows what is on the screen.
-  const offBench = workshop.screen.kind === 'bench' ? null : NOT_ON_BENCH;
+  const { kind: screen } = workshop.screen;
+  const printed = screen === 'cutplan' ? { name: 'Print the cut plan' } : {};
+  const offBench = screen === 'bench' || screen === 'cutplan' ? null : NOT_ON_BENCH;
   const frozen = unavailable ?? (context.isFinished ? FINISHED : null);
   const duplicate = async (header: HeaderAsked) => {
     const opened = await acts.duplicate(header);
@@ -65,7 +67,7 @@ function openHeaderCommands(context: Context): readonly OfferedCommand[] {
   };
   return [
     { id: 'exportHeader', unavailable, run: exportOpen(context) },
-    { id: 'printBench', unavailable: unavailable ?? offBench, run: () => window.print() },
+    { id: 'printBench', ...printed, unavailable: unavailable ?? offBench, run: () => window.print() },
     { id: 'renameHeader', unavailable: frozen, run: () => workshop.setRenaming(true) },
     { id: 'duplicateHeader', unavailable, run: afterFlush(context, duplicate) },
     { id: 'finishHeader', unavailable: frozen ?? context.notFinish, run: () => workshop.setDialog('finish') },

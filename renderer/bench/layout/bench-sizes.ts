@@ -1,6 +1,7 @@
 /** How large panel, board and pieces were dragged: kept for the next start, and told to the page's styles. */
 
 import { useCallback, useEffect, useState } from 'react';
+import type { SawSettings } from '../../../core/index.ts';
 import type { BoardOrder } from '../../board/board-order.ts';
 import type { MovePrices } from '../../moves/move-prices.ts';
 import type { KeptStandpoints } from '../../view/camera/kept-standpoints.ts';
@@ -23,6 +24,8 @@ export interface KeptBench extends KeptSizes {
   readonly boardOrder: BoardOrder;
   readonly keepOrder: (order: BoardOrder) => void;
   readonly standpoints: KeptStandpoints;
+  /** How the shop saws. */
+  readonly saw: SawSettings;
   /** Null: the shop has none yet. */
   readonly movePrices: MovePrices | null;
   readonly keepMovePrices: (prices: MovePrices) => void;

@@ -120,7 +120,7 @@ function DroppedDialog({ session, dropped }: DroppedProps) {
       onClose={() => session.dismissDropped()}
       actions={<Button onPress={() => session.dismissDropped()}>Close</Button>}
     >
-      <p>The others were reapplied to the other version. These were left out:</p>
+      <p>The others were made again on top of what is on disk. These were left out:</p>
       <ul>
         {dropped.map((step, index) => (
           // biome-ignore lint/suspicious/noArrayIndexKey: a list that does not change while it is shown

@@ -79,7 +79,7 @@ export function BenchPanel({ panel, isHidden, ...props }: Props) {
 }
 
 function contentOf(panel: PanelId, { bench, session, primary }: PanelProps): ReactNode {
-  const { header, report, view, isFrozen, moves, stock } = bench;
+  const { header, report, view, isFrozen, moves, stock, saw } = bench;
   const { piece } = view;
   const shape = (id: ShapePanelId) => (
     <ShapePanel id={id} session={session} header={header} primary={primary} piece={piece} />
@@ -93,6 +93,7 @@ function contentOf(panel: PanelId, { bench, session, primary }: PanelProps): Rea
           report={report}
           primary={primary}
           stock={stock}
+          saw={saw}
           bench={moves}
           piece={piece}
         />

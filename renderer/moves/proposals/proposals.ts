@@ -25,7 +25,7 @@ export function moveProposals(
   header: Header,
   rankBy: RankBy = 'order',
 ): readonly Proposal[] {
-  return moves.map((move, index) => {
+  return orderingLast(moves).map((move, index) => {
     const lacking = lackingLine(move.cost.stockNeeded, header.settings.display);
     return {
       key: `${move.primaryId} ${index}`,
@@ -36,6 +36,12 @@ export function moveProposals(
       moves: [move],
     };
   });
+}
+
+/** In their order, but for those that the shelf lacks something for: waiting for tube takes longer than any work. */
+function orderingLast(moves: readonly Move[]): readonly Move[] {
+  const lacks = ({ cost }: Move) => cost.stockLacking > 0;
+  return [...moves.filter((move) => !lacks(move)), ...moves.filter(lacks)];
 }
 
 type FoundPlans = Extract<HeaderMovesOutcome, { readonly kind: 'found' }>;

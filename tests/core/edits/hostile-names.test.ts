@@ -37,9 +37,10 @@ import {
   movePiecesEdit,
   removePiecesEdit,
   replacePieceEdit,
+  replaceRestEdit,
   shiftPiecesEdit,
 } from '../../../core/edits/piece-edits.ts';
-import { freeOffer, setLockedEdit, setStateEdit } from '../../../core/edits/piece-state-edits.ts';
+import { cutPiecesEdit, freeOffer, setLockedEdit, setStateEdit } from '../../../core/edits/piece-state-edits.ts';
 import { firstPort, portRowEdit, setPortEdit } from '../../../core/edits/port-edits.ts';
 import {
   addPartsEdit,
@@ -139,7 +140,15 @@ const BUILDERS: Readonly<Record<string, (cast: Cast) => Edit | null>> = {
   shiftPieces: ({ primary }) => shiftPiecesEdit(primary, ['piece-1-1'], 1),
   duplicatePieces: ({ primary, newId }) => duplicatePiecesEdit(primary, ['piece-1-1', 'piece-1-2'], newId),
   replacePiece: ({ primary }) => replacePieceEdit(primary, { ...(primary.pieces[0] as Piece), note: 'x' }),
+  replaceRest: ({ primary, newId }) => replaceRestEdit(primary, 1, fresh(primary, newId)),
   setState: ({ primary }) => setStateEdit(primary, primary.pieces, 'welded'),
+  cutPieces: ({ header }) => {
+    const asPlanned = (primary: Primary): Primary => ({
+      ...primary,
+      pieces: primary.pieces.map((piece) => ({ ...piece, state: 'planned' })),
+    });
+    return cutPiecesEdit({ ...header, primaries: header.primaries.map(asPlanned) }, () => true);
+  },
   lock: ({ primary }) => setLockedEdit(primary, primary.pieces, true),
   free: ({ primary }) =>
     freeOffer(primary, { lockedPieces: primary.pieces.map((_, index) => index), weldedPieces: [0], weldedJoints: [2] })

@@ -3,6 +3,8 @@
 import Database from 'better-sqlite3';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { newHeader } from '../../../core/header/new-header.ts';
+import { NO_GOALS } from '../../../core/stock/plan/cut-plan.ts';
+import { DEFAULT_SAW } from '../../../core/stock/plan/from-shelf.ts';
 import type { AskedOf, OnceCall } from '../../../electron/bridge/contract.ts';
 import { adding } from '../../shelf-changes.ts';
 import { addPrimary, doStep, headerWith, openShop, problemOf, type Shop, stockStraight } from './shop.ts';
@@ -39,6 +41,20 @@ const ASKED: { readonly [Name in OnceCall]: (headerId: string) => AskedOf<Name> 
   importHeader: () => ({ header: newHeader({ id: 'given', name: 'From a file' }) }),
   changeShelf: () => adding({ ...straight, id: 's3' }, { ...straight, id: 's4' }),
   turnShelfBack: () => ({ action: 'undo', step: 1 }),
+  carryOutCutPlan: (headerId) => ({
+    headerId,
+    baseRevision: 1,
+    edit: { kind: 'setHeader', set: { note: 'cut' } },
+    changes: [{ kind: 'move', itemId: 's1', pieces: 1, reason: 'cut' }],
+    known: [],
+    because: 'Cut plan',
+    kept: {
+      pieces: [],
+      stock: [],
+      problem: { pieces: [], joints: [], stock: [], saw: DEFAULT_SAW },
+      plan: { opened: [], short: [], goals: NO_GOALS, bounds: [], ended: 'searched' },
+    },
+  }),
 };
 const NAMES = Object.keys(ASKED) as OnceCall[];
 

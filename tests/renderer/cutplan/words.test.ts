@@ -2,13 +2,21 @@
 
 import { describe, expect, test } from 'vitest';
 import { demoHeader } from '../../../core/header/demo-header.ts';
+import type { Primary } from '../../../core/header/header.ts';
 import { demoShelf } from '../../../core/stock/demo-shelf.ts';
 import type { CutPlan, GoalBound } from '../../../core/stock/plan/cut-plan.ts';
-import { giftWords, kerfWords, markWords, writeOnWords } from '../../../renderer/cutplan/cut-words.ts';
-import { placedPieces } from '../../../renderer/cutplan/plan-pieces.ts';
+import { cutProblemOf, DEFAULT_SAW } from '../../../core/stock/plan/from-shelf.ts';
+import { placedPieces } from '../../../core/stock/plan/kept-plan.ts';
+import { orderProblem } from '../../../core/stock/plan/order-problem.ts';
+import { planCuts } from '../../../core/stock/plan/plan-cuts.ts';
+import type { StockItem } from '../../../core/stock/stock-item.ts';
+import { inches } from '../../../core/units/length.ts';
+import { giftWords, kerfWords, markWords, writeOnWords } from '../../../renderer/cutplan/list/cut-words.ts';
+import { byId } from '../../../renderer/cutplan/list/plan-pieces.ts';
+import { boxOf, stockShape, stretchPath } from '../../../renderer/cutplan/list/stock-shape.ts';
+import { orderRows, orderWords } from '../../../renderer/cutplan/order-rows.ts';
 import { coverWords, figureSentences, progressWords, proofSentence } from '../../../renderer/cutplan/plan-verdict.ts';
 import { shortageRows } from '../../../renderer/cutplan/shortage-rows.ts';
-import { boxOf, stockShape, stretchPath } from '../../../renderer/cutplan/stock-shape.ts';
 import { stick, stockBend, straight } from '../../core/stock/plan/made-problems.ts';
 import { expectWithin } from '../../tolerance.ts';
 
@@ -22,6 +30,12 @@ function numbered(): () => string {
     return `row-${last}`;
   };
 }
+
+/** All its pieces as they are before the saw. */
+const asPlanned = (primary: Primary): Primary => ({
+  ...primary,
+  pieces: primary.pieces.map((piece) => ({ ...piece, state: 'planned' })),
+});
 
 const plain = (text: string) => text.replaceAll('\u2009', ' ');
 
@@ -61,7 +75,7 @@ describe('where the saw goes', () => {
 });
 
 describe('what comes off', () => {
-  const pieces = placedPieces(demoHeader('demo'));
+  const pieces = byId(placedPieces(demoHeader('demo')));
 
   test('is said by primary and place, and marked shorter on the tube', () => {
     const one = { kind: 'pieces', pieceIds: ['demo:piece-2-5'] } as const;
@@ -140,7 +154,7 @@ describe('the verdict', () => {
 
 test('what is short is counted by size, and each row says which pieces wait for it', () => {
   const header = demoHeader('demo');
-  const pieces = placedPieces(header);
+  const pieces = byId(placedPieces(header));
   const rows = shortageRows(header, pieces, [
     'demo:piece-1-2',
     'demo:piece-1-4',
@@ -152,6 +166,52 @@ test('what is short is counted by size, and each row says which pieces wait for 
     ['bend', 3, 'for 1-2, 1-4, 2-6'],
     ['straight', 1, 'for 2-5'],
   ]);
+});
+
+describe('the order', () => {
+  const header = demoHeader('demo');
+  const pieces = placedPieces(header);
+  // 1-2 is a 90 and 1-6 a 75 of CLR 3 in; nothing of that CLR is on hand, but the shelf has rows of it.
+  const short = ['demo:piece-1-2', 'demo:piece-1-6', 'demo:piece-2-5'];
+  const planned = (stock: readonly StockItem[]) => {
+    const all = { ...header, primaries: header.primaries.map(asPlanned) };
+    const problem = cutProblemOf([all], stock, DEFAULT_SAW);
+    const wanted = orderProblem(problem, short, stock);
+    const plan: CutPlan = { ...PROVEN, short };
+    return { header, pieces, stock, problem, plan, order: { problem: wanted, plan: planCuts(wanted) } };
+  };
+  const tube = { ...header.settings.tube, note: '', count: 0 };
+  const row = (id: string, angleDeg: number, cost: number): StockItem => ({
+    ...{ ...tube, kind: 'bend', id, clr: inches(3), angleDeg, legs: [inches(0), inches(0)], cost },
+  });
+
+  test('is of what covers the pieces at the least cost, and of net sizes where no row does', () => {
+    // A 180 gives both, kerf and all, and costs less than a bend for each.
+    const made = planned([row('90', 90, 18), row('75', 75, 18), row('180', 180, 34)]);
+    const rows = orderRows(made, byId(pieces));
+    expect(rows.map(({ item, isNet }) => [item.kind, item.count, item.note, isNet])).toEqual([
+      ['bend', 1, 'for 1-2, 1-6', false],
+      ['straight', 1, 'for 2-5', true],
+    ]);
+    expect(orderWords(rows, made.order)).toBe(
+      'It costs 34.00 in all, and no other order of what the shelf has rows of costs less.',
+    );
+    const cheap = planned([row('90', 90, 16), row('75', 75, 16), row('180', 180, 34)]);
+    const two = orderRows(cheap, byId(pieces));
+    expect(two.filter(({ isNet }) => !isNet).map(({ item }) => [item.id, item.count])).toEqual([
+      ['90', 1],
+      ['75', 1],
+    ]);
+  });
+
+  test('never is of a remnant, and says when costs are not known', () => {
+    const { cost: _known, ...unpriced } = row('u', 180, 34);
+    const made = planned([unpriced, { ...row('rest', 180, 0), cutFrom: null }]);
+    const rows = orderRows(made, byId(pieces));
+    expect(rows.filter(({ isNet }) => !isNet).map(({ item }) => item.id)).toEqual(['u']);
+    expect(orderWords(rows, made.order)).toMatch(/^What has a cost comes to 0\.00, and /);
+    expect(orderWords(orderRows({ ...made, order: null }, byId(pieces)), null)).toBe(null);
+  });
 });
 
 describe('the picture', () => {

@@ -70,6 +70,28 @@ describe('the save mark', () => {
     expect(session.getState().save).toEqual({ kind: 'saved' });
   });
 
+  test('an undo that the shelf refuses is left out with the reason, and what was made meanwhile is kept', async () => {
+    const bridge = new MemoryBridge(HEADER);
+    const { session } = open(bridge);
+    session.apply(add('a'));
+    await settle();
+    bridge.failNext('commitSteps', { kind: 'problem', problem: { kind: 'stockChangedSince', item: 'a remnant' } });
+    session.undo();
+    session.apply({ kind: 'setHeader', set: { note: 'typed meanwhile' } });
+    await settle();
+    const { header, dropped, conflict, save } = session.getState();
+    expect([piecesOf(header), header.note, conflict, save]).toEqual([
+      ['a'],
+      'typed meanwhile',
+      null,
+      { kind: 'saved' },
+    ]);
+    expect(dropped).toMatchObject([
+      { label: expect.stringMatching(/^undo /), problems: [{ kind: 'stockChangedSince' }] },
+    ]);
+    expect(bridge.headerOf('h1').header).toEqual(header);
+  });
+
   test('an edit that core refuses changes nothing and sends nothing', async () => {
     const bridge = new MemoryBridge(HEADER);
     const { session } = open(bridge);

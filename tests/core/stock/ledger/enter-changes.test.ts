@@ -67,6 +67,15 @@ describe('a step', () => {
     ]);
   });
 
+  test('of cutting a leg off a bend keeps it as a straight remnant, up to the legs that the bend has', () => {
+    const book = bookOf(bend('b', 4));
+    const leg = (length: number) =>
+      ({ kind: 'add', item: { ...straight('r', 1, length), cutFrom: 'b' } }) as const satisfies ShelfChange;
+    const legs = bend('b', 4).legs.reduce((sum, { value }) => sum + value, 0);
+    expect(entered(book, [cut('b', 1), leg(legs)]).movements).toHaveLength(2);
+    expect(refusal(enterChanges(finder(book), [cut('b', 1), leg(legs + 1)]))).toMatch(/mm, but only .* mm were cut/);
+  });
+
   test('that counts a row moves the difference, and one that changes a field moves nothing', () => {
     const book = bookOf(bend('b', 4));
     const counted = entered(book, [{ kind: 'set', item: bend('b', 6), revision: 1 }]);

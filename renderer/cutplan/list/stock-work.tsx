@@ -8,8 +8,9 @@ import {
   type SawSettings,
   type StockItem,
   stockItemWords,
-} from '../../core/index.ts';
-import { FigureText } from '../ui/figure-text.tsx';
+} from '../../../core/index.ts';
+import { FigureText } from '../../ui/figure-text.tsx';
+import { writeScreen } from '../../ui/screen.ts';
 import { giftWords, kerfWords, markWords, rowWords, writeOnWords } from './cut-words.ts';
 import type { PlacedPieces } from './plan-pieces.ts';
 import { StockPicture } from './stock-picture.tsx';
@@ -21,6 +22,7 @@ interface Props {
   readonly item: CutStock;
   /** The row of the shelf that it lies in. */
   readonly stored: StockItem;
+  readonly headerId: string;
   readonly pieces: PlacedPieces;
   readonly saw: SawSettings;
   readonly style: LengthStyle;
@@ -29,7 +31,7 @@ interface Props {
 }
 
 export function StockWork(props: Props) {
-  const { number, work, item, stored, pieces, style, chosen, onChoose } = props;
+  const { number, work, item, stored, headerId, pieces, style, chosen, onChoose } = props;
   const name = `Stock ${number}: ${stockItemWords(stored)}`;
   const inHand = chosen === null ? null : inHandWords(props, chosen);
   return (
@@ -44,9 +46,14 @@ export function StockWork(props: Props) {
         {...{ row: work.row, item, pieces, chosen, onChoose }}
         title={`${name}, drawn to scale with ${work.steps.filter(({ saw }) => saw !== null).length} cuts`}
       />
-      <p role="status" className={inHand === null ? 'muted' : undefined}>
-        <FigureText text={inHand ?? 'Choose a cut, here or in the picture, to see what it gives.'} />
-      </p>
+      <div className="cut-in-hand">
+        <p role="status" className={inHand === null ? 'muted' : undefined}>
+          <FigureText text={inHand ?? 'Choose a cut, here or in the picture, to see what it gives.'} />
+        </p>
+        {chosen !== null && piecesOf(work, chosen).length > 0 ? (
+          <a href={writeScreen({ kind: 'bench', headerId })}>Show it on the bench</a>
+        ) : null}
+      </div>
       <div className="table-scroll">
         <table className="table cut-steps">
           <thead>
@@ -67,6 +74,11 @@ export function StockWork(props: Props) {
       </div>
     </section>
   );
+}
+
+/** Ids of the pieces that a cut gives. */
+export function piecesOf(work: CutListItem, at: number): readonly string[] {
+  return (work.steps[at]?.gives ?? []).flatMap((gift) => (gift.kind === 'pieces' ? gift.pieceIds : []));
 }
 
 /** The cut in hand and all that it gives, in one line. */

@@ -1,7 +1,7 @@
 /** The outline of a stock item in its own plane, and of any stretch of it: legs and arc as they lie on the bench. */
 
 import * as d3 from 'd3';
-import { radiansOf, type StockRow } from '../../core/index.ts';
+import { radiansOf, type StockRow } from '../../../core/index.ts';
 
 /** mm, x to the right and y down, as a picture has them. */
 export type Place = readonly [x: number, y: number];

@@ -1,7 +1,7 @@
 /** One stock item drawn to scale, with what is cut from it. Told apart by outline, hatch and word; colour means selection only. */
 
 import { useId } from 'react';
-import type { CutStock, StockRow, Stretch } from '../../core/index.ts';
+import type { CutStock, StockRow, Stretch } from '../../../core/index.ts';
 import { type PlacedPieces, pieceMark } from './plan-pieces.ts';
 import { boxOf, stockShape, stretchPath } from './stock-shape.ts';
 

@@ -9,8 +9,8 @@ import {
   type SawMark,
   type SawSettings,
   type StockRow,
-} from '../../core/index.ts';
-import { cutWords } from '../ui/words/piece-words.ts';
+} from '../../../core/index.ts';
+import { cutWords } from '../../ui/words/piece-words.ts';
 import { type PlacedPieces, pieceMark, pieceWords } from './plan-pieces.ts';
 
 /** Less than this is rounding, mm. */

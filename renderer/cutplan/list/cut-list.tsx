@@ -1,9 +1,9 @@
 /** The cut list: every opened stock item in the order of work. */
 
-import { cutList, type LengthStyle } from '../../core/index.ts';
+import { useEffect, useRef } from 'react';
+import { cutList, type KeptPlan, type LengthStyle } from '../../../core/index.ts';
 import type { PlacedPieces } from './plan-pieces.ts';
 import { StockWork } from './stock-work.tsx';
-import type { MadePlan } from './use-cut-plan.ts';
 
 /** A cut by its stock item (`row copy`) and its place among that item's cuts. */
 export interface ChosenCut {
@@ -12,19 +12,25 @@ export interface ChosenCut {
 }
 
 interface Props {
-  readonly made: MadePlan;
+  readonly made: KeptPlan;
+  readonly headerId: string;
   readonly pieces: PlacedPieces;
   readonly style: LengthStyle;
   readonly chosen: ChosenCut | null;
   readonly onChoose: (chosen: ChosenCut) => void;
 }
 
-export function CutList({ made, pieces, style, chosen, onChoose }: Props) {
+export function CutList({ made, headerId, pieces, style, chosen, onChoose }: Props) {
   const { problem, plan, stock } = made;
+  const place = useRef<HTMLElement>(null);
+  useEffect(() => {
+    // The cut of the piece that was in hand on the bench may be far down the list.
+    place.current?.querySelector('.cut-steps [data-chosen]')?.scrollIntoView({ block: 'center' });
+  }, []);
   const list = cutList(problem, plan);
   if (list.length === 0) return null;
   return (
-    <section aria-label="Cut list" className="cut-list">
+    <section aria-label="Cut list" className="cut-list" ref={place}>
       <h2>Cut list</h2>
       <p className="prose">
         Mark all lines of an item before its first cut: they are measured on the whole item. The first end is the left
@@ -43,7 +49,7 @@ export function CutList({ made, pieces, style, chosen, onChoose }: Props) {
         return (
           <StockWork
             key={id}
-            {...{ number: at + 1, work, item, stored, pieces, style }}
+            {...{ number: at + 1, work, item, stored, headerId, pieces, style }}
             saw={problem.saw}
             chosen={chosen?.item === id ? chosen.step : null}
             onChoose={(step) => onChoose({ item: id, step })}

@@ -1,0 +1,77 @@
+/** How far it is to the inlet from where a primary ends now, and the one piece or two that would finish it. */
+
+import type { Header } from '../header/header.ts';
+import type { QuickPiece } from '../header/parts/quick-entry.ts';
+import { sawSteps } from '../moves/offer/saw-steps.ts';
+import { type Closure, closureOf, isClosed } from '../path/ends/closure.ts';
+import type { StockItem } from '../stock/stock-item.ts';
+import { mmOf } from '../units/length.ts';
+import { unitOf } from '../units/length-style.ts';
+import { oneBend, straightShape } from './few/straight-and-one-bend.ts';
+import type { LeastStraights, TubeShape } from './joints/tube-shape.ts';
+import { clrOf } from './offer/candidate.ts';
+import { type RoundedShape, roundShape } from './offer/round-shape.ts';
+import { type ProposeProblem, readProposeProblem } from './problem/propose-problem.ts';
+
+export interface Finish {
+  /** From the present end of all its pieces to the inlet. */
+  readonly closure: Closure;
+  /** Null: no one piece or two would do. */
+  readonly pieces: readonly QuickPiece[] | null;
+}
+
+const NONE: LeastStraights = { firstMm: 0, betweenMm: 0, lastMm: 0 };
+const MOST_PIECES = 2;
+
+/**
+ * What would finish a primary in one piece, or two: a straight, a bend, or a bend with a straight before or after it, whatever its length then comes to. Figures are such as a saw and
+ * an angle gauge can do; fewest pieces first, then the tightest CLR of the shelf or the header's own. Null where its end or its inlet is not known, or where it is closed already.
+ */
+export function finishPrimary(header: Header, primaryId: string, stock: readonly StockItem[] | null): Finish | null {
+  // All of it counts as standing, planned pieces too.
+  const standing = header.primaries.map((primary) =>
+    primary.id === primaryId
+      ? { ...primary, pieces: primary.pieces.map((piece) => ({ ...piece, locked: true })) }
+      : primary,
+  );
+  const read = readProposeProblem({ ...header, primaries: standing }, primaryId, { stock });
+  if (!read.ok) return null;
+  const { problem } = read;
+  const { ends, limits } = problem;
+  const closure = closureOf(ends.start, ends.wanted);
+  if (isClosed(closure, limits)) return null;
+  const question = { ends, least: NONE, roomMm: limits.gapMm };
+  const shapes = [straightShape(question), ...problem.clrs.map((clr) => oneBend(question, mmOf(clr), null))];
+  const found = shapes
+    .flatMap((shape) => (shape === null ? [] : (finishedBy(problem, shape) ?? [])))
+    .map((rounded) => piecesOf(problem, rounded))
+    .filter((pieces) => pieces.length <= MOST_PIECES && isWorkable(problem, pieces))
+    .sort((a, b) => a.length - b.length);
+  return { closure, pieces: found[0] ?? null };
+}
+
+/** On the coarsest grid on which it closes. */
+function finishedBy({ ends, limits, header }: ProposeProblem, shape: TubeShape): RoundedShape | null {
+  const { display } = header.settings;
+  const rounding = { ends, limits, least: NONE, window: null, unit: unitOf(display) };
+  for (const step of sawSteps(display)) {
+    const rounded = roundShape(rounding, shape, step);
+    if (rounded !== null) return rounded;
+  }
+  return null;
+}
+
+function piecesOf(problem: ProposeProblem, { straights, bends }: RoundedShape): readonly QuickPiece[] {
+  return straights.flatMap((length, index): readonly QuickPiece[] => {
+    const bend = bends[index - 1];
+    const straight: readonly QuickPiece[] = mmOf(length) > 0 ? [{ kind: 'straight', length }] : [];
+    if (bend === undefined) return straight;
+    const { clrMm, angleDeg, clockingDeg } = bend;
+    return [{ kind: 'bend', clr: clrOf(problem, clrMm), angleDeg, clockingDeg }, ...straight];
+  });
+}
+
+function isWorkable({ header }: ProposeProblem, pieces: readonly QuickPiece[]): boolean {
+  const leastMm = mmOf(header.settings.shortestStraight);
+  return pieces.every((piece) => piece.kind !== 'straight' || mmOf(piece.length) >= leastMm - 1e-9);
+}

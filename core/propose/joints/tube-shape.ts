@@ -1,0 +1,64 @@
+/** A tube in joint space: straights, and between them bends by CLR, clocking and angle. */
+
+import { clockBy, type Frame, goRound, goStraight } from '../../path/frame.ts';
+import { degreesOf } from '../../units/angle.ts';
+
+export interface TubeBend {
+  readonly clrMm: number;
+  /** Against the bend before it, or the normal of the start; as in the document, but in radians. */
+  readonly clockingRad: number;
+  /** 0 to pi. */
+  readonly angleRad: number;
+}
+
+/** One straight more than there are bends: before the first, between all, after the last. */
+export interface TubeShape {
+  readonly straightsMm: readonly number[];
+  readonly bends: readonly TubeBend[];
+}
+
+/** Where a tube begins and where it must end. The normal of `wanted` plays no part: a tube has no roll of its own. */
+export interface TubeEnds {
+  readonly start: Frame;
+  readonly wanted: Frame;
+}
+
+/** The least that straights may be, mm. */
+export interface LeastStraights {
+  readonly firstMm: number;
+  readonly betweenMm: number;
+  readonly lastMm: number;
+}
+
+/** Of the straight at `index` of a tube with so many bends. */
+export function leastAt({ firstMm, betweenMm, lastMm }: LeastStraights, index: number, bends: number): number {
+  if (index === 0) return firstMm;
+  return index === bends ? lastMm : betweenMm;
+}
+
+/** Length of the centreline, mm. */
+export function shapeLengthMm({ straightsMm, bends }: TubeShape): number {
+  let sumMm = 0;
+  for (const straightMm of straightsMm) sumMm += straightMm;
+  for (const { clrMm, angleRad } of bends) sumMm += clrMm * angleRad;
+  return sumMm;
+}
+
+/** Where the tube ends that starts at `start`. */
+export function shapeEnd(start: Frame, { straightsMm, bends }: TubeShape): Frame {
+  let frame = goStraight(start, straightsMm[0] ?? 0);
+  for (const [index, { clrMm, clockingRad, angleRad }] of bends.entries()) {
+    const clocked = clockBy(frame, degreesOf(clockingRad));
+    frame = goStraight(goRound(clocked, clrMm, degreesOf(angleRad)), straightsMm[index + 1] ?? 0);
+  }
+  return frame;
+}
+
+/** The same tube seen from its other end: where it must end is where it starts. */
+export function reversedEnds({ start, wanted }: TubeEnds): TubeEnds {
+  return { start: turnedBack(wanted), wanted: turnedBack(start) };
+}
+
+function turnedBack({ point, tangent, normal }: Frame): Frame {
+  return { point, tangent: { x: -tangent.x, y: -tangent.y, z: -tangent.z }, normal };
+}

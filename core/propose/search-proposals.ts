@@ -1,0 +1,144 @@
+/** One whole search for proposals: no bend and one, two bends along their whole family, then three and four where two are not enough. */
+
+import { shortestTwoBends, twoBendsOfLength } from './few/all-two-bends.ts';
+import { oneBend, straightShape } from './few/straight-and-one-bend.ts';
+import { manyBends } from './joints/many-bends.ts';
+import { LEAST_ANGLE_RAD, withReadyAngles } from './joints/near-angles.ts';
+import { shapeLengthMm, type TubeShape } from './joints/tube-shape.ts';
+import type { ProposeSearch } from './search.ts';
+
+/** Ideas that are enough to choose from: with so many found, more bends are not looked at. */
+const ENOUGH_IDEAS = 3;
+/** Tubes of one pair of CLRs that are rounded where there is nothing to keep clear of: any of them serves as well as the next. */
+const ENOUGH_OF_PAIR = 4;
+/** Where the shortest is wanted, tubes are looked for that are longer than the least by so many mm, since a straight can only be rounded up. */
+const OVER_LEAST_MM = [0.5, 2, 5, 12];
+/** Starts for three and for four bends where nothing was found yet, and where there is something to choose from already. */
+const STARTS = 700;
+const FEW_STARTS = 60;
+
+/** Runs to its end, pausing (by yielding) every millisecond or so; what it found lies in the search at any pause. */
+export function* searchProposals(search: ProposeSearch): Generator<void, void> {
+  const { mostBends } = search.problem;
+  searchFewBends(search);
+  yield;
+  if (mostBends >= 2)
+    yield* searchTwoBends(search, { isLengthKept: false, isEveryWanted: search.surroundings.hasOthers });
+  for (const bends of [3, 4]) {
+    const { count } = search.best;
+    if (mostBends < bends || count >= ENOUGH_IDEAS) continue;
+    yield* searchManyBends(search, bends, { starts: count > 0 ? FEW_STARTS : STARTS, enough: ENOUGH_IDEAS });
+  }
+}
+
+function searchFewBends(search: ProposeSearch): void {
+  const { ends, least, limits, mostBends } = search.problem;
+  const question = { ends, least, roomMm: limits.gapMm };
+  const straight = straightShape(question);
+  const bent =
+    mostBends < 1 ? [] : search.clrsMm.map((clrMm) => oneBend(question, clrMm, search.window(1)?.aimMm ?? null));
+  for (const shape of [straight, ...bent]) if (shape !== null) enterOnFirst(search, [shape], 1);
+}
+
+/** Takes tubes in on the coarsest grid on which any of them closes. */
+function enterOnFirst(search: ProposeSearch, shapes: readonly TubeShape[], enough: number): void {
+  for (const step of search.steps) {
+    let entered = 0;
+    for (const shape of shapes) {
+      if (search.enter(shape, step)) entered += 1;
+      if (entered >= enough) return;
+    }
+    if (entered > 0) return;
+  }
+}
+
+/** What is wanted of tubes with two bends. */
+interface TwoBendsWanted {
+  /** Also where both bends could have ready angles if the length gave way within its tolerance. */
+  readonly isLengthKept: boolean;
+  /** As many as there are; else a few of each pair of CLRs. */
+  readonly isEveryWanted: boolean;
+}
+
+export function* searchTwoBends(search: ProposeSearch, wanted: TwoBendsWanted): Generator<void, void> {
+  const { ends, least } = search.problem;
+  const window = search.window(2);
+  for (const first of search.clrsMm) {
+    for (const second of search.clrsMm) {
+      const question = { ends, least, clrsMm: [first, second] as const };
+      const shortest = window === null ? shortestTwoBends(question) : null;
+      const lengths = shortest === null ? [] : OVER_LEAST_MM.map((overMm) => shapeLengthMm(shortest) + overMm);
+      for (const lengthMm of window === null ? lengths : [window.aimMm]) {
+        const shapes = twoBendsOfLength(question, lengthMm).filter(hasRealBends);
+        yield;
+        enterTwoBends(search, shapes, window === null ? null : lengthMm, wanted);
+        yield;
+      }
+    }
+  }
+}
+
+function hasRealBends({ bends }: TubeShape): boolean {
+  return bends.every(({ angleRad }) => angleRad >= LEAST_ANGLE_RAD);
+}
+
+/** Those with ready angles first: they go before all others of the same pair. */
+function enterTwoBends(
+  search: ProposeSearch,
+  shapes: readonly TubeShape[],
+  lengthMm: number | null,
+  { isLengthKept, isEveryWanted }: TwoBendsWanted,
+): void {
+  const { ends, least } = search.problem;
+  const near = { ends, least, ready: search.ready };
+  const window = search.window(2);
+  const isInWindow = (shape: TubeShape) => {
+    const mm = shapeLengthMm(shape);
+    return window === null || (mm >= window.lowMm && mm <= window.highMm);
+  };
+  const both = isLengthKept ? [] : withReadyAngles(near, shapes, [true, true], null).filter(isInWindow);
+  const one = [
+    ...withReadyAngles(near, shapes, [true, false], lengthMm),
+    ...withReadyAngles(near, shapes, [false, true], lengthMm),
+  ];
+  const enough = isEveryWanted ? Number.POSITIVE_INFINITY : ENOUGH_OF_PAIR;
+  for (const some of [both, one, shapes]) if (some.length > 0) enterOnFirst(search, some, enough);
+}
+
+/** How long to look for tubes of many bends. */
+interface ManyBendsWanted {
+  readonly starts: number;
+  /** So many candidates kept end it. */
+  readonly enough: number;
+}
+
+/** Starts between two pauses. */
+const STARTS_A_PAUSE = 8;
+
+export function* searchManyBends(
+  search: ProposeSearch,
+  bends: number,
+  { starts, enough }: ManyBendsWanted,
+): Generator<void, void> {
+  const { ends, least } = search.problem;
+  const lengthMm = search.window(bends)?.aimMm ?? leastGuess(search);
+  const { clrsMm, ready } = search;
+  let start = 0;
+  for (const shapes of manyBends({ ends, least, clrsMm, ready, bends, lengthMm })) {
+    for (const shape of shapes) if (hasRealBends(shape)) enterOnFirst(search, [shape], 1);
+    start += 1;
+    if (start >= starts || (search.best.count >= enough && start >= FEW_STARTS)) return;
+    if (start % STARTS_A_PAUSE === 0) yield;
+  }
+}
+
+/** Where the shortest is wanted and two bends do not do: a quarter more than the straight way. */
+function leastGuess({ problem: { ends } }: ProposeSearch): number {
+  const { start, wanted } = ends;
+  const apartMm = Math.hypot(
+    wanted.point.x - start.point.x,
+    wanted.point.y - start.point.y,
+    wanted.point.z - start.point.z,
+  );
+  return 1.25 * apartMm + 100;
+}

@@ -1,0 +1,64 @@
+/** What one search for proposals works with. */
+
+import { type SawStep, sawSteps } from '../moves/offer/saw-steps.ts';
+import { mmOf } from '../units/length.ts';
+import { unitOf } from '../units/length-style.ts';
+import type { TubeShape } from './joints/tube-shape.ts';
+import { type Candidate, candidateOf, type ReadyAngles, readyAngles } from './offer/candidate.ts';
+import { type Rounding, roundShape } from './offer/round-shape.ts';
+import { Surroundings } from './offer/surroundings.ts';
+import { centrelineWindow } from './problem/centreline.ts';
+import type { ProposeProblem } from './problem/propose-problem.ts';
+import type { WantedWindow } from './problem/wanted-window.ts';
+
+/** What takes candidates in as they come. */
+export interface Keeper {
+  readonly count: number;
+  readonly take: (candidate: Candidate) => void;
+}
+
+export class ProposeSearch<Kept extends Keeper = Keeper> {
+  readonly problem: ProposeProblem;
+  readonly ready: ReadyAngles;
+  readonly clrsMm: readonly number[];
+  readonly steps: readonly SawStep[];
+  readonly surroundings: Surroundings;
+  readonly best: Kept;
+  /** There were tubes, but no rounding of them closed. */
+  hasLostToRounding = false;
+
+  /** `keeperFor` is handed what the tube has to keep clear of. */
+  constructor(problem: ProposeProblem, keeperFor: (surroundings: Surroundings) => Kept) {
+    this.problem = problem;
+    this.ready = readyAngles(problem);
+    this.clrsMm = problem.clrs.map(mmOf);
+    this.steps = sawSteps(problem.header.settings.display);
+    this.surroundings = new Surroundings(problem);
+    this.best = keeperFor(this.surroundings);
+  }
+
+  /** What the new centreline of so many bends may measure; null: as short as can be. */
+  window(bends: number): WantedWindow | null {
+    return centrelineWindow(this.problem, bends);
+  }
+
+  /** Rounds a tube on one grid and takes it in; false when it does not close on it. */
+  enter(shape: TubeShape, step: SawStep): boolean {
+    const { problem } = this;
+    const window = this.window(shape.bends.length);
+    const rounding: Rounding = {
+      ends: problem.ends,
+      limits: problem.limits,
+      least: problem.least,
+      window,
+      unit: unitOf(problem.header.settings.display),
+    };
+    const rounded = roundShape(rounding, shape, step);
+    if (rounded === null) {
+      this.hasLostToRounding = true;
+      return false;
+    }
+    this.best.take(candidateOf(problem, this.ready, rounded, window?.aimMm ?? null));
+    return true;
+  }
+}
