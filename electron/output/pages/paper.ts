@@ -8,7 +8,8 @@ export interface Paper {
 }
 
 export const PAPERS: Readonly<Record<PaperName, Paper>> = {
-  letter: { widthMm: 8.5 * 25.4, heightMm: 11 * 25.4 },
+  /** 8 1/2 by 11 in. */
+  letter: { widthMm: 215.9, heightMm: 279.4 },
   a4: { widthMm: 210, heightMm: 297 },
 };
 
