@@ -69,6 +69,7 @@ const isStockProblem = among<StockProblem>({
   remnantTooLarge: true,
   stockChangedSince: true,
   piecesChangedSince: true,
+  planTurnedAlone: true,
 });
 
 const isSheetProblem = among<SheetProblem>({

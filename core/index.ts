@@ -1,5 +1,13 @@
 /** The public face of the domain: everything that a program outside `core` may count on. None of it throws on bad data. */
 
+// As-built
+export { asBuilt, type MeasuredLength } from './asbuilt/as-built.ts';
+export { type EndReach, endReach, type JointReach } from './asbuilt/end-scatter.ts';
+export { describeMisEntry } from './asbuilt/mis-entry/describe-mis-entry.ts';
+export { findMisEntry, type MisEntryOutcome } from './asbuilt/mis-entry/find-mis-entry.ts';
+export { boreMm } from './asbuilt/path-lengths.ts';
+export { tolerancesOf, USUAL_TOLERANCES } from './asbuilt/shop-tolerances.ts';
+export { parseVolume, volumeText } from './asbuilt/volume-text.ts';
 // Header
 export { describeProblem } from './describe-problem.ts';
 export { applyCheckedEdit, applyEdit } from './edits/apply-edit.ts';
@@ -20,9 +28,11 @@ export {
   finishHeaderEdit,
   renameHeaderEdit,
   setClosureEdit,
+  setEngineEdit,
   setNoteEdit,
   setSettingsEdit,
   setToleranceEdit,
+  setTolerancesEdit,
   setTubeEdit,
 } from './edits/header-edits.ts';
 export { type Compared, mendEdit, reclockEdit } from './edits/mend-edits.ts';
@@ -47,9 +57,28 @@ export {
   namesInHeader,
   removePrimaryEdit,
   renamePrimaryEdit,
+  setMeasurementEdit,
 } from './edits/primary-edits.ts';
 export { type TableKind, tableEdit } from './edits/table-edits.ts';
+// Gas
+export { COMMON_ORDERS, firingIntervalDeg, formatFiringOrder, parseFiringOrder } from './gas/firing-order.ts';
+export { type CollectorPulses, CYCLE_DEG, type Pulse, type PulseTiming, pulseTiming } from './gas/pulse-timing.ts';
+export { parsePlainNumber, parseTemperature } from './gas/read-gas.ts';
+export { speedOfSound } from './gas/sound.ts';
+export {
+  endCorrectionMm,
+  TUNED_FORMULAS,
+  type TunedFormulaEntry,
+  type TunedInputName,
+  type TunedLength,
+  tunedBore,
+  tunedLength,
+} from './gas/tuned-length.ts';
+export { tunedTarget } from './gas/tuned-target.ts';
+export { engineOf, firstTunedInputs, soundOf } from './gas/usual-engine.ts';
+export { wallThinning } from './gas/wall-thinning.ts';
 export { demoHeader } from './header/demo-header.ts';
+export type { Engine, TunedFormula, TunedInputs, TunedSource } from './header/engine.ts';
 export { checkHeader } from './header/file/check-header.ts';
 export {
   exceedsFileSize,
@@ -79,6 +108,13 @@ export {
   tubeOf,
 } from './header/header.ts';
 export type { HeaderProblem, ProblemPath } from './header/header-problem.ts';
+export {
+  MEASURE_KINDS,
+  type MeasureKind,
+  type Measurement,
+  type ShopTolerances,
+  type Volume,
+} from './header/measured.ts';
 export { nameFromText, nameWithEnding, noteFromText, shortened, startOf } from './header/names.ts';
 export { copyHeader, newHeader, newId, rebuiltHeader } from './header/new-header.ts';
 export { describeEntryNote } from './header/parts/describe-entry-note.ts';

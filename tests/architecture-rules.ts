@@ -11,10 +11,11 @@ const CORE_ARROWS: Readonly<Record<string, readonly string[]>> = {
   length: ['path', 'header', 'units'],
   edits: ['path', 'length', 'header', 'units'],
   stock: ['length', 'header', 'spreadsheet', 'units'],
+  asbuilt: ['path', 'length', 'edits', 'header', 'units'],
   gas: ['length', 'header', 'units'],
   moves: ['stock', 'path', 'length', 'edits', 'header', 'units'],
   propose: ['moves', 'stock', 'path', 'length', 'edits', 'header', 'units'],
-  sheet: ['stock', 'path', 'gas', 'length', 'edits', 'header', 'units'],
+  sheet: ['stock', 'asbuilt', 'path', 'gas', 'length', 'edits', 'header', 'units'],
 };
 
 /** What each room of the page may use besides itself. A screen uses no other screen; what two of them need stands below them. */
@@ -29,8 +30,10 @@ export const RENDERER_ARROWS: Readonly<Record<string, readonly string[]>> = {
   view: ['ui'],
   shape: ['view', 'session', 'host', 'ui'],
   moves: ['session', 'ui'],
+  asbuilt: ['view', 'session', 'ui'],
+  gas: ['session', 'ui'],
   // Screens.
-  bench: ['board', 'view', 'shape', 'moves', 'session', 'commands', 'ui'],
+  bench: ['board', 'view', 'shape', 'moves', 'asbuilt', 'gas', 'session', 'commands', 'ui'],
   headers: ['session', 'host', 'ui'],
   shelf: ['commands', 'host', 'ui'],
   archive: ['session', 'commands', 'host', 'ui'],

@@ -18,6 +18,9 @@ export interface Step {
 /** After these no reference needs looking at: they bring in no id, and take away nothing that anything else may name. */
 const SAFE_KINDS: ReadonlySet<Edit['kind']> = new Set<Edit['kind']>([
   'setHeader',
+  'setTolerances',
+  'setEngine',
+  'setMeasured',
   'movePrimary',
   'removePiece',
   'movePiece',

@@ -28,15 +28,17 @@ export function applySingle(header: Header, edit: SingleEdit): Outcome {
     return failure({ kind: 'headerFinished', path: ['state'] });
   switch (edit.kind) {
     case 'setHeader':
-      return step({ ...header, ...given(edit.set) }, { kind: 'setHeader', set: before(header, edit.set) });
-    case 'setSettings': {
-      const settings = { ...header.settings, ...given(edit.set) };
-      return step({ ...header, settings }, { kind: 'setSettings', set: before(header.settings, edit.set) });
-    }
+    case 'setSettings':
+    case 'setTolerances':
+    case 'setEngine':
+    case 'finishHeader':
+    case 'reopenHeader':
+      return applyToHeader(header, edit);
     case 'addPrimary':
     case 'removePrimary':
     case 'movePrimary':
     case 'setPrimary':
+    case 'setMeasured':
       return applyToPrimaries(header, edit);
     case 'addPiece':
     case 'removePiece':
@@ -51,6 +53,32 @@ export function applySingle(header: Header, edit: SingleEdit): Outcome {
     case 'removeObstacle':
     case 'replaceObstacle':
       return applyToObstacles(header, edit);
+    default:
+      return assertNever(edit);
+  }
+}
+
+type HeaderEdit = EditOf<'setHeader' | 'setSettings' | 'setTolerances' | 'setEngine' | 'finishHeader' | 'reopenHeader'>;
+
+function applyToHeader(header: Header, edit: HeaderEdit): Outcome {
+  switch (edit.kind) {
+    case 'setHeader':
+      return step({ ...header, ...given(edit.set) }, { kind: 'setHeader', set: before(header, edit.set) });
+    case 'setSettings': {
+      const settings = { ...header.settings, ...given(edit.set) };
+      return step({ ...header, settings }, { kind: 'setSettings', set: before(header.settings, edit.set) });
+    }
+    // A field that nobody has filled is not there at all, so that files without it stay as they were.
+    case 'setTolerances': {
+      const { tolerances, ...rest } = header;
+      const changed = edit.tolerances === null ? rest : { ...rest, tolerances: edit.tolerances };
+      return step(changed, { kind: 'setTolerances', tolerances: tolerances ?? null });
+    }
+    case 'setEngine': {
+      const { engine, ...rest } = header;
+      const changed = edit.engine === null ? rest : { ...rest, engine: edit.engine };
+      return step(changed, { kind: 'setEngine', engine: engine ?? null });
+    }
     case 'finishHeader':
       return step({ ...header, state: 'finished' }, { kind: 'reopenHeader' });
     case 'reopenHeader':
@@ -63,7 +91,7 @@ export function applySingle(header: Header, edit: SingleEdit): Outcome {
 
 function applyToPrimaries(
   header: Header,
-  edit: EditOf<'addPrimary' | 'removePrimary' | 'movePrimary' | 'setPrimary'>,
+  edit: EditOf<'addPrimary' | 'removePrimary' | 'movePrimary' | 'setPrimary' | 'setMeasured'>,
 ): Outcome {
   if (edit.kind === 'addPrimary') {
     const list = withItem(header.primaries, { item: edit.primary, at: edit.at }, PRIMARIES);
@@ -84,6 +112,11 @@ function applyToPrimaries(
     case 'setPrimary': {
       const primaries = header.primaries.with(at, { ...primary, ...given(edit.set) });
       return step({ ...header, primaries }, { ...edit, set: before(primary, edit.set) });
+    }
+    case 'setMeasured': {
+      const { measured, ...rest } = primary;
+      const changed = edit.measured.length === 0 ? rest : { ...rest, measured: edit.measured };
+      return step({ ...header, primaries: header.primaries.with(at, changed) }, { ...edit, measured: measured ?? [] });
     }
     default:
       return assertNever(edit);

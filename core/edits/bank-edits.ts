@@ -2,6 +2,7 @@
 
 import type { Collector, Header, Inlet, Piece, Primary } from '../header/header.ts';
 import { nameWithEnding } from '../header/names.ts';
+import { withoutMeasured } from '../header/new-header.ts';
 import {
   type MirrorPlane,
   mirroredCollector,
@@ -119,7 +120,7 @@ const copiedName = (name: string) => nameWithEnding(name, ' mirrored');
 function copiedPrimary(primary: Primary, { newId, primaries }: CopyIds): Primary {
   const pieces = primary.pieces.map((piece) => asNewPiece(piece, newId()));
   const id = primaries.get(primary.id) ?? newId();
-  return { ...primary, id, name: copiedName(primary.name), inletId: null, pieces };
+  return { ...withoutMeasured(primary), id, name: copiedName(primary.name), inletId: null, pieces };
 }
 
 function copiedCollector(collector: Collector, copies: CopyIds): Collector {

@@ -32,6 +32,7 @@ export function describeEdit(edit: Edit, header: Header): string {
     case 'removePrimary':
     case 'movePrimary':
     case 'setPrimary':
+    case 'setMeasured':
       return primaryStep(edit, header);
     case 'addPiece':
     case 'removePiece':
@@ -48,6 +49,8 @@ export function describeEdit(edit: Edit, header: Header): string {
       return obstacleStep(edit, header);
     case 'setHeader':
     case 'setSettings':
+    case 'setTolerances':
+    case 'setEngine':
     case 'finishHeader':
     case 'reopenHeader':
       return headerStep(edit);
@@ -58,12 +61,18 @@ export function describeEdit(edit: Edit, header: Header): string {
 
 type EditOf<Kind extends Edit['kind']> = Extract<Edit, { readonly kind: Kind }>;
 
-function headerStep(edit: EditOf<'setHeader' | 'setSettings' | 'finishHeader' | 'reopenHeader'>): string {
+function headerStep(
+  edit: EditOf<'setHeader' | 'setSettings' | 'setTolerances' | 'setEngine' | 'finishHeader' | 'reopenHeader'>,
+): string {
   switch (edit.kind) {
     case 'setHeader':
       return fieldWords(edit.set, { name: 'name of the header', note: 'note of the header' }, 'header');
     case 'setSettings':
       return fieldWords(edit.set, SETTING_WORDS, 'settings');
+    case 'setTolerances':
+      return 'tolerances of the shop';
+    case 'setEngine':
+      return 'engine of the header';
     case 'finishHeader':
       return 'finish the header';
     case 'reopenHeader':
@@ -81,7 +90,7 @@ const PRIMARY_FIELD_WORDS: Readonly<Record<keyof PrimaryFields, string>> = {
 };
 
 function primaryStep(
-  edit: EditOf<'addPrimary' | 'removePrimary' | 'movePrimary' | 'setPrimary'>,
+  edit: EditOf<'addPrimary' | 'removePrimary' | 'movePrimary' | 'setPrimary' | 'setMeasured'>,
   header: Header,
 ): string {
   switch (edit.kind) {
@@ -93,6 +102,8 @@ function primaryStep(
       return `move ${primaryWords(header, edit.primaryId)}`;
     case 'setPrimary':
       return `${fieldWords(edit.set, PRIMARY_FIELD_WORDS, 'fields')} of ${primaryWords(header, edit.primaryId)}`;
+    case 'setMeasured':
+      return `measured lengths of ${primaryWords(header, edit.primaryId)}`;
     default:
       return assertNever(edit);
   }

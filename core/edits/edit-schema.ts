@@ -3,7 +3,9 @@
 import * as z from 'zod';
 import {
   collectorSchema,
+  engineSchema,
   idSchema,
+  measuredSchema,
   nameSchema,
   obstacleSchema,
   pieceSchema,
@@ -11,6 +13,7 @@ import {
   primarySchema,
   settingsSchema,
   textSchema,
+  tolerancesSchema,
 } from '../header/schema.ts';
 import type { Edit } from './edit.ts';
 
@@ -23,10 +26,13 @@ const singleEdits = [
     set: z.strictObject({ name: nameSchema, note: textSchema }).partial(),
   }),
   z.strictObject({ kind: z.literal('setSettings'), set: settingsSchema.partial() }),
+  z.strictObject({ kind: z.literal('setTolerances'), tolerances: tolerancesSchema.nullable() }),
+  z.strictObject({ kind: z.literal('setEngine'), engine: engineSchema.nullable() }),
   z.strictObject({ kind: z.literal('addPrimary'), primary: primarySchema, at: placeInList }),
   z.strictObject({ kind: z.literal('removePrimary'), primaryId: idSchema }),
   z.strictObject({ kind: z.literal('movePrimary'), primaryId: idSchema, to: placeInList }),
   z.strictObject({ kind: z.literal('setPrimary'), primaryId: idSchema, set: z.strictObject(primaryFields).partial() }),
+  z.strictObject({ kind: z.literal('setMeasured'), primaryId: idSchema, measured: measuredSchema }),
   z.strictObject({ kind: z.literal('addPiece'), primaryId: idSchema, piece: pieceSchema, at: placeInList }),
   z.strictObject({ kind: z.literal('removePiece'), ...pieceAt }),
   z.strictObject({ kind: z.literal('movePiece'), ...pieceAt, to: placeInList }),

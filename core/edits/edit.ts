@@ -1,11 +1,13 @@
 /** Every way in which a header can change, and how several changes become one step. */
 
+import type { Engine } from '../header/engine.ts';
 import type { Collector, Header, Obstacle, Piece, Primary, Settings } from '../header/header.ts';
+import type { Measurement, ShopTolerances } from '../header/measured.ts';
 import { shortened } from '../header/names.ts';
 import { NAME_LIMIT } from '../header/schema.ts';
 
-/** Fields of a primary that can be set on their own; its pieces have edits of their own. */
-export type PrimaryFields = Omit<Primary, 'id' | 'pieces'>;
+/** Fields of a primary that can be set on their own; its pieces and what was measured on it have edits of their own. */
+export type PrimaryFields = Omit<Primary, 'id' | 'pieces' | 'measured'>;
 
 /** Fields of the header itself. */
 export type HeaderFields = Pick<Header, 'name' | 'note'>;
@@ -14,10 +16,15 @@ export type HeaderFields = Pick<Header, 'name' | 'note'>;
 export type SingleEdit =
   | { readonly kind: 'setHeader'; readonly set: Partial<HeaderFields> }
   | { readonly kind: 'setSettings'; readonly set: Partial<Settings> }
+  /** Null: as if nobody had said. */
+  | { readonly kind: 'setTolerances'; readonly tolerances: ShopTolerances | null }
+  | { readonly kind: 'setEngine'; readonly engine: Engine | null }
   | { readonly kind: 'addPrimary'; readonly primary: Primary; readonly at: number }
   | { readonly kind: 'removePrimary'; readonly primaryId: string }
   | { readonly kind: 'movePrimary'; readonly primaryId: string; readonly to: number }
   | { readonly kind: 'setPrimary'; readonly primaryId: string; readonly set: Partial<PrimaryFields> }
+  /** All that was measured on a primary; an empty list takes it away. */
+  | { readonly kind: 'setMeasured'; readonly primaryId: string; readonly measured: readonly Measurement[] }
   | { readonly kind: 'addPiece'; readonly primaryId: string; readonly piece: Piece; readonly at: number }
   | { readonly kind: 'removePiece'; readonly primaryId: string; readonly pieceId: string }
   | { readonly kind: 'movePiece'; readonly primaryId: string; readonly pieceId: string; readonly to: number }

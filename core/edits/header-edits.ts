@@ -1,7 +1,9 @@
 /** Edits on the header itself: its name, its settings, and finishing it. */
 
 import { closureAlong } from '../header/default-closure.ts';
+import type { Engine } from '../header/engine.ts';
 import type { Header, Settings, Tube } from '../header/header.ts';
+import type { ShopTolerances } from '../header/measured.ts';
 import type { Edit } from './edit.ts';
 
 export function renameHeaderEdit(name: string): Edit {
@@ -31,6 +33,16 @@ export function setToleranceEdit(header: Header, change: Partial<Settings['toler
 /** Sets the gap or the tilt within which an end counts as closed. */
 export function setClosureEdit({ settings }: Header, change: Partial<Settings['closure']>): Edit {
   return setSettingsEdit({ closure: { ...settings.closure, ...change } });
+}
+
+/** How exactly the shop works; null: as if it had not said. */
+export function setTolerancesEdit(tolerances: ShopTolerances | null): Edit {
+  return { kind: 'setTolerances', tolerances };
+}
+
+/** The engine that the header is for; null: as if nobody had said. */
+export function setEngineEdit(engine: Engine | null): Edit {
+  return { kind: 'setEngine', engine };
 }
 
 /** Freezes the header; work goes on in a copy. */

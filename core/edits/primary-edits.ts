@@ -1,7 +1,9 @@
 /** Edits that add primaries, copy, name, move and remove them. */
 
 import type { Collector, Header, Primary } from '../header/header.ts';
+import { MEASURE_KINDS, type MeasureKind, type Measurement } from '../header/measured.ts';
 import { labelName } from '../header/names.ts';
+import { withoutMeasured } from '../header/new-header.ts';
 import { type BatchEdit, batchOf, type Edit, type SingleEdit } from './edit.ts';
 import { asNewPiece } from './piece-edits.ts';
 
@@ -51,7 +53,7 @@ export function duplicatePrimaryEdit(header: Header, primaryId: string, newId: (
   const [name] = freeNumbers(header, 1);
   if (original === undefined || name === undefined) return null;
   const pieces = original.pieces.map((piece) => asNewPiece(piece, newId()));
-  const primary: Primary = { ...original, id: newId(), name, port: null, inletId: null, pieces };
+  const primary: Primary = { ...withoutMeasured(original), id: newId(), name, port: null, inletId: null, pieces };
   return { kind: 'addPrimary', primary, at: at + 1 };
 }
 
@@ -65,6 +67,15 @@ export function movePrimaryEdit(header: Header, primaryId: string, by: number): 
 
 export function renamePrimaryEdit(primaryId: string, name: string): Edit {
   return { kind: 'setPrimary', primaryId, set: { name } };
+}
+
+/** One reading of a finished tube put in, in place of any by the same method; null takes that one away. */
+export function setMeasurementEdit(primary: Primary, method: MeasureKind, reading: Measurement | null): Edit {
+  const others = (primary.measured ?? []).filter(({ kind }) => kind !== method);
+  const measured = (reading === null ? others : [...others, reading]).toSorted(
+    (a, b) => MEASURE_KINDS.indexOf(a.kind) - MEASURE_KINDS.indexOf(b.kind),
+  );
+  return { kind: 'setMeasured', primaryId: primary.id, measured };
 }
 
 /** Removes a primary, after clearing the target and the inlets that point at it. An unknown id gives an edit that is refused. */

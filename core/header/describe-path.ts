@@ -11,6 +11,7 @@ const ENTRY_WORDS: ReadonlyMap<string, string> = new Map([
   ['inlets', 'inlet'],
   ['obstacles', 'obstacle'],
   ['edits', 'edit'],
+  ['measured', 'reading'],
 ]);
 
 /** Fields whose name in the format is not what a fabricator would call them. */
@@ -36,6 +37,16 @@ const FIELD_WORDS: ReadonlyMap<string, string> = new Map([
   ['up', 'up direction'],
   ['minus', 'lower side'],
   ['plus', 'upper side'],
+  ['within', 'uncertainty'],
+  ['firingOrder', 'firing order'],
+  ['rpm', 'engine speed'],
+  ['gasTemperature', 'gas temperature'],
+  ['molarMass', 'molar mass'],
+  ['openingDeg', 'valve opening'],
+  ['travelDeg', 'angle of travel'],
+  ['soundMs', 'speed of sound'],
+  ['port', 'port'],
+  ['tuned', 'tuned length'],
   ['x', 'x coordinate'],
   ['y', 'y coordinate'],
   ['z', 'z coordinate'],

@@ -2,6 +2,8 @@
 
 import type { Length } from '../units/length.ts';
 import type { LengthStyle } from '../units/length-style.ts';
+import type { Engine, TunedSource } from './engine.ts';
+import type { Measurement, ShopTolerances } from './measured.ts';
 
 /** How far a piece has come at the bench. Welded pieces are never changed by a suggested move. */
 export type PieceState = 'planned' | 'cut' | 'tacked' | 'welded';
@@ -86,6 +88,8 @@ export interface Primary {
   /** The collector inlet that this primary must end in. Null: not assigned. */
   readonly inletId: string | null;
   readonly pieces: readonly Piece[];
+  /** What was measured on the finished tube, at most one reading a method. Not there: nothing was. */
+  readonly measured?: readonly Measurement[];
 }
 
 /** Where an inlet is: a measured pose, or wherever another primary ends. */
@@ -139,7 +143,8 @@ export type Target =
   | { readonly kind: 'longest' }
   | { readonly kind: 'mean' }
   | { readonly kind: 'primary'; readonly primaryId: string }
-  | { readonly kind: 'typed'; readonly length: Length };
+  /** `tuned` says which formula the length came from; typing another length takes it away. */
+  | { readonly kind: 'typed'; readonly length: Length; readonly tuned?: TunedSource };
 
 export interface Settings {
   readonly target: Target;
@@ -170,6 +175,10 @@ export interface Header {
   readonly primaries: readonly Primary[];
   readonly collectors: readonly Collector[];
   readonly obstacles: readonly Obstacle[];
+  /** How exactly the shop works. Not there: it has not said. */
+  readonly tolerances?: ShopTolerances;
+  /** Not there: not said. */
+  readonly engine?: Engine;
 }
 
 /** The outside diameter, wall and material that a primary is made of. */

@@ -2,7 +2,7 @@
 
 import { inches } from '../units/length.ts';
 import { closureAfter, defaultClosure } from './default-closure.ts';
-import type { Header, Settings } from './header.ts';
+import type { Header, Primary, Settings } from './header.ts';
 
 /** A copy starts its own life: same content, open again. */
 export interface HeaderName {
@@ -48,10 +48,15 @@ export function copyHeader(header: Header, { id, name }: HeaderName): Header {
   return { ...header, id, name, state: 'open' };
 }
 
+/** The primary as one that is yet to be made: nothing was measured on it. */
+export function withoutMeasured({ measured: _, ...rest }: Primary): Primary {
+  return rest;
+}
+
 /** The header once more, to be built from new tube: a copy whose pieces are all planned, and locked by nobody. */
 export function rebuiltHeader(header: Header, as: HeaderName): Header {
   const primaries = header.primaries.map((primary) => ({
-    ...primary,
+    ...withoutMeasured(primary),
     pieces: primary.pieces.map((piece) => ({ ...piece, state: 'planned' as const, locked: false })),
   }));
   return { ...copyHeader(header, as), primaries };

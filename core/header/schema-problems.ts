@@ -46,6 +46,9 @@ const CUSTOM_WORDS: Readonly<Record<string, string>> = {
   empty: 'at least one character that can be seen',
   'several lines': 'a single line without tabs',
   'too few pies': 'enough pies that no cut turns the tube by more than 90 degrees',
+  'method twice': 'each method at most once',
+  'empty list': 'at least one entry, or no list at all',
+  'cylinder twice': 'every cylinder once',
   'zero direction': 'a direction in which at least one of x, y and z is not zero',
 };
 

@@ -3,6 +3,7 @@
 import * as z from 'zod';
 import type { Length } from '../units/length.ts';
 import type { LengthStyle } from '../units/length-style.ts';
+import type { Engine, Temperature, TunedInputs, TunedSource } from './engine.ts';
 import type {
   Collector,
   Direction,
@@ -16,6 +17,7 @@ import type {
   Settings,
   Tube,
 } from './header.ts';
+import { MEASURE_KINDS, type Measurement, type ShopTolerances, type Volume } from './measured.ts';
 
 // The renderer's content policy forbids `new Function`, which zod would otherwise compile schemas with.
 z.config({ jitless: true });
@@ -30,6 +32,8 @@ export const PIES_LIMIT = 90;
 export const TURN_LIMIT_DEG = 90;
 export const PRIMARIES_LIMIT = 64;
 export const OBSTACLES_LIMIT = 200;
+/** No engine with a header of tubes has more. */
+export const CYLINDERS_LIMIT = 64;
 
 /** Controls (bidirectional ones too) could make a name show as something that it is not; notes may have line ends. */
 export const FORBIDDEN_CHARACTERS = /(?![\n\t])[\p{Cc}\p{Cs}\u202a-\u202e\u2066-\u2069]/u;
@@ -130,10 +134,51 @@ export const primaryFields = {
   inletId: idSchema.nullable(),
 };
 
+const volumeSchema = z.strictObject({
+  value: finite(0, LENGTH_LIMIT),
+  unit: z.enum(['ml', 'in3']),
+}) satisfies z.ZodType<Volume>;
+const readVolumeSchema = volumeSchema.extend({ value: finite(Number.MIN_VALUE, LENGTH_LIMIT) });
+
+const measurementSchema = z.discriminatedUnion('kind', [
+  z.strictObject({ kind: z.enum(['outsideTape', 'centreline']), length: positiveLengthSchema, within: lengthSchema }),
+  z.strictObject({ kind: z.literal('filling'), volume: readVolumeSchema, within: volumeSchema }),
+]) satisfies z.ZodType<Measurement>;
+
+/** At most one reading a method; a list of none is no list. */
+export const measuredSchema = z
+  .array(measurementSchema)
+  .max(MEASURE_KINDS.length)
+  .refine((list) => new Set(list.map(({ kind }) => kind)).size === list.length, 'method twice');
+
+export const tolerancesSchema = z.strictObject({
+  angleDeg: finite(0, 45),
+  clockingDeg: finite(0, 180),
+  length: lengthSchema,
+}) satisfies z.ZodType<ShopTolerances>;
+
+const temperatureSchema = z.strictObject({
+  value: finite(-500, 5000),
+  unit: z.enum(['C', 'F', 'K']),
+}) satisfies z.ZodType<Temperature>;
+
+export const engineSchema = z.strictObject({
+  firingOrder: z
+    .array(z.int().min(1).max(CYLINDERS_LIMIT))
+    .min(1)
+    .max(CYLINDERS_LIMIT)
+    .refine((order) => new Set(order).size === order.length, 'cylinder twice'),
+  rpm: finite(1, 100_000),
+  gasTemperature: temperatureSchema,
+  gamma: finite(1.001, 2),
+  molarMass: finite(1, 200),
+}) satisfies z.ZodType<Engine>;
+
 export const primarySchema = z.strictObject({
   id: idSchema,
   ...primaryFields,
   pieces: z.array(pieceSchema).max(PIECES_LIMIT),
+  measured: measuredSchema.refine((list) => list.length > 0, 'empty list').exactOptional(),
 }) satisfies z.ZodType<Primary>;
 
 const inletSchema = z.strictObject({
@@ -167,12 +212,31 @@ export const obstacleSchema = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('plane'), ...bodyCommon, at: placeSchema, normal: directionSchema }),
 ]) satisfies z.ZodType<Obstacle>;
 
+const tunedInputsSchema = z.strictObject({
+  rpm: finite(1, 100_000),
+  openingDeg: finite(0, 180),
+  travelDeg: finite(1, 720),
+  order: finite(0.5, 100),
+  soundMs: finite(1, 5000),
+  port: lengthSchema,
+  cylinder: readVolumeSchema,
+}) satisfies z.ZodType<TunedInputs>;
+
+const tunedSourceSchema = z.strictObject({
+  formula: z.enum(['valveTiming', 'twoStage', 'waveTravel', 'quarterWave']),
+  inputs: tunedInputsSchema,
+}) satisfies z.ZodType<TunedSource>;
+
 export const settingsSchema = z.strictObject({
   target: z.discriminatedUnion('kind', [
     z.strictObject({ kind: z.literal('longest') }),
     z.strictObject({ kind: z.literal('mean') }),
     z.strictObject({ kind: z.literal('primary'), primaryId: idSchema }),
-    z.strictObject({ kind: z.literal('typed'), length: positiveLengthSchema }),
+    z.strictObject({
+      kind: z.literal('typed'),
+      length: positiveLengthSchema,
+      tuned: tunedSourceSchema.exactOptional(),
+    }),
   ]),
   tolerance: z.strictObject({ minus: lengthSchema, plus: lengthSchema }),
   display: lengthStyleSchema,
@@ -193,4 +257,6 @@ export const headerSchema = z.strictObject({
   primaries: z.array(primarySchema).max(PRIMARIES_LIMIT),
   collectors: z.array(collectorSchema).max(PRIMARIES_LIMIT),
   obstacles: z.array(obstacleSchema).max(OBSTACLES_LIMIT),
+  tolerances: tolerancesSchema.exactOptional(),
+  engine: engineSchema.exactOptional(),
 }) satisfies z.ZodType<Header>;

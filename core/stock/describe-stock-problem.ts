@@ -51,6 +51,8 @@ export function describeStockProblem(problem: StockProblem): string {
       return `${problem.item} was changed or used since, so this cannot be taken back: take back what came after it first.`;
     case 'piecesChangedSince':
       return `Pieces of ${problem.header} that this plan cut were changed since, so it cannot be taken back: undo on the bench what came after it first.`;
+    case 'planTurnedAlone':
+      return 'A cut plan moves stock as well, so this is not made again by itself: undo or redo it anew.';
     default:
       return assertNever(problem);
   }

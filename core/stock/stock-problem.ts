@@ -53,4 +53,6 @@ export type StockProblem =
   /** A step of the book cannot be taken back, for the row was changed or used since. */
   | { readonly kind: 'stockChangedSince'; readonly item: string }
   /** A cut plan cannot be taken back, for pieces of the header that it cut were changed since. */
-  | { readonly kind: 'piecesChangedSince'; readonly header: string };
+  | { readonly kind: 'piecesChangedSince'; readonly header: string }
+  /** Undoing or redoing a cut plan did not reach the disk, and made again by itself it would leave the stock where it is. */
+  | { readonly kind: 'planTurnedAlone' };

@@ -107,6 +107,18 @@ const TABLE = {
     words: 'gap clash tilt inlet minimum shape',
   },
   obstaclesPanel: { name: 'Obstacles', group: 'View', menu: 'header', words: 'box cylinder plane rail shaft' },
+  asBuiltPanel: {
+    name: 'As-built check',
+    group: 'View',
+    menu: 'header',
+    words: 'measured tape string fill wrong entry scatter joint watch',
+  },
+  pulsesPanel: {
+    name: 'Pulses at the collectors',
+    group: 'View',
+    menu: 'header',
+    words: 'firing order rpm gas temperature sound crank degrees engine',
+  },
   tablesPanel: {
     name: 'Tables and other bank',
     group: 'View',

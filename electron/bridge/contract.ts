@@ -162,16 +162,21 @@ export const contract = {
   stopCutPlan: { request: z.strictObject({ planId: idSchema }), response: nothing },
 
   /**
-   * A cut plan is sawn: stock goes and remnants come (`changes`), and the header's pieces are cut (`edit`), in one transaction. It is
-   * one step in both books: undo on the bench and `turnShelfBack` each take both back. Refused when the header is past
+   * A cut plan is sawn: stock goes and remnants come (`changes`), and the pieces of its headers are cut (`edit`), in one transaction.
+   * It is one step in all books: undo on the bench and `turnShelfBack` each take all of it back. Refused when a header is past its
    * `baseRevision`, or a row of `known` is at another revision.
    */
   carryOutCutPlan: {
     request: z.strictObject({
       requestId,
-      headerId: idSchema,
-      baseRevision: revision,
-      edit: editSchema,
+      headers: z
+        .array(z.strictObject({ headerId: idSchema, baseRevision: revision, edit: editSchema }))
+        .min(1)
+        .max(40)
+        .refine(
+          (headers) => new Set(headers.map(({ headerId }) => headerId)).size === headers.length,
+          'a header is there twice',
+        ),
       changes: z.array(shelfChange).min(1).max(20_000),
       known: z.array(z.strictObject({ itemId: idSchema, revision })).max(20_000),
       because: nameSchema,

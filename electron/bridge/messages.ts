@@ -111,7 +111,13 @@ export const preferencesSchema = z.strictObject({
 export const draftSchema = z.strictObject({ field: z.string().max(200), text: z.string().max(400) });
 
 /** A committed step that can be undone or redone. */
-export const historyStepSchema = z.strictObject({ label: z.string(), edit: editSchema, inverse: editSchema });
+export const historyStepSchema = z.strictObject({
+  label: z.string(),
+  edit: editSchema,
+  inverse: editSchema,
+  /** It cut pieces by a plan, or turned that back: turning it back moves stock as well, which no edit alone does. */
+  isPlan: z.literal(true).optional(),
+});
 
 export const openedHeaderSchema = z.strictObject({
   header: headerDocument,

@@ -170,6 +170,8 @@ const HEADER_COMMANDS: readonly (CommandIn<'header'> | null)[] = [
   'clockingPanel',
   'fitPanel',
   'obstaclesPanel',
+  'asBuiltPanel',
+  'pulsesPanel',
   'tablesPanel',
   'settingsPanel',
   'keypad',

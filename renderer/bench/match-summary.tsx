@@ -61,7 +61,8 @@ const Figure = memo(function Figure({ name, value, note }: FigureProps) {
 function targetWords(header: Header, report: MatchReport): string {
   const source = report.primaries.find((match) => match.primaryId === report.targetPrimaryId);
   const name = source === undefined ? '' : primaryTitle(source.name);
-  switch (header.settings.target.kind) {
+  const { target } = header.settings;
+  switch (target.kind) {
     case 'longest':
       return name === '' ? 'the longest' : `${name}, the longest`;
     case 'primary':
@@ -69,6 +70,6 @@ function targetWords(header: Header, report: MatchReport): string {
     case 'mean':
       return 'the mean';
     case 'typed':
-      return 'typed';
+      return target.tuned === undefined ? 'typed' : 'tuned start';
   }
 }

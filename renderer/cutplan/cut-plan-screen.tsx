@@ -10,7 +10,9 @@ import { MadePlanView } from './made-plan-view.tsx';
 import { progressWords } from './plan-verdict.ts';
 import { SawFields } from './saw-fields.tsx';
 import { SawnPlans, SawnPlanView } from './sawn-plans.tsx';
-import { type CutPlanner, type MadePlan, useCutPlan } from './use-cut-plan.ts';
+import { TogetherWith } from './together-with.tsx';
+import { type AskedPlan, type CutPlanner, type MadePlan, useCutPlan } from './use-cut-plan.ts';
+import { useOtherHeaders } from './use-other-headers.ts';
 import { useSawnPlans } from './use-sawn-plans.ts';
 import './cutplan.css';
 
@@ -25,12 +27,15 @@ export function CutPlanScreen({ session, saw: keptSaw, onSaw }: Props) {
   const header = useSession(session, (state) => state.header);
   const saw = keptSaw ?? SAW_AT_FIRST;
   useForeignChanges(session);
-  const planner = useCutPlan(header, sawOf(saw));
+  const others = useOtherHeaders(session.headerId);
+  const [otherIds, setOtherIds] = useState<readonly string[]>([]);
+  const planner = useCutPlan({ header, otherIds, saw: sawOf(saw) });
   const sawn = useSawnPlans(session);
   /** The step of a plan that was sawn; null: what is still to cut. */
   const [shown, setShown] = useState<number | null>(null);
   const shownPlan = sawn.plans.find(({ step }) => step === shown) ?? null;
-  const planAgain = () => planner.plan(session.getState().header, sawOf(saw));
+  const planAgain = (change: Partial<AskedPlan> = {}) =>
+    planner.plan({ header: session.getState().header, otherIds, saw: sawOf(saw), ...change });
   const { planning } = planner;
   const takeBack = async (step: number) => {
     if (!(await sawn.takeBack(step))) return;
@@ -45,17 +50,25 @@ export function CutPlanScreen({ session, saw: keptSaw, onSaw }: Props) {
   };
   const setSaw = (next: TypedSaw) => {
     onSaw(next);
-    planner.plan(header, sawOf(next));
+    planAgain({ saw: sawOf(next) });
   };
   return (
     <main className="page cut-plan" id="screen" aria-busy={planning.kind === 'planning'}>
-      <Head planner={planner} header={header} planAgain={planAgain} />
+      <Head planner={planner} header={header} planAgain={() => planAgain()} />
       {sawn.plans.length === 0 ? null : <SawnPlans plans={sawn.plans} shown={shown} onShow={setShown} />}
       {shownPlan === null ? (
         <>
           <div className="screen-only">
             <SawFields saw={saw} style={header.settings.display} onSet={setSaw} />
           </div>
+          <TogetherWith
+            others={others}
+            chosen={otherIds}
+            onChoose={(chosen) => {
+              setOtherIds(chosen);
+              planAgain({ otherIds: chosen });
+            }}
+          />
           <StillToCut {...{ session, header, planning, carryOut }} />
         </>
       ) : (

@@ -24,9 +24,9 @@ interface Props {
 }
 
 /** Whether the header wants other pieces now than when it was planned. */
-function isStale({ header: then, problem }: MadePlan, now: Header): boolean {
+function isStale({ headers: [then, ...others], problem }: MadePlan, now: Header): boolean {
   if (then === now) return false;
-  const { pieces, joints } = cutProblemOf([now], [], problem.saw);
+  const { pieces, joints } = cutProblemOf([now, ...others], [], problem.saw);
   return JSON.stringify([pieces, joints]) !== JSON.stringify([problem.pieces, problem.joints]);
 }
 
@@ -60,8 +60,8 @@ export function MadePlanView({ session, header, made, carryOut }: Props) {
           </div>
         )}
       </section>
-      <Shortages rows={order} words={orderWords(order, made.order)} name={made.header.name} style={style} />
-      <CutList {...{ made, pieces, style, chosen }} headerId={header.id} onChoose={choose} />
+      <Shortages rows={order} words={orderWords(order, made.order)} name={header.name} style={style} />
+      <CutList {...{ made, pieces, style, chosen }} onChoose={choose} />
     </>
   );
 }

@@ -12,11 +12,11 @@ export interface OrderRow {
   readonly isNet: boolean;
 }
 
-type Short = Pick<MadePlan, 'header' | 'plan' | 'stock' | 'order'>;
+type Short = Pick<MadePlan, 'headers' | 'plan' | 'stock' | 'order'>;
 
-export function orderRows({ header, plan, stock, order }: Short, pieces: PlacedPieces): readonly OrderRow[] {
+export function orderRows({ headers, plan, stock, order }: Short, pieces: PlacedPieces): readonly OrderRow[] {
   const uncovered = order === null ? plan.short : order.plan.short;
-  const net = shortageRows(header, pieces, uncovered).map((item) => ({ item, isNet: true }));
+  const net = shortageRows(headers, pieces, uncovered).map((item) => ({ item, isNet: true }));
   if (order === null) return net;
   const covered = stock.flatMap((item): readonly OrderRow[] => {
     const opened = order.plan.opened.filter(({ rowId }) => rowId === item.id);

@@ -77,11 +77,14 @@ export function SawnPlanView({ session, sawn, style, takeBack }: ViewProps) {
             <Button onPress={takeBackOnce} isDisabled={isAtWork}>
               Take back
             </Button>
-            <p className="muted">Puts the stock back on the shelf and marks the pieces planned again, as one step.</p>
+            <p className="muted">
+              Puts the stock back on the shelf and marks the pieces planned again, of all headers that were cut
+              together, as one step.
+            </p>
           </div>
         )}
       </section>
-      <CutList {...{ made: kept, pieces, style, chosen }} headerId={session.headerId} onChoose={choose} />
+      <CutList {...{ made: kept, pieces, style, chosen }} onChoose={choose} />
     </>
   );
 }

@@ -9,18 +9,22 @@ import {
   type Tube,
   tubeOf,
 } from '../../core/index.ts';
-import { type PlacedPieces, pieceMark } from './list/plan-pieces.ts';
+import { headerOfPiece, type PlacedPieces, pieceMark } from './list/plan-pieces.ts';
 
 /**
  * One row a size, as a stock list has them, so that the file can be read into the shelf when the tube has come. A pie-cut
  * bend is asked for as the straight tube that it is cut from. The note says which pieces wait for it.
  * @param short ids of the plan's pieces; those that the header has not are left out
  */
-export function shortageRows(header: Header, pieces: PlacedPieces, short: readonly string[]): readonly StockItem[] {
+export function shortageRows(
+  headers: readonly Header[],
+  pieces: PlacedPieces,
+  short: readonly string[],
+): readonly StockItem[] {
   const rows = new Map<string, StockItem>();
   for (const id of short) {
     const placed = pieces.get(id);
-    const tube = placed && tubeOfPiece(header, placed);
+    const tube = placed && tubeOfPiece(headers, placed);
     if (placed === undefined || tube === undefined) continue;
     const wanted = wantedStock(tube, placed.piece);
     const size = JSON.stringify({ ...wanted, note: '' });
@@ -31,9 +35,10 @@ export function shortageRows(header: Header, pieces: PlacedPieces, short: readon
   return [...rows.values()].map((row, at) => ({ ...row, id: `short-${at + 1}` }));
 }
 
-function tubeOfPiece(header: Header, { piece }: PlacedPiece): Tube | undefined {
-  const primary = header.primaries.find(({ pieces }) => pieces.some(({ id }) => id === piece.id));
-  return primary && tubeOf(header, primary);
+function tubeOfPiece(headers: readonly Header[], { id: plannedId, piece }: PlacedPiece): Tube | undefined {
+  const header = headers.find(({ id }) => id === headerOfPiece(plannedId));
+  const primary = header?.primaries.find(({ pieces }) => pieces.some(({ id }) => id === piece.id));
+  return header && primary && tubeOf(header, primary);
 }
 
 function wantedStock({ material, od, wall }: Tube, piece: Piece): StockItem {

@@ -17,9 +17,14 @@ import type { RequestOf } from '../../electron/bridge/contract.ts';
 import { useAsk } from '../host/host-bridge.ts';
 import { freshId } from '../ui/random-id.ts';
 
+type Ask = ReturnType<typeof useAsk>;
+
 /** A plan with all that it was made from: header and shelf may have gone on since. */
 export interface MadePlan extends KeptPlan {
-  readonly header: Header;
+  /** The header in hand first. */
+  readonly headers: readonly Header[];
+  /** Of the others, in their order: to which the plan was made. */
+  readonly otherRevisions: readonly number[];
   /** The whole shelf, with the revisions of its rows. */
   readonly known: readonly KnownStock[];
   /** How what is short would be covered at the least cost by what can be ordered; null: nothing is short, or it was not looked for. */
@@ -37,28 +42,36 @@ const LIMIT_SECONDS = 60;
 const ORDER_LIMIT_SECONDS = 10;
 const LOOK_EVERY_MS = 300;
 
+/** What is to be planned. */
+export interface AskedPlan {
+  readonly header: Header;
+  /** Ids of headers that are cut together with it. */
+  readonly otherIds: readonly string[];
+  readonly saw: SawSettings;
+}
+
 export interface CutPlanner {
   readonly planning: Planning;
-  readonly plan: (header: Header, saw: SawSettings) => void;
+  readonly plan: (asked: AskedPlan) => void;
   /** Ends the search; the best so far is then the plan. */
   readonly stop: () => void;
 }
 
-/** The header given first is planned at once, with the saw given first. */
-export function useCutPlan(header: Header, saw: SawSettings): CutPlanner {
+/** What is given first is planned at once. */
+export function useCutPlan(atFirst: AskedPlan): CutPlanner {
   const ask = useAsk();
   const [planning, setPlanning] = useState<Planning>({ kind: 'planning', progress: null });
-  const [first] = useState({ header, saw });
+  const [first] = useState(atFirst);
   /** The plan that is asked for; null: none is. */
   const wanted = useRef<string | null>(null);
   const plan = useCallback(
-    (header: Header, saw: SawSettings) => {
+    (asked: AskedPlan) => {
       const planId = freshId();
       // A search that nobody waits for any more would only hold this one up.
       if (wanted.current !== null) void ask('stopCutPlan', { planId: wanted.current });
       wanted.current = planId;
       setPlanning({ kind: 'planning', progress: null });
-      void madePlan(ask, { header, saw, planId }).then((end) => {
+      void madePlan(ask, asked, planId).then((end) => {
         if (wanted.current !== planId) return;
         wanted.current = null;
         setPlanning(end);
@@ -70,7 +83,7 @@ export function useCutPlan(header: Header, saw: SawSettings): CutPlanner {
     if (wanted.current !== null) void ask('stopCutPlan', { planId: wanted.current });
   }, [ask]);
   useEffect(() => {
-    plan(first.header, first.saw);
+    plan(first);
     return () => {
       stop();
       wanted.current = null;
@@ -91,29 +104,52 @@ export function useCutPlan(header: Header, saw: SawSettings): CutPlanner {
   return { planning, plan, stop };
 }
 
-interface Asked {
-  readonly header: Header;
-  readonly saw: SawSettings;
-  readonly planId: string;
-}
-
-async function madePlan(ask: ReturnType<typeof useAsk>, { header, saw, planId }: Asked): Promise<Planning> {
+async function madePlan(ask: Ask, { header, otherIds, saw }: AskedPlan, planId: string): Promise<Planning> {
+  const others = await readHeaders(ask, otherIds);
+  if (!others.ok) return { kind: 'failed', words: others.words };
+  const headers = [header, ...others.read.map((one) => one.header)];
   const shelf = await ask('listStock', {});
   if (!shelf.ok) return { kind: 'failed', words: shelf.words };
   const known = shelf.value.stock;
   const stock = known.map(({ item }) => item);
-  const problem = cutProblemOf([header], stock, saw);
+  const problem = cutProblemOf(headers, stock, saw);
   const answer = await ask('planCuts', { planId, problem: asked(problem), limitSeconds: LIMIT_SECONDS });
   if (!answer.ok) return { kind: 'failed', words: answer.words };
   const { plan } = answer.value;
   const order = await cheapestOrder(ask, { problem, plan, stock });
-  const pieces = placedPieces(header);
-  return { kind: 'planned', id: planId, made: { header, known, stock, pieces, problem, plan, order } };
+  const otherRevisions = others.read.map(({ revision }) => revision);
+  const pieces = placedPieces(headers);
+  const made = { headers, otherRevisions, known, stock, pieces, problem, plan, order };
+  return { kind: 'planned', id: planId, made };
+}
+
+interface ReadHeader {
+  readonly header: Header;
+  readonly revision: number;
+}
+
+/** The revision is read first: a header that changes in between is then at a later one, and the plan is refused when it is carried out. */
+async function readHeaders(
+  ask: Ask,
+  headerIds: readonly string[],
+): Promise<
+  { readonly ok: true; readonly read: readonly ReadHeader[] } | { readonly ok: false; readonly words: string }
+> {
+  const read: ReadHeader[] = [];
+  for (const headerId of headerIds) {
+    const now = await ask('readRevision', { headerId });
+    if (!now.ok) return now;
+    const looked = await ask('lookAtHeaders', { headerIds: [headerId] });
+    if (!looked.ok) return looked;
+    const [header] = looked.value.headers;
+    if (header !== undefined) read.push({ header, revision: now.value.revision });
+  }
+  return { ok: true, read };
 }
 
 /** Null where nothing is short, a plan was stopped, or there is no answer: then net sizes are all there is to order by. */
 async function cheapestOrder(
-  ask: ReturnType<typeof useAsk>,
+  ask: Ask,
   { problem, plan, stock }: Pick<MadePlan, 'problem' | 'plan' | 'stock'>,
 ): Promise<MadePlan['order']> {
   if (plan.short.length === 0 || plan.ended === 'stopped') return null;

@@ -1,7 +1,7 @@
 /** Plans of a header that were carried out: reads them, carries one out, and takes one back. */
 
 import { useCallback, useEffect, useState } from 'react';
-import { carryOut, cutPieceId, cutPiecesEdit, keptPlan, shortened } from '../../core/index.ts';
+import { carryOut, cutPieceId, cutPiecesEdit, type Header, keptPlan, shortened } from '../../core/index.ts';
 import type { AskedOf, ResponseOf } from '../../electron/bridge/contract.ts';
 import { useAsk } from '../host/host-bridge.ts';
 import type { HeaderSession } from '../session/header-session.ts';
@@ -74,21 +74,31 @@ export function useSawnPlans(session: HeaderSession): SawnPlansKeeper {
 
 /** Null where no piece of the plan is still planned. */
 function carryOutRequest(session: HeaderSession, made: MadePlan): AskedOf<'carryOutCutPlan'> | null {
-  const { header } = session.getState();
-  const short = new Set(made.plan.short);
-  const isCut = new Set(made.problem.pieces.map(({ id }) => id).filter((id) => !short.has(id)));
-  const edit = cutPiecesEdit(header, (piece) => isCut.has(cutPieceId(header, piece)));
-  if (edit === null) return null;
+  const [, ...others] = made.headers;
+  const headers = [
+    ...cutOf(made, session.getState().header, session.revision),
+    ...others.flatMap((header, at) => cutOf(made, header, made.otherRevisions[at] ?? 0)),
+  ];
+  if (headers.length === 0) return null;
   const opened = new Set(made.plan.opened.map(({ rowId }) => rowId));
+  const names = made.headers.map(({ name }) => name).join(', ');
   return {
-    headerId: header.id,
-    baseRevision: session.revision,
-    edit,
+    headers,
     changes: [...carryOut({ ...made, stock: made.known }, freshId)],
     known: made.known
       .filter(({ item }) => opened.has(item.id))
       .map(({ item, revision }) => ({ itemId: item.id, revision })),
-    because: `Cut plan: ${shortened(header.name, NAME_ROOM)}`,
+    because: `Cut plan: ${shortened(names, NAME_ROOM)}`,
     kept: keptPlan({ pieces: made.pieces, stock: made.stock, problem: made.problem, plan: made.plan }),
   };
+}
+
+type CutOfHeader = AskedOf<'carryOutCutPlan'>['headers'][number];
+
+/** None where the plan cuts nothing of this header. */
+function cutOf({ problem, plan }: MadePlan, header: Header, baseRevision: number): readonly CutOfHeader[] {
+  const short = new Set(plan.short);
+  const isCut = new Set(problem.pieces.map(({ id }) => id).filter((id) => !short.has(id)));
+  const edit = cutPiecesEdit(header, (piece) => isCut.has(cutPieceId(header, piece)));
+  return edit === null ? [] : [{ headerId: header.id, baseRevision, edit }];
 }

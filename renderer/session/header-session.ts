@@ -33,7 +33,12 @@ import { VersionOnDisk } from './version-on-disk.ts';
 const LOOK_AGAIN_MS = 1_000;
 
 /** Why the shelf does not let a cut plan be turned back: something was used or counted since. */
-const REFUSED_BY_SHELF: ReadonlySet<Problem['kind']> = new Set(['stockChangedSince', 'stockNotEnough', 'stockTooMany']);
+const REFUSED_BY_SHELF: ReadonlySet<Problem['kind']> = new Set([
+  'stockChangedSince',
+  'stockNotEnough',
+  'stockTooMany',
+  'piecesChangedSince',
+]);
 
 export class HeaderSession {
   readonly bridge: HostBridge;
@@ -226,13 +231,13 @@ export class HeaderSession {
   #travel(action: 'undo' | 'redo'): boolean {
     const step = this.#history.pass(action);
     if (step === null) return false;
-    const { label } = step;
+    const { label, isPlan } = step;
     const edit = action === 'undo' ? step.inverse : step.edit;
     const before = this.#state.header;
     const applied = applyEdit(before, edit);
     if (!applied.ok) throw new Error(`The history does not fit the header: ${action} of ${label}`);
     this.#show(applied.value.header);
-    this.#queue.add({ stepId: this.newId(), action, label, edit, before });
+    this.#queue.add({ stepId: this.newId(), action, label, edit, before, isPlan });
     void this.#readAhead();
     return true;
   }

@@ -50,7 +50,11 @@ export function rebaseSteps(theirs: Header, steps: readonly PendingStep[]): Reba
   let header = theirs;
   const made: HistoryStep[] = [];
   const dropped: DroppedStep[] = [];
-  for (const { label, edit: asMade, before } of steps) {
+  for (const { action, label, edit: asMade, before, isPlan } of steps) {
+    if (isPlan) {
+      dropped.push({ label: `${action} ${label}`, problems: [{ kind: 'planTurnedAlone' }] });
+      continue;
+    }
     const edit = onTheirs(asMade, before, header);
     const applied = applyEdit(header, edit);
     if (!applied.ok) {

@@ -60,6 +60,8 @@ export interface PendingStep {
   readonly action: 'do' | 'undo' | 'redo';
   readonly label: string;
   readonly edit: Edit;
+  /** A cut plan was turned back: done by edits alone, it would leave the stock where it is. */
+  readonly isPlan?: true | undefined;
   /** The document that the step was made on. */
   readonly before: Header;
 }

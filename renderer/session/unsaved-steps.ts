@@ -11,7 +11,7 @@ import type { OpenedHeader, PendingStep } from './session-state.ts';
 export type TabStorage = Pick<Storage, 'getItem' | 'setItem' | 'removeItem'>;
 
 /** `edit` is what it did to the document, whether it was made, undone or redone. */
-export type UnsavedStep = Pick<PendingStep, 'action' | 'label' | 'edit'>;
+export type UnsavedStep = Pick<PendingStep, 'action' | 'label' | 'edit' | 'isPlan'>;
 
 interface Unsaved {
   /** That the host had acknowledged when they were made. */
@@ -24,8 +24,8 @@ const leftKey = (headerId: string) => `evenrun-left:${headerId}`;
 
 /** Keeps what the session has not on disk, or forgets it when there is nothing. Linear in the steps that wait. */
 export function keepUnsaved(session: HeaderSession, storage: TabStorage): void {
-  const steps = session.pendingSteps.map(({ action, label, edit }) => {
-    return { action, label: action === 'do' ? label : `${action} ${label}`, edit };
+  const steps = session.pendingSteps.map(({ action, label, edit, isPlan }) => {
+    return { action, label: action === 'do' ? label : `${action} ${label}`, edit, isPlan };
   });
   if (steps.length === 0) storage.removeItem(unsavedKey(session.headerId));
   else write(storage, unsavedKey(session.headerId), { revision: session.revision, steps });

@@ -21,6 +21,7 @@ import {
   roundedTo,
   tubeOf,
   unitOf,
+  wallThinning,
 } from '../../core/index.ts';
 import { Button } from '../ui/button.tsx';
 import { ChoiceField } from '../ui/fields/choice-field.tsx';
@@ -30,6 +31,7 @@ import { TextField } from '../ui/fields/text-field.tsx';
 import { withDecimalPoints } from '../ui/fields/typed-numbers.ts';
 import { FigureText } from '../ui/figure-text.tsx';
 import { wordsFor } from '../ui/words/problem-words.ts';
+import { wallText } from '../ui/words/wall-words.ts';
 import type { ShapeProps } from './shape-props.ts';
 
 export function ClockingPanel(props: ShapeProps) {
@@ -76,6 +78,7 @@ function ClockBend(props: BendProps) {
           <FigureText text={formatDeviation(clockingMarkMm(mmOf(tubeOf(header, primary).od), clockingDeg), display)} />{' '}
           {unitOf(display)}, clockwise seen from the port when positive.
         </p>
+        {bend.kind === 'bend' ? <ThinnedNote {...props} bend={bend} /> : null}
         <GaugePart onClock={clock} />
       </div>
       <figure className="axes-picture">
@@ -85,6 +88,18 @@ function ClockBend(props: BendProps) {
         </figcaption>
       </figure>
     </div>
+  );
+}
+
+/** How thin the wall is on the outside of the bend. */
+function ThinnedNote({ header, primary, bend }: Pick<ShapeProps, 'header' | 'primary'> & { readonly bend: Bend }) {
+  const { od, wall } = tubeOf(header, primary);
+  const { wallMm, share } = wallThinning({ odMm: mmOf(od), wallMm: mmOf(wall) }, mmOf(bend.clr));
+  return (
+    <p className="view-note">
+      Wall on the outside of this bend: about {wallText(wallMm, header.settings.display)}, {Math.round(share * 100)} %
+      thinner. A rule of thumb of bending tool makers: (Ro − CLR) / Ro.
+    </p>
   );
 }
 

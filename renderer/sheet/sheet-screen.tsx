@@ -70,21 +70,18 @@ function DrawnSheet({ drawing, paper }: { readonly drawing: Drawing; readonly pa
   const drawn = usePages(drawing, paper);
   const save = useSavePages(drawing, paper);
   return (
-    <>
-      <div className="actions">
-        {FORMATS[drawing.kind].map(([format, words], at) => (
-          <Button
-            key={format}
-            look={at === 0 ? 'main' : 'plain'}
-            isDisabled={drawn.kind !== 'drawn'}
-            onPress={() => save(format)}
-          >
-            {words}
-          </Button>
-        ))}
-      </div>
-      <PagePreview drawn={drawn} name={NAMES[drawing.kind]} />
-    </>
+    <PagePreview drawn={drawn} name={NAMES[drawing.kind]}>
+      {FORMATS[drawing.kind].map(([format, words], at) => (
+        <Button
+          key={format}
+          look={at === 0 ? 'main' : 'plain'}
+          isDisabled={drawn.kind !== 'drawn'}
+          onPress={() => save(format)}
+        >
+          {words}
+        </Button>
+      ))}
+    </PagePreview>
   );
 }
 

@@ -3,12 +3,12 @@
 import { useCallback, useSyncExternalStore } from 'react';
 
 export type Screen =
-  /** Build sheet, strips and fixture sheet of a header. */
-  | { readonly kind: 'sheet'; readonly headerId: string }
   | { readonly kind: 'headers' }
   | { readonly kind: 'bench'; readonly headerId: string }
   /** Which stock a header's planned pieces are cut from. */
   | { readonly kind: 'cutplan'; readonly headerId: string }
+  /** Build sheet, strips and fixture sheet of a header. */
+  | { readonly kind: 'sheet'; readonly headerId: string }
   | { readonly kind: 'shelf' }
   | { readonly kind: 'archive' }
   | { readonly kind: 'help'; readonly page: string };

@@ -144,3 +144,16 @@ test('the piece in hand on the bench has its cut chosen, and a chosen cut has it
   await expect.poll(() => selected.first().locator('th').textContent()).toContain(piece);
   expectNoFaults(app.faults);
 });
+
+test('other headers are cut together with it, and their pieces told apart on the tube', async () => {
+  const { page } = app;
+  await command(page, 'cut plan');
+  const marks = page.locator('.cut-steps td:last-child div', { hasText: /\d-\d/ });
+  await marks.first().waitFor();
+  expect(await marks.first().textContent()).toMatch(/^\d-\d/);
+  await page.getByText('Cut other headers together with it').click();
+  await page.getByLabel('Hill-climb four', { exact: true }).check();
+  await expect.poll(() => marks.first().textContent()).toMatch(/^Hill-climb four \(copy\) \d-\d/);
+  await page.getByText('Cut together with 1 more').waitFor();
+  expectNoFaults(app.faults);
+});

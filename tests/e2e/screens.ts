@@ -151,6 +151,8 @@ export const SCREENS: readonly ScreenUnderTest[] = [
   panel('Settings', '.settings'),
   panel('Ports', '.pose-fields'),
   panel('Fit', '.gap-head'),
+  panel('As-built', '.asbuilt-fields'),
+  panel('Pulses', '.pulse-chart'),
   panel('Tables', '.figures:not(.visually-hidden)'),
   { name: 'Keypad', show: (page, { openId }) => showKeypad(page, openId) },
   { name: 'header menu', show: (page, { openId }) => showHeaderMenu(page, openId) },

@@ -5,6 +5,8 @@ import type { Edit, SingleEdit } from '../../core/edits/edit.ts';
 import type { Header } from '../../core/header/header.ts';
 import {
   collectorArbitrary,
+  engineArbitrary,
+  measuredArbitrary,
   nameArbitrary,
   noteArbitrary,
   obstacleArbitrary,
@@ -12,6 +14,7 @@ import {
   poseArbitrary,
   primaryArbitrary,
   settingsArbitrary,
+  tolerancesArbitrary,
   tubeArbitrary,
 } from './headers.ts';
 
@@ -39,6 +42,11 @@ function headerEdits(header: Header): readonly fc.Arbitrary<SingleEdit>[] {
       set: someOf(fc.record({ name: nameArbitrary, note: noteArbitrary })),
     }),
     fc.record({ kind: fc.constant('setSettings' as const), set: someOf(settingsArbitrary(primaryIds)) }),
+    fc.record({
+      kind: fc.constant('setTolerances' as const),
+      tolerances: fc.option(tolerancesArbitrary, { nil: null }),
+    }),
+    fc.record({ kind: fc.constant('setEngine' as const), engine: fc.option(engineArbitrary, { nil: null }) }),
     fc.constant({ kind: 'finishHeader' as const }),
     fc.constant({ kind: 'reopenHeader' as const }),
   ];
@@ -54,6 +62,7 @@ function primaryEdits(header: Header): readonly fc.Arbitrary<SingleEdit>[] {
     fc.record({ kind: fc.constant('addPrimary' as const), primary: primaryArbitrary('p-new'), at }),
     fc.record({ kind: fc.constant('removePrimary' as const), primaryId }),
     fc.record({ kind: fc.constant('movePrimary' as const), primaryId, to: at }),
+    fc.record({ kind: fc.constant('setMeasured' as const), primaryId, measured: measuredArbitrary }),
     fc.record({
       kind: fc.constant('setPrimary' as const),
       primaryId,

@@ -1,6 +1,7 @@
 /** Headers and edits for tests: random ones that are valid by construction, and one of any size. */
 
 import fc from 'fast-check';
+import type { Engine, TunedSource } from '../../core/header/engine.ts';
 import type {
   Bend,
   Collector,
@@ -17,6 +18,7 @@ import type {
   Target,
   Tube,
 } from '../../core/header/header.ts';
+import type { Measurement, ShopTolerances } from '../../core/header/measured.ts';
 import { newHeader } from '../../core/header/new-header.ts';
 import { nameSchema, textSchema } from '../../core/header/schema.ts';
 import { inches, type Length } from '../../core/units/length.ts';
@@ -143,11 +145,61 @@ export const displayArbitrary: fc.Arbitrary<LengthStyle> = fc.oneof(
   fc.record({ kind: fc.constant('mm' as const), places: fc.constantFrom(0 as const, 1 as const, 2 as const) }),
 );
 
+const volumeUnits = fc.constantFrom('ml' as const, 'in3' as const);
+const volumeArbitrary = fc.record({ value: fc.double({ min: 0.01, max: 5000, noNaN: true }), unit: volumeUnits });
+
+const inputsArbitrary = fc.record({
+  rpm: fc.integer({ min: 500, max: 20_000 }),
+  openingDeg: fc.integer({ min: 0, max: 120 }),
+  travelDeg: fc.integer({ min: 1, max: 720 }),
+  order: fc.integer({ min: 1, max: 9 }),
+  soundMs: fc.double({ min: 300, max: 900, noNaN: true }),
+  port: lengthArbitrary,
+  cylinder: volumeArbitrary,
+});
+
+const tunedArbitrary: fc.Arbitrary<TunedSource> = fc.record({
+  formula: fc.constantFrom('valveTiming' as const, 'twoStage' as const, 'waveTravel' as const, 'quarterWave' as const),
+  inputs: inputsArbitrary,
+});
+
+const readings: readonly fc.Arbitrary<Measurement>[] = [
+  ...(['outsideTape', 'centreline'] as const).map((kind) =>
+    fc.record({ kind: fc.constant(kind), length: positiveLengthArbitrary, within: lengthArbitrary }),
+  ),
+  fc.record({ kind: fc.constant('filling' as const), volume: volumeArbitrary, within: volumeArbitrary }),
+];
+
+/** Up to one reading a method, in any order. */
+export const measuredArbitrary: fc.Arbitrary<readonly Measurement[]> = fc
+  .shuffledSubarray([0, 1, 2])
+  .chain((methods) => fc.tuple(...methods.map((method) => readings[method] as fc.Arbitrary<Measurement>)));
+
+export const tolerancesArbitrary: fc.Arbitrary<ShopTolerances> = fc.record({
+  angleDeg: fc.double({ min: 0, max: 45, noNaN: true }).map(withoutDust),
+  clockingDeg: fc.double({ min: 0, max: 180, noNaN: true }).map(withoutDust),
+  length: lengthArbitrary,
+});
+
+export const engineArbitrary: fc.Arbitrary<Engine> = fc.record({
+  firingOrder: fc.integer({ min: 1, max: 12 }).chain((count) => {
+    const cylinders = Array.from({ length: count }, (_, index) => index + 1);
+    return fc.shuffledSubarray(cylinders, { minLength: count });
+  }),
+  rpm: fc.integer({ min: 500, max: 20_000 }),
+  gasTemperature: fc.record({ value: fc.integer({ min: 0, max: 1200 }), unit: fc.constantFrom('C', 'F', 'K') }),
+  gamma: fc.double({ min: 1.1, max: 1.67, noNaN: true }),
+  molarMass: fc.double({ min: 2, max: 60, noNaN: true }),
+});
+
 function targetArbitrary(primaryIds: readonly string[]): fc.Arbitrary<Target> {
   const common: fc.Arbitrary<Target>[] = [
     fc.constant({ kind: 'longest' as const }),
     fc.constant({ kind: 'mean' as const }),
-    fc.record({ kind: fc.constant('typed' as const), length: positiveLengthArbitrary }),
+    fc.record(
+      { kind: fc.constant('typed' as const), length: positiveLengthArbitrary, tuned: tunedArbitrary },
+      { requiredKeys: ['kind', 'length'] },
+    ),
   ];
   if (primaryIds.length === 0) return fc.oneof(...common);
   return fc.oneof(
@@ -187,16 +239,20 @@ export function collectorArbitrary(id: string, inletCount = 3): fc.Arbitrary<Col
 }
 
 export function primaryArbitrary(id: string, inletId: string | null = null, most = 8): fc.Arbitrary<Primary> {
-  return fc.record({
-    id: fc.constant(id),
-    name: nameArbitrary,
-    tube: fc.option(tubeArbitrary),
-    port: fc.option(poseArbitrary),
-    inletId: fc.constant(inletId),
-    pieces: fc
-      .array(pieceArbitrary(), { maxLength: most })
-      .map((pieces) => pieces.map((piece, index) => ({ ...piece, id: `${id}-${index}` }))),
-  });
+  return fc.record(
+    {
+      id: fc.constant(id),
+      name: nameArbitrary,
+      tube: fc.option(tubeArbitrary),
+      port: fc.option(poseArbitrary),
+      inletId: fc.constant(inletId),
+      pieces: fc
+        .array(pieceArbitrary(), { maxLength: most })
+        .map((pieces) => pieces.map((piece, index) => ({ ...piece, id: `${id}-${index}` }))),
+      measured: measuredArbitrary.filter((list) => list.length > 0),
+    },
+    { requiredKeys: ['id', 'name', 'tube', 'port', 'inletId', 'pieces'] },
+  );
 }
 
 /** Primary n ends in inlet n of the collector where there is one; inlet n+1 may be placed where primary n ends. */
@@ -218,16 +274,21 @@ export function headerArbitrary(most = 4): fc.Arbitrary<Header> {
     .record({ primaryCount: fc.integer({ min: 0, max: most }), hasCollector: fc.boolean(), obstacleCount: fc.nat(2) })
     .chain(({ primaryCount, hasCollector, obstacleCount }) => {
       const ids = Array.from({ length: primaryCount }, (_, index) => `p${index}`);
-      return fc.record({
-        id: fc.constant('header'),
-        name: nameArbitrary,
-        note: noteArbitrary,
-        state: fc.oneof({ weight: 9, arbitrary: fc.constant('open' as const) }, fc.constant('finished' as const)),
-        settings: settingsArbitrary(ids),
-        primaries: fc.tuple(...ids.map((id, index) => primaryArbitrary(id, hasCollector ? `c0-i${index}` : null))),
-        collectors: hasCollector ? fc.tuple(connectedCollector(ids), collectorArbitrary('c1')) : fc.constant([]),
-        obstacles: fc.tuple(...Array.from({ length: obstacleCount }, (_, index) => obstacleArbitrary(`o${index}`))),
-      });
+      return fc.record(
+        {
+          id: fc.constant('header'),
+          name: nameArbitrary,
+          note: noteArbitrary,
+          state: fc.oneof({ weight: 9, arbitrary: fc.constant('open' as const) }, fc.constant('finished' as const)),
+          settings: settingsArbitrary(ids),
+          primaries: fc.tuple(...ids.map((id, index) => primaryArbitrary(id, hasCollector ? `c0-i${index}` : null))),
+          collectors: hasCollector ? fc.tuple(connectedCollector(ids), collectorArbitrary('c1')) : fc.constant([]),
+          obstacles: fc.tuple(...Array.from({ length: obstacleCount }, (_, index) => obstacleArbitrary(`o${index}`))),
+          tolerances: tolerancesArbitrary,
+          engine: engineArbitrary,
+        },
+        { requiredKeys: ['id', 'name', 'note', 'state', 'settings', 'primaries', 'collectors', 'obstacles'] },
+      );
     });
 }
 

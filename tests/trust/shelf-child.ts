@@ -106,16 +106,8 @@ async function planned(backend: TestBackend, headerId: string, changes: ShelfCha
       { kind: 'replacePiece', primaryId: 'p1', piece: piece('cut') },
     ],
   };
-  const asked = {
-    requestId,
-    headerId,
-    baseRevision: revision,
-    edit,
-    changes,
-    known: [],
-    because: 'Cut plan',
-    kept: NO_CUTS,
-  };
+  const headers = [{ headerId, baseRevision: revision, edit }];
+  const asked = { requestId, headers, changes, known: [], because: 'Cut plan', kept: NO_CUTS };
   return await backend.must('carryOutCutPlan', asked);
 }
 

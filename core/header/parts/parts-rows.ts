@@ -71,7 +71,13 @@ function addRow(drafts: Drafts, read: ReadCells, context: RowsContext): readonly
   return [];
 }
 
-const blankPrimary = (id: string, name: string) => ({ id, name, tube: null, port: null, inletId: null });
+const blankPrimary = (id: string, name: string): Omit<Primary, 'pieces'> => ({
+  id,
+  name,
+  tube: null,
+  port: null,
+  inletId: null,
+});
 
 const tooMany = (column: string, limit: number): CellProblem => ({
   column,

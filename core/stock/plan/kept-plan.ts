@@ -15,6 +15,8 @@ export interface PlacedPiece {
   /** Among the plan's pieces. */
   readonly id: string;
   readonly piece: Piece;
+  /** Null where the plan is of one header alone. */
+  readonly headerName: string | null;
   readonly primaryName: string;
   /** From 1, as the bench counts them. */
   readonly pieceNumber: number;
@@ -35,6 +37,7 @@ export const keptPlanSchema = z.strictObject({
       z.strictObject({
         id: z.string().min(1).max(160),
         piece: pieceSchema,
+        headerName: nameSchema.nullable(),
         primaryName: nameSchema,
         pieceNumber: z.int().min(1).max(PIECES_LIMIT),
       }),
@@ -45,11 +48,20 @@ export const keptPlanSchema = z.strictObject({
   plan: cutPlanSchema,
 }) satisfies z.ZodType<KeptPlan>;
 
-/** Every piece of the header by its name in a plan. */
-export function placedPieces(header: Header): readonly PlacedPiece[] {
-  return header.primaries.flatMap(({ name, pieces }) =>
-    pieces.map((piece, at) => ({ id: cutPieceId(header, piece), piece, primaryName: name, pieceNumber: at + 1 })),
-  );
+/** Every piece of the headers by its name in a plan. */
+export function placedPieces(headers: readonly Header[]): readonly PlacedPiece[] {
+  return headers.flatMap((header) => {
+    const headerName = headers.length === 1 ? null : header.name;
+    return header.primaries.flatMap(({ name: primaryName, pieces }) =>
+      pieces.map((piece, at) => ({
+        id: cutPieceId(header, piece),
+        piece,
+        headerName,
+        primaryName,
+        pieceNumber: at + 1,
+      })),
+    );
+  });
 }
 
 /** The plan without what it has no use for: pieces that it does not plan, and stock that it does not open. */

@@ -31,7 +31,7 @@ export function headerCalls({ connection, clock }: CallContext) {
         return opened;
       }),
     readHistory: (request) =>
-      connection.use(({ journal, inTransaction }) => inTransaction(() => historyAsked(journal, request), 'DEFERRED')),
+      connection.use((tables) => tables.inTransaction(() => historyAsked(tables, request), 'DEFERRED')),
     readRevision: ({ headerId }) =>
       connection.use(({ journal }) => {
         const newest = journal.newest(headerId);

@@ -18,10 +18,7 @@ export function shelfCalls({ connection, host, clock }: CallContext) {
         return { stock: wanted ?? stock, history: shelf.history() };
       }),
     changeShelf: (request) =>
-      stepOnce(request, ({ shelf }, made) => {
-        const written = shelf.commit(request.changes, request.because, made);
-        return written.ok ? success({ written: written.value, standing: null }) : written;
-      }),
+      stepOnce(request, ({ shelf }, made) => shelf.commit(request.changes, request.because, made)),
     turnShelfBack: (request) => stepOnce(request, (tables, made) => turnShelfBack(tables, request, made)),
     readShelfHistory: () => connection.read(({ shelf }) => shelf.history()),
     readMovements: ({ itemId }) =>

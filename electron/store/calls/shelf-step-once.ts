@@ -3,7 +3,6 @@
 import { failure, type Problem, type Result, success } from '../../../core/index.ts';
 import { contract, type RequestOf, type ResponseOf } from '../../bridge/contract.ts';
 import type { ReadOnly } from '../../bridge/dispatcher.ts';
-import type { Standing } from '../header/standing.ts';
 import type { StepMade, Written } from '../shelf/shelf.ts';
 import type { Tables } from '../tables.ts';
 import type { CallContext } from './call-context.ts';
@@ -16,32 +15,21 @@ const ANSWERED = 100;
 type Answer = ReadOnly<ResponseOf<'changeShelf'>>;
 type OnceRequest = RequestOf<'changeShelf' | 'turnShelfBack' | 'carryOutCutPlan'>;
 
-export interface Acted {
-  readonly written: Written;
-  /** Of the header that changed with the shelf; null: none did. */
-  readonly standing: Standing | null;
-}
+type Act = (tables: Tables, made: StepMade) => Result<Written, Problem>;
 
-type Act = (tables: Tables, made: StepMade) => Result<Acted, Problem>;
-
-/** A header that changed with the shelf is remembered once both are committed. */
 export function shelfStepOnce({ connection, clock }: Pick<CallContext, 'connection' | 'clock'>) {
   return (request: OnceRequest, act: Act): Result<Answer, Problem> =>
     connection.use((tables) => {
-      const { shelf, requests, standings, inTransaction } = tables;
-      const changed: Standing[] = [];
-      const answer = inTransaction(() =>
+      const { shelf, requests, inTransaction } = tables;
+      return inTransaction(() =>
         requests.once<Answer>(request, contract.changeShelf.response, () => {
           const most = Math.max(shelf.list().length, MOST_ITEMS);
-          const acted = act(tables, { requestId: request.requestId, at: clock() });
-          if (!acted.ok) return acted;
+          const written = act(tables, { requestId: request.requestId, at: clock() });
+          if (!written.ok) return written;
           if (shelf.list().length > most) return failure({ kind: 'tooMany', path: ['shelf'], limit: MOST_ITEMS });
-          if (acted.value.standing !== null) changed.push(acted.value.standing);
-          return success(answerOf(acted.value.written));
+          return success(answerOf(written.value));
         }),
       );
-      if (answer.ok) for (const standing of changed) standings.set(standing);
-      return answer;
     });
 }
 

@@ -20,14 +20,17 @@ const STANDING = `SELECT p.*, s.made_at FROM cut_plans AS p JOIN shelf_steps AS 
   ORDER BY p.step DESC`;
 
 export function cutPlanTable(db: Database.Database) {
-  const rows = rowTable(db, 'cut_plans', ['step']);
+  const rows = rowTable(db, 'cut_plans', ['step', 'header_id']);
+  const headers = db
+    .prepare<[number], string>('SELECT header_id FROM cut_plans WHERE step = ? ORDER BY header_id')
+    .pluck();
   const standing = db.prepare<[string], StandingRow>(STANDING);
   return {
     /** In the transaction of the step that it is. */
     keep: (step: number, headerId: string, kept: KeptPlan): void =>
       void rows.insert({ step, header_id: headerId, document: JSON.stringify(kept) }),
-    /** Of which header a step of the stock book cut pieces; null where it is no plan. A damaged row still names its header. */
-    headerOf: (step: number): string | null => rows.find(step)?.header_id ?? null,
+    /** Of which headers a step of the stock book cut pieces; none where it is no plan. A damaged row still names its header. */
+    headersOf: (step: number): readonly string[] => headers.all(step),
     /** The newest first. Damaged ones are left out: what they cut can still be taken back on the shelf. */
     standing: (headerId: string): readonly StandingPlan[] =>
       standing.all(headerId).flatMap(({ made_at, ...row }) => {

@@ -96,6 +96,10 @@ function turnBack(
   const row = tables.journal.row(standing.header.id, ofRevision);
   const change = turnRow(tables, standing, { action, row });
   if (!change.ok) return change;
-  const turned = turnShelfWith(tables, row.step_id, { requestId: stepId, at: now });
+  const turned = turnShelfWith(
+    tables,
+    { headerId: standing.header.id, stepId: row.step_id },
+    { requestId: stepId, at: now },
+  );
   return turned.ok ? success({ change: change.value, movedStock: turned.value }) : turned;
 }

@@ -3,8 +3,9 @@
 import { failure, type Header, type Problem, type Result, success } from '../../../core/index.ts';
 import type { ResponseOf } from '../../bridge/contract.ts';
 import type { ReadOnly } from '../../bridge/dispatcher.ts';
+import { planOfStep } from '../cut-plans/plan-of-step.ts';
 import type { Tables } from '../tables.ts';
-import { type Journal, nextBelow, stepIn } from './journal.ts';
+import { nextBelow, stepIn } from './journal.ts';
 import { type ReadHeader, readHeader } from './read-header.ts';
 
 export type OpenedHeader = ReadOnly<ResponseOf<'openHeader'>>;
@@ -17,8 +18,8 @@ export function openedHeader(tables: Tables, headerId: string): Result<OpenedHea
   const draft = tables.drafts.find(headerId);
   // A finished or damaged header has no way back: work goes on in a copy.
   const isLocked = header.state === 'finished' || damage !== null;
-  const undo = historyFrom(tables.journal, { headerId, action: 'undo', from: isLocked ? null : read.value.undoNext });
-  const redo = historyFrom(tables.journal, { headerId, action: 'redo', from: isLocked ? null : read.value.redoNext });
+  const undo = historyFrom(tables, { headerId, action: 'undo', from: isLocked ? null : read.value.undoNext });
+  const redo = historyFrom(tables, { headerId, action: 'redo', from: isLocked ? null : read.value.redoNext });
   return success({
     header,
     revision,
@@ -59,25 +60,29 @@ interface Asked {
 }
 
 /** To be called in a transaction. Throws Damaged. */
-function historyFrom(journal: Journal, { headerId, action, from }: Asked): History {
+function historyFrom(tables: Tables, { headerId, action, from }: Asked): History {
+  const { journal } = tables;
   const steps: History['steps'][number][] = [];
   let next = from;
   while (next !== null && steps.length < HISTORY_WINDOW) {
-    const { label, edit, inverse } = stepIn(journal.row(headerId, next));
+    const row = journal.row(headerId, next);
+    const { label, edit, inverse } = stepIn(row);
+    const plan = planOfStep(tables, row.step_id) === null ? {} : ({ isPlan: true } as const);
     // A redo brings back what its undo took away.
-    steps.push(action === 'undo' ? { label, edit, inverse } : { label, edit: inverse, inverse: edit });
+    steps.push({ label, ...(action === 'undo' ? { edit, inverse } : { edit: inverse, inverse: edit }), ...plan });
     next = nextBelow(journal, headerId, { action, of: next });
   }
   return { steps: steps.reverse(), more: next };
 }
 
 /** As a page asks for it. In a transaction. Problems: notFound, and invalidRequest for a row that nothing turns back so. */
-export function historyAsked(journal: Journal, asked: Asked & { readonly from: number }): Result<History, Problem> {
+export function historyAsked(tables: Tables, asked: Asked & { readonly from: number }): Result<History, Problem> {
   const { headerId, action, from } = asked;
+  const { journal } = tables;
   if (!journal.newest(headerId)) return failure({ kind: 'notFound', what: 'header', id: headerId });
   const found = journal.find(headerId, from)?.action;
   // An undo is brought back, a step or a redo taken back.
   const turns = action === 'redo' ? ['undo'] : ['do', 'redo'];
-  if (found !== undefined && turns.includes(found)) return success(historyFrom(journal, asked));
+  if (found !== undefined && turns.includes(found)) return success(historyFrom(tables, asked));
   return failure({ kind: 'invalidRequest', call: 'readHistory', detail: `no ${action} of step ${from}` });
 }

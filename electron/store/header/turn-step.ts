@@ -21,14 +21,17 @@ interface Asked {
  *
  * Problems: notFound, finished, damagedHeader, piecesChangedSince.
  */
-export function turnStep(tables: Tables, { headerId, stepId, asStep }: Asked, now: Date): Result<Standing, Problem> {
+export function turnStep(tables: Tables, { headerId, stepId, asStep }: Asked, now: Date): Result<null, Problem> {
   const found = standingOf(tables, headerId);
   if (!found.ok) return found;
   const { header } = found.value;
   if (header.state === 'finished') return failure({ kind: 'finished', name: header.name });
   const row = tables.journal.ofStep(headerId, stepId);
   const change = row === null ? changedSince(header) : turned(tables, found.value, row);
-  return change.ok ? success(writeStep(tables, found.value, { change: change.value, stepId: asStep, now })) : change;
+  if (!change.ok) return change;
+  // Not remembered in memory: whoever needs the header next finds that its last row is another, and reads it.
+  writeStep(tables, found.value, { change: change.value, stepId: asStep, now });
+  return success(null);
 }
 
 function turned(tables: Tables, standing: Standing, row: JournalRow): Result<Change, Problem> {

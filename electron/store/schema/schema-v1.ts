@@ -19,9 +19,9 @@
  * that is retired has a count of 0. `shelf_steps` has a row for each thing that was done to the shelf in one go; `touched` is what
  * it takes to turn it back, `first_movement` and `movement_count` say which movements it made, `request_id` is its id.
  *
- * `cut_plans` has each plan that was carried out, with the step of the stock book that it was and the header whose pieces it cut. The
- * step of that header's journal has the same id as the one of the stock book, and so has every later pair that turns them back:
- * two rows of one id are one act, and neither is turned back without the other.
+ * `cut_plans` has each plan that was carried out, with the step of the stock book that it was, and each header whose pieces it cut.
+ * The step in the journal of each has the same id as the one of the stock book, and so have all later rows that turn them back:
+ * rows of one id are one act, and none is turned back without the others.
  *
  * `settings` has what is no part of any header: how the program was left to look, and when it was last checked.
  *
@@ -185,15 +185,17 @@ CREATE TRIGGER movements_no_delete BEFORE DELETE ON movements
 BEGIN SELECT RAISE(ABORT, 'the stock book is append-only'); END;
 
 CREATE TABLE cut_plans (
-  step INTEGER NOT NULL PRIMARY KEY REFERENCES shelf_steps (place),
+  step INTEGER NOT NULL REFERENCES shelf_steps (place),
   header_id TEXT NOT NULL REFERENCES headers (id),
   document TEXT NOT NULL CHECK (json_valid(document)),
-  checksum INTEGER NOT NULL
+  checksum INTEGER NOT NULL,
+  PRIMARY KEY (step, header_id)
 ) STRICT;
 CREATE INDEX cut_plans_by_header ON cut_plans (header_id);
 
 CREATE TRIGGER cut_plans_only_append BEFORE INSERT ON cut_plans
-WHEN NEW.step <= (SELECT max(step) FROM cut_plans)
+WHEN NEW.step < (SELECT max(step) FROM cut_plans)
+  OR EXISTS (SELECT 1 FROM cut_plans WHERE step = NEW.step AND header_id = NEW.header_id)
 BEGIN SELECT RAISE(ABORT, 'a plan that was carried out is kept'); END;
 CREATE TRIGGER cut_plans_no_update BEFORE UPDATE ON cut_plans
 BEGIN SELECT RAISE(ABORT, 'a plan that was carried out is kept'); END;

@@ -15,10 +15,11 @@ CREATE TABLE bin (
 ) STRICT, WITHOUT ROWID;
 
 CREATE TABLE cut_plans (
-  step INTEGER NOT NULL PRIMARY KEY REFERENCES shelf_steps (place),
+  step INTEGER NOT NULL REFERENCES shelf_steps (place),
   header_id TEXT NOT NULL REFERENCES headers (id),
   document TEXT NOT NULL CHECK (json_valid(document)),
-  checksum INTEGER NOT NULL
+  checksum INTEGER NOT NULL,
+  PRIMARY KEY (step, header_id)
 ) STRICT;
 
 CREATE INDEX cut_plans_by_header ON cut_plans (header_id);
@@ -140,7 +141,8 @@ CREATE TRIGGER cut_plans_no_update BEFORE UPDATE ON cut_plans
 BEGIN SELECT RAISE(ABORT, 'a plan that was carried out is kept'); END;
 
 CREATE TRIGGER cut_plans_only_append BEFORE INSERT ON cut_plans
-WHEN NEW.step <= (SELECT max(step) FROM cut_plans)
+WHEN NEW.step < (SELECT max(step) FROM cut_plans)
+  OR EXISTS (SELECT 1 FROM cut_plans WHERE step = NEW.step AND header_id = NEW.header_id)
 BEGIN SELECT RAISE(ABORT, 'a plan that was carried out is kept'); END;
 
 CREATE TRIGGER headers_no_delete BEFORE DELETE ON headers

@@ -21,7 +21,8 @@ export function UnsavedNote({ session }: { readonly session: HeaderSession }) {
     setSteps([]);
   };
   const makeAgain = () => {
-    const refused = steps.flatMap(({ label, edit }) => {
+    const refused = steps.flatMap(({ label, edit, isPlan }) => {
+      if (isPlan) return [`${label}: ${wordsFor([{ kind: 'planTurnedAlone' }])}`];
       const done = session.apply(edit);
       return done.ok ? [] : [`${label}: ${wordsFor(done.problems)}`];
     });

@@ -12,6 +12,8 @@ import { PANEL_FRAME_ID, PANELS, type PanelId, railButtonId } from './panel-list
 import { SettingsPanel } from './settings-panel.tsx';
 import { TablesTabs } from './tables-tabs.tsx';
 
+const AsBuiltPanel = lazy(async () => ({ default: (await import('../../asbuilt/as-built-panel.tsx')).AsBuiltPanel }));
+const PulsesPanel = lazy(async () => ({ default: (await import('../../gas/pulses-panel.tsx')).PulsesPanel }));
 const ShapePanel = lazy(async () => ({ default: (await import('../../shape/shape-panels.tsx')).ShapePanel }));
 
 interface PanelProps {
@@ -111,6 +113,10 @@ function contentOf(panel: PanelId, { bench, session, primary }: PanelProps): Rea
           </section>
         </>
       );
+    case 'asBuilt':
+      return <AsBuiltPanel session={session} header={header} primary={primary} offers={bench.offers} />;
+    case 'pulses':
+      return <PulsesPanel session={session} header={header} />;
     case 'tables':
       return (
         <TablesTabs

@@ -1,9 +1,11 @@
 /** The panels of the bench, in the order of the rail: one job each. */
 
 import {
+  Activity,
   CircleDot,
   type LucideIcon,
   RotateCw,
+  Ruler,
   Scaling,
   SlidersHorizontal,
   Table2,
@@ -11,7 +13,16 @@ import {
   Wrench,
 } from 'lucide-react';
 
-export type PanelId = 'moves' | 'ports' | 'clocking' | 'fit' | 'obstacles' | 'tables' | 'settings';
+export type PanelId =
+  | 'moves'
+  | 'ports'
+  | 'clocking'
+  | 'fit'
+  | 'obstacles'
+  | 'asBuilt'
+  | 'pulses'
+  | 'tables'
+  | 'settings';
 
 export interface PanelEntry {
   readonly id: PanelId;
@@ -30,6 +41,8 @@ export const PANELS: readonly PanelEntry[] = [
   { id: 'clocking', word: 'Clocking', title: 'Clocking', Icon: RotateCw, isForLooking: false },
   { id: 'fit', word: 'Fit', title: 'Fit: clearance and closure', Icon: Scaling, isForLooking: true },
   { id: 'obstacles', word: 'Obstacles', title: 'Obstacles', Icon: TrafficCone, isForLooking: false },
+  { id: 'asBuilt', word: 'As-built', title: 'As-built check', Icon: Ruler, isForLooking: true },
+  { id: 'pulses', word: 'Pulses', title: 'Pulses at the collectors', Icon: Activity, isForLooking: true },
   { id: 'tables', word: 'Tables', title: 'Tables and other bank', Icon: Table2, isForLooking: true },
   { id: 'settings', word: 'Settings', title: 'Settings', Icon: SlidersHorizontal, isForLooking: false },
 ];

@@ -2,12 +2,13 @@
 
 import { type LengthStyle, type LengthUnit, type MatchReport, roundTarget, type Target } from '../../../core/index.ts';
 
-export type TargetChoice = 'longest' | 'mean' | 'typed' | `primary:${string}`;
+export type TargetChoice = 'longest' | 'mean' | 'typed' | 'tuned' | `primary:${string}`;
 
 export const TARGET_CHOICES: readonly { readonly id: TargetChoice; readonly name: string }[] = [
   { id: 'longest', name: 'The longest primary' },
   { id: 'mean', name: 'The mean' },
   { id: 'typed', name: 'A typed length' },
+  { id: 'tuned', name: 'Tuned starting point' },
 ];
 
 interface TargetContext {
@@ -16,14 +17,16 @@ interface TargetContext {
   readonly before: Target;
 }
 
-/** A typed target starts from the one in force. */
-export function targetOf(choice: TargetChoice, { report, unit, before }: TargetContext): Target {
+/** A typed target starts from the one in force, and then no longer goes by a formula. A tuned one is worked out, not chosen here. */
+export function targetOf(choice: Exclude<TargetChoice, 'tuned'>, { report, unit, before }: TargetContext): Target {
   switch (choice) {
     case 'longest':
     case 'mean':
       return { kind: choice };
     case 'typed':
-      return before.kind === 'typed' ? before : { kind: 'typed', length: roundTarget(report, unit) };
+      return before.kind === 'typed'
+        ? { kind: 'typed', length: before.length }
+        : { kind: 'typed', length: roundTarget(report, unit) };
     default:
       return { kind: 'primary', primaryId: choice.slice('primary:'.length) };
   }

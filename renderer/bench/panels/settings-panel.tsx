@@ -16,6 +16,7 @@ import {
   setTubeEdit,
   unitOf,
 } from '../../../core/index.ts';
+import { firstTuned, TunedFields, takeTuned } from '../../gas/tuned-fields.tsx';
 import type { HeaderSession } from '../../session/header-session.ts';
 import { ChoiceField } from '../../ui/fields/choice-field.tsx';
 import { LengthField, TakenField } from '../../ui/fields/length-field.tsx';
@@ -117,7 +118,9 @@ export function TargetFields({ session, header, report }: Props) {
     id: `primary:${primary.id}` as const,
     name: `Same as ${primaryTitle(primary.name)}`,
   }));
-  const chosen: TargetChoice = target.kind === 'primary' ? `primary:${target.primaryId}` : target.kind;
+  const tuned = target.kind === 'typed' ? target.tuned : undefined;
+  const chosen: TargetChoice =
+    target.kind === 'primary' ? `primary:${target.primaryId}` : tuned === undefined ? target.kind : 'tuned';
   return (
     <>
       <ChoiceField<TargetChoice>
@@ -125,7 +128,8 @@ export function TargetFields({ session, header, report }: Props) {
         choices={[...TARGET_CHOICES, ...primaryChoices]}
         chosen={chosen}
         onChoose={(choice) => {
-          session.apply(setSettingsEdit({ target: targetOf(choice, { report, unit, before: target }) }));
+          if (choice === 'tuned') takeTuned({ session, header }, firstTuned(header));
+          else session.apply(setSettingsEdit({ target: targetOf(choice, { report, unit, before: target }) }));
         }}
       />
       {target.kind === 'typed' ? (
@@ -136,6 +140,7 @@ export function TargetFields({ session, header, report }: Props) {
           onTake={(length) => session.apply(setSettingsEdit({ target: { kind: 'typed', length } }))}
         />
       ) : null}
+      {tuned === undefined ? null : <TunedFields session={session} header={header} tuned={tuned} />}
     </>
   );
 }

@@ -13,14 +13,13 @@ export interface ChosenCut {
 
 interface Props {
   readonly made: KeptPlan;
-  readonly headerId: string;
   readonly pieces: PlacedPieces;
   readonly style: LengthStyle;
   readonly chosen: ChosenCut | null;
   readonly onChoose: (chosen: ChosenCut) => void;
 }
 
-export function CutList({ made, headerId, pieces, style, chosen, onChoose }: Props) {
+export function CutList({ made, pieces, style, chosen, onChoose }: Props) {
   const { problem, plan, stock } = made;
   const place = useRef<HTMLElement>(null);
   useEffect(() => {
@@ -49,7 +48,7 @@ export function CutList({ made, headerId, pieces, style, chosen, onChoose }: Pro
         return (
           <StockWork
             key={id}
-            {...{ number: at + 1, work, item, stored, headerId, pieces, style }}
+            {...{ number: at + 1, work, item, stored, pieces, style }}
             saw={problem.saw}
             chosen={chosen?.item === id ? chosen.step : null}
             onChoose={(step) => onChoose({ item: id, step })}

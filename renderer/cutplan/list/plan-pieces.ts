@@ -10,14 +10,22 @@ export function byId(pieces: readonly PlacedPiece[]): PlacedPieces {
   return new Map(pieces.map((placed) => [placed.id, placed]));
 }
 
-/** `2-5`: the fifth piece of primary 2. Short enough for a paint pen on a tube. */
-export function pieceMark({ primaryName, pieceNumber }: PlacedPiece): string {
-  return `${primaryName}-${pieceNumber}`;
+/** `2-5`: the fifth piece of primary 2. Short enough for a paint pen on a tube; `Left bank 2-5` where several headers are cut together. */
+export function pieceMark({ headerName, primaryName, pieceNumber }: PlacedPiece): string {
+  const mark = `${primaryName}-${pieceNumber}`;
+  return headerName === null ? mark : `${headerName} ${mark}`;
+}
+
+/** The id of the header that a piece of a plan belongs to. */
+export function headerOfPiece(plannedId: string): string {
+  return plannedId.slice(0, plannedId.indexOf(':'));
 }
 
 /** `Primary 2, piece 5: bend 90°, CLR 3"`. */
-export function pieceWords({ piece, primaryName, pieceNumber }: PlacedPiece, style: LengthStyle): string {
-  return `${primaryTitle(primaryName)}, piece ${pieceNumber}: ${sizeWords(piece, style)}`;
+export function pieceWords(placed: PlacedPiece, style: LengthStyle): string {
+  const { piece, headerName, primaryName, pieceNumber } = placed;
+  const header = headerName === null ? '' : `${headerName}, `;
+  return `${header}${primaryTitle(primaryName)}, piece ${pieceNumber}: ${sizeWords(piece, style)}`;
 }
 
 export function sizeWords(piece: Piece, style: LengthStyle): string {

@@ -12,7 +12,7 @@ import {
 import { FigureText } from '../../ui/figure-text.tsx';
 import { writeScreen } from '../../ui/screen.ts';
 import { giftWords, kerfWords, markWords, rowWords, writeOnWords } from './cut-words.ts';
-import type { PlacedPieces } from './plan-pieces.ts';
+import { headerOfPiece, type PlacedPieces } from './plan-pieces.ts';
 import { StockPicture } from './stock-picture.tsx';
 
 interface Props {
@@ -22,7 +22,6 @@ interface Props {
   readonly item: CutStock;
   /** The row of the shelf that it lies in. */
   readonly stored: StockItem;
-  readonly headerId: string;
   readonly pieces: PlacedPieces;
   readonly saw: SawSettings;
   readonly style: LengthStyle;
@@ -31,9 +30,10 @@ interface Props {
 }
 
 export function StockWork(props: Props) {
-  const { number, work, item, stored, headerId, pieces, style, chosen, onChoose } = props;
+  const { number, work, item, stored, pieces, style, chosen, onChoose } = props;
   const name = `Stock ${number}: ${stockItemWords(stored)}`;
   const inHand = chosen === null ? null : inHandWords(props, chosen);
+  const [inHandId] = chosen === null ? [] : piecesOf(work, chosen);
   return (
     <section className="cut-work" aria-label={name}>
       <h3>
@@ -50,9 +50,9 @@ export function StockWork(props: Props) {
         <p role="status" className={inHand === null ? 'muted' : undefined}>
           <FigureText text={inHand ?? 'Choose a cut, here or in the picture, to see what it gives.'} />
         </p>
-        {chosen !== null && piecesOf(work, chosen).length > 0 ? (
-          <a href={writeScreen({ kind: 'bench', headerId })}>Show it on the bench</a>
-        ) : null}
+        {inHandId === undefined ? null : (
+          <a href={writeScreen({ kind: 'bench', headerId: headerOfPiece(inHandId) })}>Show it on the bench</a>
+        )}
       </div>
       <div className="table-scroll">
         <table className="table cut-steps">

@@ -84,7 +84,7 @@ describe('laws of edits', () => {
     // Both branches, and every kind of edit, must really have been tried.
     expect(counts.taken).toBeGreaterThan(RUNS / 4);
     expect(counts.refused).toBeGreaterThan(RUNS / 50);
-    expect(kinds.size).toBe(19);
+    expect(kinds.size).toBe(22);
   });
 
   test('undoing a list of edits from the last to the first gives back the header', () => {

@@ -20,8 +20,10 @@ import {
   finishHeaderEdit,
   renameHeaderEdit,
   setClosureEdit,
+  setEngineEdit,
   setSettingsEdit,
   setToleranceEdit,
+  setTolerancesEdit,
   setTubeEdit,
 } from '../../../core/edits/header-edits.ts';
 import { mendEdit, reclockEdit } from '../../../core/edits/mend-edits.ts';
@@ -50,6 +52,7 @@ import {
   movePrimaryEdit,
   removePrimaryEdit,
   renamePrimaryEdit,
+  setMeasurementEdit,
 } from '../../../core/edits/primary-edits.ts';
 import { tableEdit } from '../../../core/edits/table-edits.ts';
 import { demoHeader } from '../../../core/header/demo-header.ts';
@@ -156,6 +159,17 @@ const BUILDERS: Readonly<Record<string, (cast: Cast) => Edit | null>> = {
   addPrimary: ({ header, newId }) => addPrimaryEdit(header, newId()),
   addPrimaries: ({ header, newId }) => addPrimariesEdit(header, [newId(), newId()]),
   duplicatePrimary: ({ header, newId }) => duplicatePrimaryEdit(header, 'primary-2', newId),
+  setMeasurement: ({ primary }) =>
+    setMeasurementEdit(primary, 'centreline', { kind: 'centreline', length: inches(34), within: inches(0.25) }),
+  setTolerances: () => setTolerancesEdit({ angleDeg: 1, clockingDeg: 1, length: inches(0.0625) }),
+  setEngine: () =>
+    setEngineEdit({
+      firingOrder: [1, 3, 4, 2],
+      rpm: 6000,
+      gasTemperature: { value: 650, unit: 'C' },
+      gamma: 1.3,
+      molarMass: 28.6,
+    }),
   movePrimary: ({ header }) => movePrimaryEdit(header, 'primary-2', 1),
   renamePrimary: ({ name }) => renamePrimaryEdit('primary-2', name),
   removePrimary: ({ header }) => removePrimaryEdit(header, 'primary-4'),

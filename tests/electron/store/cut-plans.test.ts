@@ -46,26 +46,28 @@ function freshId(): string {
   return `row-${ids}`;
 }
 
-/** What the page sends for all planned pieces. */
-async function request(shop: Shop, headerId: string): Promise<AskedOf<'carryOutCutPlan'>> {
-  const { header, revision } = await shop.must('openHeader', { headerId });
+/** What the page sends for all planned pieces of these headers. */
+async function request(shop: Shop, ...headerIds: readonly string[]): Promise<AskedOf<'carryOutCutPlan'>> {
+  const opened = await Promise.all(headerIds.map((headerId) => shop.must('openHeader', { headerId })));
+  const headers = opened.map(({ header }) => header);
   const { stock: known } = await shop.must('listStock', {});
   const stock = known.map(({ item }) => item);
-  const problem = cutProblemOf([header], stock, DEFAULT_SAW);
+  const problem = cutProblemOf(headers, stock, DEFAULT_SAW);
   const plan = planCuts(problem);
   const short = new Set(plan.short);
   const wanted = new Set(problem.pieces.map(({ id }) => id).filter((id) => !short.has(id)));
-  const edit = cutPiecesEdit(header, (piece) => wanted.has(cutPieceId(header, piece)));
-  if (edit === null) throw new Error('nothing to cut');
-  const opened = new Set(plan.opened.map(({ rowId }) => rowId));
+  const cut = opened.flatMap(({ header, revision }) => {
+    const edit = cutPiecesEdit(header, (piece) => wanted.has(cutPieceId(header, piece)));
+    return edit === null ? [] : [{ headerId: header.id, baseRevision: revision, edit }];
+  });
+  if (cut.length === 0) throw new Error('nothing to cut');
+  const rows = new Set(plan.opened.map(({ rowId }) => rowId));
   return {
-    headerId,
-    baseRevision: revision,
-    edit,
+    headers: cut,
     changes: [...carryOut({ problem, plan, stock: known }, freshId)],
-    known: known.filter(({ item }) => opened.has(item.id)).map(({ item, revision }) => ({ itemId: item.id, revision })),
+    known: known.filter(({ item }) => rows.has(item.id)).map(({ item, revision }) => ({ itemId: item.id, revision })),
     because: 'Cut plan: Bench four',
-    kept: keptPlan({ pieces: placedPieces(header), stock, problem, plan }),
+    kept: keptPlan({ pieces: placedPieces(headers), stock, problem, plan }),
   };
 }
 
@@ -100,7 +102,8 @@ describe('carrying out', () => {
     const { plans } = await shop.must('listCutPlans', { headerId });
     expect(plans).toMatchObject([{ step, kept: asked.kept }]);
     const { undo } = await shop.must('openHeader', { headerId });
-    expect(undo.at(-1)?.label).toBe('cut by plan: 3 pieces');
+    expect(undo.at(-1)).toMatchObject({ label: 'cut by plan: 3 pieces', isPlan: true });
+    expect(undo.filter(({ isPlan }) => isPlan)).toHaveLength(1);
     expect((await shop.must('readShelfHistory', {})).undo).toEqual({ step, label: 'Cut plan: Bench four' });
   });
 
@@ -246,6 +249,50 @@ describe('taken back', () => {
     await shop.must('commitSteps', { headerId, baseRevision: revision, steps: [doStep({ kind: 'finishHeader' })] });
     expect(problemOf(await shop.call('turnShelfBack', { action: 'undo', step }))?.kind).toBe('finished');
     expect(await onShelf(shop)).toEqual(AFTER);
+  });
+});
+
+describe('two headers cut together', () => {
+  const twoHeaders = async () => {
+    const { shop, headerId } = await shopWithPlan();
+    const twin = await shop.must('duplicateHeader', { headerId, name: 'Right bank', as: 'again' });
+    const { step } = await shop.must('carryOutCutPlan', await request(shop, headerId, twin.header.id));
+    return { shop, headerId, twinId: twin.header.id, step };
+  };
+  const both = async (shop: Shop, ...ids: readonly string[]) =>
+    await Promise.all(ids.map((headerId) => states(shop, headerId)));
+
+  test('are cut in one step, and each has the list', async () => {
+    const { shop, headerId, twinId } = await twoHeaders();
+    expect(await both(shop, headerId, twinId)).toEqual([CUT, CUT]);
+    expect(await onShelf(shop)).toEqual(['0 x 48']);
+    for (const id of [headerId, twinId])
+      expect((await shop.must('listCutPlans', { headerId: id })).plans).toHaveLength(1);
+  });
+
+  test('are taken back together by undo on the bench of either, and on the shelf', async () => {
+    const { shop, headerId, twinId, step } = await twoHeaders();
+    for (const id of [headerId, twinId]) {
+      expect((await turn(shop, id, 'undo')).ok).toBe(true);
+      expect(await both(shop, headerId, twinId)).toEqual([PLANNED, PLANNED]);
+      expect(await onShelf(shop)).toEqual(BEFORE);
+      expect((await turn(shop, id, 'redo')).ok).toBe(true);
+      expect(await both(shop, headerId, twinId)).toEqual([CUT, CUT]);
+    }
+    await shop.must('turnShelfBack', { action: 'undo', step });
+    expect(await both(shop, headerId, twinId)).toEqual([PLANNED, PLANNED]);
+  });
+
+  test('are not taken back when a piece of the other was tacked, and nothing moves', async () => {
+    const { shop, headerId, twinId } = await twoHeaders();
+    const { revision, header } = await shop.must('openHeader', { headerId: twinId });
+    const [piece] = header.primaries[0]?.pieces ?? [];
+    if (piece === undefined) throw new Error('no piece');
+    const edit: Edit = { kind: 'replacePiece', primaryId: 'p1', piece: { ...piece, state: 'tacked' } };
+    await shop.must('commitSteps', { headerId: twinId, baseRevision: revision, steps: [doStep(edit)] });
+    expect(problemOf(await turn(shop, headerId, 'undo'))).toEqual({ kind: 'piecesChangedSince', header: 'Right bank' });
+    expect(await both(shop, headerId, twinId)).toEqual([CUT, 'tacked cut cut']);
+    expect(await onShelf(shop)).toEqual(['0 x 48']);
   });
 });
 

@@ -42,9 +42,7 @@ const ASKED: { readonly [Name in OnceCall]: (headerId: string) => AskedOf<Name> 
   changeShelf: () => adding({ ...straight, id: 's3' }, { ...straight, id: 's4' }),
   turnShelfBack: () => ({ action: 'undo', step: 1 }),
   carryOutCutPlan: (headerId) => ({
-    headerId,
-    baseRevision: 1,
-    edit: { kind: 'setHeader', set: { note: 'cut' } },
+    headers: [{ headerId, baseRevision: 1, edit: { kind: 'setHeader', set: { note: 'cut' } } }],
     changes: [{ kind: 'move', itemId: 's1', pieces: 1, reason: 'cut' }],
     known: [],
     because: 'Cut plan',

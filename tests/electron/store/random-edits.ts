@@ -1,7 +1,9 @@
 /** Edits of every kind, made for the header that they are to change, from a few random numbers. */
 
 import type { Edit, SingleEdit } from '../../../core/edits/edit.ts';
+import type { Engine } from '../../../core/header/engine.ts';
 import type { Collector, Header, Obstacle, Piece, Primary, Settings } from '../../../core/header/header.ts';
+import type { Measurement } from '../../../core/header/measured.ts';
 
 /** Numbers in [0, 1) to choose with, taken in order and over again. */
 export type Draw = () => number;
@@ -60,6 +62,9 @@ export const EDIT_KINDS = [
   'removePrimary',
   'movePrimary',
   'setPrimary',
+  'setMeasured',
+  'setTolerances',
+  'setEngine',
   'addPiece',
   'removePiece',
   'movePiece',
@@ -116,6 +121,12 @@ function singleEdit(
         primaryId,
         set: { name: `Cyl ${draw()}`, inletId: pick(header.collectors, draw)?.inlets[0]?.id ?? null },
       };
+    case 'setMeasured':
+      return { kind, primaryId, measured: measured(draw) };
+    case 'setTolerances':
+      return { kind, tolerances: draw() > 0.3 ? { angleDeg: draw(), clockingDeg: draw(), length: inch(draw) } : null };
+    case 'setEngine':
+      return { kind, engine: draw() > 0.3 ? engine(draw) : null };
     case 'addPiece':
       return { kind, primaryId, piece: piece(id, draw), at: place(owner?.pieces.length ?? 0, draw) };
     case 'removePiece':
@@ -139,6 +150,26 @@ function singleEdit(
     case 'reopenHeader':
       return { kind };
   }
+}
+
+function measured(draw: Draw): readonly Measurement[] {
+  const readings: readonly Measurement[] = [
+    { kind: 'outsideTape', length: inch(draw, 1), within: inch(draw) },
+    { kind: 'centreline', length: inch(draw, 1), within: millimetre(draw) },
+    { kind: 'filling', volume: { value: 1 + draw() * 2000, unit: 'ml' }, within: { value: draw() * 20, unit: 'in3' } },
+  ];
+  return readings.filter(() => draw() > 0.4);
+}
+
+function engine(draw: Draw): Engine {
+  const gasTemperature = { value: Math.round(draw() * 900), unit: 'C' as const };
+  return {
+    firingOrder: [1, 3, 4, 2],
+    rpm: 1000 + Math.floor(draw() * 8000),
+    gasTemperature,
+    gamma: 1.3,
+    molarMass: 28.6,
+  };
 }
 
 function settings(header: Header, draw: Draw): Partial<Settings> {

@@ -75,7 +75,7 @@ describe('where the saw goes', () => {
 });
 
 describe('what comes off', () => {
-  const pieces = byId(placedPieces(demoHeader('demo')));
+  const pieces = byId(placedPieces([demoHeader('demo')]));
 
   test('is said by primary and place, and marked shorter on the tube', () => {
     const one = { kind: 'pieces', pieceIds: ['demo:piece-2-5'] } as const;
@@ -86,6 +86,13 @@ describe('what comes off', () => {
       'Primary 2, piece 4: bend 60°, CLR 4" + Primary 2, piece 5: straight 1", in one, not cut apart',
     );
     expect(writeOnWords(two, pieces, SIXTEENTHS)).toBe('2-4 + 2-5');
+  });
+
+  test('is marked with its header where several are cut together', () => {
+    const two = byId(placedPieces([demoHeader('demo'), { ...demoHeader('left'), name: 'Left bank' }]));
+    const one = { kind: 'pieces', pieceIds: ['left:piece-2-5'] } as const;
+    expect(plain(giftWords(one, two, SIXTEENTHS))).toBe('Left bank, Primary 2, piece 5: straight 1"');
+    expect(writeOnWords(one, two, SIXTEENTHS)).toBe('Left bank 2-5');
   });
 
   test('is kept with its size written on it, or is scrap with nothing', () => {
@@ -154,8 +161,8 @@ describe('the verdict', () => {
 
 test('what is short is counted by size, and each row says which pieces wait for it', () => {
   const header = demoHeader('demo');
-  const pieces = byId(placedPieces(header));
-  const rows = shortageRows(header, pieces, [
+  const pieces = byId(placedPieces([header]));
+  const rows = shortageRows([header], pieces, [
     'demo:piece-1-2',
     'demo:piece-1-4',
     'demo:piece-2-6',
@@ -170,7 +177,7 @@ test('what is short is counted by size, and each row says which pieces wait for 
 
 describe('the order', () => {
   const header = demoHeader('demo');
-  const pieces = placedPieces(header);
+  const pieces = placedPieces([header]);
   // 1-2 is a 90 and 1-6 a 75 of CLR 3 in; nothing of that CLR is on hand, but the shelf has rows of it.
   const short = ['demo:piece-1-2', 'demo:piece-1-6', 'demo:piece-2-5'];
   const planned = (stock: readonly StockItem[]) => {
@@ -178,7 +185,7 @@ describe('the order', () => {
     const problem = cutProblemOf([all], stock, DEFAULT_SAW);
     const wanted = orderProblem(problem, short, stock);
     const plan: CutPlan = { ...PROVEN, short };
-    return { header, pieces, stock, problem, plan, order: { problem: wanted, plan: planCuts(wanted) } };
+    return { headers: [header], pieces, stock, problem, plan, order: { problem: wanted, plan: planCuts(wanted) } };
   };
   const tube = { ...header.settings.tube, note: '', count: 0 };
   const row = (id: string, angleDeg: number, cost: number): StockItem => ({

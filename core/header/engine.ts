@@ -1,0 +1,48 @@
+/** The engine that a header is for, as far as its pulses need it: firing order, speed and the gas. */
+
+import type { Length } from '../units/length.ts';
+import type { Volume } from './measured.ts';
+
+/** A temperature exactly as it was typed. */
+export interface Temperature {
+  readonly value: number;
+  readonly unit: 'C' | 'F' | 'K';
+}
+
+export interface Engine {
+  /** Numbers of all cylinders in the order they fire, each once, evenly over two turns of the crank. */
+  readonly firingOrder: readonly number[];
+  /** Turns of the crank a minute; above zero. */
+  readonly rpm: number;
+  readonly gasTemperature: Temperature;
+  /** Ratio of the specific heats of the gas; above 1. */
+  readonly gamma: number;
+  /** Molar mass of the gas in grams a mole; above zero. */
+  readonly molarMass: number;
+}
+
+/** What a tuned length was worked out from; a formula takes those that it needs. */
+export interface TunedInputs {
+  /** Engine speed that the length is tuned to. */
+  readonly rpm: number;
+  /** Exhaust valve opening, in crank degrees before bottom dead centre. */
+  readonly openingDeg: number;
+  /** Crank degrees that the wave has for its way out and back. */
+  readonly travelDeg: number;
+  /** Multiple of the cylinder's own firing frequency that the pipe answers to. */
+  readonly order: number;
+  /** Speed of sound in the pipe, metres a second. */
+  readonly soundMs: number;
+  /** From the head of the valve to the flange face. */
+  readonly port: Length;
+  /** Displacement of one cylinder: for the bore that goes with the length, not for the length. */
+  readonly cylinder: Volume;
+}
+
+export type TunedFormula = 'valveTiming' | 'twoStage' | 'waveTravel' | 'quarterWave';
+
+/** Where a typed target came from: a starting point that a formula gave. */
+export interface TunedSource {
+  readonly formula: TunedFormula;
+  readonly inputs: TunedInputs;
+}

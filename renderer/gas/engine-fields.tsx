@@ -1,0 +1,124 @@
+/** The engine: its firing order, speed and gas, each to be typed over. */
+
+import {
+  COMMON_ORDERS,
+  type Engine,
+  engineOf,
+  firingIntervalDeg,
+  formatAngle,
+  formatFiringOrder,
+  type Header,
+  type Problem,
+  parseFiringOrder,
+  parsePlainNumber,
+  parseTemperature,
+  type Result,
+  roundedTo,
+  setEngineEdit,
+  soundOf,
+} from '../../core/index.ts';
+import type { HeaderSession } from '../session/header-session.ts';
+import { ChoiceField } from '../ui/fields/choice-field.tsx';
+import { TakenField } from '../ui/fields/length-field.tsx';
+import { withDecimalPoints } from '../ui/fields/typed-numbers.ts';
+
+interface Props {
+  readonly session: HeaderSession;
+  readonly header: Header;
+}
+
+const OTHER = 'other';
+const FEET_PER_METRE = 1 / 0.3048;
+
+export function EngineFields({ session, header }: Props) {
+  const engine = engineOf(header);
+  const set = (change: Partial<Engine>): Result<unknown, Problem> =>
+    session.apply(setEngineEdit({ ...engine, ...change }));
+  const order = formatFiringOrder(engine.firingOrder);
+  const known = COMMON_ORDERS.find((common) => formatFiringOrder(common.order) === order);
+  const soundMs = soundOf(engine);
+  if (header.state !== 'open') return <EngineWords engine={engine} />;
+  return (
+    <>
+      <div className="gas-fields">
+        <ChoiceField<string>
+          label="Engine"
+          choices={[
+            ...COMMON_ORDERS.map(({ name, order: cylinders }) => ({
+              id: name,
+              name: `${name}: ${formatFiringOrder(cylinders)}`,
+            })),
+            { id: OTHER, name: 'Another, typed below' },
+          ]}
+          chosen={known?.name ?? OTHER}
+          onChoose={(id) => {
+            const common = COMMON_ORDERS.find(({ name }) => name === id);
+            if (common !== undefined) set({ firingOrder: common.order });
+          }}
+        />
+        <TakenField
+          label="Firing order"
+          stored={order}
+          take={(text) => {
+            const read = parseFiringOrder(text);
+            return read.ok ? set({ firingOrder: read.value }) : read;
+          }}
+        />
+        <NumberField label="Engine speed (rpm)" value={engine.rpm} field="rpm" onTake={(rpm) => set({ rpm })} />
+        <TakenField
+          label={`Gas temperature (°${engine.gasTemperature.unit})`}
+          stored={String(engine.gasTemperature.value)}
+          take={(text) => {
+            const read = parseTemperature(withDecimalPoints(text), engine.gasTemperature.unit);
+            return read.ok ? set({ gasTemperature: read.value }) : read;
+          }}
+        />
+        <NumberField label="Gamma of the gas" value={engine.gamma} field="gamma" onTake={(gamma) => set({ gamma })} />
+        <NumberField
+          label="Molar mass (g/mol)"
+          value={engine.molarMass}
+          field="molarMass"
+          onTake={(molarMass) => set({ molarMass })}
+        />
+      </div>
+      <p>
+        Fires every {formatAngle(roundedTo(firingIntervalDeg(engine.firingOrder), 1))}. Sound in the gas:{' '}
+        {soundWords(soundMs)}, an estimate.
+      </p>
+    </>
+  );
+}
+
+function soundWords(soundMs: number): string {
+  return `${Math.round(soundMs)} m/s (${Math.round(soundMs * FEET_PER_METRE)} ft/s)`;
+}
+
+function EngineWords({ engine }: { readonly engine: Engine }) {
+  const { firingOrder, rpm, gasTemperature, gamma, molarMass } = engine;
+  return (
+    <p>
+      {formatFiringOrder(firingOrder)} at {rpm} rpm; gas at {gasTemperature.value} °{gasTemperature.unit}, gamma {gamma}
+      , {molarMass} g/mol: sound at {soundWords(soundOf(engine))}, an estimate.
+    </p>
+  );
+}
+
+interface NumberProps {
+  readonly label: string;
+  readonly value: number;
+  readonly field: string;
+  readonly onTake: (value: number) => Result<unknown, Problem>;
+}
+
+export function NumberField({ label, value, field, onTake }: NumberProps) {
+  return (
+    <TakenField
+      label={label}
+      stored={String(value)}
+      take={(text) => {
+        const read = parsePlainNumber(withDecimalPoints(text), field);
+        return read.ok ? onTake(read.value) : read;
+      }}
+    />
+  );
+}

@@ -1,0 +1,47 @@
+/** Figures of pulses in words. */
+
+import {
+  type CollectorPulses,
+  formatAngle,
+  formatSignedAngle,
+  isShownAsZero,
+  type LengthStyle,
+  type Pulse,
+  roundedTo,
+} from '../../core/index.ts';
+import { primaryTitle, signedLength } from '../ui/words/verdict-words.ts';
+
+/** `+45 µs`: to the microsecond. */
+export function timeWords(seconds: number): string {
+  const micros = Math.round(seconds * 1e6);
+  if (micros === 0) return '0 µs';
+  return `${micros < 0 ? '−' : '+'}${Math.abs(micros)} µs`;
+}
+
+export function lateDegreeWords(deg: number): string {
+  return Math.abs(deg) < 0.05 ? '0°' : formatSignedAngle(roundedTo(deg, 1));
+}
+
+export function lengthOffWords(offMm: number, style: LengthStyle): string {
+  return isShownAsZero(offMm, style) ? '0' : signedLength(offMm, style);
+}
+
+const spacingList = (spacings: readonly number[], decimals: 1 | 2) =>
+  spacings.map((deg) => formatAngle(roundedTo(deg, decimals))).join(' ');
+
+/** Order and spacing of one collector, for whoever does not see the picture. */
+export function collectorSentence({ pulses, equalSpacingsDeg, builtSpacingsDeg }: CollectorPulses): string {
+  const order = pulses.map(({ name }) => primaryTitle(name)).join(', ');
+  if (pulses.length < 2) return `${order} alone.`;
+  return `${order}. Apart by ${spacingList(equalSpacingsDeg, 1)} with equal lengths, ${spacingList(builtSpacingsDeg, 1)} as built.`;
+}
+
+export function collectorTitle({ collectorId, name }: CollectorPulses, collectorCount: number): string {
+  if (name !== null) return name;
+  return collectorId === null && collectorCount === 1 ? 'All primaries' : 'No collector said';
+}
+
+/** The one that comes furthest from where it would with equal lengths; null for none. */
+export function furthestOff(pulses: readonly Pulse[]): Pulse | null {
+  return pulses.toSorted((a, b) => Math.abs(b.lateDeg) - Math.abs(a.lateDeg))[0] ?? null;
+}

@@ -1,0 +1,34 @@
+/** Figures of pulses in words. */
+
+import { expect, it } from 'vitest';
+import { collectorSentence, lateDegreeWords, timeWords } from '../../../renderer/gas/gas-words.ts';
+
+it('times are to the microsecond, with their sign', () => {
+  expect([45.357e-6, -16.667e-6, 0.2e-6].map(timeWords)).toEqual(['+45 µs', '−17 µs', '0 µs']);
+});
+
+it('degrees are to a tenth, with their sign', () => {
+  expect([1.6329, -0.8, 0.04].map(lateDegreeWords)).toEqual(['+1.6°', '−0.8°', '0°']);
+});
+
+it('a collector is said in its order, with both spacings', () => {
+  const pulse = (name: string, firesDeg: number) => ({
+    primaryId: name,
+    name,
+    cylinder: 1,
+    lengthMm: 800,
+    firesDeg,
+    lateDeg: 0,
+    lateS: 0,
+  });
+  const pulses = [pulse('1', 0), pulse('4', 360)];
+  expect(
+    collectorSentence({
+      collectorId: 'c',
+      name: 'C',
+      pulses,
+      equalSpacingsDeg: [360, 360],
+      builtSpacingsDeg: [361.6329, 358.3671],
+    }),
+  ).toBe('Primary 1, Primary 4. Apart by 360° 360° with equal lengths, 361.6° 358.4° as built.');
+});
