@@ -55,7 +55,7 @@ test('K-3: equal tubes square to each other: R |cos|', () => {
   for (const [deg, expected] of [
     [0, 1],
     [22.5, 0.9239],
-    [45, 0.7071],
+    [45, Math.SQRT1_2],
     [67.5, 0.3827],
   ] as const) {
     expectWithin(copeMm(of, radiansOf(deg)), Math.cos(radiansOf(deg)), 1e-12);
