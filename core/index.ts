@@ -143,8 +143,10 @@ export { angleFromChord, angleFromInsideArc, angleFromOutsideArc } from './lengt
 export { type Verdict, verdictOfDeviation } from './length/band.ts';
 export { buildFigures } from './length/build-figures.ts';
 export type { Building } from './length/building.ts';
+export { bandWords, primaryTitle, rowWords, signedLength, verdictMark, verdictWords } from './length/describe-match.ts';
 export { type MatchReport, matchHeader, type PrimaryMatch } from './length/match-header.ts';
 export { pieceLength, primaryLength } from './length/piece-length.ts';
+export { cutWords, pieceName } from './length/piece-words.ts';
 export { type EntryReadBack, readBackEntry } from './length/read-back.ts';
 export { isMean, roundTarget } from './length/target-choices.ts';
 // Moves
@@ -173,6 +175,7 @@ export {
 } from './path/clearance/header-clearances.ts';
 export { clockingFromGauge, clockingFromMark, clockingMarkMm, type LookingFrom } from './path/ends/clocking-gauge.ts';
 export { type Closure, closureOf, isClosed } from './path/ends/closure.ts';
+export { closedWords, closureWords } from './path/ends/closure-words.ts';
 export {
   DIRECTIONS,
   type DirectionWord,
@@ -226,6 +229,16 @@ export type { Problem } from './problem.ts';
 // Proposals
 export { proposePrimaries } from './propose/propose-primaries.ts';
 export { assertNever, failure, type Result, success } from './result.ts';
+// Sheets
+export { type BuildSheet, buildSheet, type SheetPrimary } from './sheet/build-sheet.ts';
+export { CAUTIONS, CAUTIONS_FIRST } from './sheet/cautions.ts';
+export { type BenchAsked, benchAskedSchema } from './sheet/fixture/bench-plane.ts';
+export { type FixturePlace, type FixtureSheet, fixtureSheet } from './sheet/fixture/fixture-sheet.ts';
+export type { FlatPiece, FlatPoint, FlatTube, FlatView } from './sheet/flat-views.ts';
+export type { SheetRow } from './sheet/sheet-rows.ts';
+export { arcRuns } from './sheet/strips/arc-runs.ts';
+export { makeStrips, type StripsAsked, stripsAskedSchema } from './sheet/strips/make-strips.ts';
+export type { Strip, StripLabel, StripLine, StripPoint } from './sheet/strips/strip.ts';
 // Spreadsheets
 export { readCsvRows, readPastedRows } from './spreadsheet/read-rows.ts';
 export { clipboardText, csvText } from './spreadsheet/write-rows.ts';
