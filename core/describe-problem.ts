@@ -8,6 +8,8 @@ import type { LengthProblem } from './length/length-problem.ts';
 import { describePathProblem, isPathProblem } from './path/describe-path-problem.ts';
 import type { Problem } from './problem.ts';
 import { assertNever } from './result.ts';
+import { describeSheetProblem } from './sheet/describe-sheet-problem.ts';
+import type { SheetProblem } from './sheet/sheet-problem.ts';
 import { describeStockProblem } from './stock/describe-stock-problem.ts';
 import type { StockProblem } from './stock/stock-problem.ts';
 import type { StorageProblem } from './storage-problem.ts';
@@ -18,6 +20,7 @@ export function describeProblem(problem: Problem): string {
   if (isPathProblem(problem)) return describePathProblem(problem);
   if (isHeaderProblem(problem)) return describeHeaderProblem(problem);
   if (isStockProblem(problem)) return describeStockProblem(problem);
+  if (isSheetProblem(problem)) return describeSheetProblem(problem);
   if (isStorageProblem(problem)) return describeStorageProblem(problem);
   if (isLengthProblem(problem)) return describeLengthProblem(problem);
   if (isUnitsProblem(problem)) return describeUnitsProblem(problem);
@@ -67,6 +70,15 @@ const isStockProblem = among<StockProblem>({
   stockChangedSince: true,
   piecesChangedSince: true,
   planTurnedAlone: true,
+});
+
+const isSheetProblem = among<SheetProblem>({
+  copePastRun: true,
+  stripFigure: true,
+  stripWall: true,
+  piesCross: true,
+  mergeOutlet: true,
+  placesInLine: true,
 });
 
 const isStorageProblem = among<StorageProblem>({

@@ -2,6 +2,7 @@
 
 // As-built
 export { asBuilt, type MeasuredLength } from './asbuilt/as-built.ts';
+export { METHOD_WORDS, readingSentence, readingVerdict } from './asbuilt/as-built-words.ts';
 export { type EndReach, endReach, type JointReach } from './asbuilt/end-scatter.ts';
 export { describeMisEntry } from './asbuilt/mis-entry/describe-mis-entry.ts';
 export { findMisEntry, type MisEntryOutcome } from './asbuilt/mis-entry/find-mis-entry.ts';
@@ -143,8 +144,10 @@ export { angleFromChord, angleFromInsideArc, angleFromOutsideArc } from './lengt
 export { type Verdict, verdictOfDeviation } from './length/band.ts';
 export { buildFigures } from './length/build-figures.ts';
 export type { Building } from './length/building.ts';
+export { bandWords, primaryTitle, rowWords, signedLength, verdictMark, verdictWords } from './length/describe-match.ts';
 export { type MatchReport, matchHeader, type PrimaryMatch } from './length/match-header.ts';
 export { pieceLength, primaryLength } from './length/piece-length.ts';
+export { cutWords, pieceName } from './length/piece-words.ts';
 export { type EntryReadBack, readBackEntry } from './length/read-back.ts';
 export { isMean, roundTarget } from './length/target-choices.ts';
 // Moves
@@ -173,6 +176,7 @@ export {
 } from './path/clearance/header-clearances.ts';
 export { clockingFromGauge, clockingFromMark, clockingMarkMm, type LookingFrom } from './path/ends/clocking-gauge.ts';
 export { type Closure, closureOf, isClosed } from './path/ends/closure.ts';
+export { closedWords, closureWords } from './path/ends/closure-words.ts';
 export {
   DIRECTIONS,
   type DirectionWord,
@@ -230,6 +234,16 @@ export { ProposalSearch, proposePrimaries } from './propose/propose-primaries.ts
 export type { ProposeOptions } from './propose/question.ts';
 export { proposeHeader } from './propose/whole/propose-header.ts';
 export { assertNever, failure, type Result, success } from './result.ts';
+// Sheets
+export { type BuildSheet, buildSheet, type SheetPrimary } from './sheet/build-sheet.ts';
+export { CAUTIONS, CAUTIONS_FIRST } from './sheet/cautions.ts';
+export { type BenchAsked, benchAskedSchema } from './sheet/fixture/bench-plane.ts';
+export { type FixturePlace, type FixtureSheet, fixtureSheet } from './sheet/fixture/fixture-sheet.ts';
+export type { FlatPiece, FlatPoint, FlatTube, FlatView } from './sheet/flat-views.ts';
+export type { SheetRow } from './sheet/sheet-rows.ts';
+export { arcRuns } from './sheet/strips/arc-runs.ts';
+export { makeStrips, type StripsAsked, stripsAskedSchema } from './sheet/strips/make-strips.ts';
+export type { Strip, StripLabel, StripLine, StripPoint } from './sheet/strips/strip.ts';
 // Spreadsheets
 export { readCsvRows, readPastedRows } from './spreadsheet/read-rows.ts';
 export { clipboardText, csvText } from './spreadsheet/write-rows.ts';
@@ -260,8 +274,16 @@ export type { MilpAnswer, MilpAsk, MilpModel, SolveMilp } from './stock/plan/mil
 export { orderProblem } from './stock/plan/order-problem.ts';
 export { type PlanProgress, planCuts, unplanned } from './stock/plan/plan-cuts.ts';
 export { cutPlanSchema, cutProblemSchema } from './stock/plan/plan-schema.ts';
-export { type CutGift, type CutListItem, type CutStep, cutList } from './stock/plan/saw/cut-list.ts';
-export type { SawMark } from './stock/plan/saw/saw-mark.ts';
+export { type CutListItem, type CutStep, cutList } from './stock/plan/saw/cut-list.ts';
+export {
+  giftWords,
+  kerfWords,
+  markWords,
+  type PlacedPieces,
+  pieceMark,
+  stockRowWords,
+  writeOnWords,
+} from './stock/plan/saw/cut-words.ts';
 export { stockLeft } from './stock/plan/stock-left.ts';
 export { SAW_AT_FIRST, sawOf, type TypedSaw } from './stock/plan/typed-saw.ts';
 export { stockItemSchema } from './stock/schema.ts';

@@ -35,7 +35,7 @@ async function openWindow(incoming: IncomingFiles): Promise<void> {
     folder: dataFolder,
     version: app.getVersion(),
     host: {
-      saveFile: (fileName, mediaType, text) => saveWithDialog(window, { fileName, mediaType, text }),
+      saveFile: (fileName, mediaType, content) => saveWithDialog(window, { fileName, mediaType, content }),
       readyToClose: closing.readyToClose,
       notYetSaved: closing.notYetSaved,
     },

@@ -38,10 +38,24 @@ export const RENDERER_ARROWS: Readonly<Record<string, readonly string[]>> = {
   shelf: ['commands', 'host', 'ui'],
   archive: ['session', 'commands', 'host', 'ui'],
   cutplan: ['session', 'host', 'ui'],
+  sheet: ['session', 'host', 'ui'],
   // Its pictures are those of the bench.
   help: ['view', 'commands', 'ui'],
   backups: ['host', 'ui'],
-  app: ['bench', 'headers', 'shelf', 'archive', 'cutplan', 'help', 'backups', 'session', 'commands', 'host', 'ui'],
+  app: [
+    'bench',
+    'headers',
+    'shelf',
+    'archive',
+    'cutplan',
+    'sheet',
+    'help',
+    'backups',
+    'session',
+    'commands',
+    'host',
+    'ui',
+  ],
   // The file that starts the page.
   '': ['app', 'host', 'ui'],
 };
@@ -70,6 +84,9 @@ const KEPT_PACKAGES: readonly (readonly [name: string, allowed: RegExp])[] = [
   ['react', /^(?:renderer|tests)\//],
   ['three', /^(?:renderer|tests)\//],
   ['d3', /^(?:renderer|tests)\//],
+  ['pdfkit', /^electron\/output\/pages\/|^tests\//],
+  ['fontkit', /^electron\/output\/pages\/|^tests\//],
+  ['dxf-writer', /^electron\/output\/strips\/|^tests\//],
   // One reader and one writer of spreadsheets, one of JSON files.
   ['papaparse', /^core\/spreadsheet\/|^tests\//],
   ['jsonc-parser', /^core\/header\/file\/|^tests\//],

@@ -100,13 +100,18 @@ export function residualsFor(evidence: Evidence, primary: Primary): readonly num
   return residualsOf(evidence, primary, evidence.inlet === null ? null : traced.path);
 }
 
-function residualsOf({ header, lengths, inlet }: Evidence, primary: Primary, path: TubePath | null): readonly number[] {
+function residualsOf(evidence: Evidence, primary: Primary, path: TubePath | null): readonly number[] {
+  const { header, lengths } = evidence;
   const ofLengths = lengths.map(({ kind, measuredMm }) => measuredMm - lengthAlong(header, primary, kind));
-  if (inlet === null || path === null) return ofLengths;
+  return path === null ? ofLengths : [...ofLengths, ...endResiduals(evidence, path.end)];
+}
+
+/** The part of the residuals that is about the end, for a tube that ends there; empty where the inlet is not known. */
+export function endResiduals({ inlet }: Evidence, end: Pick<Frame, 'point' | 'tangent'>): readonly number[] {
+  if (inlet === null) return [];
   const { frame } = inlet;
-  const gap = subtract(frame.point, path.end.point);
-  const tilt = turnBetween(path.end.tangent, frame.tangent);
-  return [...ofLengths, ...inFrame(frame, gap), ...sides(frame, tilt)];
+  const tilt = turnBetween(end.tangent, frame.tangent);
+  return [...inFrame(frame, subtract(frame.point, end.point)), ...sides(frame, tilt)];
 }
 
 /** The turn that carries one direction into the other, as its axis at the length of its angle. */

@@ -29,6 +29,8 @@ const NAMED: Readonly<Record<CallName, true>> = {
   planCuts: true,
   readCutPlan: true,
   stopCutPlan: true,
+  drawPages: true,
+  savePages: true,
   carryOutCutPlan: true,
   listCutPlans: true,
   searchArchive: true,

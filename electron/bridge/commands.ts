@@ -135,6 +135,12 @@ const TABLE = {
 
   goBench: { name: 'Bench', group: 'Go to', menu: 'view', keys: ['Mod+Shift+B'] },
   goCutPlan: { name: 'Cut plan', group: 'Go to', menu: 'header', words: 'saw stock remnant shortage order' },
+  goSheets: {
+    name: 'Sheets',
+    group: 'Go to',
+    menu: 'header',
+    words: 'print PDF build sheet strips template cope fixture paper',
+  },
   goShelf: { name: 'Shelf', group: 'Go to', menu: 'view', keys: ['Mod+Shift+S'], words: 'stock bends straights' },
   goArchive: { name: 'Archive', group: 'Go to', menu: 'view', keys: ['Mod+Shift+A'], words: 'finished' },
   primary1: { name: 'Go to the 1st primary', group: 'Go to', menu: null, keys: ['Alt+1'] },

@@ -33,6 +33,7 @@ import {
   timeLabel,
   unsavedSchema,
 } from './messages.ts';
+import { drawingSchema, pageSchema, paperSchema, savePagesSchema } from './page-messages.ts';
 import {
   keptPlan,
   movementSchema,
@@ -200,6 +201,14 @@ export const contract = {
     }),
     response: z.strictObject({ rows: z.array(archiveRowSchema) }),
   },
+
+  /** The pages of a sheet as they would print, for looking at. */
+  drawPages: {
+    request: z.strictObject({ drawing: drawingSchema, paper: paperSchema }),
+    response: z.strictObject({ pages: z.array(pageSchema) }),
+  },
+  /** The same as a file. */
+  savePages: { request: savePagesSchema, response: savedFileSchema },
 
   listBackups: { request: nothing, response: z.strictObject({ backups: z.array(backupSchema) }) },
   makeBackup: { request: nothing, response: backupSchema },

@@ -177,6 +177,12 @@ export const savedFileSchema = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('saved'), fileName: z.string() }),
   z.strictObject({ kind: z.literal('cancelled') }),
   z.strictObject({ kind: z.literal('download'), fileName: z.string(), mediaType: z.string(), text: z.string() }),
+  z.strictObject({
+    kind: z.literal('downloadBytes'),
+    fileName: z.string(),
+    mediaType: z.string(),
+    base64: z.base64(),
+  }),
 ]);
 
 /** A line of a CSV file that could not be read; `line` counts from 1 as a spreadsheet does. */

@@ -2,9 +2,9 @@
 
 /**
  * The page; the desktop's main process and preload; what serves the page to a browser where there is no desktop window; and
- * the threads of both that read files and plan cuts.
+ * the threads of both that read files, plan cuts and draw pages.
  */
-export type BundleName = 'renderer' | 'main' | 'preload' | 'host' | 'reader' | 'planner';
+export type BundleName = 'renderer' | 'main' | 'preload' | 'host' | 'reader' | 'planner' | 'drawer';
 
 export interface Bundle {
   /** The page's folder, or the first module. */

@@ -33,14 +33,20 @@ const BUNDLES: Readonly<Record<BundleName, Bundle>> = {
     outFile: 'planner.cjs',
     sources: SHELL_SOURCES,
   },
+  drawer: {
+    entry: 'electron/output/drawing/draw-worker.ts',
+    outFolder: 'dist/drawer',
+    outFile: 'drawer.cjs',
+    sources: SHELL_SOURCES,
+  },
 };
 
 export const BUNDLE_NAMES = Object.keys(BUNDLES) as readonly BundleName[];
 
 /** What a bundle starts from beside it, and cannot do without. */
 const BESIDE: Partial<Readonly<Record<BundleName, readonly BundleName[]>>> = {
-  main: ['reader', 'planner'],
-  host: ['reader', 'planner'],
+  main: ['reader', 'planner', 'drawer'],
+  host: ['reader', 'planner', 'drawer'],
 };
 
 /** Where the bundle's main file stands, below the project's root. */

@@ -144,6 +144,7 @@ const HEADER_COMMANDS: readonly (CommandIn<'header'> | null)[] = [
   'finishHeader',
   'binHeader',
   'goCutPlan',
+  'goSheets',
   null,
   'entryLine',
   'insertPiece',

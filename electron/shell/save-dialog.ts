@@ -1,4 +1,4 @@
-/** Asks where an exported text should go and puts it there, whole or not at all. */
+/** Asks where an exported file should go and puts it there, whole or not at all. */
 
 import { basename } from 'node:path';
 import { app, type BrowserWindow, dialog, type SaveDialogOptions } from 'electron';
@@ -10,12 +10,15 @@ import { expectedProblem } from '../store/file/faults.ts';
 const FILTERS: Readonly<Record<string, NonNullable<SaveDialogOptions['filters']>>> = {
   'application/json': [{ name: 'Header files', extensions: ['json'] }],
   'text/csv': [{ name: 'Lists for spreadsheets', extensions: ['csv'] }],
+  'application/pdf': [{ name: 'Pages', extensions: ['pdf'] }],
+  'image/svg+xml': [{ name: 'Drawings', extensions: ['svg'] }],
+  'image/vnd.dxf': [{ name: 'Drawings', extensions: ['dxf'] }],
 };
 
 /** Null when the file is written. Whatever stood there before stays when it is not. */
-function writeOrSayWhy(path: string, text: string): string | null {
+function writeOrSayWhy(path: string, content: string | Uint8Array): string | null {
   try {
-    writeFileAtomically(path, text);
+    writeFileAtomically(path, content);
     return null;
   } catch (cause) {
     return describeProblem(expectedProblem(cause, path));
@@ -25,12 +28,16 @@ function writeOrSayWhy(path: string, text: string): string | null {
 /** When the place that was chosen does not take the file the user is told why, and the answer is `cancelled`. */
 export async function saveWithDialog(
   window: BrowserWindow,
-  { fileName, mediaType, text }: { readonly fileName: string; readonly mediaType: string; readonly text: string },
+  {
+    fileName,
+    mediaType,
+    content,
+  }: { readonly fileName: string; readonly mediaType: string; readonly content: string | Uint8Array },
 ): Promise<SavedFile> {
   const filters = FILTERS[mediaType] ?? [];
   const chosen = await dialog.showSaveDialog(window, { title: 'Save a copy', defaultPath: fileName, filters });
   if (chosen.canceled || chosen.filePath === '') return { kind: 'cancelled' };
-  const whyNot = writeOrSayWhy(chosen.filePath, text);
+  const whyNot = writeOrSayWhy(chosen.filePath, content);
   if (whyNot !== null) {
     await dialog.showMessageBox(window, { type: 'warning', message: 'The file was not saved.', detail: whyNot });
     return { kind: 'cancelled' };

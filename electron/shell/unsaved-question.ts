@@ -59,7 +59,7 @@ async function answerOf(window: BrowserWindow, question: Question, allSaved: Abo
 
 async function isCopySaved(window: BrowserWindow, { header }: Unsaved): Promise<boolean> {
   const fileName = safeFileName(`${header.name} (copy)`, HEADER_FILE_EXTENSION);
-  const saved = await saveWithDialog(window, { fileName, mediaType: 'application/json', text: writeHeader(header) });
+  const saved = await saveWithDialog(window, { fileName, mediaType: 'application/json', content: writeHeader(header) });
   return saved.kind === 'saved';
 }
 

@@ -6,6 +6,7 @@ import { homedir } from 'node:os';
 import { join } from 'node:path';
 import { defaultDataFolder } from '../data-folder.ts';
 import { startLoopbackHost } from '../loopback/loopback-host.ts';
+import { handedOver } from '../output/saved-file.ts';
 import { readPageFiles } from '../page/page-files.ts';
 import { secureRandom } from '../random.ts';
 import { type Backend, createBackend, type Host } from '../store/backend.ts';
@@ -14,7 +15,7 @@ import type { StartOptions } from './start-options.ts';
 
 /** A browser saves files by itself, and its pages close without asking. */
 const BROWSER_HOST: Host = {
-  saveFile: async (fileName, mediaType, text) => ({ kind: 'download', fileName, mediaType, text }),
+  saveFile: async (...file) => handedOver(...file),
   readyToClose: () => undefined,
 };
 

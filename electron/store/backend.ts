@@ -3,6 +3,7 @@
 import { join } from 'node:path';
 import { newId, success } from '../../core/index.ts';
 import { createDispatcher, type Dispatcher, type Handlers } from '../bridge/dispatcher.ts';
+import { drawCalls } from '../output/drawing/draw-calls.ts';
 import { fileLog, wordsOf } from '../output/file-log.ts';
 import { previewApart } from '../output/preview-apart.ts';
 import { cutPlanner } from '../solver/cut-planner.ts';
@@ -58,6 +59,7 @@ export function createBackend(options: BackendOptions): Backend {
     ...cutPlanCalls(context),
     ...upkeepCalls,
     ...planCalls,
+    ...drawCalls(host.saveFile),
     previewFile: (request) => previewApart(request, { newId: freshId }),
     ...closingCalls(host),
   };

@@ -5,6 +5,7 @@ import {
   CircleCheckBig,
   Copy,
   FileDown,
+  FileText,
   type LucideIcon,
   Pencil,
   Printer,
@@ -20,6 +21,7 @@ import { Button } from '../ui/button.tsx';
 const ITEMS: readonly { readonly id: CommandId; readonly word: string; readonly Icon: LucideIcon }[] = [
   { id: 'finishHeader', word: 'Finish', Icon: CircleCheckBig },
   { id: 'goCutPlan', word: 'Cut plan', Icon: Scissors },
+  { id: 'goSheets', word: 'Sheets', Icon: FileText },
   { id: 'printBench', word: 'Print', Icon: Printer },
   { id: 'exportHeader', word: 'Export', Icon: FileDown },
   { id: 'duplicateHeader', word: 'Duplicate', Icon: Copy },

@@ -7,6 +7,7 @@ import { CutPlanScreen } from '../cutplan/cut-plan-screen.tsx';
 import { HeaderList } from '../headers/header-list.tsx';
 import { HelpScreen } from '../help/help-screen.tsx';
 import type { HeaderSession } from '../session/header-session.ts';
+import { SheetScreen } from '../sheet/sheet-screen.tsx';
 import { ShelfScreen } from '../shelf/shelf-screen.tsx';
 import { ErrorBoundary } from '../ui/error-boundary.tsx';
 import { writeScreen } from '../ui/screen.ts';
@@ -70,6 +71,10 @@ function ScreenInHand({ workshop, start }: Props) {
           saw={workshop.preferences.saw ?? null}
           onSaw={(saw) => workshop.changePreferences({ saw })}
         />
+      ));
+    case 'sheet':
+      return headerPlace(workshop, screen.headerId, (session) => (
+        <SheetScreen key={screen.headerId} session={session} />
       ));
     case 'shelf':
       return (

@@ -9,6 +9,7 @@ const SCREEN_TITLES: Readonly<Record<Screen['kind'], string>> = {
   headers: 'Headers',
   bench: 'Bench',
   cutplan: 'Cut plan',
+  sheet: 'Sheets',
   shelf: 'Shelf',
   archive: 'Archive',
   help: 'Help',

@@ -109,7 +109,7 @@ function useNoticesAtStart(notices: readonly string[]): void {
   }, [notices, say]);
 }
 
-/** A bench or cut plan reached by Back, a link or at start opens the header that its address names, unless the one in hand must stay. */
+/** A screen of a header reached by Back, a link or at start opens the header that its address names, unless the one in hand must stay. */
 function useBenchFollowsAddress({
   screen,
   open,
@@ -117,7 +117,7 @@ function useBenchFollowsAddress({
   goTo,
 }: Pick<Workshop, 'screen' | 'open' | 'session' | 'goTo'>): void {
   const say = useNotice();
-  const wanted = screen.kind === 'bench' || screen.kind === 'cutplan' ? screen.headerId : null;
+  const wanted = 'headerId' in screen ? screen.headerId : null;
   const { state } = open;
   const hasFailed = state.kind === 'failed' && state.headerId === wanted;
   const isWanted = wanted !== null && session?.headerId !== wanted && !hasFailed;

@@ -17,8 +17,8 @@ export function AsBuiltPanel(props: AsBuiltProps) {
     <div className="asbuilt">
       <ReadingsPart key={`readings ${primary.id}`} {...props} />
       <MisEntryPart key={`entry ${primary.id}`} {...props} />
-      <section className="asbuilt-part" aria-label="All primaries">
-        <h3 className="asbuilt-heading">All primaries</h3>
+      <section className="asbuilt-part" aria-label="All primaries as measured">
+        <h3 className="asbuilt-heading">All primaries, as measured</h3>
         <AllPrimaries header={header} />
       </section>
       <JointsPart {...props} />

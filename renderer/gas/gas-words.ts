@@ -26,14 +26,17 @@ export function lengthOffWords(offMm: number, style: LengthStyle): string {
   return isShownAsZero(offMm, style) ? '0' : signedLength(offMm, style);
 }
 
-const spacingList = (spacings: readonly number[], decimals: 1 | 2) =>
-  spacings.map((deg) => formatAngle(roundedTo(deg, decimals))).join(' ');
+/** `180° each` where they are all alike to a tenth, else each in its order. */
+function spacingList(spacings: readonly number[]): string {
+  const words = spacings.map((deg) => formatAngle(roundedTo(deg, 1)));
+  return new Set(words).size === 1 ? `${words[0]} each` : words.join(' ');
+}
 
 /** Order and spacing of one collector, for whoever does not see the picture. */
 export function collectorSentence({ pulses, equalSpacingsDeg, builtSpacingsDeg }: CollectorPulses): string {
   const order = pulses.map(({ name }) => primaryTitle(name)).join(', ');
   if (pulses.length < 2) return `${order} alone.`;
-  return `${order}. Apart by ${spacingList(equalSpacingsDeg, 1)} with equal lengths, ${spacingList(builtSpacingsDeg, 1)} as built.`;
+  return `${order}. Apart by ${spacingList(equalSpacingsDeg)} with equal lengths, ${spacingList(builtSpacingsDeg)} as built.`;
 }
 
 export function collectorTitle({ collectorId, name }: CollectorPulses, collectorCount: number): string {

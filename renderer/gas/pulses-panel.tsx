@@ -43,10 +43,9 @@ export function PulsesPanel({ session, header }: PulsesProps) {
         const title = collectorTitle(collector, timing.collectors.length);
         return (
           <figure key={collector.collectorId ?? 'none'} className="gas-collector">
-            <figcaption>
-              <strong>{title}</strong>: {collectorSentence(collector)}
-            </figcaption>
+            <h3 className="gas-heading">{title}</h3>
             <PulseChart collector={collector} title={`Pulses at ${title} over 720 degrees of the crank`} />
+            <figcaption>{collectorSentence(collector)}</figcaption>
           </figure>
         );
       })}

@@ -4,10 +4,11 @@ import { KeysTables } from '../commands/keys-list.tsx';
 import { writeScreen } from '../ui/screen.ts';
 import { AS_BUILT } from './as-built-page.tsx';
 import { BENCH_PAGES } from './bench-pages.tsx';
-import { CAUTIONS } from './caution-pages.tsx';
+import { CAUTION_PAGE } from './caution-pages.tsx';
 import type { HelpPage } from './help-page.ts';
 import { KEEPING_PAGES } from './keeping-pages.tsx';
 import { SHAPE } from './shape-page.tsx';
+import { SHEETS } from './sheets-page.tsx';
 import './help.css';
 
 interface Props {
@@ -37,7 +38,16 @@ function aboutPage(version: string, dataFolder: string): HelpPage {
 const KEYS: HelpPage = { id: 'keys', title: 'All keys', body: <KeysTables headings="h2" /> };
 
 export function helpPages(version: string, dataFolder: string): readonly HelpPage[] {
-  return [...BENCH_PAGES, SHAPE, AS_BUILT, ...KEEPING_PAGES, CAUTIONS, KEYS, aboutPage(version, dataFolder)];
+  return [
+    ...BENCH_PAGES,
+    SHAPE,
+    SHEETS,
+    AS_BUILT,
+    ...KEEPING_PAGES,
+    CAUTION_PAGE,
+    KEYS,
+    aboutPage(version, dataFolder),
+  ];
 }
 
 export function HelpScreen({ page, version, dataFolder }: Props) {

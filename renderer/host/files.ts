@@ -55,6 +55,9 @@ export function finishExport(saved: SavedFile): string | null {
     case 'download':
       downloadText(saved);
       return `Handed to the browser to save as ${saved.fileName}.`;
+    case 'downloadBytes':
+      downloadBytes(saved);
+      return `Handed to the browser to save as ${saved.fileName}.`;
   }
 }
 
@@ -63,10 +66,19 @@ export function downloadText(file: {
   readonly mediaType: string;
   readonly text: string;
 }): void {
-  const url = URL.createObjectURL(new Blob([file.text], { type: file.mediaType }));
+  downloadBlob(file.fileName, new Blob([file.text], { type: file.mediaType }));
+}
+
+function downloadBytes({ fileName, mediaType, base64 }: Extract<SavedFile, { kind: 'downloadBytes' }>): void {
+  const bytes = Uint8Array.from(atob(base64), (character) => character.charCodeAt(0));
+  downloadBlob(fileName, new Blob([bytes], { type: mediaType }));
+}
+
+function downloadBlob(fileName: string, content: Blob): void {
+  const url = URL.createObjectURL(content);
   const link = document.createElement('a');
   link.href = url;
-  link.download = file.fileName;
+  link.download = fileName;
   document.body.append(link);
   link.click();
   link.remove();

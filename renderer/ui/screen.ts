@@ -7,6 +7,8 @@ export type Screen =
   | { readonly kind: 'bench'; readonly headerId: string }
   /** Which stock a header's planned pieces are cut from. */
   | { readonly kind: 'cutplan'; readonly headerId: string }
+  /** Build sheet, strips and fixture sheet of a header. */
+  | { readonly kind: 'sheet'; readonly headerId: string }
   | { readonly kind: 'shelf' }
   | { readonly kind: 'archive' }
   | { readonly kind: 'help'; readonly page: string };
@@ -23,6 +25,7 @@ export function readScreen(hash: string): Screen | null {
       return { kind };
     case 'bench':
     case 'cutplan':
+    case 'sheet':
       return ID.test(rest) ? { kind, headerId: rest } : null;
     case 'help':
       return { kind, page: ID.test(rest) ? rest : '' };
@@ -35,6 +38,7 @@ export function writeScreen(screen: Screen): string {
   switch (screen.kind) {
     case 'bench':
     case 'cutplan':
+    case 'sheet':
       return `#/${screen.kind}/${screen.headerId}`;
     case 'help':
       return screen.page === '' ? '#/help' : `#/help/${screen.page}`;

@@ -57,6 +57,12 @@ async function showCutPlan(page: Page, headerId: string): Promise<void> {
   await page.getByRole('button', { name: 'Show cut 1.1' }).click();
 }
 
+/** The build sheet's first page, drawn. */
+async function showSheet(page: Page, headerId: string): Promise<void> {
+  await openPlace(page, { hash: `#/sheet/${headerId}`, heading: 'Sheets' });
+  await page.locator('.sheet-preview[aria-busy="false"] svg').waitFor();
+}
+
 /** Opens a panel of the bench; `content` is in it once it is wholly there. */
 async function showPanel(page: Page, headerId: string, word: string, content: string): Promise<void> {
   await openBench(page, headerId);
@@ -155,6 +161,7 @@ export const SCREENS: readonly ScreenUnderTest[] = [
   { name: 'limits of moves', show: (page, { openId }) => showMoves(page, openId, 'Limits') },
   place('missing header', { hash: '#/bench/no-such-header', heading: 'This header could not be opened' }),
   { name: 'cut plan', show: (page, { plannedId }) => showCutPlan(page, plannedId) },
+  { name: 'sheets', show: (page, { openId }) => showSheet(page, openId) },
   place('shelf', PLACES.shelf),
   place('archive', PLACES.archive),
   place('help', PLACES.help),

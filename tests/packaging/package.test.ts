@@ -61,6 +61,7 @@ describe('inside', () => {
         '/dist/preload/preload.cjs',
         '/dist/reader/reader.cjs',
         '/dist/planner/planner.cjs',
+        '/dist/drawer/drawer.cjs',
         '/package.json',
         '/LICENSE',
       ]),
@@ -72,13 +73,15 @@ describe('inside', () => {
     expect(strangers).toEqual([]);
   });
 
-  test('of all modules only the database and the solver are there, and of them only what runs', () => {
+  test('of all modules only the database, the solver and the typeface are there, and of them only what is used', () => {
     const modules = packed.files.filter((path) => path.startsWith('/node_modules/'));
-    expect([...new Set(modules.map((path) => path.split('/')[2]))]).toEqual(['better-sqlite3', 'highs']);
+    expect([...new Set(modules.map((path) => path.split('/')[2]))]).toEqual(['@fontsource', 'better-sqlite3', 'highs']);
     const partsOf = (name: string) =>
       [...new Set(modules.filter((path) => path.split('/')[2] === name).map((path) => path.split('/')[3]))].sort();
     expect(partsOf('better-sqlite3')).toEqual(['LICENSE', 'lib', 'package.json', 'prebuilds']);
     expect(partsOf('highs')).toEqual(['LICENSE', 'build', 'package.json']);
+    const typeface = modules.filter((path) => path.endsWith('.woff')).map((path) => path.split('/').at(-1));
+    expect(typeface).toHaveLength(4);
   });
 
   test('the package file names the main file and carries no scripts', () => {

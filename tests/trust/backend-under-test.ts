@@ -1,6 +1,7 @@
 /** The program's own backend, as both hosts make it, with typed calls for tests. */
 
 import type { AskedOf, CallName, Reply, ResponseOf } from '../../electron/bridge/contract.ts';
+import { handedOver } from '../../electron/output/saved-file.ts';
 import { createBackend } from '../../electron/store/backend.ts';
 import { withRequestId } from '../request-ids.ts';
 
@@ -21,7 +22,7 @@ export function openBackend(folder: string, random: () => number, backupAfterMs:
     clock: () => new Date(),
     random,
     host: {
-      saveFile: (fileName, mediaType, text) => Promise.resolve({ kind: 'download', fileName, mediaType, text }),
+      saveFile: async (...file) => handedOver(...file),
       readyToClose: () => undefined,
     },
     backupAfterMs,

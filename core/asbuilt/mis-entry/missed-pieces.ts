@@ -1,13 +1,15 @@
 /** A piece that was never entered: where it belongs, and what it must be. */
 
 import type { Bend, Piece, Primary, Straight } from '../../header/header.ts';
-import { outsideArcMm } from '../../length/bend-arcs.ts';
-import { wrapDeg } from '../../path/vector.ts';
+import { binormalOf, clockBy, type Frame, goRound } from '../../path/frame.ts';
+import type { TubePath } from '../../path/trace-primary.ts';
+import { add, dot, scale, subtract, type Vector, wrapDeg } from '../../path/vector.ts';
 import { finenessMm } from '../../units/format-length.ts';
 import { lengthIn, mmOf } from '../../units/length.ts';
 import { type LengthStyle, unitOf } from '../../units/length-style.ts';
-import { type Evidence, evidenceCount, residualsFor, type Weighing, weigh } from '../evidence.ts';
+import { type Evidence, endResiduals, evidenceCount, residualsFor, type Weighing, weigh } from '../evidence.ts';
 import { innerProduct, whitened } from '../normal-matrix.ts';
+import { addedBy, couldFit } from './length-fits.ts';
 import { correctedBy, KIND_WEIGHTS, type Suspicion } from './mis-entry.ts';
 import { USUAL_ANGLES_DEG } from './slips.ts';
 
@@ -20,6 +22,8 @@ export interface Missing {
   readonly evidence: Evidence;
   readonly primary: Primary;
   readonly now: Weighing;
+  /** As far as it is known; whole where the inlet counts. */
+  readonly path: TubePath;
   readonly clrsMm: readonly number[];
   readonly newId: string;
 }
@@ -83,8 +87,6 @@ function newPiece({ pieces }: Primary, at: number, id: string): Pick<Piece, 'id'
 /** Angles round the tube at which a missed bend is first tried, and how near its clocking is brought then, degrees. */
 const FIRST_STEP_DEG = 15;
 const LAST_STEP_DEG = 0.25;
-/** A bend whose length is further than this from what is missing is not looked at, in standard deviations. */
-const LENGTH_SPREAD = 6;
 /** So many of the first tries are brought nearer. */
 const BROUGHT_NEARER = 8;
 
@@ -94,8 +96,11 @@ export function missedBends(missing: Missing): readonly MissedPiece[] {
   const shapes = clrsMm.flatMap((clrMm) => USUAL_ANGLES_DEG.map((angleDeg) => ({ clrMm, angleDeg })));
   const places = placesIn(primary);
   const prior = EACH_KIND / (shapes.length * places.length);
-  const possible = shapes.filter((shape) => hasLengthMissing(missing, shape));
-  const bends = possible.flatMap((shape) => places.map((at) => withBend(missing, at, shape)));
+  const bends = shapes.flatMap((shape) => {
+    const { meant } = withBend(missing, 0, shape);
+    const isPossible = couldFit(evidence, missing.now, addedBy(evidence, null, meant));
+    return isPossible ? places.map((at) => withBend(missing, at, shape)) : [];
+  });
   if (evidence.inlet === null) return bends.map((bend) => ({ ...bend, prior, freeFigures: 0 }));
   const tried = bends.map((bend) => firstClocking(missing, bend)).toSorted((a, b) => a.chiSquared - b.chiSquared);
   return tried.slice(0, BROUGHT_NEARER).flatMap((first) => {
@@ -124,16 +129,6 @@ function withBend(
   return { kind: 'missed', pieceIndex, entered: null, meant, prior: 0 };
 }
 
-/** Whether every measured length is long by about as much as the bend would add. */
-function hasLengthMissing({ evidence, now }: Missing, { clrMm, angleDeg }: BendShape): boolean {
-  const odMm = mmOf(evidence.tube.od);
-  return evidence.lengths.every(({ kind }, index) => {
-    const addedMm = outsideArcMm(clrMm, kind === 'outsideTape' ? odMm : 0, angleDeg);
-    const deviationMm = Math.hypot(...(now.factor[index] ?? []));
-    return Math.abs((now.residuals[index] ?? 0) - addedMm) <= LENGTH_SPREAD * deviationMm;
-  });
-}
-
 interface Tried {
   readonly bend: BendSuspicion;
   readonly chiSquared: number;
@@ -144,18 +139,33 @@ const clocked = (bend: BendSuspicion, clockingDeg: number): BendSuspicion => ({
   meant: { ...bend.meant, clockingDeg: wrapDeg(clockingDeg) },
 });
 
-/** All round, by the covariance of the pieces as they are: near enough to tell where to look. */
-function firstClocking({ evidence, primary, now }: Missing, bend: BendSuspicion): Tried {
+/**
+ * All round, by the covariance of the pieces as they are: near enough to tell where to look. What comes after the bend is
+ * carried along as it is, so that nothing is traced again.
+ */
+function firstClocking(missing: Missing, bend: BendSuspicion): Tried {
+  const { evidence, now, path } = missing;
+  const joint = path.joints[bend.pieceIndex] ?? path.end;
+  const added = addedBy(evidence, null, bend.meant);
+  const ofLengths = evidence.lengths.map(({ kind }, index) => (now.residuals[index] ?? 0) - added(kind));
   let best: Tried = { bend, chiSquared: Number.POSITIVE_INFINITY };
   for (let deg = 0; deg < 360; deg += FIRST_STEP_DEG) {
-    const candidate = clocked(bend, deg);
-    const residuals = residualsFor(evidence, correctedBy(primary, candidate));
-    if (residuals === null) continue;
-    const white = whitened(now.factor, residuals);
+    const after = goRound(clockBy(joint, deg), mmOf(bend.meant.clr), bend.meant.angleDeg);
+    const white = whitened(now.factor, [...ofLengths, ...endResiduals(evidence, carried(path.end, joint, after))]);
     const chiSquared = innerProduct(white, white);
-    if (chiSquared < best.chiSquared) best = { bend: candidate, chiSquared };
+    if (chiSquared < best.chiSquared) best = { bend: clocked(bend, deg), chiSquared };
   }
   return best;
+}
+
+/** The end as it is to `before`, seen from `after`. */
+function carried(end: Frame, before: Frame, after: Frame): Pick<Frame, 'point' | 'tangent'> {
+  const seen = (vector: Vector): Vector => {
+    const along = scale(after.tangent, dot(vector, before.tangent));
+    const inward = scale(after.normal, dot(vector, before.normal));
+    return add(add(along, inward), scale(binormalOf(after), dot(vector, binormalOf(before))));
+  };
+  return { point: add(after.point, seen(subtract(end.point, before.point))), tangent: seen(end.tangent) };
 }
 
 /** Halves the step from the best of three until it is fine enough; what a step costs there says how well the clocking is told. */

@@ -78,6 +78,13 @@ export function placeCommands(workshop: Workshop): readonly OfferedCommand[] {
         if (session !== null) goTo({ kind: 'cutplan', headerId: session.headerId });
       },
     },
+    {
+      id: 'goSheets',
+      unavailable: session === null ? NO_HEADER : null,
+      run: () => {
+        if (session !== null) goTo({ kind: 'sheet', headerId: session.headerId });
+      },
+    },
     { id: 'goShelf', run: () => goTo({ kind: 'shelf' }) },
     { id: 'goArchive', run: () => goTo({ kind: 'archive' }) },
     { id: 'importStock', run: () => workshop.imports.ask('stock') },

@@ -1,40 +1,21 @@
 /** A piece in words, for labels on the strip and for the line that reads it out. */
 
 import {
-  assertNever,
+  cutWords,
   formatAngle,
   formatCut,
   formatLength,
-  type Length,
   type LengthStyle,
   mmOf,
   type Piece,
-  unitOf,
+  pieceName,
 } from '../../../core/index.ts';
 
-export function pieceName(piece: Piece): string {
-  switch (piece.kind) {
-    case 'straight':
-      return 'straight';
-    case 'bend':
-      return 'bend';
-    case 'pieCut':
-      return `pie cut, ${piece.pies} ${piece.pies === 1 ? 'pie' : 'pies'}`;
-    default:
-      return assertNever(piece);
-  }
-}
+export { cutWords, pieceName } from '../../../core/index.ts';
 
 /** What fits on the strip: the length of a straight, the angle of a bend. */
 export function segmentLabel(piece: Piece, style: LengthStyle): string {
   return piece.kind === 'straight' ? formatCut(mmOf(piece.length), style).text : formatAngle(piece.angleDeg);
-}
-
-/** A size with its unit, as fine as it is cut, and with a sign in front where the nearest figure is not it: `4 29/32"`, `≈2 3/4"`. */
-export function cutWords(length: Length, style: LengthStyle): string {
-  const { text, fineness } = formatCut(mmOf(length), style);
-  const unit = unitOf(style);
-  return `${fineness === 'rounded' ? '≈' : ''}${text}${unit === 'in' ? '"' : ` ${unit}`}`;
 }
 
 export function clockingWords(clockingDeg: number | null): string {

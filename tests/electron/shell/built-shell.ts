@@ -28,7 +28,7 @@ registerHooks({
 /** Lays the built files out as they are in a package, in a folder of their own, and a fresh double beside them. */
 function installBuilt(pageFolder: string): string {
   const folder = temporaryFolder('built');
-  for (const part of ['shell', 'preload', 'reader', 'planner'])
+  for (const part of ['shell', 'preload', 'reader', 'planner', 'drawer'])
     cpSync(join(ROOT, 'dist', part), join(folder, part), { recursive: true });
   cpSync(pageFolder, join(folder, 'renderer'), { recursive: true });
   symlinkSync(join(ROOT, 'node_modules'), join(folder, 'node_modules'));

@@ -5,6 +5,7 @@ import { randomUUID } from 'node:crypto';
 import { chmodSync, readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import type { CallName, Reply, RequestOf } from '../../../electron/bridge/contract.ts';
+import { handedOver } from '../../../electron/output/saved-file.ts';
 import { createBackend } from '../../../electron/store/backend.ts';
 import { withRequestId } from '../../request-ids.ts';
 
@@ -15,7 +16,7 @@ const backend = createBackend({
   clock: () => new Date('2026-03-01T08:00:00Z'),
   random: Math.random,
   host: {
-    saveFile: async (fileName, mediaType, text) => ({ kind: 'download', fileName, mediaType, text }),
+    saveFile: async (...file) => handedOver(...file),
     readyToClose: () => undefined,
   },
   backupAfterMs: null,

@@ -15,6 +15,7 @@ import type { StorageProblem } from '../../../core/storage-problem.ts';
 import { inches } from '../../../core/units/length.ts';
 import type { AskedOf, CallName, Reply, ResponseOf } from '../../../electron/bridge/contract.ts';
 import { contract } from '../../../electron/bridge/contract.ts';
+import { handedOver } from '../../../electron/output/saved-file.ts';
 import { type BackendOptions, createBackend } from '../../../electron/store/backend.ts';
 import { withRequestId } from '../../request-ids.ts';
 import { seededRandom } from '../../trust/seeded-random.ts';
@@ -53,7 +54,7 @@ export function openShop(
     clock: () => now,
     random: seededRandom(seeds),
     host: {
-      saveFile: async (fileName, mediaType, text) => ({ kind: 'download', fileName, mediaType, text }),
+      saveFile: async (...file) => handedOver(...file),
       readyToClose: () => undefined,
     },
     backupAfterMs: null,

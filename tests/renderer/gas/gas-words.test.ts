@@ -30,5 +30,5 @@ it('a collector is said in its order, with both spacings', () => {
       equalSpacingsDeg: [360, 360],
       builtSpacingsDeg: [361.6329, 358.3671],
     }),
-  ).toBe('Primary 1, Primary 4. Apart by 360° 360° with equal lengths, 361.6° 358.4° as built.');
+  ).toBe('Primary 1, Primary 4. Apart by 360° each with equal lengths, 361.6° 358.4° as built.');
 });

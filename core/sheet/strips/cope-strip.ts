@@ -1,0 +1,78 @@
+/** The paper strip of a cope: wrapped round the branch, its upper edge is the line to saw. */
+
+import { type Result, success } from '../../result.ts';
+import { formatAngle } from '../../units/format-angle.ts';
+import { formatLength } from '../../units/format-length.ts';
+import { finerStyle, type LengthStyle } from '../../units/length-style.ts';
+import type { StripProblem } from '../sheet-problem.ts';
+import { type CopeJoint, checkCope, copeMm } from './cope.ts';
+import { LABEL_MM, quarterLines, SLEEVE_MM } from './quarter-lines.ts';
+import { sampleCurve } from './sample-curve.ts';
+import { at, type Strip, type StripLabel, type StripPoint, straightLine } from './strip.ts';
+
+/**
+ * The upper edge is the saw line; the left and right edges meet on the obtuse side, where the branch is shortest. Printed side out,
+ * the upper edge is towards the run.
+ */
+export function copeStrip(joint: CopeJoint, style: LengthStyle): Result<Strip, StripProblem> {
+  const checked = checkCope(joint);
+  if (!checked.ok) return checked;
+  const roundMm = Math.PI * joint.branchOdMm;
+  const curve = sampleCurve(
+    (turnRad) => at((joint.branchOdMm / 2) * turnRad, copeMm(joint, turnRad)),
+    [0, 2 * Math.PI],
+  );
+  const lowMm = Math.min(...curve.map(({ yMm }) => yMm));
+  const saw = curve.map(({ xMm, yMm }): StripPoint => at(xMm, yMm - lowMm));
+  const depthMm = Math.max(...saw.map(({ yMm }) => yMm));
+  const heightMm = depthMm + SLEEVE_MM;
+  return success({
+    name: `Cope, ${formatAngle(joint.angleDeg)}`,
+    facts: copeFacts(joint, { depthMm, nearestMm: lowMm }, style),
+    widthMm: roundMm,
+    heightMm,
+    lines: [
+      { use: 'saw', points: saw },
+      ...sleeveEdges(saw, roundMm, heightMm),
+      ...quarterLines(roundMm, saw, heightMm),
+    ],
+    labels: [
+      { at: at(1.5, heightMm - LABEL_MM), text: 'obtuse side', isUpright: false },
+      { at: at(roundMm / 2 + 1.5, heightMm - LABEL_MM), text: 'acute side', isUpright: false },
+      { at: at(1.5, heightMm - 2 * LABEL_MM), text: 'run: up', isUpright: false },
+      ...offsetLabel(joint.offsetMm, roundMm, heightMm),
+    ],
+  });
+}
+
+/** Both sides and the foot of a sleeve whose upper edge is the saw line. */
+export function sleeveEdges(saw: readonly StripPoint[], roundMm: number, heightMm: number) {
+  const [left, right] = [saw[0]?.yMm ?? 0, saw.at(-1)?.yMm ?? 0];
+  return [
+    straightLine('edge', at(0, left), at(0, heightMm)),
+    straightLine('edge', at(0, heightMm), at(roundMm, heightMm)),
+    straightLine('edge', at(roundMm, heightMm), at(roundMm, right)),
+  ];
+}
+
+/** On the side to which the branch is moved. */
+function offsetLabel(offsetMm: number, roundMm: number, heightMm: number): readonly StripLabel[] {
+  if (offsetMm === 0) return [];
+  const x = offsetMm > 0 ? roundMm / 4 : (3 * roundMm) / 4;
+  return [{ at: at(x + 1.5, heightMm - LABEL_MM), text: 'offset side', isUpright: false }];
+}
+
+function copeFacts(
+  joint: CopeJoint,
+  { depthMm, nearestMm }: { readonly depthMm: number; readonly nearestMm: number },
+  style: LengthStyle,
+): readonly string[] {
+  const length = (mm: number) => formatLength(mm, style);
+  const { runOdMm, branchOdMm, branchWallMm, angleDeg, offsetMm, cutTo } = joint;
+  const offset = offsetMm === 0 ? 'on the middle' : `${length(Math.abs(offsetMm))} off the middle`;
+  return [
+    `Branch ${length(branchOdMm)} OD, ${formatLength(branchWallMm, finerStyle(style))} wall, on a run of ${length(runOdMm)} OD at ${formatAngle(angleDeg)}, ${offset}, cut to the branch's ${cutTo}.`,
+    `Depth of the cut ${length(depthMm)}; its nearest point is ${length(nearestMm)} from the axis of the run, along the branch.`,
+    'Wrap it round the branch printed side out, edge to edge, and saw along the upper edge.',
+  ];
+}

@@ -1,0 +1,126 @@
+/** What is asked for, drawn: as pages to look at, or as the file that leaves the program. */
+
+import {
+  assertNever,
+  buildSheet,
+  csvText,
+  fixtureSheet,
+  makeStrips,
+  type Problem,
+  type Result,
+  safeFileName,
+  success,
+} from '../../../core/index.ts';
+import type { RequestOf } from '../../bridge/contract.ts';
+import type { Drawing, Page } from '../../bridge/page-messages.ts';
+import { fixtureCsvRows } from '../fixture/fixture-csv.ts';
+import { fixturePages } from '../fixture/fixture-pages.ts';
+import type { FontFiles } from '../pages/font-files.ts';
+import { PAPERS, type Paper } from '../pages/paper.ts';
+import { pdfOf } from '../pages/pdf.ts';
+import { openTypeface, type Typeface } from '../pages/typeface.ts';
+import { buildSheetPages } from '../sheet/build-sheet-pages.ts';
+import { sheetCsvRows } from '../sheet/sheet-rows-csv.ts';
+import { plotOf } from '../strips/plot.ts';
+import { type Curves, dxfOf } from '../strips/strip-dxf.ts';
+import { stripPages } from '../strips/strip-pages.ts';
+import { svgOf } from '../strips/strip-svg.ts';
+import { benchWords, drawingTitle, noStripsWords } from './drawing-words.ts';
+
+export interface DrawnFile {
+  readonly fileName: string;
+  readonly mediaType: string;
+  readonly content: string | Uint8Array;
+}
+
+type Drawn<Value> = Result<Value, Problem>;
+
+/** Depends on what is asked and on the typeface alone: no clock, no chance, no locale. */
+export function drawnPages({ drawing, paper }: RequestOf<'drawPages'>, fonts: FontFiles): Drawn<readonly Page[]> {
+  return pagesOf(drawing, PAPERS[paper], openTypeface(fonts));
+}
+
+export async function drawnFile(request: RequestOf<'savePages'>, fonts: FontFiles): Promise<Drawn<DrawnFile>> {
+  const { drawing, format } = request;
+  switch (format) {
+    case 'pdf':
+      return pdfFile(request, fonts);
+    case 'csv':
+      return fileOf(drawing, csvOf(drawing), ['csv', 'text/csv']);
+    case 'svg':
+      return fileOf(drawing, plotted(drawing, svgOf), ['svg', 'image/svg+xml']);
+    case 'dxfArcs':
+    case 'dxfChords': {
+      const curves: Curves = format === 'dxfArcs' ? 'arcs' : 'chords';
+      return fileOf(
+        drawing,
+        plotted(drawing, (plot) => dxfOf(plot, curves)),
+        ['dxf', 'image/vnd.dxf'],
+      );
+    }
+    default:
+      return assertNever(format);
+  }
+}
+
+async function pdfFile({ drawing, paper }: RequestOf<'savePages'>, fonts: FontFiles): Promise<Drawn<DrawnFile>> {
+  const typeface = openTypeface(fonts);
+  const pages = pagesOf(drawing, PAPERS[paper], typeface);
+  if (!pages.ok) return pages;
+  const content = await pdfOf(pages.value, `${drawing.header.name}, ${drawingTitle(drawing)}`, typeface);
+  return fileOf(drawing, success(content), ['pdf', 'application/pdf']);
+}
+
+function fileOf(
+  drawing: Drawing,
+  content: Drawn<string | Uint8Array>,
+  [ending, mediaType]: readonly [string, string],
+): Drawn<DrawnFile> {
+  if (!content.ok) return content;
+  const fileName = safeFileName(drawing.header.name, ` ${drawingTitle(drawing)}.${ending}`);
+  return success({ fileName, mediaType, content: content.value });
+}
+
+function pagesOf(drawing: Drawing, paper: Paper, typeface: Typeface): Drawn<readonly Page[]> {
+  const { header } = drawing;
+  switch (drawing.kind) {
+    case 'sheet':
+      return success(buildSheetPages({ sheet: buildSheet(header), plans: drawing.plans }, paper, typeface));
+    case 'strips': {
+      const strips = makeStrips(header, drawing.strips);
+      if (!strips.ok) return strips;
+      const none = noStripsWords(drawing.strips);
+      return success(stripPages({ name: header.name, title: 'Strips', strips: strips.value, none }, paper, typeface));
+    }
+    case 'fixture': {
+      const sheet = fixtureSheet(header, drawing.bench);
+      if (!sheet.ok) return sheet;
+      const look = { plan: drawing.plan, benchWords: benchWords(header, drawing.bench) };
+      return success(fixturePages(sheet.value, look, { paper, typeface }));
+    }
+    default:
+      return assertNever(drawing);
+  }
+}
+
+/** The request has been checked: strips leave as drawings, and nothing else does. */
+function plotted(drawing: Drawing, write: (plot: ReturnType<typeof plotOf>) => string): Drawn<string> {
+  if (drawing.kind !== 'strips') throw new Error(`a ${drawing.kind} is no drawing to plot`);
+  const strips = makeStrips(drawing.header, drawing.strips);
+  return strips.ok ? success(write(plotOf(strips.value, drawing.header.name))) : strips;
+}
+
+function csvOf(drawing: Drawing): Drawn<string> {
+  switch (drawing.kind) {
+    case 'sheet':
+      return success(csvText(sheetCsvRows({ sheet: buildSheet(drawing.header), plans: drawing.plans })));
+    case 'fixture': {
+      const sheet = fixtureSheet(drawing.header, drawing.bench);
+      return sheet.ok ? success(csvText(fixtureCsvRows(sheet.value))) : sheet;
+    }
+    case 'strips':
+      throw new Error('strips are no list');
+    default:
+      return assertNever(drawing);
+  }
+}
