@@ -2,6 +2,7 @@
 
 // As-built
 export { asBuilt, type MeasuredLength } from './asbuilt/as-built.ts';
+export { METHOD_WORDS, readingSentence, readingVerdict } from './asbuilt/as-built-words.ts';
 export { type EndReach, endReach, type JointReach } from './asbuilt/end-scatter.ts';
 export { describeMisEntry } from './asbuilt/mis-entry/describe-mis-entry.ts';
 export { findMisEntry, type MisEntryOutcome } from './asbuilt/mis-entry/find-mis-entry.ts';
@@ -269,8 +270,16 @@ export type { MilpAnswer, MilpAsk, MilpModel, SolveMilp } from './stock/plan/mil
 export { orderProblem } from './stock/plan/order-problem.ts';
 export { type PlanProgress, planCuts, unplanned } from './stock/plan/plan-cuts.ts';
 export { cutPlanSchema, cutProblemSchema } from './stock/plan/plan-schema.ts';
-export { type CutGift, type CutListItem, type CutStep, cutList } from './stock/plan/saw/cut-list.ts';
-export type { SawMark } from './stock/plan/saw/saw-mark.ts';
+export { type CutListItem, type CutStep, cutList } from './stock/plan/saw/cut-list.ts';
+export {
+  giftWords,
+  kerfWords,
+  markWords,
+  type PlacedPieces,
+  pieceMark,
+  stockRowWords,
+  writeOnWords,
+} from './stock/plan/saw/cut-words.ts';
 export { stockLeft } from './stock/plan/stock-left.ts';
 export { SAW_AT_FIRST, sawOf, type TypedSaw } from './stock/plan/typed-saw.ts';
 export { stockItemSchema } from './stock/schema.ts';

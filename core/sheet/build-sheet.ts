@@ -1,5 +1,6 @@
 /** What a build sheet says of a header, as figures: summary, chart, flat views and pieces. Pages are made of it elsewhere. */
 
+import { type AsBuilt, asBuilt } from '../asbuilt/as-built.ts';
 import { type Header, type Primary, type Tube, tubeOf } from '../header/header.ts';
 import { type MatchReport, matchHeader, type PrimaryMatch } from '../length/match-header.ts';
 import { type Closure, isClosed } from '../path/ends/closure.ts';
@@ -24,6 +25,8 @@ export interface SheetPrimary {
   readonly match: PrimaryMatch;
   readonly closure: SheetClosure;
   readonly rows: readonly SheetRow[];
+  /** What was measured on the finished tube. */
+  readonly built: AsBuilt;
 }
 
 export interface BuildSheet {
@@ -53,6 +56,7 @@ export function buildSheet(header: Header): BuildSheet {
         match,
         closure: sheetClosure(header, primary),
         rows: sheetRows(primary, tube, match.pieceLengthsMm),
+        built: asBuilt(header, primary),
       },
     ];
   });

@@ -3,13 +3,19 @@
 import * as z from 'zod';
 import { benchAskedSchema, stripsAskedSchema } from '../../core/index.ts';
 import { headerDocument } from './messages.ts';
+import { keptPlan } from './shelf-messages.ts';
 
 export const paperSchema = z.enum(['letter', 'a4']);
 export type PaperName = z.output<typeof paperSchema>;
 
 /** What is drawn of a header as the page shows it. */
 export const drawingSchema = z.discriminatedUnion('kind', [
-  z.strictObject({ kind: z.literal('sheet'), header: headerDocument }),
+  z.strictObject({
+    kind: z.literal('sheet'),
+    header: headerDocument,
+    /** Its cut plans that were carried out. */
+    plans: z.array(keptPlan).max(100),
+  }),
   z.strictObject({ kind: z.literal('strips'), header: headerDocument, strips: stripsAskedSchema }),
   z.strictObject({
     kind: z.literal('fixture'),

@@ -4,21 +4,18 @@ import {
   type EndReach,
   formatAngle,
   formatLength,
-  isShownAsZero,
   type JointReach,
   type LengthStyle,
+  METHOD_WORDS,
   type MeasuredLength,
   type MeasureKind,
+  readingSentence,
+  readingVerdict,
   roundedTo,
   type ShopTolerances,
 } from '../../core/index.ts';
-import { signedLength } from '../ui/words/verdict-words.ts';
 
-export const METHOD_WORDS: Readonly<Record<MeasureKind, string>> = {
-  outsideTape: 'Tape along the outside',
-  centreline: 'String or wire down the middle',
-  filling: 'Filled with water',
-};
+export { METHOD_WORDS, readingSentence, readingVerdict };
 
 /** What each method follows, for whoever reads the tape. */
 export const METHOD_HINTS: Readonly<Record<MeasureKind, string>> = {
@@ -26,19 +23,6 @@ export const METHOD_HINTS: Readonly<Record<MeasureKind, string>> = {
   centreline: 'Flange face to the end of the tube, kept to the middle in the bends.',
   filling: 'What the tube holds, over the area of its bore.',
 };
-
-/** `agrees, +1/16"`, `2 3/8" longer`: how the tube is to its pieces. */
-export function readingVerdict({ verdict, differenceMm }: MeasuredLength, style: LengthStyle): string {
-  if (verdict !== 'agrees') return `${formatLength(Math.abs(differenceMm), style)} ${verdict} than its pieces`;
-  return isShownAsZero(differenceMm, style) ? 'agrees' : `agrees, ${signedLength(differenceMm, style)}`;
-}
-
-/** `Measured 39 1/4" ±1/8"; its pieces come to 39 3/16" ±1/4" this way.` */
-export function readingSentence(length: MeasuredLength, style: LengthStyle): string {
-  const { measuredMm, measuredWithinMm, computedMm, computedWithinMm } = length;
-  const measured = `${formatLength(measuredMm, style)} ±${formatLength(measuredWithinMm, style)}`;
-  return `Measured ${measured}; its pieces come to ${formatLength(computedMm, style)} ±${formatLength(computedWithinMm, style)} this way.`;
-}
 
 /** The whole primary in a few words, by the reading that is furthest off. */
 export function primaryVerdict(lengths: readonly MeasuredLength[], style: LengthStyle): string {

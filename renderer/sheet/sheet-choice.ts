@@ -6,6 +6,7 @@ import type { Drawing } from './use-pages.ts';
 export type StripKind = Extract<Drawing, { kind: 'strips' }>['strips']['kind'];
 export type Cope = Omit<Extract<Extract<Drawing, { kind: 'strips' }>['strips'], { kind: 'cope' }>, 'kind'>;
 export type Merge = Omit<Extract<Extract<Drawing, { kind: 'strips' }>['strips'], { kind: 'merge' }>, 'kind'>;
+export type Plans = Extract<Drawing, { kind: 'sheet' }>['plans'];
 export type BenchKind = Extract<Drawing, { kind: 'fixture' }>['bench']['kind'];
 export type PlanKind = Extract<Drawing, { kind: 'fixture' }>['plan'];
 
@@ -77,8 +78,9 @@ export type Chosen = { readonly drawing: Drawing } | { readonly missing: string 
 const NO_PRIMARY = 'The header has no primary yet. Enter one on the bench.';
 const NO_INLET = 'The header has no inlet yet. Enter one on the bench, in the panel Ports.';
 
-export function drawingOf(header: Header, choice: SheetChoice): Chosen {
-  if (choice.kind === 'sheet') return { drawing: { kind: 'sheet', header } };
+/** `plans`: the header's cut plans that were carried out. */
+export function drawingOf(header: Header, choice: SheetChoice, plans: Plans): Chosen {
+  if (choice.kind === 'sheet') return { drawing: { kind: 'sheet', header, plans } };
   return choice.kind === 'strips' ? stripsOf(header, choice) : fixtureOf(header, choice);
 }
 

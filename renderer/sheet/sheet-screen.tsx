@@ -13,6 +13,7 @@ import { writeScreen } from '../ui/screen.ts';
 import { PagePreview } from './page-preview.tsx';
 import { type Chosen, drawingOf, firstChoice, type SheetChoice } from './sheet-choice.ts';
 import { SheetChoices } from './sheet-choices.tsx';
+import { useKeptPlans } from './use-kept-plans.ts';
 import { type Drawing, type PaperName, usePages } from './use-pages.ts';
 import './sheet.css';
 
@@ -46,7 +47,8 @@ export function SheetScreen({ session }: { readonly session: HeaderSession }) {
   useForeignChanges(session);
   const [paper, setPaper] = useState<PaperName>(() => (unitOf(header.settings.display) === 'in' ? 'letter' : 'a4'));
   const [choice, setChoice] = useState(() => firstChoice(header));
-  const chosen = useMemo(() => drawingOf(header, choice), [header, choice]);
+  const plans = useKeptPlans(session.headerId);
+  const chosen = useMemo(() => drawingOf(header, choice, plans), [header, choice, plans]);
   const change = (set: Partial<SheetChoice>) => setChoice((now) => ({ ...now, ...set }));
   return (
     <main className="page sheet-screen" id="screen">

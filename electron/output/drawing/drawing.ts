@@ -85,7 +85,7 @@ function pagesOf(drawing: Drawing, paper: Paper, typeface: Typeface): Drawn<read
   const { header } = drawing;
   switch (drawing.kind) {
     case 'sheet':
-      return success(buildSheetPages(buildSheet(header), paper, typeface));
+      return success(buildSheetPages({ sheet: buildSheet(header), plans: drawing.plans }, paper, typeface));
     case 'strips': {
       const strips = makeStrips(header, drawing.strips);
       if (!strips.ok) return strips;
@@ -113,7 +113,7 @@ function plotted(drawing: Drawing, write: (plot: ReturnType<typeof plotOf>) => s
 function csvOf(drawing: Drawing): Drawn<string> {
   switch (drawing.kind) {
     case 'sheet':
-      return success(csvText(sheetCsvRows(buildSheet(drawing.header))));
+      return success(csvText(sheetCsvRows({ sheet: buildSheet(drawing.header), plans: drawing.plans })));
     case 'fixture': {
       const sheet = fixtureSheet(drawing.header, drawing.bench);
       return sheet.ok ? success(csvText(fixtureCsvRows(sheet.value))) : sheet;

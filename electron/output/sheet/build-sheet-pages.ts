@@ -1,12 +1,13 @@
 /** The build sheet on paper: summary, chart, three flat views, the pieces of every primary, cautions. */
 
-import { type BuildSheet, CAUTIONS, type Header } from '../../../core/index.ts';
+import { type BuildSheet, CAUTIONS, type Header, type KeptPlan } from '../../../core/index.ts';
 import type { Page } from '../../bridge/page-messages.ts';
 import { PageFlow } from '../pages/flow/page-flow.ts';
 import { LINE_RATIO, textLines } from '../pages/flow/text-lines.ts';
 import type { Paper } from '../pages/paper.ts';
 import type { Typeface } from '../pages/typeface.ts';
 import { drawChart } from './chart.ts';
+import { drawCutLists } from './cut-list-part.ts';
 import { drawPrimary, PIECES_LEGEND } from './primary-part.ts';
 import { drawSummary } from './summary.ts';
 import { drawViews } from './views.ts';
@@ -16,7 +17,13 @@ const HEADING_MM = 4.2;
 
 export const CHECK_WORDS = 'Check every figure against the tube before it is cut.';
 
-export function buildSheetPages(sheet: BuildSheet, paper: Paper, typeface: Typeface): readonly Page[] {
+export interface SheetOnPaper {
+  readonly sheet: BuildSheet;
+  /** Cut plans that were carried out. */
+  readonly plans: readonly KeptPlan[];
+}
+
+export function buildSheetPages({ sheet, plans }: SheetOnPaper, paper: Paper, typeface: Typeface): readonly Page[] {
   const { header } = sheet;
   const flow = new PageFlow(paper, typeface, { name: header.name, title: 'Build sheet', foot: CHECK_WORDS });
   drawTitle(flow, header);
@@ -29,6 +36,7 @@ export function buildSheetPages(sheet: BuildSheet, paper: Paper, typeface: Typef
     flow.space(2);
   }
   for (const primary of sheet.primaries) drawPrimary(flow, primary, header.settings.display);
+  drawCutLists(flow, plans, header.settings.display);
   drawCautions(flow);
   return flow.pages();
 }

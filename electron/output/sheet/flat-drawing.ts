@@ -33,6 +33,8 @@ export interface FlatPaper {
   readonly scale: number;
   readonly typeface: Typeface;
   readonly labelMm: number;
+  /** Labels keep within these, mm from the left of the page. */
+  readonly within: readonly [leftMm: number, rightMm: number];
 }
 
 const EDGE_MM = 0.3;
@@ -79,7 +81,10 @@ function placedLabels(tubes: readonly FlatTube[], paper: FlatPaper): readonly Pa
     if (places.length === 0) return [];
     const width = typeface.widthMm(label, { sizeMm: labelMm, isBold: true }) + 1;
     const height = labelMm * 1.15;
-    const boxes = places.map(([x, y]): LabelBox => ({ x: x - width / 2, y: y - height / 2, width, height }));
+    const boxes = places.map(([x, y]): LabelBox => {
+      const left = Math.max(paper.within[0], Math.min(x - width / 2, paper.within[1] - width));
+      return { x: left, y: y - height / 2, width, height };
+    });
     const box = roomiest(boxes, taken, tubes, { label, paper }) ?? boxes[Math.floor(boxes.length / 2)];
     if (box === undefined) return [];
     taken.push(box);

@@ -6,7 +6,10 @@ import {
   formatTypedAngle,
   type Length,
   type LengthStyle,
+  METHOD_WORDS,
   pieceName,
+  readingSentence,
+  readingVerdict,
   rowWords,
   type SheetPrimary,
   type SheetRow,
@@ -15,6 +18,7 @@ import {
 } from '../../../core/index.ts';
 import type { PageFlow } from '../pages/flow/page-flow.ts';
 import { drawTable, type Table, type TableRow, tableStartMm } from '../pages/flow/table.ts';
+import { LINE_RATIO } from '../pages/flow/text-lines.ts';
 import { titleOf } from './chart.ts';
 import { tubeWords } from './summary.ts';
 
@@ -37,6 +41,27 @@ export function drawPrimary(flow: PageFlow, primary: SheetPrimary, style: Length
   });
   flow.text(tubeWords(primary.tube));
   if (rows.length > 0) drawTable(flow, table);
+  for (const line of builtLines(primary, style)) {
+    flow.need(AS_BUILT_MM * LINE_RATIO);
+    flow.text(line, { sizeMm: AS_BUILT_MM });
+  }
+}
+
+const AS_BUILT_MM = 3;
+
+/** A line a reading, and the centreline by all of them; none where nothing was measured. */
+export function builtLines({ built }: SheetPrimary, style: LengthStyle): readonly string[] {
+  const { lengths, centreline } = built;
+  const readings = lengths.map(
+    (length) =>
+      `As-built, ${METHOD_WORDS[length.kind]}: ${readingSentence(length, style)} ${readingVerdict(length, style)}.`,
+  );
+  return centreline === null
+    ? readings
+    : [
+        ...readings,
+        `As-built centreline: ${formatLength(centreline.lengthMm, style)} ±${formatLength(centreline.withinMm, style)}.`,
+      ];
 }
 
 function piecesTable(title: string, rows: readonly SheetRow[], style: LengthStyle): Table {

@@ -2,6 +2,8 @@
 
 import {
   type BuildSheet,
+  cutList,
+  type KeptPlan,
   type LengthStyle,
   MM_PER_INCH,
   mmOf,
@@ -10,14 +12,17 @@ import {
   type SheetRow,
   unitOf,
 } from '../../../core/index.ts';
+import type { SheetOnPaper } from './build-sheet-pages.ts';
 import { inletWords } from './chart.ts';
+import { cutCells, itemTitle } from './cut-list-part.ts';
+import { builtLines } from './primary-part.ts';
 import { summaryFigures, tubeWords } from './summary.ts';
 
 /** Lengths to a ten-thousandth, in the header's unit; a spreadsheet shows what it likes of them. */
 const PLACES = 4;
 
 /** Headings first. Lengths are decimals in the unit that the headings name. */
-export function sheetCsvRows(sheet: BuildSheet): readonly (readonly string[])[] {
+export function sheetCsvRows({ sheet, plans }: SheetOnPaper): readonly (readonly string[])[] {
   const style = sheet.header.settings.display;
   const unit = unitOf(style);
   const heading = [
@@ -46,8 +51,21 @@ export function sheetCsvRows(sheet: BuildSheet): readonly (readonly string[])[] 
     ...sheet.primaries.flatMap((primary) => [
       primaryRow(primary, sheet, wide),
       ...primary.rows.map((row) => pieceCells(primary, row, style)),
+      ...builtLines(primary, style).map((words) => noted(wide(['as-built', primary.primary.name]), words)),
     ]),
+    ...plans.flatMap((kept) => cutRows(kept, style).map(([cut, words]) => noted(wide(['cut', '', cut]), words))),
   ];
+}
+
+/** A row a cut: its number, and in words its stock, line, what comes off and what is written on it. */
+function cutRows(kept: KeptPlan, style: LengthStyle): readonly (readonly [cut: string, words: string])[] {
+  return cutList(kept.problem, kept.plan).flatMap((work, index) => {
+    const item = { kept, work, number: index + 1 };
+    return work.steps.map((step, at): readonly [string, string] => {
+      const [cut = '', ...words] = cutCells(item, { step, at }, style);
+      return [cut, [itemTitle(item, style), ...words].join('; ')];
+    });
+  });
 }
 
 function noted(cells: readonly string[], note: string): readonly string[] {

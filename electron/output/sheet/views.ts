@@ -60,5 +60,13 @@ function drawView(
   const [middleX, middleY] = [(lowX + highX) / 2, (lowY + highY) / 2];
   const place = ({ xMm, yMm }: FlatPoint) =>
     [left + widthMm / 2 + (xMm - middleX) / scale, flow.yMm + HEIGHT_MM / 2 - (yMm - middleY) / scale] as const;
-  flow.draw(...drawnTubes(view, { place, scale, typeface: flow.typeface, labelMm: 3 }));
+  flow.draw(
+    ...drawnTubes(view, {
+      place,
+      scale,
+      typeface: flow.typeface,
+      labelMm: 3,
+      within: [left, left + widthMm],
+    }),
+  );
 }

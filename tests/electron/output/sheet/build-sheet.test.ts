@@ -4,13 +4,22 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { demoHeader } from '../../../../core/header/demo-header.ts';
 import type { Header } from '../../../../core/header/header.ts';
+import { rebuiltHeader } from '../../../../core/header/new-header.ts';
 import { CAUTIONS } from '../../../../core/sheet/cautions.ts';
+import { demoShelf } from '../../../../core/stock/demo-shelf.ts';
+import { cutProblemOf, DEFAULT_SAW } from '../../../../core/stock/plan/from-shelf.ts';
+import { keptPlan, placedPieces } from '../../../../core/stock/plan/kept-plan.ts';
+import { planCuts } from '../../../../core/stock/plan/plan-cuts.ts';
+import { cutList } from '../../../../core/stock/plan/saw/cut-list.ts';
+import { inches } from '../../../../core/units/length.ts';
+import type { Drawing } from '../../../../electron/bridge/page-messages.ts';
+import { drawnFile } from '../../../../electron/output/drawing/drawing.ts';
 import { PAPERS } from '../../../../electron/output/pages/paper.ts';
 import { bigHeader, headerArbitrary } from '../../../generators/headers.ts';
-import { expectNoFaults, faultsOf, pagesOf, textsOn, wordsOn } from './drawn-pages.ts';
+import { expectNoFaults, FONTS, faultsOf, pagesOf, textsOn, wordsOn } from './drawn-pages.ts';
 
 const PAPER_NAMES = ['letter', 'a4'] as const;
-const sheet = (header: Header) => ({ kind: 'sheet', header }) as const;
+const sheet = (header: Header) => ({ kind: 'sheet' as const, header, plans: [] });
 
 describe.each(PAPER_NAMES)('on %s', (paper) => {
   test('the demo header: no word is off the paper or on another', () => {
@@ -110,4 +119,54 @@ test('the check itself sees words on each other and off the paper', () => {
   if (first === undefined) throw new Error('no words');
   const doubled = { ...page, marks: [...page.marks, first, { ...first, at: [1, 1] as const }] };
   expect(faultsOf(doubled).length).toBeGreaterThanOrEqual(2);
+});
+
+describe('with a cut plan that was carried out', () => {
+  const header = rebuiltHeader(demoHeader('demo'), { id: 'again', name: 'Second of its kind' });
+  let made = 0;
+  const stock = demoShelf(() => {
+    made += 1;
+    return `s${made}`;
+  });
+  const problem = cutProblemOf([header], stock, DEFAULT_SAW);
+  const kept = keptPlan({ pieces: placedPieces([header]), stock, problem, plan: planCuts(problem) });
+  const planned = { kind: 'sheet' as const, header, plans: [{ ...kept }] } as Drawing;
+
+  test.each(PAPER_NAMES)('on %s the cut list has every piece that is not short, and no word on another', (paper) => {
+    const pages = pagesOf(planned, paper);
+    expectNoFaults(pages);
+    const words = pages.map(wordsOn).join(' ');
+    expect(words).toContain('Cut list');
+    const short = new Set(kept.plan.short);
+    const cut = kept.pieces.filter(({ id }) => !short.has(id));
+    expect(cut.length).toBeGreaterThan(0);
+    for (const { primaryName, pieceNumber } of cut) {
+      expect(words).toContain(`Primary ${primaryName}, piece ${pieceNumber}:`);
+      expect(words).toMatch(new RegExp(`(?: |^)${primaryName}-${pieceNumber}(?: |$)`));
+    }
+  });
+
+  test('the list for spreadsheets has a row for each cut', async () => {
+    const file = await drawnFile({ drawing: planned, paper: 'a4', format: 'csv' }, FONTS);
+    const rows = file.ok ? String(file.value.content).split('\r\n') : [];
+    const steps = cutList(kept.problem, kept.plan).flatMap((work) => work.steps).length;
+    expect(rows.filter((row) => row.startsWith('cut,'))).toHaveLength(steps);
+  });
+});
+
+test('what was measured stands under its primary, against its pieces', () => {
+  const demo = demoHeader('demo');
+  const primaries = demo.primaries.map((primary, at) => {
+    const reading = { kind: 'centreline' as const, length: inches(35.25), within: inches(0.125) };
+    return at === 0 ? { ...primary, measured: [reading] } : primary;
+  });
+  const pages = pagesOf(sheet({ ...demo, primaries }), 'letter');
+  expectNoFaults(pages);
+  const words = pages.map(wordsOn).join(' ');
+  // Primary 1 comes to 35 3/16 in and was measured 1/16 longer.
+  expect(words).toContain(
+    'As-built, String or wire down the middle: Measured 35 1/4" ±1/8"; its pieces come to 35 3/16"',
+  );
+  expect(words).toContain('agrees, +1/16".');
+  expect(words.match(/As-built centreline:/g)).toHaveLength(1);
 });

@@ -23,7 +23,11 @@ function drawnByBundle(workerData: DrawWork): Promise<DrawAnswer> {
 test('a PDF and a DXF drawn by the built thread are those of the sources', async () => {
   await buildIfStale(ROOT, ['drawer']);
   const header = demoHeader('demo');
-  const sheet = { drawing: { kind: 'sheet', header }, paper: 'a4', format: 'pdf' } as const;
+  const sheet = {
+    drawing: { kind: 'sheet' as const, header, plans: [] },
+    paper: 'a4' as const,
+    format: 'pdf' as const,
+  };
   const strips = { kind: 'along', primaryId: 'primary-1' } as const;
   const strip = { drawing: { kind: 'strips', header, strips }, paper: 'a4', format: 'dxfArcs' } as const;
   for (const request of [sheet, strip]) {

@@ -13,7 +13,7 @@ import { readFontFiles } from '../../../../electron/output/pages/font-files.ts';
 type Asked = RequestOf<'savePages'>;
 
 export function everyFile(header: Header): readonly Asked[] {
-  const sheet = { kind: 'sheet', header } as const;
+  const sheet = { kind: 'sheet' as const, header, plans: [] };
   const strips = stripsOf(header).map((asked) => ({ kind: 'strips', header, strips: asked }) as const);
   const bench = { kind: 'flangeDown', primaryId: header.primaries[0]?.id ?? 'none' } as const;
   const fixture = { kind: 'fixture', header, bench, plan: 'scaled' } as const;

@@ -7,7 +7,7 @@ import { FONTS } from './drawn-pages.ts';
 import { readPdfPages } from './read-back.ts';
 
 test.each(['a4', 'letter'] as const)('the build sheet on %s', async (paper) => {
-  const drawing = { kind: 'sheet', header: demoHeader('demo') } as const;
+  const drawing = { kind: 'sheet' as const, header: demoHeader('demo'), plans: [] };
   const file = await drawnFile({ drawing, paper, format: 'pdf' }, FONTS);
   if (!file.ok) throw new Error('was refused');
   const pages = await readPdfPages(file.value.content as Uint8Array);
@@ -38,7 +38,7 @@ test.each(['a4', 'letter'] as const)('the build sheet on %s', async (paper) => {
 
 test('letters beyond Latin-1 and minus signs come back as they are', async () => {
   const header = { ...demoHeader('demo'), name: 'Żółw β −3/16' };
-  const file = await drawnFile({ drawing: { kind: 'sheet', header }, paper: 'a4', format: 'pdf' }, FONTS);
+  const file = await drawnFile({ drawing: { kind: 'sheet', header, plans: [] }, paper: 'a4', format: 'pdf' }, FONTS);
   if (!file.ok) throw new Error('was refused');
   const [page] = await readPdfPages(file.value.content as Uint8Array);
   expect(page?.words.replaceAll(' ', '')).toContain('Żółw');
