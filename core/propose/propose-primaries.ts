@@ -71,7 +71,12 @@ function* solve(read: ReadProposeProblem, search: Search | null): Generator<void
   if (!read.ok) return { kind: 'none', reason: read.reason, nearest: [] };
   if (search === null) return { kind: 'none', reason: { kind: 'notThrough' }, nearest: [] };
   yield* searchProposals(search);
-  const proposals = proposalsOf(search);
+  const proposals: ProposedPrimary[] = [];
+  for (const candidate of search.best.found) {
+    const proposal = buildProposal(search.problem, candidate, search.surroundings);
+    if (proposal !== null) proposals.push(proposal);
+    yield;
+  }
   if (proposals.length > 0) return { kind: 'found', proposals, isExhausted: true };
   const leastMm = leastWelded(search.problem);
   yield;

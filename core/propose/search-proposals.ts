@@ -20,29 +20,29 @@ const FEW_STARTS = 60;
 /** Runs to its end, pausing (by yielding) every millisecond or so; what it found lies in the search at any pause. */
 export function* searchProposals(search: ProposeSearch): Generator<void, void> {
   const { mostBends } = search.problem;
-  searchFewBends(search);
-  yield;
+  yield* searchFewBends(search);
   if (mostBends >= 2) yield* searchTwoBends(search);
   for (const bends of [3, 4]) {
     if (mostBends >= bends && search.best.count < ENOUGH_IDEAS) yield* searchManyBends(search, bends);
   }
 }
 
-function searchFewBends(search: ProposeSearch): void {
+function* searchFewBends(search: ProposeSearch): Generator<void, void> {
   const { ends, least, limits, mostBends } = search.problem;
   const question = { ends, least, roomMm: limits.gapMm };
   const straight = straightShape(question);
   const bent =
     mostBends < 1 ? [] : search.clrsMm.map((clrMm) => oneBend(question, clrMm, search.window(1)?.aimMm ?? null));
-  for (const shape of [straight, ...bent]) if (shape !== null) enterOnFirst(search, [shape], 1);
+  for (const shape of [straight, ...bent]) if (shape !== null) yield* enterOnFirst(search, [shape], 1);
 }
 
 /** Takes tubes in on the coarsest grid on which any of them closes. */
-function enterOnFirst(search: ProposeSearch, shapes: readonly TubeShape[], enough: number): void {
+function* enterOnFirst(search: ProposeSearch, shapes: readonly TubeShape[], enough: number): Generator<void, void> {
   for (const step of search.steps) {
     let entered = 0;
     for (const shape of shapes) {
       if (search.enter(shape, step)) entered += 1;
+      yield;
       if (entered >= enough) return;
     }
     if (entered > 0) return;
@@ -60,8 +60,7 @@ function* searchTwoBends(search: ProposeSearch): Generator<void, void> {
       for (const lengthMm of window === null ? lengths : [window.aimMm]) {
         const shapes = twoBendsOfLength(question, lengthMm).filter(hasRealBends);
         yield;
-        enterTwoBends(search, shapes, lengthMm);
-        yield;
+        yield* enterTwoBends(search, shapes, lengthMm);
       }
     }
   }
@@ -72,7 +71,7 @@ function hasRealBends({ bends }: TubeShape): boolean {
 }
 
 /** Those with ready angles first: they go before all others of the same pair. Both can have them only where the length gives way. */
-function enterTwoBends(search: ProposeSearch, shapes: readonly TubeShape[], lengthMm: number): void {
+function* enterTwoBends(search: ProposeSearch, shapes: readonly TubeShape[], lengthMm: number): Generator<void, void> {
   const { ends, least } = search.problem;
   const near = { ends, least, ready: search.ready };
   const window = search.window(2);
@@ -86,7 +85,7 @@ function enterTwoBends(search: ProposeSearch, shapes: readonly TubeShape[], leng
     ...withReadyAngles(near, shapes, [false, true], lengthMm),
   ];
   const enough = search.surroundings.hasOthers ? Number.POSITIVE_INFINITY : ENOUGH_OF_PAIR;
-  for (const some of [both, one, shapes]) if (some.length > 0) enterOnFirst(search, some, enough);
+  for (const some of [both, one, shapes]) if (some.length > 0) yield* enterOnFirst(search, some, enough);
 }
 
 /** Starts between two pauses. */
@@ -99,7 +98,7 @@ function* searchManyBends(search: ProposeSearch, bends: number): Generator<void,
   const starts = best.count > 0 ? FEW_STARTS : STARTS;
   let start = 0;
   for (const shapes of manyBends({ ends, least, clrsMm, ready, bends, lengthMm })) {
-    for (const shape of shapes) if (hasRealBends(shape)) enterOnFirst(search, [shape], 1);
+    for (const shape of shapes) if (hasRealBends(shape)) yield* enterOnFirst(search, [shape], 1);
     start += 1;
     if (start >= starts || (best.count >= ENOUGH_IDEAS && start >= FEW_STARTS)) return;
     if (start % STARTS_A_PAUSE === 0) yield;
