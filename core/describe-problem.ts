@@ -78,6 +78,7 @@ const isSheetProblem = among<SheetProblem>({
   stripWall: true,
   piesCross: true,
   mergeOutlet: true,
+  stripTooLarge: true,
   placesInLine: true,
 });
 

@@ -244,6 +244,7 @@ export type { SheetRow } from './sheet/sheet-rows.ts';
 export { arcRuns } from './sheet/strips/arc-runs.ts';
 export { makeStrips, type StripsAsked, stripsAskedSchema } from './sheet/strips/make-strips.ts';
 export type { Strip, StripLabel, StripLine, StripPoint } from './sheet/strips/strip.ts';
+export { stripTooLarge } from './sheet/strips/strip-size.ts';
 // Spreadsheets
 export { readCsvRows, readPastedRows } from './spreadsheet/read-rows.ts';
 export { clipboardText, csvText } from './spreadsheet/write-rows.ts';

@@ -28,6 +28,8 @@ export function describeSheetProblem(problem: SheetProblem): string {
       return `The cuts of this pie-cut bend run into each other on the inside by ${bothUnits(-problem.throatMm)}: give it more CLR or fewer pies.`;
     case 'mergeOutlet':
       return `An outlet of ${bothUnits(problem.outletMm)} does not fit: type one from ${bothUnits(problem.lowMm)}, which is one tube, to under ${bothUnits(problem.highMm)}, which is the whole bundle.`;
+    case 'stripTooLarge':
+      return `${problem.name} comes to ${bothUnits(problem.widthMm)} by ${bothUnits(problem.heightMm)}, which is too much paper in true size: check its lengths, or choose a scale.`;
     case 'placesInLine':
       return 'The two ports and the inlet lie in one line, so the header would not stand on them: choose another port or inlet.';
     default:

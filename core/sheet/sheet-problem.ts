@@ -18,6 +18,8 @@ export type StripProblem =
   | { readonly kind: 'stripWall'; readonly odMm: number; readonly wallMm: number }
   /** Two cuts of a pie-cut bend run into each other on the inside. */
   | { readonly kind: 'piesCross'; readonly throatMm: number }
+  /** In true size it would take more pages than anybody tapes together. */
+  | { readonly kind: 'stripTooLarge'; readonly name: string; readonly widthMm: number; readonly heightMm: number }
   /** The outlet is smaller than one tube, or no smaller than the bundle. */
   | { readonly kind: 'mergeOutlet'; readonly outletMm: number; readonly lowMm: number; readonly highMm: number };
 

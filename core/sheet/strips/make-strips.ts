@@ -13,6 +13,7 @@ import { copeStrip } from './cope-strip.ts';
 import { mergeStrip } from './merge-strip.ts';
 import { pieStrips } from './pie-strips.ts';
 import type { Strip } from './strip.ts';
+import { stripTooLarge } from './strip-size.ts';
 
 const angle = z.number().min(-360).max(360);
 const signedLength = z.strictObject({ value: z.number().min(-1e6).max(1e6), unit: z.enum(['in', 'mm']) });
@@ -44,6 +45,13 @@ export type StripsAsked = z.output<typeof stripsAskedSchema>;
 
 /** In the order in which they are used; none where a primary has nothing to make one of. */
 export function makeStrips(header: Header, asked: StripsAsked): Result<readonly Strip[], StripProblem | PathProblem> {
+  const made = stripsAsked(header, asked);
+  if (!made.ok) return made;
+  const problems = made.value.map(stripTooLarge).filter((problem) => problem !== null);
+  return problems.length === 0 ? made : failure(...problems.slice(0, 1));
+}
+
+function stripsAsked(header: Header, asked: StripsAsked): Result<readonly Strip[], StripProblem | PathProblem> {
   const style = header.settings.display;
   switch (asked.kind) {
     case 'cope': {

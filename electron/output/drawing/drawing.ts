@@ -4,17 +4,20 @@ import {
   assertNever,
   buildSheet,
   csvText,
+  failure,
   fixtureSheet,
   makeStrips,
   type Problem,
   type Result,
   safeFileName,
+  stripTooLarge,
   success,
 } from '../../../core/index.ts';
 import type { RequestOf } from '../../bridge/contract.ts';
 import type { Drawing, Page } from '../../bridge/page-messages.ts';
 import { fixtureCsvRows } from '../fixture/fixture-csv.ts';
 import { fixturePages } from '../fixture/fixture-pages.ts';
+import { trueSizePlan } from '../fixture/true-size-plan.ts';
 import type { FontFiles } from '../pages/font-files.ts';
 import { PAPERS, type Paper } from '../pages/paper.ts';
 import { pdfOf } from '../pages/pdf.ts';
@@ -95,6 +98,9 @@ function pagesOf(drawing: Drawing, paper: Paper, typeface: Typeface): Drawn<read
     case 'fixture': {
       const sheet = fixtureSheet(header, drawing.bench);
       if (!sheet.ok) return sheet;
+      const plan = drawing.plan === 'trueSize' ? trueSizePlan(sheet.value) : null;
+      const tooLarge = plan === null ? null : stripTooLarge(plan);
+      if (tooLarge !== null) return failure(tooLarge);
       const look = { plan: drawing.plan, benchWords: benchWords(header, drawing.bench) };
       return success(fixturePages(sheet.value, look, { paper, typeface }));
     }
