@@ -18,7 +18,7 @@ export function cutPieceId(header: Pick<Header, 'id'>, piece: Pick<Piece, 'id'>)
 
 /**
  * Pieces that are planned; what is cut, tacked or welded has its tube already. A pie-cut bend is a straight blank: its
- * chords, and the mitred cuts between them, each of which takes `kerf / cos t` along the tube.
+ * chords, and as many mitred cuts, each of which takes `kerf / cos t` along the tube.
  */
 export function cutProblemOf(headers: readonly Header[], stock: readonly StockItem[], saw: SawSettings): CutProblem {
   const primaries = headers.flatMap((header) => header.primaries.map((primary) => ({ header, primary })));
@@ -42,7 +42,7 @@ function piecesOf(header: Header, primary: Primary, saw: SawSettings): readonly 
     if (piece.kind === 'bend') return [{ kind: 'bend', id, tube, clrMm: mmOf(piece.clr), angleDeg: piece.angleDeg }];
     if (piece.kind === 'straight') return [{ kind: 'straight', id, tube, lengthMm: mmOf(piece.length) }];
     const shape = { clrMm: mmOf(piece.clr), angleDeg: piece.angleDeg, pies: piece.pies };
-    const cutsMm = ((piece.pies - 1) * saw.kerfMm) / Math.cos(radiansOf(sawAngleDeg(shape)));
+    const cutsMm = (piece.pies * saw.kerfMm) / Math.cos(radiansOf(sawAngleDeg(shape)));
     return [{ kind: 'straight', id, tube, lengthMm: pieCutLengthMm(shape) + cutsMm }];
   });
 }
