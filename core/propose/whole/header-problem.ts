@@ -35,11 +35,11 @@ const NOT_TO_DO: ReadonlySet<NoProposalReason['kind']> = new Set(['allThere', 'e
 
 export function readHeaderProblem(header: Header, options: HeaderProposeOptions): HeaderProposeProblem {
   const reads = header.primaries.map((primary) => ({ primary, read: readProposeProblem(header, primary.id, options) }));
-  const todo = reads.filter(({ read }) => read.ok);
+  const inHand = reads.filter(({ read }) => read.ok);
   const refused = reads.flatMap(({ primary, read }) =>
     read.ok || NOT_TO_DO.has(read.reason.kind) ? [] : [{ primaryId: primary.id, reason: read.reason }],
   );
-  const kept = new Map(todo.map(({ primary, read }) => [primary.id, read.ok ? read.problem.keptPieces : 0]));
+  const kept = new Map(inHand.map(({ primary, read }) => [primary.id, read.ok ? read.problem.keptPieces : 0]));
   const bare = {
     ...header,
     primaries: header.primaries.map((primary) => ({
@@ -47,7 +47,7 @@ export function readHeaderProblem(header: Header, options: HeaderProposeOptions)
       pieces: primary.pieces.slice(0, kept.get(primary.id) ?? primary.pieces.length),
     })),
   };
-  const primaries = todo.map(({ primary }) => primary);
+  const primaries = inHand.map(({ primary }) => primary);
   return {
     header,
     placings: primaries.map((primary) => placingsOf({ bare, primaries, options }, primary)),
@@ -95,9 +95,9 @@ export function lengthsToTry(
   options: HeaderProposeOptions,
 ): readonly number[] {
   if (options.lengthMm !== undefined && options.lengthMm !== null) return [options.lengthMm];
-  const todo = new Set(placings.flatMap(([first]) => (first === undefined ? [] : [first.primaryId])));
+  const inHand = new Set(placings.flatMap(([first]) => (first === undefined ? [] : [first.primaryId])));
   const { targetMm, targetPrimaryId } = matchHeader(bare);
-  if (targetMm !== null && (targetPrimaryId === null || !todo.has(targetPrimaryId))) return [targetMm];
+  if (targetMm !== null && (targetPrimaryId === null || !inHand.has(targetPrimaryId))) return [targetMm];
   const leasts = placings.map((some) => Math.min(...some.slice(0, 1).map(({ leastMm }) => leastMm ?? 0)));
   const farthestMm = Math.max(0, ...leasts.filter(Number.isFinite));
   return farthestMm === 0 ? [] : OVER_LEAST.map((over) => over * farthestMm);

@@ -6,6 +6,7 @@ import { type Edit, joinedStep } from '../../edits/edit.ts';
 import { replaceRestEdit } from '../../edits/piece-edits.ts';
 import type { Header, Piece, Primary } from '../../header/header.ts';
 import { freshIds } from '../../moves/offer/fresh-ids.ts';
+import { SearchInSlices, searchThrough } from '../../moves/search-in-slices.ts';
 import { headerClearances } from '../../path/clearance/header-clearances.ts';
 import { buildProposal } from '../offer/build-proposal.ts';
 import type { Candidate } from '../offer/candidate.ts';
@@ -34,32 +35,17 @@ const MOST_BENDS = 4;
  * found (`put-together.ts`). It may miss a set that exists; what it gives was applied and traced anew, each primary in the header with all the others.
  */
 export function proposeHeader(header: Header, options: HeaderProposeOptions = {}): HeaderProposalOutcome {
-  const search = new HeaderProposalSearch(header, options);
-  search.look(() => false);
-  return search.soFar();
+  return searchThrough(new HeaderProposalSearch(header, options));
 }
 
-/** The same search in slices; see `ProposalSearch`. */
-export class HeaderProposalSearch {
-  readonly #steps: Generator<void, HeaderProposalOutcome>;
-  #outcome: HeaderProposalOutcome | null = null;
-
+/** The same search in slices; until it is through there is no header to show. */
+export class HeaderProposalSearch extends SearchInSlices<HeaderProposalOutcome> {
   constructor(header: Header, options: HeaderProposeOptions = {}) {
-    this.#steps = searchHeader(header, options);
+    super(searchHeader(header, options));
   }
 
-  /** Looks on until it is through or `isTimeUp` says yes, which is asked every few milliseconds. True: it is through. */
-  look(isTimeUp: () => boolean): boolean {
-    while (this.#outcome === null) {
-      const { done, value } = this.#steps.next();
-      if (done === true) this.#outcome = value;
-      else if (isTimeUp()) return false;
-    }
-    return true;
-  }
-
-  soFar(): HeaderProposalOutcome {
-    return this.#outcome ?? { kind: 'none', reason: { kind: 'notThrough' } };
+  protected untilNow(): HeaderProposalOutcome {
+    return { kind: 'none', reason: { kind: 'notThrough' } };
   }
 }
 
