@@ -22,7 +22,7 @@ export function describeNoProposal(reason: NoProposalReason, style: LengthStyle)
     case 'noClr':
       return 'The shelf has no bend of this tube. Put one on the shelf, or leave the shelf out.';
     case 'tooShort':
-      return `${shown(reason.wantedMm)} is too short: with these CLRs the least is ${shown(reason.leastMm)}.`;
+      return `${shown(reason.wantedMm)} is too short: the least with up to two bends of these CLRs is ${shown(reason.leastMm)}.`;
     case 'outOfReach':
       return `No tube of up to ${reason.mostBends} bends was found that ends in the inlet at this length.`;
     case 'tooTight':

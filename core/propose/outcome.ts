@@ -63,7 +63,7 @@ export type NoProposalReason =
   | { readonly kind: 'allThere' }
   /** The shelf has no bend of this tube. */
   | { readonly kind: 'noClr' }
-  /** The length wanted is below the least with these CLRs and end straights, or below the straight way there. */
+  /** The length wanted is below the least with two bends of these CLRs, one or none, and nothing was found with more. */
   | { readonly kind: 'tooShort'; readonly wantedMm: number; readonly leastMm: number }
   /** No tube of so many bends was found to end there at this length. */
   | { readonly kind: 'outOfReach'; readonly mostBends: number }

@@ -7,7 +7,7 @@ import { degreesOf } from '../../units/angle.ts';
 import { millimetres, mmOf } from '../../units/length.ts';
 import { twoBendsOfLength } from '../few/all-two-bends.ts';
 import { manyBends } from '../joints/many-bends.ts';
-import { LEAST_ANGLE_RAD, withReadyAngles } from '../joints/near-angles.ts';
+import { hasRealBends, withReadyAngles } from '../joints/near-angles.ts';
 import { shapeLengthMm, type TubeShape } from '../joints/tube-shape.ts';
 import { candidateOf, compareCandidates, readyAngles } from '../offer/candidate.ts';
 import { piecesOf, primaryWith } from '../offer/pieces-of.ts';
@@ -74,7 +74,7 @@ const MOST_OF_MORE = 200;
 
 /** So many at most, evenly out of all. */
 function thinned(shapes: readonly TubeShape[], most: number): readonly TubeShape[] {
-  const real = shapes.filter(({ bends }) => bends.every(({ angleRad }) => angleRad >= LEAST_ANGLE_RAD));
+  const real = shapes.filter(hasRealBends);
   if (real.length <= most) return real;
   return Array.from({ length: most }, (_, i) => real[Math.floor((i * real.length) / most)] as TubeShape);
 }

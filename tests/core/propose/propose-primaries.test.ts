@@ -283,6 +283,17 @@ describe('what cannot be', () => {
     );
   });
 
+  /** One tube is there without a bend, or with one, and none of it has the length: that is no matter of rounding. */
+  it.each([
+    ['in line', { x: 300, y: 0, z: 0 }, { x: 1, y: 0, z: 0 }, 200],
+    ['across', { x: 300, y: 200, z: 0 }, { x: 0, y: 1, z: 0 }, 300],
+  ] as const)('a length below that of the one tube %s is too short', (_, at, direction, lengthMm) => {
+    const header = headerWith({ port: ALONG_X, inlet: poseAt(at, direction, UP_Z) });
+    const outcome = proposePrimaries(header, 'own', { clrs: CLRS, length: about(lengthMm) });
+    expect(reasonOf(outcome)).toMatchObject({ kind: 'tooShort', wantedMm: lengthMm });
+    if (outcome.kind === 'none') for (const { lowMm, highMm } of outcome.nearest) expect(highMm).toBeGreaterThan(lowMm);
+  });
+
   it.each([
     ['behind the port, the same way', { x: -200, y: 0, z: 0 }, { x: 1, y: 0, z: 0 }],
     ['behind the port, facing it', { x: -200, y: 0, z: 0 }, { x: -1, y: 0, z: 0 }],
