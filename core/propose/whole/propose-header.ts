@@ -8,6 +8,7 @@ import type { Header, Piece, Primary } from '../../header/header.ts';
 import { freshIds } from '../../moves/offer/fresh-ids.ts';
 import { SearchInSlices, searchThrough } from '../../moves/search-in-slices.ts';
 import { headerClearances } from '../../path/clearance/header-clearances.ts';
+import { millimetres } from '../../units/length.ts';
 import { buildProposal } from '../offer/build-proposal.ts';
 import type { Candidate } from '../offer/candidate.ts';
 import { piecesOf } from '../offer/pieces-of.ts';
@@ -54,7 +55,7 @@ function* searchHeader(header: Header, options: HeaderProposeOptions): Generator
   const problem = readHeaderProblem(header, options);
   const [refused] = problem.refused;
   if (refused !== undefined) return { kind: 'none', reason: { kind: 'onePrimary', ...refused } };
-  const lengths = lengthsToTry(problem, options);
+  const lengths = lengthsToTry(problem);
   if (problem.placings.length === 0 || lengths.length === 0) return { kind: 'none', reason: { kind: 'noneToDo' } };
   let best: HeaderProposal | null = null;
   for (const lengthMm of lengths) {
@@ -176,9 +177,12 @@ interface Made {
 
 /** Two of the choices that come too near to each other once they are rounded; null where none do. */
 function* tooNear({ bare, placed, made }: Made, choices: readonly Choice[]): Generator<void, Trial | null> {
-  if (choices[0]?.tube.problem.gapKeptMm === null) return null;
+  const gapKeptMm = choices[0]?.tube.problem.gapKeptMm ?? null;
+  if (gapKeptMm === null) return null;
   const primaries = placed.map((one) => ({ ...one, pieces: [...one.pieces, ...(made.get(one.id) ?? [])] }));
-  const { tight } = headerClearances({ ...bare, primaries });
+  // The gap that is kept may be another than the header's own.
+  const settings = { ...bare.settings, wantedGap: millimetres(gapKeptMm) };
+  const { tight } = headerClearances({ ...bare, settings, primaries });
   yield;
   const choiceOf = (id: string) => choices.find(({ tube }) => tube.problem.primary.id === id);
   for (const gap of tight) {

@@ -99,9 +99,10 @@ export function* poolOf(
   { three, four }: PoolSize,
   numbers: () => number,
 ): Generator<void, readonly PooledTube[]> {
-  const shapes = [...thinned(yield* shapesOf(problem, 2, 0), MOST_OF_TWO)];
-  if (three > 0) shapes.push(...thinned(yield* shapesOf(problem, 3, three), MOST_OF_MORE));
-  if (four > 0) shapes.push(...thinned(yield* shapesOf(problem, 4, four), MOST_OF_MORE));
+  const { mostBends } = problem;
+  const shapes = mostBends < 2 ? [] : [...thinned(yield* shapesOf(problem, 2, 0), MOST_OF_TWO)];
+  if (three > 0 && mostBends >= 3) shapes.push(...thinned(yield* shapesOf(problem, 3, three), MOST_OF_MORE));
+  if (four > 0 && mostBends >= 4) shapes.push(...thinned(yield* shapesOf(problem, 4, four), MOST_OF_MORE));
   const surroundings = new Surroundings(problem);
   const ready = readyAngles(problem);
   const odMm = mmOf(problem.tube.od);
