@@ -65,8 +65,8 @@ export type NoProposalReason =
   | { readonly kind: 'noClr' }
   /** The length wanted is below the least with two bends of these CLRs, one or none, and nothing was found with more. */
   | { readonly kind: 'tooShort'; readonly wantedMm: number; readonly leastMm: number }
-  /** No tube of so many bends was found to end there at this length. */
-  | { readonly kind: 'outOfReach'; readonly mostBends: number }
+  /** No tube of so many bends was found to end there, at the length wanted if there is one. */
+  | { readonly kind: 'outOfReach'; readonly mostBends: number; readonly isLengthWanted: boolean }
   /** There are some, but each comes nearer to something than is kept. */
   | { readonly kind: 'tooTight'; readonly bestMm: number; readonly keptMm: number }
   /** There are some on paper, but none in lengths and angles that can be sawn. */

@@ -83,5 +83,5 @@ function reasonOf({ problem, surroundings, hasLostToRounding }: Search, leastMm:
   if (window !== null && leastMm !== null && window.highMm < leastMm) {
     return { kind: 'tooShort', wantedMm: window.aimMm, leastMm };
   }
-  return { kind: 'outOfReach', mostBends };
+  return { kind: 'outOfReach', mostBends, isLengthWanted: window !== null };
 }

@@ -56,16 +56,24 @@ function* searchHeader(header: Header, options: HeaderProposeOptions): Generator
   const [refused] = problem.refused;
   if (refused !== undefined) return { kind: 'none', reason: { kind: 'onePrimary', ...refused } };
   const lengths = lengthsToTry(problem);
-  if (problem.placings.length === 0 || lengths.length === 0) return { kind: 'none', reason: { kind: 'noneToDo' } };
+  const [first] = problem.placings.flat();
+  if (first === undefined) return { kind: 'none', reason: { kind: 'noneToDo' } };
+  let missingId: string | null = lengths.length === 0 ? first.primaryId : null;
   let best: HeaderProposal | null = null;
   for (const lengthMm of lengths) {
     // Two bends a primary: hardly any header takes fewer.
     if (best !== null && best.bends <= 2 * problem.placings.length) break;
     const mostBends: number = best === null ? MOST_BENDS * problem.placings.length : best.bends - 1;
     const found = yield* searchLength(problem, options, lengthMm, mostBends);
-    if (found !== null && (best === null || found.bends < best.bends)) best = found;
+    if (found.kind === 'missing') missingId = found.primaryId;
+    if (found.kind === 'found' && (best === null || found.proposal.bends < best.bends)) best = found.proposal;
   }
   if (best !== null) return { kind: 'found', proposal: best, isExhausted: true };
+  if (missingId !== null) {
+    const mostBends = Math.min(MOST_BENDS, options.mostBends ?? MOST_BENDS);
+    const reason = { kind: 'outOfReach', mostBends, isLengthWanted: lengths.length > 0 } as const;
+    return { kind: 'none', reason: { kind: 'onePrimary', primaryId: missingId, reason } };
+  }
   return { kind: 'none', reason: { kind: 'together' } };
 }
 
@@ -79,7 +87,8 @@ function* searchLength(
   options: HeaderProposeOptions,
   lengthMm: number,
   mostBends: number,
-): Generator<void, HeaderProposal | null> {
+): Generator<void, LengthOutcome> {
+  let missing: LengthOutcome = { kind: 'none' };
   const [first] = problem.placings.flat();
   const gapMm = first?.at(lengthMm)?.gapKeptMm ?? null;
   const together = new Together(gapMm === null ? null : gapMm + ROUNDING_MM);
@@ -90,17 +99,25 @@ function* searchLength(
   };
   for (const size of SIZES) {
     const pools = yield* poolsOf(problem, lengthMm, size, numbers);
+    const primaryId = problem.placings[pools.findIndex(({ length }) => length === 0)]?.[0]?.primaryId;
+    missing = primaryId === undefined ? { kind: 'none' } : { kind: 'missing', primaryId };
     for (let trial = 0; trial < MOST_TRIALS; trial += 1) {
       const choices = yield* together.fewestBends(pools, mostBends);
       if (choices === null) break;
       const proposal = yield* headerProposal(problem, options, choices, lengthMm);
-      if (proposal.kind === 'found') return proposal.proposal;
+      if (proposal.kind === 'found') return proposal;
       if (proposal.kind === 'tooNear') together.keepApart(proposal.one, proposal.other);
       else together.leaveOut(proposal.at);
     }
   }
-  return null;
+  return missing;
 }
+
+type LengthOutcome =
+  | { readonly kind: 'found'; readonly proposal: HeaderProposal }
+  /** This one has no tube even by itself. */
+  | { readonly kind: 'missing'; readonly primaryId: string }
+  | { readonly kind: 'none' };
 
 /** By primary, those with the fewest bends first. */
 function* poolsOf(

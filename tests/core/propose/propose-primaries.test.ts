@@ -308,3 +308,14 @@ describe('what cannot be', () => {
     else expect(describeNoProposal(outcome.reason, header.settings.display)).not.toBe('');
   });
 });
+
+describe('the reason in words', () => {
+  const style = { kind: 'mm', places: 0 } as const;
+
+  it('counts the bends, and names the length only where one was wanted', () => {
+    const words = (mostBends: number, isLengthWanted: boolean) =>
+      describeNoProposal({ kind: 'outOfReach', mostBends, isLengthWanted }, style);
+    expect(words(1, true)).toBe('No tube of up to 1 bend was found that ends in the inlet at this length.');
+    expect(words(4, false)).toBe('No tube of up to 4 bends was found that ends in the inlet.');
+  });
+});
