@@ -130,15 +130,8 @@ export {
   parseStraightLength,
   pieceFromQuick,
 } from './header/parts/quick-entry.ts';
-export {
-  headerSchema,
-  idSchema,
-  lengthSchema,
-  lengthStyleSchema,
-  nameSchema,
-  primarySchema,
-  textSchema,
-} from './header/schema.ts';
+export { lengthSchema } from './header/quantity-schema.ts';
+export { headerSchema, idSchema, lengthStyleSchema, nameSchema, primarySchema, textSchema } from './header/schema.ts';
 // Lengths
 export { angleFromChord, angleFromInsideArc, angleFromOutsideArc } from './length/angle-from-tape.ts';
 export { type Verdict, verdictOfDeviation } from './length/band.ts';
