@@ -1,7 +1,8 @@
 /** Run-time shape of what is said of the finished tube and of the engine. */
 
 import * as z from 'zod';
-import type { Engine, Temperature, TunedInputs, TunedSource } from './engine.ts';
+import { kelvinOf, type Temperature } from '../units/temperature.ts';
+import type { Engine, TunedInputs, TunedSource } from './engine.ts';
 import { MEASURE_KINDS, type Measurement, type ShopTolerances, type Volume } from './measured.ts';
 import { finite, LENGTH_LIMIT, lengthSchema, positiveLengthSchema } from './quantity-schema.ts';
 
@@ -31,17 +32,21 @@ export const tolerancesSchema = z.strictObject({
   length: lengthSchema,
 }) satisfies z.ZodType<ShopTolerances>;
 
-const temperatureSchema = z.strictObject({
-  value: finite(-500, 5000),
-  unit: z.enum(['C', 'F', 'K']),
-}) satisfies z.ZodType<Temperature>;
+/** Without heat there is no sound to time anything by. */
+const temperatureSchema = z
+  .strictObject({ value: finite(-500, 5000), unit: z.enum(['C', 'F', 'K']) })
+  .refine((temperature) => kelvinOf(temperature) > 0, {
+    message: 'no heat',
+    path: ['value'],
+  }) satisfies z.ZodType<Temperature>;
 
 export const engineSchema = z.strictObject({
   firingOrder: z
     .array(z.int().min(1).max(CYLINDERS_LIMIT))
     .min(1)
     .max(CYLINDERS_LIMIT)
-    .refine((order) => new Set(order).size === order.length, 'cylinder twice'),
+    .refine((order) => new Set(order).size === order.length, 'cylinder twice')
+    .refine((order) => order.every((cylinder) => cylinder <= order.length), 'cylinder left out'),
   rpm: finite(1, 100_000),
   gasTemperature: temperatureSchema,
   gamma: finite(1.001, 2),

@@ -1,19 +1,15 @@
 /** The engine that a header is for, as far as its pulses need it: firing order, speed and the gas. */
 
 import type { Length } from '../units/length.ts';
+import type { Temperature } from '../units/temperature.ts';
 import type { Volume } from './measured.ts';
 
-/** A temperature exactly as it was typed. */
-export interface Temperature {
-  readonly value: number;
-  readonly unit: 'C' | 'F' | 'K';
-}
-
 export interface Engine {
-  /** Numbers of all cylinders in the order they fire, each once, evenly over two turns of the crank. */
+  /** Numbers of all cylinders from 1 up in the order they fire, each once, evenly over two turns of the crank. */
   readonly firingOrder: readonly number[];
   /** Turns of the crank a minute; above zero. */
   readonly rpm: number;
+  /** Above absolute zero. */
   readonly gasTemperature: Temperature;
   /** Ratio of the specific heats of the gas; above 1. */
   readonly gamma: number;
