@@ -44,7 +44,7 @@ export function PulsesPanel({ session, header }: PulsesProps) {
         return (
           <figure key={collector.collectorId ?? 'none'} className="gas-collector">
             <h3 className="gas-heading">{title}</h3>
-            <PulseChart collector={collector} title={`Pulses at ${title} over 720 degrees of the crank`} />
+            <PulseChart collector={collector} title={`${title}: pulses over 720 degrees of the crank`} />
             <figcaption>{collectorSentence(collector)}</figcaption>
           </figure>
         );
