@@ -37,7 +37,7 @@ export function MisEntryPart({ session, header, primary, offers }: AsBuiltProps)
             <li key={describeMisEntry(entry, settled.settings.display)}>
               <p>
                 <FigureText text={describeMisEntry(entry, settled.settings.display)} />{' '}
-                <span className="asbuilt-share">({shareWords(entry.share, index, outcome.entries.length)})</span>
+                <span className="asbuilt-share">({shareWords(entry.share, index)})</span>
               </p>
               {header.state === 'open' ? <Button onPress={() => session.apply(entry.edit)}>Put it right</Button> : null}
             </li>

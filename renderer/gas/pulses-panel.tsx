@@ -139,8 +139,8 @@ function LeftOut({ timing: { withoutCylinder, sameCylinder } }: { readonly timin
     <>
       {withoutCylinder.length === 0 ? null : (
         <p className="view-note">
-          Left out, since no cylinder of the firing order is in the name: {namesOf(withoutCylinder)}. Rename to the
-          cylinder’s number.
+          Left out, since no cylinder of the firing order is in the name: {namesOf(withoutCylinder)}. Name it by its
+          cylinder’s number, or type the firing order of the whole engine.
         </p>
       )}
       {sameCylinder.length === 0 ? null : (
