@@ -1,9 +1,9 @@
 /** Figures of the gas and the engine as they are typed. */
 
+import type { Temperature } from '../header/engine.ts';
 import type { HeaderProblem } from '../header/header-problem.ts';
 import { quoted } from '../header/schema-problems.ts';
 import { failure, type Result, success } from '../result.ts';
-import type { Temperature } from '../units/temperature.ts';
 
 const TEMPERATURE = /^([+\u2212-]?\d+(?:\.\d+)?)\s*\u00b0?\s*([CFK])?$/i;
 

@@ -1,9 +1,8 @@
 /** What stands for an engine until something is said of it. */
 
-import type { Engine, TunedInputs } from '../header/engine.ts';
+import { type Engine, kelvinOf, type TunedInputs } from '../header/engine.ts';
 import type { Header } from '../header/header.ts';
 import { inches } from '../units/length.ts';
-import { kelvinOf } from '../units/temperature.ts';
 import { COMMON_ORDERS } from './firing-order.ts';
 import { speedOfSound } from './sound.ts';
 

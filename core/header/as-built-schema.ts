@@ -1,8 +1,7 @@
 /** Run-time shape of what is said of the finished tube and of the engine. */
 
 import * as z from 'zod';
-import { kelvinOf, type Temperature } from '../units/temperature.ts';
-import type { Engine, TunedInputs, TunedSource } from './engine.ts';
+import { type Engine, kelvinOf, type Temperature, type TunedInputs, type TunedSource } from './engine.ts';
 import { MEASURE_KINDS, type Measurement, type ShopTolerances, type Volume } from './measured.ts';
 import { finite, LENGTH_LIMIT, lengthSchema, positiveLengthSchema } from './quantity-schema.ts';
 

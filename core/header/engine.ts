@@ -1,8 +1,28 @@
 /** The engine that a header is for, as far as its pulses need it: firing order, speed and the gas. */
 
+import { assertNever } from '../result.ts';
 import type { Length } from '../units/length.ts';
-import type { Temperature } from '../units/temperature.ts';
 import type { Volume } from './measured.ts';
+
+/** A temperature exactly as it was typed. */
+export interface Temperature {
+  readonly value: number;
+  readonly unit: 'C' | 'F' | 'K';
+}
+
+/** Kelvin; zero or less for a temperature that cannot be. */
+export function kelvinOf({ value, unit }: Temperature): number {
+  switch (unit) {
+    case 'K':
+      return value;
+    case 'C':
+      return value + 273.15;
+    case 'F':
+      return ((value - 32) * 5) / 9 + 273.15;
+    default:
+      return assertNever(unit);
+  }
+}
 
 export interface Engine {
   /** Numbers of all cylinders from 1 up in the order they fire, each once, evenly over two turns of the crank. */

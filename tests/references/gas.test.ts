@@ -4,9 +4,8 @@ import { describe, expect, test } from 'vitest';
 import { crankDegrees, GAS_CONSTANT, speedOfSound, travelTimeS } from '../../core/gas/sound.ts';
 import { endCorrectionMm, tunedBore, tunedLength } from '../../core/gas/tuned-length.ts';
 import { wallThinning } from '../../core/gas/wall-thinning.ts';
-import type { TunedInputs } from '../../core/header/engine.ts';
+import { kelvinOf, type TunedInputs } from '../../core/header/engine.ts';
 import { MM_PER_INCH, millimetres } from '../../core/units/length.ts';
-import { kelvinOf } from '../../core/units/temperature.ts';
 import { expectWithin, expectWithinDeg, expectWithinRelative } from '../tolerance.ts';
 
 /** Metres a second compare as mm do. */
