@@ -43,7 +43,7 @@ export function MadePlanView({ session, header, made, carryOut }: Props) {
   return (
     <>
       {stale ? <p role="alert">The header has changed since. Plan again before you cut.</p> : null}
-      {problem.stock.some(({ count }) => count > 0) ? null : <EmptyShelf />}
+      {made.stock.some(({ count }) => count > 0) ? null : <EmptyShelf />}
       <section aria-label="Verdict" className="cut-verdict">
         <p className="cut-cover" role="status">
           {coverWords(made)}
