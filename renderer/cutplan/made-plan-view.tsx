@@ -60,7 +60,7 @@ export function MadePlanView({ session, header, made, carryOut }: Props) {
           </div>
         )}
       </section>
-      <Shortages rows={order} words={orderWords(order, made.order)} name={header.name} style={style} />
+      <Shortages rows={order} words={orderWords(order, made.order)} name={header.name} />
       <CutList {...{ made, pieces, style, chosen }} onChoose={choose} />
     </>
   );

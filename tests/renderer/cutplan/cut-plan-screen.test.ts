@@ -41,6 +41,11 @@ test('with an empty shelf everything is short, and the way to the shelf is there
   expect(await cover().textContent()).toBe(`0 of ${count} planned pieces covered, ${count} short.`);
 });
 
+test('a wall is shown as it was typed, not as the nearest fraction', async () => {
+  const walls = await app.page.locator('.cut-short tbody td:nth-child(2)').allTextContents();
+  expect(new Set(walls)).toEqual(new Set(['0.065"']));
+});
+
 test('what is short leaves as a stock list that counts every piece', async () => {
   const { page } = app;
   const text = await downloadedText(page, () => page.getByRole('button', { name: 'Export CSV' }).click());
