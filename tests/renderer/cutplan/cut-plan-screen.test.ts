@@ -140,3 +140,21 @@ test('figures follow the unit, and another header than was planned is said', asy
   await expect.poll(() => cover().textContent()).toContain(`${left} planned pieces`);
   expectNoFaults(app.faults);
 });
+
+test('a shelf that was changed meanwhile is said, and nothing is marked cut', async () => {
+  const { page, backend } = app;
+  await page.locator('.cut-work').first().waitFor();
+  const before = await planned();
+  const { stock } = await backend.must('listStock', {});
+  const changes = stock.map(({ item, revision }) => ({
+    kind: 'set' as const,
+    item: { ...item, note: 'counted' },
+    revision,
+  }));
+  await backend.must('changeShelf', { changes, because: '' });
+  await page.getByRole('button', { name: 'Mark as cut' }).click();
+  await page.getByText('A header or the shelf was changed meanwhile').waitFor();
+  expect((await backend.must('listCutPlans', { headerId })).plans).toEqual([]);
+  expect(await planned()).toEqual(before);
+  expectNoFaults(app.faults);
+});
