@@ -279,6 +279,7 @@ export {
   writeOnWords,
 } from './stock/plan/saw/cut-words.ts';
 export { stockLeft } from './stock/plan/stock-left.ts';
+export { stockOfPieces } from './stock/plan/tube-problem.ts';
 export { SAW_AT_FIRST, sawOf, type TypedSaw } from './stock/plan/typed-saw.ts';
 export { stockItemSchema } from './stock/schema.ts';
 export { isOfSize, otherMaterials, shelfMatch } from './stock/shelf-match.ts';
