@@ -1,11 +1,12 @@
 /** A rounded tube with the figures that proposals are put in order by. */
 
 import type { StockNeed } from '../../moves/move.ts';
-import { bendNeed, isLacking, straightNeed } from '../../moves/ranking/stock-needs.ts';
+import { isLacking } from '../../moves/ranking/stock-needs.ts';
 import { isOfTube, isSameSize, SAME_ANGLE_DEG } from '../../stock/shelf-match.ts';
 import { type Length, mmOf } from '../../units/length.ts';
 import type { ProposeProblem } from '../problem/propose-problem.ts';
 import type { RoundedShape } from './round-shape.ts';
+import { shelfNeeds } from './shelf-needs.ts';
 
 export interface Candidate {
   readonly shape: RoundedShape;
@@ -69,10 +70,12 @@ export function candidateOf(
   const needs =
     stock === null
       ? []
-      : [
-          ...straights.map((length) => straightNeed(stock, tube, mmOf(length))),
-          ...shape.bends.map(({ clrMm, angleDeg }) => bendNeed(stock, tube, { clr: clrOf(problem, clrMm), angleDeg })),
-        ];
+      : shelfNeeds(
+          stock,
+          tube,
+          straights.map(mmOf),
+          shape.bends.map(({ clrMm, angleDeg }) => ({ clr: clrOf(problem, clrMm), angleDeg })),
+        );
   const pieces = straights.length + shape.bends.length;
   return {
     shape,

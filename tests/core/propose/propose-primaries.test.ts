@@ -6,6 +6,7 @@ import { describeLengthRanges, describeNoProposal } from '../../../core/propose/
 import { shortestTwoBends } from '../../../core/propose/few/all-two-bends.ts';
 import { type ManyBendQuestion, manyBends } from '../../../core/propose/joints/many-bends.ts';
 import { shapeLengthMm } from '../../../core/propose/joints/tube-shape.ts';
+import { shelfNeeds } from '../../../core/propose/offer/shelf-needs.ts';
 import type { ProposalOutcome, ProposedPrimary } from '../../../core/propose/outcome.ts';
 import { ProposalSearch, proposePrimaries } from '../../../core/propose/propose-primaries.ts';
 import type { WantedLength } from '../../../core/propose/question.ts';
@@ -177,6 +178,29 @@ describe('one question', () => {
       expect(stockNeeded).toHaveLength(pieces.length);
     }
     expect(reasonOf(proposePrimaries(headerWith(PLAIN), 'own', { stock: [] }))).toEqual({ kind: 'noClr' });
+  });
+});
+
+describe('what the shelf has', () => {
+  const bends = (...anglesDeg: readonly number[]) => anglesDeg.map((angleDeg) => ({ clr: inches(3), angleDeg }));
+  const { tube } = headerWith(PLAIN).settings;
+  const shelf = (...rows: readonly (readonly [angleDeg: number, count: number])[]) =>
+    bendsOnShelf(rows.map(([angleDeg, count]) => [3, angleDeg, count]));
+  const found = (stock: ReturnType<typeof bendsOnShelf>, ...anglesDeg: readonly number[]) =>
+    shelfNeeds(stock, tube, [], bends(...anglesDeg)).map((need) => (need.kind === 'bend' ? need.onShelf : null));
+
+  it('is taken once: one bend of 90 makes no two', () => {
+    expect(found(shelf([90, 1]), 58.5, 90)).toEqual(['noneLeft', 'onShelf']);
+    expect(found(shelf([90, 2]), 58.5, 90)).toEqual(['onShelf', 'onShelf']);
+    expect(found(shelf([180, 1]), 90, 90)).toEqual(['onShelf', 'onShelf']);
+    expect(found(shelf([180, 1], [45, 1]), 45, 90, 90)).toEqual(['onShelf', 'onShelf', 'onShelf']);
+    expect(found(shelf([45, 3]), 90)).toEqual(['tooFewDegrees']);
+  });
+
+  it('of a length of tube too: three straights out of one that is long enough for two', () => {
+    const length = { ...tube, kind: 'straight', id: 'length', count: 1, note: '', length: millimetres(500) } as const;
+    const needs = shelfNeeds([length], tube, [200, 250, 100], []);
+    expect(needs.map((need) => need.kind === 'straight' && need.isOnShelf)).toEqual([true, true, false]);
   });
 });
 
