@@ -11,8 +11,8 @@ import { sampleCurve } from './sample-curve.ts';
 import { at, type Strip, type StripLabel, type StripPoint, straightLine } from './strip.ts';
 
 /**
- * The upper edge is the saw line; the left and right edges meet on the obtuse side, where the branch is shortest. Printed side out,
- * the upper edge is towards the run.
+ * The upper edge is the saw line. Up to 90 degrees the left and right edges meet on the obtuse side, beyond 90 on the acute side.
+ * Printed side out, the upper edge is towards the run.
  */
 export function copeStrip(joint: CopeJoint, style: LengthStyle): Result<Strip, StripProblem> {
   const checked = checkCope(joint);
@@ -26,6 +26,7 @@ export function copeStrip(joint: CopeJoint, style: LengthStyle): Result<Strip, S
   const saw = curve.map(({ xMm, yMm }): StripPoint => at(xMm, yMm - lowMm));
   const depthMm = Math.max(...saw.map(({ yMm }) => yMm));
   const heightMm = depthMm + SLEEVE_MM;
+  const [edgeSide, middleSide] = sidesOf(joint.angleDeg);
   return success({
     name: `Cope, ${formatAngle(joint.angleDeg)}`,
     facts: copeFacts(joint, { depthMm, nearestMm: lowMm }, style),
@@ -37,8 +38,8 @@ export function copeStrip(joint: CopeJoint, style: LengthStyle): Result<Strip, S
       ...quarterLines(roundMm, saw, heightMm),
     ],
     labels: [
-      { at: at(1.5, heightMm - LABEL_MM), text: 'obtuse side', isUpright: false },
-      { at: at(roundMm / 2 + 1.5, heightMm - LABEL_MM), text: 'acute side', isUpright: false },
+      { at: at(1.5, heightMm - LABEL_MM), text: edgeSide, isUpright: false },
+      { at: at(roundMm / 2 + 1.5, heightMm - LABEL_MM), text: middleSide, isUpright: false },
       { at: at(1.5, heightMm - 2 * LABEL_MM), text: 'run: up', isUpright: false },
       ...offsetLabel(joint.offsetMm, roundMm, heightMm),
     ],
@@ -53,6 +54,12 @@ export function sleeveEdges(saw: readonly StripPoint[], roundMm: number, heightM
     straightLine('edge', at(0, heightMm), at(roundMm, heightMm)),
     straightLine('edge', at(roundMm, heightMm), at(roundMm, right)),
   ];
+}
+
+/** What stands at the strip's edge and at its middle; a square branch has neither an obtuse nor an acute side. */
+function sidesOf(angleDeg: number): readonly [edge: string, middle: string] {
+  if (angleDeg === 90) return ['along the run', 'along the run'];
+  return angleDeg < 90 ? ['obtuse side', 'acute side'] : ['acute side', 'obtuse side'];
 }
 
 /** On the side to which the branch is moved. */
