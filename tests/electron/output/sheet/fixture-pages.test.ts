@@ -5,6 +5,7 @@ import { demoHeader } from '../../../../core/header/demo-header.ts';
 import { fixtureSheet } from '../../../../core/sheet/fixture/fixture-sheet.ts';
 import { formatLengthBare } from '../../../../core/units/format-length.ts';
 import { drawnFile } from '../../../../electron/output/drawing/drawing.ts';
+import { boundsOf } from '../../../../electron/output/sheet/flat-drawing.ts';
 import { expectNoFaults, FONTS, pagesOf, wordsOn } from './drawn-pages.ts';
 
 const demo = demoHeader('demo');
@@ -58,4 +59,9 @@ test('the plan in true size has all its crosses, each 12 mm long', () => {
   const places = demo.primaries.reduce((sum, { pieces }) => sum + pieces.length + 1, 0) + 4;
   // Those on an overlap stand on both parts; those that an edge cuts through are shorter there.
   expect(levels.length).toBeGreaterThanOrEqual(places * 0.9);
+});
+
+test('a drawing may have more points than a call has room for arguments', () => {
+  const points = Array.from({ length: 300_000 }, (_, at) => ({ xMm: at, yMm: -2 * at }));
+  expect(boundsOf(points)).toEqual({ lowX: 0, highX: 299_999, lowY: -599_998, highY: 0 });
 });
