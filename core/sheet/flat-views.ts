@@ -1,6 +1,6 @@
 /** The header from the front, the side and above, as flat lines in millimetres. */
 
-import { type Header, tubeOf } from '../header/header.ts';
+import { type Header, type Primary, tubeOf } from '../header/header.ts';
 import { inletFrame } from '../path/ends/inlet-pose.ts';
 import { binormalOf, type Frame } from '../path/frame.ts';
 import type { PathProblem } from '../path/path-problem.ts';
@@ -62,7 +62,9 @@ const VIEWS = [
 const STEP_DEG = 5;
 const RING_POINTS = 24;
 
-interface PlacedTube {
+/** A primary in space, as far as its path is known. */
+export interface PlacedTube {
+  readonly primary: Primary;
   readonly label: string;
   readonly odMm: number;
   readonly path: TubePath;
@@ -92,7 +94,11 @@ export function flatViews(header: Header): {
   return { views, problems };
 }
 
-function placedTubes(header: Header): { readonly tubes: readonly PlacedTube[]; readonly problems: PathProblem[] } {
+/** Every primary that has pieces and a place; `problems` name the others, and those that are known only in part. */
+export function placedTubes(header: Header): {
+  readonly tubes: readonly PlacedTube[];
+  readonly problems: PathProblem[];
+} {
   const problems: PathProblem[] = [];
   const tubes = header.primaries.flatMap((primary, index): readonly PlacedTube[] => {
     if (primary.pieces.length === 0) return [];
@@ -107,12 +113,12 @@ function placedTubes(header: Header): { readonly tubes: readonly PlacedTube[]; r
     }
     const { path, problem } = traced.value;
     if (problem !== null) problems.push(problem);
-    return [{ label: primaryLabel(primary.name, index + 1), odMm: mmOf(tubeOf(header, primary).od), path }];
+    return [{ primary, label: primaryLabel(primary.name, index + 1), odMm: mmOf(tubeOf(header, primary).od), path }];
   });
   return { tubes, problems };
 }
 
-export function flatTube({ label, odMm, path }: PlacedTube, axes: ViewAxes): FlatTube {
+export function flatTube({ label, odMm, path }: Pick<PlacedTube, 'label' | 'odMm' | 'path'>, axes: ViewAxes): FlatTube {
   const pieces = path.joints.slice(1).map((end, index): FlatPiece => {
     const spans = path.spans.filter(({ pieceIndex }) => pieceIndex === index);
     const points = centrePoints(spans);
