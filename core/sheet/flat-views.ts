@@ -1,10 +1,11 @@
 /** The header from the front, the side and above, as flat lines in millimetres. */
 
 import { type Header, type Primary, tubeOf } from '../header/header.ts';
+import { centrePoints } from '../path/centre-points.ts';
 import { inletFrame } from '../path/ends/inlet-pose.ts';
 import { binormalOf, type Frame } from '../path/frame.ts';
 import type { PathProblem } from '../path/path-problem.ts';
-import { pointAt, type Span, type TubePath, traceAsFarAsKnown } from '../path/trace-primary.ts';
+import { type TubePath, traceAsFarAsKnown } from '../path/trace-primary.ts';
 import { add, dot, scale, type Vector } from '../path/vector.ts';
 import { radiansOf } from '../units/angle.ts';
 import { mmOf } from '../units/length.ts';
@@ -58,8 +59,6 @@ const VIEWS = [
   { name: 'Top', way: 'forward up, outboard to the left', right: { x: 0, y: -1, z: 0 }, up: X, towards: Z },
 ] as const;
 
-/** An arc is drawn in chords of this many degrees at most, which lie within 0.1 % of the CLR of it. */
-const STEP_DEG = 5;
 const RING_POINTS = 24;
 
 /** A primary in space, as far as its path is known. */
@@ -130,18 +129,6 @@ export function flatTube({ label, odMm, path }: Pick<PlacedTube, 'label' | 'odMm
     };
   });
   return { label, odMm, pieces };
-}
-
-/** Points along spans that follow each other, the first span's start included. */
-function centrePoints(spans: readonly Span[]): readonly Vector[] {
-  const [first] = spans;
-  if (first === undefined) return [];
-  const points: Vector[] = [first.start];
-  for (const span of spans) {
-    const steps = span.kind === 'arc' ? Math.max(1, Math.ceil(span.angleDeg / STEP_DEG)) : 1;
-    for (let step = 1; step <= steps; step += 1) points.push(pointAt(span, step / steps));
-  }
-  return points;
 }
 
 function flat(point: Vector, { right, up }: ViewAxes): FlatPoint {
