@@ -130,15 +130,8 @@ export {
   parseStraightLength,
   pieceFromQuick,
 } from './header/parts/quick-entry.ts';
-export {
-  headerSchema,
-  idSchema,
-  lengthSchema,
-  lengthStyleSchema,
-  nameSchema,
-  primarySchema,
-  textSchema,
-} from './header/schema.ts';
+export { lengthSchema } from './header/quantity-schema.ts';
+export { headerSchema, idSchema, lengthStyleSchema, nameSchema, primarySchema, textSchema } from './header/schema.ts';
 // Lengths
 export { angleFromChord, angleFromInsideArc, angleFromOutsideArc } from './length/angle-from-tape.ts';
 export { type Verdict, verdictOfDeviation } from './length/band.ts';
@@ -287,6 +280,7 @@ export {
   writeOnWords,
 } from './stock/plan/saw/cut-words.ts';
 export { stockLeft } from './stock/plan/stock-left.ts';
+export { stockOfPieces } from './stock/plan/tube-problem.ts';
 export { SAW_AT_FIRST, sawOf, type TypedSaw } from './stock/plan/typed-saw.ts';
 export { stockItemSchema } from './stock/schema.ts';
 export { isOfSize, otherMaterials, shelfMatch } from './stock/shelf-match.ts';

@@ -1,11 +1,10 @@
 /** Run-time shape of edits: what is checked of every step that is sent, and of every row of the journal read back. */
 
 import * as z from 'zod';
+import { engineSchema, measuredSchema, tolerancesSchema } from '../header/as-built-schema.ts';
 import {
   collectorSchema,
-  engineSchema,
   idSchema,
-  measuredSchema,
   nameSchema,
   obstacleSchema,
   pieceSchema,
@@ -13,7 +12,6 @@ import {
   primarySchema,
   settingsSchema,
   textSchema,
-  tolerancesSchema,
 } from '../header/schema.ts';
 import type { Edit } from './edit.ts';
 

@@ -1,7 +1,7 @@
 /** Firing orders: the common ones, and any other as it is typed. */
 
+import { CYLINDERS_LIMIT } from '../header/as-built-schema.ts';
 import type { HeaderProblem } from '../header/header-problem.ts';
-import { CYLINDERS_LIMIT } from '../header/schema.ts';
 import { quoted } from '../header/schema-problems.ts';
 import { failure, type Result, success } from '../result.ts';
 

@@ -4,7 +4,8 @@ import type { Engine } from '../header/engine.ts';
 import type { Header, Primary } from '../header/header.ts';
 import { matchHeader } from '../length/match-header.ts';
 import { cylinderOf, firingIntervalDeg } from './firing-order.ts';
-import { crankDegrees, kelvinOf, speedOfSound, travelTimeS } from './sound.ts';
+import { crankDegrees, travelTimeS } from './sound.ts';
+import { soundOf } from './usual-engine.ts';
 
 /** Four strokes are two turns of the crank. */
 export const CYCLE_DEG = 720;
@@ -54,7 +55,7 @@ export interface PulseTiming {
  * which in crank degrees is 6 x rpm x time. Linear in the header.
  */
 export function pulseTiming(header: Header, { engine, measuredMm }: PulseConditions): PulseTiming {
-  const soundMs = speedOfSound({ ...engine, temperatureK: kelvinOf(engine.gasTemperature) });
+  const soundMs = soundOf(engine);
   const report = matchHeader(header);
   const lengths = new Map(
     report.primaries.map(({ primaryId, lengthMm }) => [primaryId, measuredMm?.get(primaryId) ?? lengthMm]),

@@ -1,8 +1,5 @@
 /** How fast sound is in the gas, and what a length is worth in time and in degrees of the crank. */
 
-import type { Temperature } from '../header/engine.ts';
-import { assertNever } from '../result.ts';
-
 /** J/(mol K); CODATA 2018, exact. */
 export const GAS_CONSTANT = 8.314462618;
 
@@ -20,20 +17,6 @@ export interface GasState {
  */
 export function speedOfSound({ temperatureK, gamma, molarMass }: GasState): number {
   return Math.sqrt((gamma * GAS_CONSTANT * temperatureK * 1000) / molarMass);
-}
-
-/** Kelvin; below absolute zero for a temperature that cannot be. */
-export function kelvinOf({ value, unit }: Temperature): number {
-  switch (unit) {
-    case 'K':
-      return value;
-    case 'C':
-      return value + 273.15;
-    case 'F':
-      return ((value - 32) * 5) / 9 + 273.15;
-    default:
-      return assertNever(unit);
-  }
 }
 
 /** Crank degrees that pass in a time: 6 a second for every turn a minute. */

@@ -112,7 +112,10 @@ export function endCorrectionMm(boreMm: number, isFlanged: boolean): number {
 
 /** A bore to go with a tuned length: rules of thumb beside a rule of thumb. */
 export interface TunedBore {
-  /** `ID = 2.1 sqrt(cc / (25 (P + 3)))` inches, P in inches from the head of the valve; as the valve timing rule has it. */
+  /**
+   * `ID = 2.1 sqrt(cc / (25 (P + 3)))` inches, as the valve timing rule has it. P is in inches from the head of the valve to the
+   * last collector: with two stages both pipes count, or a short first pipe would come out half as wide again.
+   */
   readonly boreMm: number;
   /** Engine speed that a primary of the tube at hand lets peak torque come at; see `peakTorqueRpm`. */
   readonly peakTorqueRpm: number;
@@ -121,13 +124,14 @@ export interface TunedBore {
 const MM3_PER_CC = 1000;
 const CC_PER_IN3 = MM_PER_INCH ** 3 / MM3_PER_CC;
 
-/** What goes with a length counted from the head of the valve, for a cylinder of this size and a tube of this bore. */
+/** What goes with a tuned length, for a cylinder of this size and a tube of this bore. */
 export function tunedBore(
   cylinder: Volume,
-  { fromValveMm, boreMm }: { readonly fromValveMm: number; readonly boreMm: number },
+  { fromValveMm, secondMm, boreMm }: Pick<TunedLength, 'fromValveMm' | 'secondMm'> & { readonly boreMm: number },
 ): TunedBore {
   const cc = cylinder.value * (cylinder.unit === 'ml' ? 1 : CC_PER_IN3);
-  const inches = 2.1 * Math.sqrt(cc / (25 * (fromValveMm / MM_PER_INCH + 3)));
+  const wholeIn = (fromValveMm + (secondMm ?? 0)) / MM_PER_INCH;
+  const inches = 2.1 * Math.sqrt(cc / (25 * (wholeIn + 3)));
   return { boreMm: inches * MM_PER_INCH, peakTorqueRpm: peakTorqueRpm(boreMm, cc / CC_PER_IN3) };
 }
 

@@ -1,10 +1,10 @@
 /** What stands for an engine until something is said of it. */
 
-import type { Engine, TunedInputs } from '../header/engine.ts';
+import { type Engine, kelvinOf, type TunedInputs } from '../header/engine.ts';
 import type { Header } from '../header/header.ts';
 import { inches } from '../units/length.ts';
 import { COMMON_ORDERS } from './firing-order.ts';
-import { kelvinOf, speedOfSound } from './sound.ts';
+import { speedOfSound } from './sound.ts';
 
 /**
  * The engine of a header; where none is said, one of as many cylinders as there are primaries, at 6000 rpm. Its gas is burnt

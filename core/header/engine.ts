@@ -1,5 +1,6 @@
 /** The engine that a header is for, as far as its pulses need it: firing order, speed and the gas. */
 
+import { assertNever } from '../result.ts';
 import type { Length } from '../units/length.ts';
 import type { Volume } from './measured.ts';
 
@@ -9,11 +10,26 @@ export interface Temperature {
   readonly unit: 'C' | 'F' | 'K';
 }
 
+/** Kelvin; zero or less for a temperature that cannot be. */
+export function kelvinOf({ value, unit }: Temperature): number {
+  switch (unit) {
+    case 'K':
+      return value;
+    case 'C':
+      return value + 273.15;
+    case 'F':
+      return ((value - 32) * 5) / 9 + 273.15;
+    default:
+      return assertNever(unit);
+  }
+}
+
 export interface Engine {
-  /** Numbers of all cylinders in the order they fire, each once, evenly over two turns of the crank. */
+  /** Numbers of all cylinders from 1 up in the order they fire, each once, evenly over two turns of the crank. */
   readonly firingOrder: readonly number[];
   /** Turns of the crank a minute; above zero. */
   readonly rpm: number;
+  /** Above absolute zero. */
   readonly gasTemperature: Temperature;
   /** Ratio of the specific heats of the gas; above 1. */
   readonly gamma: number;

@@ -49,6 +49,8 @@ const CUSTOM_WORDS: Readonly<Record<string, string>> = {
   'method twice': 'each method at most once',
   'empty list': 'at least one entry, or no list at all',
   'cylinder twice': 'every cylinder once',
+  'cylinder left out': 'every cylinder from 1 to their number',
+  'no heat': 'a temperature above absolute zero',
   'zero direction': 'a direction in which at least one of x, y and z is not zero',
 };
 

@@ -1,9 +1,8 @@
 /** Run-time shape of the document: what is checked on every file, row and message. */
 
 import * as z from 'zod';
-import type { Length } from '../units/length.ts';
 import type { LengthStyle } from '../units/length-style.ts';
-import type { Engine, Temperature, TunedInputs, TunedSource } from './engine.ts';
+import { engineSchema, measuredSchema, tolerancesSchema, tunedSourceSchema } from './as-built-schema.ts';
 import type {
   Collector,
   Direction,
@@ -17,13 +16,8 @@ import type {
   Settings,
   Tube,
 } from './header.ts';
-import { MEASURE_KINDS, type Measurement, type ShopTolerances, type Volume } from './measured.ts';
+import { angleSchema, coordinateSchema, finite, lengthSchema, positiveLengthSchema } from './quantity-schema.ts';
 
-// The renderer's content policy forbids `new Function`, which zod would otherwise compile schemas with.
-z.config({ jitless: true });
-
-/** No length in a header is longer than this; about a kilometre, so that sums stay far from overflow. */
-export const LENGTH_LIMIT = 1e6;
 export const TEXT_LIMIT = 2000;
 export const NAME_LIMIT = 120;
 export const PIECES_LIMIT = 500;
@@ -32,8 +26,6 @@ export const PIES_LIMIT = 90;
 export const TURN_LIMIT_DEG = 90;
 export const PRIMARIES_LIMIT = 64;
 export const OBSTACLES_LIMIT = 200;
-/** No engine with a header of tubes has more. */
-export const CYLINDERS_LIMIT = 64;
 
 /** Controls (bidirectional ones too) could make a name show as something that it is not; notes may have line ends. */
 export const FORBIDDEN_CHARACTERS = /(?![\n\t])[\p{Cc}\p{Cs}\u202a-\u202e\u2066-\u2069]/u;
@@ -59,22 +51,6 @@ export const nameSchema = cleanText(NAME_LIMIT)
   .refine((text) => !/[\n\t]/.test(text), 'several lines');
 export const textSchema = cleanText(TEXT_LIMIT);
 
-/** Negative zero is stored as zero: databases and files do not keep the sign. */
-const finite = (low: number, high: number) =>
-  z
-    .number()
-    .min(low)
-    .max(high)
-    .overwrite((value) => (value === 0 ? 0 : value));
-
-const unitSchema = z.enum(['in', 'mm']);
-const lengthBetween = (low: number, high: number) =>
-  z.strictObject({ value: finite(low, high), unit: unitSchema }) satisfies z.ZodType<Length>;
-
-export const coordinateSchema = lengthBetween(-LENGTH_LIMIT, LENGTH_LIMIT);
-export const lengthSchema = lengthBetween(0, LENGTH_LIMIT);
-export const positiveLengthSchema = lengthBetween(Number.MIN_VALUE, LENGTH_LIMIT);
-export const angleSchema = finite(Number.MIN_VALUE, 360);
 const clockingSchema = finite(-360, 360).nullable();
 
 export const lengthStyleSchema = z.discriminatedUnion('kind', [
@@ -134,46 +110,6 @@ export const primaryFields = {
   inletId: idSchema.nullable(),
 };
 
-const volumeSchema = z.strictObject({
-  value: finite(0, LENGTH_LIMIT),
-  unit: z.enum(['ml', 'in3']),
-}) satisfies z.ZodType<Volume>;
-const readVolumeSchema = volumeSchema.extend({ value: finite(Number.MIN_VALUE, LENGTH_LIMIT) });
-
-const measurementSchema = z.discriminatedUnion('kind', [
-  z.strictObject({ kind: z.enum(['outsideTape', 'centreline']), length: positiveLengthSchema, within: lengthSchema }),
-  z.strictObject({ kind: z.literal('filling'), volume: readVolumeSchema, within: volumeSchema }),
-]) satisfies z.ZodType<Measurement>;
-
-/** At most one reading a method; a list of none is no list. */
-export const measuredSchema = z
-  .array(measurementSchema)
-  .max(MEASURE_KINDS.length)
-  .refine((list) => new Set(list.map(({ kind }) => kind)).size === list.length, 'method twice');
-
-export const tolerancesSchema = z.strictObject({
-  angleDeg: finite(0, 45),
-  clockingDeg: finite(0, 180),
-  length: lengthSchema,
-}) satisfies z.ZodType<ShopTolerances>;
-
-const temperatureSchema = z.strictObject({
-  value: finite(-500, 5000),
-  unit: z.enum(['C', 'F', 'K']),
-}) satisfies z.ZodType<Temperature>;
-
-export const engineSchema = z.strictObject({
-  firingOrder: z
-    .array(z.int().min(1).max(CYLINDERS_LIMIT))
-    .min(1)
-    .max(CYLINDERS_LIMIT)
-    .refine((order) => new Set(order).size === order.length, 'cylinder twice'),
-  rpm: finite(1, 100_000),
-  gasTemperature: temperatureSchema,
-  gamma: finite(1.001, 2),
-  molarMass: finite(1, 200),
-}) satisfies z.ZodType<Engine>;
-
 export const primarySchema = z.strictObject({
   id: idSchema,
   ...primaryFields,
@@ -211,21 +147,6 @@ export const obstacleSchema = z.discriminatedUnion('kind', [
   }),
   z.strictObject({ kind: z.literal('plane'), ...bodyCommon, at: placeSchema, normal: directionSchema }),
 ]) satisfies z.ZodType<Obstacle>;
-
-const tunedInputsSchema = z.strictObject({
-  rpm: finite(1, 100_000),
-  openingDeg: finite(0, 180),
-  travelDeg: finite(1, 720),
-  order: finite(0.5, 100),
-  soundMs: finite(1, 5000),
-  port: lengthSchema,
-  cylinder: readVolumeSchema,
-}) satisfies z.ZodType<TunedInputs>;
-
-const tunedSourceSchema = z.strictObject({
-  formula: z.enum(['valveTiming', 'twoStage', 'waveTravel', 'quarterWave']),
-  inputs: tunedInputsSchema,
-}) satisfies z.ZodType<TunedSource>;
 
 export const settingsSchema = z.strictObject({
   target: z.discriminatedUnion('kind', [

@@ -1,7 +1,8 @@
 /** Run-time shape of a stock item. */
 
 import * as z from 'zod';
-import { angleSchema, idSchema, lengthSchema, nameSchema, positiveLengthSchema, textSchema } from '../header/schema.ts';
+import { angleSchema, lengthSchema, positiveLengthSchema } from '../header/quantity-schema.ts';
+import { idSchema, nameSchema, textSchema } from '../header/schema.ts';
 import type { StockItem } from './stock-item.ts';
 
 /** More of one kind than any shop has. */

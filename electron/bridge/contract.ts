@@ -4,7 +4,6 @@ import * as z from 'zod';
 import {
   cutPlanSchema,
   cutProblemSchema,
-  editSchema,
   idSchema,
   lengthSchema,
   nameSchema,
@@ -30,14 +29,14 @@ import {
   revision,
   savedFileSchema,
   startSchema,
-  timeLabel,
   unsavedSchema,
 } from './messages.ts';
 import { drawingSchema, pageSchema, paperSchema, savePagesSchema } from './page-messages.ts';
 import {
-  keptPlan,
+  carriedOutSchema,
   movementSchema,
   planProgressSchema,
+  sawnPlanSchema,
   shelfChange,
   shelfHistorySchema,
   shelfWrittenSchema,
@@ -167,28 +166,14 @@ export const contract = {
    * `baseRevision`, or a row of `known` is at another revision.
    */
   carryOutCutPlan: {
-    request: z.strictObject({
-      requestId,
-      headers: z
-        .array(z.strictObject({ headerId: idSchema, baseRevision: revision, edit: editSchema }))
-        .min(1)
-        .max(40)
-        .refine(
-          (headers) => new Set(headers.map(({ headerId }) => headerId)).size === headers.length,
-          'a header is there twice',
-        ),
-      changes: z.array(shelfChange).min(1).max(20_000),
-      known: z.array(z.strictObject({ itemId: idSchema, revision })).max(20_000),
-      because: nameSchema,
-      kept: keptPlan,
-    }),
+    request: carriedOutSchema,
     response: shelfWrittenSchema,
   },
   /** Plans of a header that were carried out and not taken back, the newest first. */
   listCutPlans: {
     request: headerRefSchema,
     response: z.strictObject({
-      plans: z.array(z.strictObject({ step: z.int().min(1), madeAt: timeLabel, kept: keptPlan })),
+      plans: z.array(sawnPlanSchema),
     }),
   },
 

@@ -3,14 +3,16 @@
 import * as z from 'zod';
 import {
   cutPlanSchema,
+  editSchema,
   idSchema,
   type KeptPlan,
   keptPlanSchema,
   MOVEMENT_REASONS,
+  nameSchema,
   type ShelfChange,
   shelfChangeSchema,
 } from '../../core/index.ts';
-import { revision, stockItem, timeLabel } from './messages.ts';
+import { requestId, revision, stockItem, timeLabel } from './messages.ts';
 
 export const shelfChange: z.ZodType<ShelfChange> = shelfChangeSchema;
 export const keptPlan: z.ZodType<KeptPlan> = keptPlanSchema;
@@ -51,3 +53,25 @@ export const planProgressSchema = z.strictObject({
   tubes: z.int().min(0),
   best: cutPlanSchema,
 });
+
+/** A cut plan that is sawn. */
+export const carriedOutSchema = z.strictObject({
+  requestId,
+  headers: z
+    .array(z.strictObject({ headerId: idSchema, baseRevision: revision, edit: editSchema }))
+    .min(1)
+    .max(40)
+    .refine(
+      (headers) => new Set(headers.map(({ headerId }) => headerId)).size === headers.length,
+      'a header is there twice',
+    ),
+  changes: z.array(shelfChange).min(1).max(20_000),
+  /** The rows that the plan was made with. */
+  known: z.array(z.strictObject({ itemId: idSchema, revision })).max(20_000),
+  /** What the stock book calls the step. */
+  because: nameSchema,
+  kept: keptPlan,
+});
+
+/** One that was, and stands; `step` is that of the stock book. */
+export const sawnPlanSchema = z.strictObject({ step: z.int().min(1), madeAt: timeLabel, kept: keptPlan });

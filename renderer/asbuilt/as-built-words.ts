@@ -33,10 +33,10 @@ export function primaryVerdict(lengths: readonly MeasuredLength[], style: Length
   return worst === undefined ? 'agrees' : `${formatLength(Math.abs(worst.differenceMm), style)} ${worst.verdict}`;
 }
 
-/** `the likeliest, 93 %`, `4 %`; a lone one is not given a figure. */
-export function shareWords(share: number, index: number, count: number): string {
-  if (count === 1) return 'the only one that fits';
-  const percent = `${Math.max(1, Math.round(share * 100))} %`;
+/** `the likeliest, 93 %`, `4 %`; one that nothing else came near is not given a figure, and none of several is certain. */
+export function shareWords(share: number, index: number): string {
+  if (share === 1) return 'the only one that fits';
+  const percent = `${Math.min(99, Math.max(1, Math.round(share * 100)))} %`;
   return index === 0 ? `the likeliest, ${percent}` : percent;
 }
 

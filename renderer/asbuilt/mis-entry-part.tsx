@@ -37,7 +37,7 @@ export function MisEntryPart({ session, header, primary, offers }: AsBuiltProps)
             <li key={describeMisEntry(entry, settled.settings.display)}>
               <p>
                 <FigureText text={describeMisEntry(entry, settled.settings.display)} />{' '}
-                <span className="asbuilt-share">({shareWords(entry.share, index, outcome.entries.length)})</span>
+                <span className="asbuilt-share">({shareWords(entry.share, index)})</span>
               </p>
               {header.state === 'open' ? <Button onPress={() => session.apply(entry.edit)}>Put it right</Button> : null}
             </li>
@@ -48,6 +48,19 @@ export function MisEntryPart({ session, header, primary, offers }: AsBuiltProps)
   );
 }
 
+const EXPLAINED_WORDS = {
+  length: 'One of these, put right, would explain it:',
+  readings: 'Each reading agrees with the pieces, but not with the others. One of these would explain it:',
+  end: 'The lengths agree, but the end misses its inlet. One of these would explain it:',
+} as const;
+
+const UNEXPLAINED_WORDS = {
+  length: 'No single entry explains this. Look for two, or measure again.',
+  readings:
+    'Each reading agrees with the pieces, but not with the others, and no single entry explains that. Measure again.',
+  end: 'The lengths agree, but the end misses its inlet, and no single entry explains that.',
+} as const;
+
 function outcomeWords(outcome: MisEntryOutcome): string {
   switch (outcome.kind) {
     case 'notMeasured':
@@ -55,13 +68,9 @@ function outcomeWords(outcome: MisEntryOutcome): string {
     case 'agrees':
       return 'The tube agrees with its pieces; nothing to look for.';
     case 'explained':
-      return outcome.off === 'length'
-        ? 'One of these, put right, would explain it:'
-        : 'The lengths agree, but the end misses its inlet. One of these would explain it:';
+      return EXPLAINED_WORDS[outcome.off];
     case 'none':
-      return outcome.off === 'length'
-        ? 'No single entry explains this. Look for two, or measure again.'
-        : 'The lengths agree, but the end misses its inlet, and no single entry explains that.';
+      return UNEXPLAINED_WORDS[outcome.off];
   }
 }
 

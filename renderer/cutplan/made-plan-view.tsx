@@ -43,7 +43,7 @@ export function MadePlanView({ session, header, made, carryOut }: Props) {
   return (
     <>
       {stale ? <p role="alert">The header has changed since. Plan again before you cut.</p> : null}
-      {problem.stock.some(({ count }) => count > 0) ? null : <EmptyShelf />}
+      {made.stock.some(({ count }) => count > 0) ? null : <EmptyShelf />}
       <section aria-label="Verdict" className="cut-verdict">
         <p className="cut-cover" role="status">
           {coverWords(made)}
@@ -60,7 +60,7 @@ export function MadePlanView({ session, header, made, carryOut }: Props) {
           </div>
         )}
       </section>
-      <Shortages rows={order} words={orderWords(order, made.order)} name={header.name} style={style} />
+      <Shortages rows={order} words={orderWords(order, made.order)} name={header.name} />
       <CutList {...{ made, pieces, style, chosen }} onChoose={choose} />
     </>
   );

@@ -1,10 +1,9 @@
 /** What is short, as a list to order by, on screen and as CSV. */
 
-import { csvText, type LengthStyle, mmOf, safeFileName, stockItemWords, stockRows } from '../../core/index.ts';
+import { csvText, safeFileName, stockItemWords, stockRows, typedText } from '../../core/index.ts';
 import { downloadText } from '../host/files.ts';
 import { Button } from '../ui/button.tsx';
 import { FigureText } from '../ui/figure-text.tsx';
-import { cutWords } from '../ui/words/piece-words.ts';
 import type { OrderRow } from './order-rows.ts';
 
 interface Props {
@@ -13,10 +12,9 @@ interface Props {
   readonly words: string | null;
   /** Of the header, for the file's name. */
   readonly name: string;
-  readonly style: LengthStyle;
 }
 
-export function Shortages({ rows, words, name, style }: Props) {
+export function Shortages({ rows, words, name }: Props) {
   if (rows.length === 0) return null;
   const save = () =>
     downloadText({
@@ -53,7 +51,7 @@ export function Shortages({ rows, words, name, style }: Props) {
                   <FigureText text={isNet ? `at least ${stockItemWords(item)}` : stockItemWords(item)} />
                 </td>
                 <td>
-                  <FigureText text={cutWords({ value: mmOf(item.wall), unit: 'mm' }, style)} />
+                  <FigureText text={typedText(item.wall)} />
                 </td>
                 <td className="number">{item.count}</td>
                 <td className="number">{item.cost === undefined ? '–' : item.cost.toFixed(2)}</td>

@@ -12,6 +12,7 @@ import {
   type PlanProgress,
   placedPieces,
   type SawSettings,
+  stockOfPieces,
 } from '../../core/index.ts';
 import type { RequestOf } from '../../electron/bridge/contract.ts';
 import { useAsk } from '../host/host-bridge.ts';
@@ -27,7 +28,7 @@ export interface MadePlan extends KeptPlan {
   readonly otherRevisions: readonly number[];
   /** The whole shelf, with the revisions of its rows. */
   readonly known: readonly KnownStock[];
-  /** How what is short would be covered at the least cost by what can be ordered; null: nothing is short, or it was not looked for. */
+  /** How what is short would be covered at the least cost by what can be ordered; null: nothing is short, or it is not known yet. */
   readonly order: { readonly problem: CutProblem; readonly plan: CutPlan } | null;
 }
 
@@ -71,10 +72,14 @@ export function useCutPlan(atFirst: AskedPlan): CutPlanner {
       if (wanted.current !== null) void ask('stopCutPlan', { planId: wanted.current });
       wanted.current = planId;
       setPlanning({ kind: 'planning', progress: null });
-      void madePlan(ask, asked, planId).then((end) => {
-        if (wanted.current !== planId) return;
-        wanted.current = null;
+      const isWanted = () => wanted.current === planId;
+      void madePlan(ask, asked, planId).then(async (end) => {
+        if (!isWanted()) return;
+        // The cut list can be worked from while it is looked for what to order.
         setPlanning(end);
+        if (end.kind !== 'planned') return;
+        const order = await cheapestOrder(ask, end.made);
+        if (isWanted() && order !== null) setPlanning({ ...end, made: { ...end.made, order } });
       });
     },
     [ask],
@@ -116,10 +121,9 @@ async function madePlan(ask: Ask, { header, otherIds, saw }: AskedPlan, planId: 
   const answer = await ask('planCuts', { planId, problem: asked(problem), limitSeconds: LIMIT_SECONDS });
   if (!answer.ok) return { kind: 'failed', words: answer.words };
   const { plan } = answer.value;
-  const order = await cheapestOrder(ask, { problem, plan, stock });
   const otherRevisions = others.read.map(({ revision }) => revision);
   const pieces = placedPieces(headers);
-  const made = { headers, otherRevisions, known, stock, pieces, problem, plan, order };
+  const made = { headers, otherRevisions, known, stock, pieces, problem, plan, order: null };
   return { kind: 'planned', id: planId, made };
 }
 
@@ -159,10 +163,10 @@ async function cheapestOrder(
   return answer.ok ? { problem: wanted, plan: answer.value.plan } : null;
 }
 
-/** As it is sent: with the stock of which there is any. */
+/** As it is sent: with the stock that a piece could come out of. */
 function asked({ pieces, joints, stock, saw }: CutProblem): RequestOf<'planCuts'>['problem'] {
-  const onHand = stock
-    .filter(({ count }) => count > 0)
-    .map((row) => (row.kind === 'bend' ? { ...row, legsMm: [...row.legsMm] as [number, number] } : row));
+  const onHand = stockOfPieces({ pieces, stock }).map((row) =>
+    row.kind === 'bend' ? { ...row, legsMm: [...row.legsMm] as [number, number] } : row,
+  );
   return { pieces: [...pieces], joints: [...joints], stock: onHand, saw };
 }

@@ -13,6 +13,8 @@ import type { MadePlan } from './use-cut-plan.ts';
 /** Of a header's name in what the stock book says of its plan: with the words before it, no more than a name may have. */
 const NAME_ROOM = 100;
 
+const CHANGED_MEANWHILE = 'A header or the shelf was changed meanwhile, so nothing was marked cut. Plan again.';
+
 export type SawnPlan = ResponseOf<'listCutPlans'>['plans'][number];
 
 export interface SawnPlansKeeper {
@@ -59,7 +61,8 @@ export function useSawnPlans(session: HeaderSession): SawnPlansKeeper {
       if (asked === null) return null;
       const answer = await ask('carryOutCutPlan', asked);
       if (!answer.ok) {
-        say({ text: answer.words, tone: 'trouble' });
+        const isOld = answer.problems.some(({ kind }) => kind === 'changedElsewhere' || kind === 'notFound');
+        say({ text: isOld ? CHANGED_MEANWHILE : answer.words, tone: 'trouble' });
         return null;
       }
       await catchUp();

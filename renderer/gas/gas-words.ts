@@ -41,7 +41,7 @@ export function collectorSentence({ pulses, equalSpacingsDeg, builtSpacingsDeg }
 
 export function collectorTitle({ collectorId, name }: CollectorPulses, collectorCount: number): string {
   if (name !== null) return name;
-  return collectorId === null && collectorCount === 1 ? 'All primaries' : 'No collector said';
+  return collectorId === null && collectorCount === 1 ? 'All primaries' : 'Without a collector';
 }
 
 /** The one that comes furthest from where it would with equal lengths; null for none. */

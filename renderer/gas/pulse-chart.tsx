@@ -50,11 +50,11 @@ function Lane({ lane, y, from, to, word }: LaneProps) {
         {word}
       </text>
       <line x1={from} x2={to} y1={y} y2={y} className="pulse-line" />
-      {lane.marks.map(({ primaryId, name, x }) => (
+      {lane.marks.map(({ primaryId, cylinder, x }) => (
         <g key={primaryId}>
           <path d={`M${x} ${y}l-4 -7h8z`} className="pulse-mark" />
           <text x={x} y={y - 9} className="pulse-name">
-            {name.length > 4 ? `${name.slice(0, 3)}…` : name}
+            {cylinder}
           </text>
         </g>
       ))}

@@ -5,7 +5,8 @@ import { type CollectorPulses, CYCLE_DEG } from '../../core/index.ts';
 
 export interface PulseMark {
   readonly primaryId: string;
-  readonly name: string;
+  /** What a mark is named by: names of primaries are too long for it, and begin alike. */
+  readonly cylinder: number;
   readonly x: number;
 }
 
@@ -41,7 +42,7 @@ export function pulseLayout(
 ): PulseLayout {
   const x = d3.scaleLinear([0, CYCLE_DEG], [MARGIN, Math.max(100, width) - MARGIN]);
   const lane = (atDeg: readonly number[], gapsDeg: readonly number[], decimals: number): PulseLane => ({
-    marks: pulses.map(({ primaryId, name }, index) => ({ primaryId, name, x: x(onCycle(atDeg[index] ?? 0)) })),
+    marks: pulses.map(({ primaryId, cylinder }, index) => ({ primaryId, cylinder, x: x(onCycle(atDeg[index] ?? 0)) })),
     spacings: gapsDeg.flatMap((gap, index): readonly SpacingLabel[] => {
       const from = onCycle(atDeg[index] ?? 0);
       const text = `${gap.toFixed(decimals)}°`;

@@ -44,7 +44,7 @@ export function PulsesPanel({ session, header }: PulsesProps) {
         return (
           <figure key={collector.collectorId ?? 'none'} className="gas-collector">
             <h3 className="gas-heading">{title}</h3>
-            <PulseChart collector={collector} title={`Pulses at ${title} over 720 degrees of the crank`} />
+            <PulseChart collector={collector} title={`${title}: pulses over 720 degrees of the crank`} />
             <figcaption>{collectorSentence(collector)}</figcaption>
           </figure>
         );
@@ -139,8 +139,8 @@ function LeftOut({ timing: { withoutCylinder, sameCylinder } }: { readonly timin
     <>
       {withoutCylinder.length === 0 ? null : (
         <p className="view-note">
-          Left out, since no cylinder of the firing order is in the name: {namesOf(withoutCylinder)}. Rename to the
-          cylinder’s number.
+          Left out, since no cylinder of the firing order is in the name: {namesOf(withoutCylinder)}. Name it by its
+          cylinder’s number, or type the firing order of the whole engine.
         </p>
       )}
       {sameCylinder.length === 0 ? null : (

@@ -117,7 +117,7 @@ function TunedResult({ header, tuned, found }: ResultProps) {
   const ends = `${length(found.lengthMm)} from flange face to collector, ${length(found.fromValveMm)} from the valve.`;
   const second = found.secondMm === null ? '' : ` Second pipes: ${length(found.secondMm)}.`;
   const own = boreMm(tube);
-  const bore = tunedBore(tuned.inputs.cylinder, { fromValveMm: found.fromValveMm, boreMm: own });
+  const bore = tunedBore(tuned.inputs.cylinder, { ...found, boreMm: own });
   return (
     <>
       <p role="status">
@@ -125,7 +125,7 @@ function TunedResult({ header, tuned, found }: ResultProps) {
       </p>
       <p className="view-note">
         <FigureText
-          text={`A bore of ${wallText(bore.boreMm, display)} goes with it by the valve timing rule; this tube's is ${wallText(own, display)}, which lets peak torque come near ${Math.round(bore.peakTorqueRpm / 10) * 10} rpm (88,200 × area / displacement in inches, J. McFarland).`}
+          text={`A bore of ${wallText(bore.boreMm, display)} goes with it by the valve timing rule; this tube’s is ${wallText(own, display)}, which lets peak torque come near ${Math.round(bore.peakTorqueRpm / 10) * 10} rpm (88,200 × area / displacement in inches, J. McFarland).`}
         />{' '}
         {tuned.formula !== 'quarterWave' ? null : (
           <FigureText

@@ -22,7 +22,7 @@ export const AS_BUILT: HelpPage = {
       <p>
         Where they do not agree, every entry is put right in turn: 45 typed for 90, another CLR of the shelf, a step of
         the fraction, inches for millimetres, a piece missed or entered twice. What then fits everything that was
-        measured is listed, the likeliest first, with how likely it is among those listed. A port, an inlet and all
+        measured is listed, the likeliest first, with how likely it is among all that fit. A port, an inlet and all
         clockings make the answer much surer, since the end of the tube is known to be in its inlet. Putting one right
         is a step like any other, and can be undone. No single entry means just that: look for two, or measure again.
       </p>

@@ -1,7 +1,14 @@
 /** What the shelf has for moves: less what the planned pieces of other runners will be cut from. */
 
 import { useEffect, useMemo, useState } from 'react';
-import { cutProblemOf, type Header, type SawSettings, type StockItem, stockLeft } from '../../core/index.ts';
+import {
+  cutProblemOf,
+  type Header,
+  type SawSettings,
+  type StockItem,
+  stockLeft,
+  stockOfPieces,
+} from '../../core/index.ts';
 import type { RequestOf } from '../../electron/bridge/contract.ts';
 import type { HeaderSession } from '../session/header-session.ts';
 import { freshId } from '../ui/random-id.ts';
@@ -28,7 +35,7 @@ export function useStockLeft(
     if (stock === null) return null;
     const others = { ...header, primaries: header.primaries.filter(({ id }) => !changing.includes(id)) };
     const problem = cutProblemOf([others], stock, saw);
-    const opened = problem.stock.filter(({ count }) => count > 0);
+    const opened = stockOfPieces(problem);
     return problem.pieces.length === 0 || opened.length === 0 ? null : JSON.stringify({ ...problem, stock: opened });
   }, [header, stock, saw, changing]);
   const [left, setLeft] = useState<{ readonly of: string; readonly stock: readonly StockItem[] } | null>(null);

@@ -32,14 +32,6 @@ import { VersionOnDisk } from './version-on-disk.ts';
 
 const LOOK_AGAIN_MS = 1_000;
 
-/** Why the shelf does not let a cut plan be turned back: something was used or counted since. */
-const REFUSED_BY_SHELF: ReadonlySet<Problem['kind']> = new Set([
-  'stockChangedSince',
-  'stockNotEnough',
-  'stockTooMany',
-  'piecesChangedSince',
-]);
-
 export class HeaderSession {
   readonly bridge: HostBridge;
   readonly headerId: string;
@@ -250,9 +242,10 @@ export class HeaderSession {
     });
   }
 
-  /** By the shelf, when a cut plan cannot be turned back: the other steps go on without that. Otherwise by what others did. */
+  /** A cut plan that cannot be turned back, for stock or another header's pieces moved on: the other steps go on without that. Otherwise others changed the header. */
   async #refused(problems: readonly Problem[]): Promise<void> {
-    if (!problems.every(({ kind }) => REFUSED_BY_SHELF.has(kind))) return await this.#enterConflict();
+    const isOthers = problems.some(({ kind }) => kind === 'changedElsewhere' || kind === 'notFound');
+    if (isOthers || !this.#queue.unacknowledged.some(({ isPlan }) => isPlan)) return await this.#enterConflict();
     const opened = await this.#onDisk.open();
     if (opened === null) return void this.#parts.timers.set(() => void this.#refused(problems), LOOK_AGAIN_MS);
     const { steps, refused } = withoutTurns(this.#queue.unacknowledged, problems);

@@ -41,6 +41,14 @@ test('a tube that is as its pieces say agrees', async () => {
     ]);
 });
 
+test('a row of a table has its line all the way across', async () => {
+  const lines = await app.page
+    .locator('.asbuilt .table tbody tr')
+    .evaluateAll((rows) => rows.map((row) => [...row.children].map((cell) => getComputedStyle(cell).borderTopWidth)));
+  expect(lines.length).toBeGreaterThan(4);
+  expect(new Set(lines.flat())).toEqual(new Set(['1px']));
+});
+
 test('45 entered for 90 is named, put right by one press, and taken back by undo', async () => {
   const { page } = app;
   const angle = page.locator('[data-row="1"][data-column="2"]');

@@ -151,6 +151,15 @@ test('other headers are cut together with it, and their pieces told apart on the
   const marks = page.locator('.cut-steps td:last-child div', { hasText: /\d-\d/ });
   await marks.first().waitFor();
   expect(await marks.first().textContent()).toMatch(/^\d-\d/);
+  const target = await page.evaluate(() => {
+    const size = getComputedStyle(document.documentElement).getPropertyValue('--target-size');
+    const probe = document.body.appendChild(Object.assign(document.createElement('div'), { style: `height: ${size}` }));
+    const { height } = probe.getBoundingClientRect();
+    probe.remove();
+    return height;
+  });
+  for (const link of await page.locator('.cut-plan summary, .cut-plan .actions > a').all())
+    expect((await link.boundingBox())?.height).toBeGreaterThanOrEqual(target);
   await page.getByText('Cut other headers together with it').click();
   await page.getByLabel('Hill-climb four', { exact: true }).check();
   await expect.poll(() => marks.first().textContent()).toMatch(/^Hill-climb four \(copy\) \d-\d/);

@@ -187,7 +187,7 @@ export const engineArbitrary: fc.Arbitrary<Engine> = fc.record({
     return fc.shuffledSubarray(cylinders, { minLength: count });
   }),
   rpm: fc.integer({ min: 500, max: 20_000 }),
-  gasTemperature: fc.record({ value: fc.integer({ min: 0, max: 1200 }), unit: fc.constantFrom('C', 'F', 'K') }),
+  gasTemperature: fc.record({ value: fc.integer({ min: 1, max: 1200 }), unit: fc.constantFrom('C', 'F', 'K') }),
   gamma: fc.double({ min: 1.1, max: 1.67, noNaN: true }),
   molarMass: fc.double({ min: 2, max: 60, noNaN: true }),
 });

@@ -1,10 +1,10 @@
 /** Sound, crank and tuned lengths, thinning of bends, against published figures; each source stands beside its check. */
 
 import { describe, expect, test } from 'vitest';
-import { crankDegrees, GAS_CONSTANT, kelvinOf, speedOfSound, travelTimeS } from '../../core/gas/sound.ts';
+import { crankDegrees, GAS_CONSTANT, speedOfSound, travelTimeS } from '../../core/gas/sound.ts';
 import { endCorrectionMm, tunedBore, tunedLength } from '../../core/gas/tuned-length.ts';
 import { wallThinning } from '../../core/gas/wall-thinning.ts';
-import type { TunedInputs } from '../../core/header/engine.ts';
+import { kelvinOf, type TunedInputs } from '../../core/header/engine.ts';
 import { MM_PER_INCH, millimetres } from '../../core/units/length.ts';
 import { expectWithin, expectWithinDeg, expectWithinRelative } from '../tolerance.ts';
 
@@ -137,7 +137,7 @@ describe('tuned lengths', () => {
   ])('valve opening at %d and %d rpm: %d in from the valve, bore %d in', (openingDeg, rpm, lengthIn, boreIn) => {
     const { fromValveMm } = tuned('valveTiming', { openingDeg, rpm });
     expectWithin(fromValveMm / MM_PER_INCH, lengthIn, 5e-4);
-    expectWithin(tunedBore(CC_500, { fromValveMm, boreMm: 40 }).boreMm / MM_PER_INCH, boreIn, 5e-4);
+    expectWithin(tunedBore(CC_500, { fromValveMm, secondMm: null, boreMm: 40 }).boreMm / MM_PER_INCH, boreIn, 5e-4);
   });
 
   // After Bell 1985 (second-hand): first pipes of 15 in, then P - 15.
@@ -149,6 +149,15 @@ describe('tuned lengths', () => {
     const { fromValveMm, secondMm } = tuned('twoStage', { openingDeg, rpm });
     expectWithin(fromValveMm / MM_PER_INCH, 15, 1e-9);
     expectWithin((secondMm ?? 0) / MM_PER_INCH, secondIn, 5e-4);
+  });
+
+  // The bore goes by the whole way to the last collector, which both rules have the same: 15 in alone would ask for 2.2 in.
+  test.each([
+    [80, 7000, 1.671],
+    [70, 6000, 1.578],
+  ])('two stages, valve opening at %d and %d rpm: bore %d in, as of one pipe', (openingDeg, rpm, boreIn) => {
+    const found = tuned('twoStage', { openingDeg, rpm });
+    expectWithin(tunedBore(CC_500, { ...found, boreMm: 40 }).boreMm / MM_PER_INCH, boreIn, 5e-4);
   });
 
   // f = c / 4L: 0.8 m at 560 m/s sounds at 175 Hz, which a cylinder fires at 21,000 rpm.
@@ -171,7 +180,7 @@ describe('tuned lengths', () => {
   ])('peak torque of 43.75 in3 through %d x 0.049 in: %d rpm', (odIn, rpm) => {
     const boreMm = (odIn - 2 * 0.049) * MM_PER_INCH;
     const cylinder = { value: 43.75, unit: 'in3' } as const;
-    expectWithin(tunedBore(cylinder, { fromValveMm: 800, boreMm }).peakTorqueRpm, rpm, 0.6);
+    expectWithin(tunedBore(cylinder, { fromValveMm: 800, secondMm: null, boreMm }).peakTorqueRpm, rpm, 0.6);
   });
 });
 

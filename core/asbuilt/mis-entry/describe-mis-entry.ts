@@ -9,7 +9,7 @@ import { mmOf } from '../../units/length.ts';
 import type { LengthStyle } from '../../units/length-style.ts';
 import type { Suspicion } from './mis-entry.ts';
 
-/** "Piece 4: 90° rather than 45°", "A straight of 2 1/4" was missed before piece 5", "Piece 3 was entered twice". */
+/** "Piece 4: 90° rather than 45°", "A straight of 2 1/4" was missed after piece 4", "Piece 3 was entered twice". */
 export function describeMisEntry(suspicion: Suspicion, style: LengthStyle): string {
   const { kind, pieceIndex, entered, meant } = suspicion;
   const number = pieceIndex + 1;

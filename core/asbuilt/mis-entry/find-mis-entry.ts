@@ -14,20 +14,23 @@ import type { Header, Primary } from '../../header/header.ts';
 import { traceFrom } from '../../path/trace-primary.ts';
 import { asBuilt } from '../as-built.ts';
 import { type Evidence, evidenceCount, evidenceOf, type Weighing, weigh } from '../evidence.ts';
-import { chiSquared99 } from '../normal-matrix.ts';
+import { chiSquared99, innerProduct, whitened } from '../normal-matrix.ts';
 import { addedBy, couldFit } from './length-fits.ts';
 import { correctedBy, type MisEntry, type Suspicion } from './mis-entry.ts';
 import { canBeJudged, missedBends, missedStraights } from './missed-pieces.ts';
 import { suspicionsOf } from './suspicions.ts';
 
+/** A reading is off its pieces; each agrees with them but not with the others; or the end misses its inlet and nothing else is off. */
+type WhatIsOff = 'length' | 'readings' | 'end';
+
 export type MisEntryOutcome =
   | { readonly kind: 'notMeasured' }
   /** Every reading agrees with the pieces, and the end with its inlet where it is known. */
   | { readonly kind: 'agrees' }
-  /** The likeliest first; never empty. `off` says what does not agree: a reading, or the end with its inlet alone. */
-  | { readonly kind: 'explained'; readonly off: 'length' | 'end'; readonly entries: readonly MisEntry[] }
+  /** The likeliest first; never empty. */
+  | { readonly kind: 'explained'; readonly off: WhatIsOff; readonly entries: readonly MisEntry[] }
   /** No single entry explains it. */
-  | { readonly kind: 'none'; readonly off: 'length' | 'end' };
+  | { readonly kind: 'none'; readonly off: WhatIsOff };
 
 export interface MisEntrySearch {
   /** CLRs that the shop has for this tube, mm. */
@@ -47,10 +50,11 @@ const LEAST_SHARE = 0.02;
 export function findMisEntry(header: Header, primary: Primary, search: MisEntrySearch): MisEntryOutcome {
   const evidence = evidenceOf(header, primary);
   if (evidence.lengths.length === 0) return { kind: 'notMeasured' };
-  const off = asBuilt(header, primary).lengths.some(({ verdict }) => verdict !== 'agrees') ? 'length' : 'end';
   const now = weigh(evidence, primary);
-  if (now === null) return { kind: 'none', off };
-  if (off === 'end' && now.chiSquared <= chiSquared99(evidenceCount(evidence))) return { kind: 'agrees' };
+  if (now === null) return { kind: 'none', off: 'length' };
+  const isLengthOff = asBuilt(header, primary).lengths.some(({ verdict }) => verdict !== 'agrees');
+  if (!isLengthOff && now.chiSquared <= chiSquared99(evidenceCount(evidence))) return { kind: 'agrees' };
+  const off = isLengthOff ? 'length' : areReadingsApart(evidence, now) ? 'readings' : 'end';
   const { path } = traceFrom(primary, evidence.start, true);
   const missing = { evidence, primary, now, path, clrsMm: search.clrsMm, newId: search.newId };
   const missed = [...missedStraights(missing), ...missedBends(missing)].filter((one) => canBeJudged(evidence, one));
@@ -62,6 +66,13 @@ export function findMisEntry(header: Header, primary: Primary, search: MisEntryS
   ];
   const entries = ranked(found, primary);
   return entries.length === 0 ? { kind: 'none', off } : { kind: 'explained', off, entries };
+}
+
+/** Lengths come before the end among the residuals, so that the first of the factored ones are those of the lengths alone. */
+function areReadingsApart({ lengths, inlet }: Evidence, { factor, residuals }: Weighing): boolean {
+  if (inlet === null) return true;
+  const white = whitened(factor, residuals).slice(0, lengths.length);
+  return innerProduct(white, white) > chiSquared99(lengths.length);
 }
 
 interface Explanation extends Suspicion {

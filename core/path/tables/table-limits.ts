@@ -1,6 +1,6 @@
 /** What the figures of a bending table may be: the limits of the document that they become, or that they came from. */
 
-import { LENGTH_LIMIT } from '../../header/schema.ts';
+import { LENGTH_LIMIT } from '../../header/quantity-schema.ts';
 import type { TableProblem } from '../path-problem.ts';
 import { type LraTable, TABLE_POINTS_LIMIT, TABLE_ROWS_LIMIT, type XyzPoint } from './bending-table.ts';
 

@@ -2,7 +2,8 @@
 
 import * as z from 'zod';
 import { type Header, type Primary, tubeOf } from '../../header/header.ts';
-import { idSchema, lengthSchema } from '../../header/schema.ts';
+import { lengthSchema } from '../../header/quantity-schema.ts';
+import { idSchema } from '../../header/schema.ts';
 import type { PathProblem } from '../../path/path-problem.ts';
 import { failure, type Result, success } from '../../result.ts';
 import { mmOf } from '../../units/length.ts';

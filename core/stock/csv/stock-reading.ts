@@ -1,7 +1,7 @@
 /** What was read by a rule rather than as it stood: said once, so that nobody has to guess. */
 
 import * as z from 'zod';
-import { lengthSchema } from '../../header/schema.ts';
+import { lengthSchema } from '../../header/quantity-schema.ts';
 import { assertNever } from '../../result.ts';
 import { typedText } from '../../units/format-typed.ts';
 import type { Length } from '../../units/length.ts';

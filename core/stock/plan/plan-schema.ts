@@ -1,7 +1,8 @@
 /** Run-time shape of what is asked of a cut plan and of what it answers: both cross the bridge. */
 
 import * as z from 'zod';
-import { angleSchema, nameSchema } from '../../header/schema.ts';
+import { angleSchema } from '../../header/quantity-schema.ts';
+import { nameSchema } from '../../header/schema.ts';
 import { type CutPlan, GOALS } from './cut-plan.ts';
 import type { CutProblem } from './cut-problem.ts';
 

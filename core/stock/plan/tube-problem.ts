@@ -26,10 +26,22 @@ export function isSameTube(a: CutTube, b: CutTube): boolean {
   );
 }
 
-/** Stock without a count, and stock of a tube that no piece is of, is left out. A tube is that of its first piece. */
-export function tubeProblems({ pieces, joints, stock, saw }: CutProblem): readonly TubeProblem[] {
+/** Each tube once, as the first piece of it has it. */
+function tubesOf(pieces: readonly CutPiece[]): readonly CutTube[] {
   const tubes: CutTube[] = [];
   for (const { tube } of pieces) if (!tubes.some((known) => isSameTube(known, tube))) tubes.push(tube);
+  return tubes;
+}
+
+/** Stock that a piece could come out of: there is some, and it is of the tube of one of them. */
+export function stockOfPieces({ pieces, stock }: Pick<CutProblem, 'pieces' | 'stock'>): readonly StockRow[] {
+  const tubes = tubesOf(pieces);
+  return stock.filter(({ count, tube }) => count > 0 && tubes.some((known) => isSameTube(known, tube)));
+}
+
+/** Stock without a count, and stock of a tube that no piece is of, is left out. A tube is that of its first piece. */
+export function tubeProblems({ pieces, joints, stock, saw }: CutProblem): readonly TubeProblem[] {
+  const tubes = tubesOf(pieces);
   const tubeOf = (one: CutTube) => tubes.find((known) => isSameTube(known, one));
   return tubes.map((tube) => {
     const own = pieces.filter((piece) => tubeOf(piece.tube) === tube);

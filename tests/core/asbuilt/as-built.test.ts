@@ -159,6 +159,22 @@ describe('the search', () => {
     expect(find(withReadings(longer))).toEqual({ kind: 'none', off: 'length' });
   });
 
+  it('says so when each reading agrees with the pieces but not with the other: there is no inlet to miss', () => {
+    const apart = (offMm: number): readonly Measurement[] =>
+      tapeOf(PIECES).map((reading) =>
+        reading.kind === 'filling'
+          ? reading
+          : {
+              ...reading,
+              length: millimetres(reading.length.value + (reading.kind === 'outsideTape' ? offMm : -offMm)),
+            },
+      );
+    // By the usual tolerances a reading of this tube may be several mm off; two that share its pieces may not be 6 mm apart.
+    const header = headerOf([primaryOf(PIECES, { measured: apart(3) })]);
+    expect(builtOf(header).lengths.map(({ verdict }) => verdict)).toEqual(['agrees', 'agrees']);
+    expect(find(header)).toEqual({ kind: 'none', off: 'readings' });
+  });
+
   it('is said with its figures', () => {
     const style = { kind: 'mm', places: 0 } as const;
     const said = (suspicion: object) =>

@@ -1,6 +1,7 @@
 /** Fields that are not there until they are filled: readings, tolerances, engine. */
 
 import { describe, expect, it } from 'vitest';
+import { describeProblem } from '../../../core/describe-problem.ts';
 import { applyEdit } from '../../../core/edits/apply-edit.ts';
 import { mirroredCopy } from '../../../core/edits/bank-edits.ts';
 import { describeEdit } from '../../../core/edits/describe-edit.ts';
@@ -9,6 +10,7 @@ import { setEngineEdit, setTolerancesEdit } from '../../../core/edits/header-edi
 import { duplicatePrimaryEdit, setMeasurementEdit } from '../../../core/edits/primary-edits.ts';
 import { engineOf } from '../../../core/gas/usual-engine.ts';
 import { demoHeader } from '../../../core/header/demo-header.ts';
+import type { Engine } from '../../../core/header/engine.ts';
 import { readHeader, writeHeader } from '../../../core/header/file/header-file.ts';
 import type { Header, Primary } from '../../../core/header/header.ts';
 import type { Measurement } from '../../../core/header/measured.ts';
@@ -82,6 +84,29 @@ describe('readings', () => {
     const plan = { plane: VEHICLE_MIDDLE, newId };
     const mirrored = changed(measuredDemo, foundValue(mirroredCopy(measuredDemo, [first(measuredDemo).id], plan)));
     expect(mirrored.primaries.at(-1)?.measured).toBeUndefined();
+  });
+});
+
+describe('an engine', () => {
+  const engine = engineOf(demo);
+  const refusedFor = (change: Partial<Engine>) => {
+    const tried = applyEdit(demo, setEngineEdit({ ...engine, ...change }));
+    return tried.ok ? 'taken' : tried.problems.map(describeProblem).join(' ');
+  };
+
+  it.each([
+    [{ value: -273.15, unit: 'C' }],
+    [{ value: -459.67, unit: 'F' }],
+    [{ value: 0, unit: 'K' }],
+    [{ value: -300, unit: 'C' }],
+  ] as const)('has no gas at %j, which no sound would go through', (gasTemperature) => {
+    expect(refusedFor({ gasTemperature })).toContain('a temperature above absolute zero');
+  });
+
+  it('has every cylinder from 1 up in its firing order', () => {
+    expect(refusedFor({ firingOrder: [3, 7] })).toContain('every cylinder from 1 to their number');
+    expect(refusedFor({ firingOrder: [1, 2, 2] })).toContain('every cylinder once');
+    expect(refusedFor({ firingOrder: [3, 1, 2] })).toBe('taken');
   });
 });
 

@@ -49,10 +49,11 @@ it('a primary is said by the reading that is furthest off', () => {
   ).toEqual(['not measured', 'agrees', '2" longer']);
 });
 
-it('shares are whole percent, and a lone one has none', () => {
-  expect([shareWords(0.934, 0, 3), shareWords(0.001, 2, 3), shareWords(1, 0, 1)]).toEqual([
+it('shares are whole percent, and the only one that fits has none: others may fit too badly to be listed', () => {
+  expect([shareWords(0.934, 0), shareWords(0.001, 2), shareWords(0.998, 0), shareWords(1, 0)]).toEqual([
     'the likeliest, 93 %',
     '1 %',
+    'the likeliest, 99 %',
     'the only one that fits',
   ]);
 });

@@ -41,6 +41,11 @@ test('with an empty shelf everything is short, and the way to the shelf is there
   expect(await cover().textContent()).toBe(`0 of ${count} planned pieces covered, ${count} short.`);
 });
 
+test('a wall is shown as it was typed, not as the nearest fraction', async () => {
+  const walls = await app.page.locator('.cut-short tbody td:nth-child(2)').allTextContents();
+  expect(new Set(walls)).toEqual(new Set(['0.065"']));
+});
+
 test('what is short leaves as a stock list that counts every piece', async () => {
   const { page } = app;
   const text = await downloadedText(page, () => page.getByRole('button', { name: 'Export CSV' }).click());
@@ -133,5 +138,23 @@ test('figures follow the unit, and another header than was planned is said', asy
   const left = (await planned()).length - 1;
   await page.getByRole('button', { name: 'Plan again' }).click();
   await expect.poll(() => cover().textContent()).toContain(`${left} planned pieces`);
+  expectNoFaults(app.faults);
+});
+
+test('a shelf that was changed meanwhile is said, and nothing is marked cut', async () => {
+  const { page, backend } = app;
+  await page.locator('.cut-work').first().waitFor();
+  const before = await planned();
+  const { stock } = await backend.must('listStock', {});
+  const changes = stock.map(({ item, revision }) => ({
+    kind: 'set' as const,
+    item: { ...item, note: 'counted' },
+    revision,
+  }));
+  await backend.must('changeShelf', { changes, because: '' });
+  await page.getByRole('button', { name: 'Mark as cut' }).click();
+  await page.getByText('A header or the shelf was changed meanwhile').waitFor();
+  expect((await backend.must('listCutPlans', { headerId })).plans).toEqual([]);
+  expect(await planned()).toEqual(before);
   expectNoFaults(app.faults);
 });

@@ -1,7 +1,7 @@
 /** Figures of pulses in words. */
 
 import { expect, it } from 'vitest';
-import { collectorSentence, lateDegreeWords, timeWords } from '../../../renderer/gas/gas-words.ts';
+import { collectorSentence, collectorTitle, lateDegreeWords, timeWords } from '../../../renderer/gas/gas-words.ts';
 
 it('times are to the microsecond, with their sign', () => {
   expect([45.357e-6, -16.667e-6, 0.2e-6].map(timeWords)).toEqual(['+45 µs', '−17 µs', '0 µs']);
@@ -31,4 +31,10 @@ it('a collector is said in its order, with both spacings', () => {
       builtSpacingsDeg: [361.6329, 358.3671],
     }),
   ).toBe('Primary 1, Primary 4. Apart by 360° each with equal lengths, 361.6° 358.4° as built.');
+});
+
+it('primaries without a collector are said to be, or are all there are', () => {
+  const none = { collectorId: null, name: null, pulses: [], equalSpacingsDeg: [], builtSpacingsDeg: [] };
+  expect([collectorTitle(none, 1), collectorTitle(none, 2)]).toEqual(['All primaries', 'Without a collector']);
+  expect(collectorTitle({ ...none, collectorId: 'c', name: 'Left' }, 2)).toBe('Left');
 });

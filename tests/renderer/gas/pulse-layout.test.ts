@@ -17,7 +17,7 @@ function collectorOf(lateDeg: readonly number[]): CollectorPulses {
     name: 'C',
     pulses: lateDeg.map((late, index) => ({
       primaryId: `p${index}`,
-      name: String(index + 1),
+      name: `Cylinder ${index + 1}`,
       cylinder: index + 1,
       lengthMm: 800,
       firesDeg: index * step,
@@ -58,6 +58,11 @@ describe('the line', () => {
         }
       }),
     );
+  });
+
+  it('names every mark by its cylinder, whatever its primary is called', () => {
+    const { equal, built } = pulseLayout(collectorOf([0, 0, 0, 0]), 400);
+    for (const { marks } of [equal, built]) expect(marks.map(({ cylinder }) => cylinder)).toEqual([1, 2, 3, 4]);
   });
 
   it('leaves out figures that would run into their neighbours', () => {

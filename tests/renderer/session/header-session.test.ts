@@ -6,7 +6,7 @@ import type { Edit, SingleEdit } from '../../../core/edits/edit.ts';
 import { inches } from '../../../core/units/length.ts';
 import { HeaderSession } from '../../../renderer/session/header-session.ts';
 import { MemoryBridge } from '../../memory-bridge.ts';
-import { add, HandTimers, HEADER, open, piecesOf, settle, straight } from './open-session.ts';
+import { add, HEADER, open, piecesOf, settle, straight } from './open-session.ts';
 
 describe('the save mark', () => {
   test('an edit shows at once and counts as saved only after the acknowledgement', async () => {
@@ -68,49 +68,6 @@ describe('the save mark', () => {
     expect(bridge.headerOf('h1').revision).toBe(2);
     expect(piecesOf(bridge.headerOf('h1').header)).toEqual(['b', 'a']);
     expect(session.getState().save).toEqual({ kind: 'saved' });
-  });
-
-  test('an undo that the shelf refuses is left out with the reason, and what was made meanwhile is kept', async () => {
-    const bridge = new MemoryBridge(HEADER);
-    const { session } = open(bridge);
-    session.apply(add('a'));
-    await settle();
-    bridge.failNext('commitSteps', { kind: 'problem', problem: { kind: 'stockChangedSince', item: 'a remnant' } });
-    session.undo();
-    session.apply({ kind: 'setHeader', set: { note: 'typed meanwhile' } });
-    await settle();
-    const { header, dropped, conflict, save } = session.getState();
-    expect([piecesOf(header), header.note, conflict, save]).toEqual([
-      ['a'],
-      'typed meanwhile',
-      null,
-      { kind: 'saved' },
-    ]);
-    expect(dropped).toMatchObject([
-      { label: expect.stringMatching(/^undo /), problems: [{ kind: 'stockChangedSince' }] },
-    ]);
-    expect(bridge.headerOf('h1').header).toEqual(header);
-  });
-
-  test('an undo of a cut plan is not made again by itself on top of what others did', async () => {
-    const bridge = new MemoryBridge(HEADER);
-    const first = open(bridge);
-    first.session.apply(add('a'));
-    await settle();
-    const opened = bridge.headerOf('h1');
-    const undo = opened.undo.map((step) => ({ ...step, isPlan: true as const }));
-    const session = new HeaderSession({ ...opened, undo }, { bridge, random: Math.random, timers: new HandTimers() });
-    first.session.apply({ kind: 'setHeader', set: { note: 'theirs' } });
-    await settle();
-    session.undo();
-    session.apply({ kind: 'setHeader', set: { name: 'Mine' } });
-    await settle();
-    expect(session.getState().conflict).not.toBe(null);
-    await session.settleConflict('mineOnTop');
-    await settle();
-    const { header, dropped } = session.getState();
-    expect([piecesOf(header), header.note, header.name]).toEqual([['a'], 'theirs', 'Mine']);
-    expect(dropped).toMatchObject([{ problems: [{ kind: 'planTurnedAlone' }] }]);
   });
 
   test('an edit that core refuses changes nothing and sends nothing', async () => {

@@ -14,13 +14,23 @@ import { smallPlan } from '../../../../core/stock/plan/exact/small-plan.ts';
 import { cutProblemOf, DEFAULT_SAW } from '../../../../core/stock/plan/from-shelf.ts';
 import { solveInOrder } from '../../../../core/stock/plan/milp/in-order.ts';
 import { planCuts } from '../../../../core/stock/plan/plan-cuts.ts';
-import { tubeProblems } from '../../../../core/stock/plan/tube-problem.ts';
+import { stockOfPieces, tubeProblems } from '../../../../core/stock/plan/tube-problem.ts';
 import { millimetres } from '../../../../core/units/length.ts';
 import { highsMilp } from '../../../../electron/solver/highs-milp.ts';
 import { expectWithin } from '../../../tolerance.ts';
 import { seededRandom } from '../../path/made-primaries.ts';
 import { headerProblem } from './made-headers.ts';
-import { bend, packingProblem, problemOf, randomProblem, SAW, stick, stockBend, straight } from './made-problems.ts';
+import {
+  bend,
+  packingProblem,
+  problemOf,
+  randomProblem,
+  SAW,
+  stick,
+  stockBend,
+  straight,
+  TUBE,
+} from './made-problems.ts';
 
 const solveMilp = highsMilp(await createRequire(import.meta.url)('highs')());
 const withSolver = { solveMilp, now: () => performance.now(), limitMs: 60_000 };
@@ -277,6 +287,14 @@ describe('a problem from a header and the shelf', () => {
     // and 2 / cos 15 = 2.0706 a cut: 160.7695 + 6.2117.
     const blank = problem.pieces[2];
     expectWithin(blank?.kind === 'straight' ? blank.lengthMm : 0, 166.9812, 5e-5);
+  });
+
+  test('needs of a shelf of any size only what a piece could come out of', () => {
+    const other = Array.from({ length: 25_000 }, (_, at) =>
+      stick(`other-${at}`, 1000, { tube: { ...TUBE, odMm: 38.1 } }),
+    );
+    const stock = [...other, stick('own', 1000), stick('none', 1000, { count: 0 })];
+    expect(stockOfPieces({ pieces: [straight('a', 100)], stock }).map(({ id }) => id)).toEqual(['own']);
   });
 
   test('counts stock without a price by its tube', () => {
