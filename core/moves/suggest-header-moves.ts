@@ -3,6 +3,7 @@
 import type { Header } from '../header/header.ts';
 import { matchHeader } from '../length/match-header.ts';
 import type { MoveOptions } from './question.ts';
+import { SearchInSlices, searchThrough } from './search-in-slices.ts';
 import { isAllThere } from './whole/all-there.ts';
 import { comparePlans, type HeaderPlan, planFor } from './whole/header-plan.ts';
 import { targetsToTry } from './whole/targets-to-try.ts';
@@ -26,34 +27,22 @@ export type HeaderMovesOutcome =
  * put in order of primaries unsolved, then the shop's own price where it has one, then bends added, then joints made, then cuts, then tube.
  */
 export function suggestHeaderMoves(header: Header, options: MoveOptions = {}): HeaderMovesOutcome {
-  const search = new HeaderMoveSearch(header, options);
-  search.look(() => false);
-  return search.soFar();
+  return searchThrough(new HeaderMoveSearch(header, options));
 }
 
-/** The same search in slices; see `MoveSearch`. */
-export class HeaderMoveSearch {
-  readonly #plans: HeaderPlan[] = [];
-  readonly #steps: Generator<void, HeaderMovesOutcome>;
-  #outcome: HeaderMovesOutcome | null = null;
+/** The same search in slices. */
+export class HeaderMoveSearch extends SearchInSlices<HeaderMovesOutcome> {
+  readonly #plans: readonly HeaderPlan[];
 
   constructor(header: Header, options: MoveOptions = {}) {
-    this.#steps = searchPlans(header, options, this.#plans);
+    const plans: HeaderPlan[] = [];
+    super(searchPlans(header, options, plans));
+    this.#plans = plans;
   }
 
-  /** Looks on until it is through or `isTimeUp` says yes, which is asked every millisecond or so. True: it is through. */
-  look(isTimeUp: () => boolean): boolean {
-    while (this.#outcome === null) {
-      const { done, value } = this.#steps.next();
-      if (done === true) this.#outcome = value;
-      else if (isTimeUp()) return false;
-    }
-    return true;
-  }
-
-  /** The outcome once it is through; before that what the targets tried until now came to, marked as not exhausted. */
-  soFar(): HeaderMovesOutcome {
-    return this.#outcome ?? outcomeOf(this.#plans, false);
+  /** What the targets tried until now came to, marked as not exhausted. */
+  protected untilNow(): HeaderMovesOutcome {
+    return outcomeOf(this.#plans, false);
   }
 }
 

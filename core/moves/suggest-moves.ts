@@ -8,6 +8,7 @@ import type { MoveOutcome } from './outcome.ts';
 import { type MoveProblem, type ReadProblem, readMoveProblem } from './problem/move-problem.ts';
 import type { MoveOptions } from './question.ts';
 import { limitsOf, newSearch, type Search } from './search.ts';
+import { SearchInSlices, searchThrough } from './search-in-slices.ts';
 import { searchMoves } from './search-moves.ts';
 
 /**
@@ -22,40 +23,24 @@ import { searchMoves } from './search-moves.ts';
  * take ten times that, since what to free is searched for too. `MoveSearch` does the same in slices.
  */
 export function suggestMoves(header: Header, primaryId: string, options: MoveOptions = {}): MoveOutcome {
-  const search = new MoveSearch(header, primaryId, options);
-  search.look(() => false);
-  return search.soFar();
+  return searchThrough(new MoveSearch(header, primaryId, options));
 }
 
-/**
- * The same search in slices, for whoever has to listen in between: `look` a while, do something else, `look` on. At any time
- * `soFar` gives what was found until then; a search that is not wanted any more is simply not looked on with.
- */
-export class MoveSearch {
+/** The same search in slices. */
+export class MoveSearch extends SearchInSlices<MoveOutcome> {
   readonly #read: ReadProblem;
   readonly #search: Search | null;
-  readonly #steps: Generator<void, MoveOutcome>;
-  #outcome: MoveOutcome | null = null;
 
   constructor(header: Header, primaryId: string, options: MoveOptions = {}) {
-    this.#read = readMoveProblem(header, primaryId, options);
-    this.#search = this.#read.ok ? openSearch(this.#read.problem) : null;
-    this.#steps = this.#read.ok ? solve(this.#read.problem, this.#search) : unreadable(this.#read);
+    const read = readMoveProblem(header, primaryId, options);
+    const search = read.ok ? openSearch(read.problem) : null;
+    super(read.ok ? solve(read.problem, search) : unreadable(read));
+    this.#read = read;
+    this.#search = search;
   }
 
-  /** Looks on until it is through or `isTimeUp` says yes, which is asked every millisecond or so. True: it is through. */
-  look(isTimeUp: () => boolean): boolean {
-    while (this.#outcome === null) {
-      const { done, value } = this.#steps.next();
-      if (done === true) this.#outcome = value;
-      else if (isTimeUp()) return false;
-    }
-    return true;
-  }
-
-  /** The outcome once it is through; before that the best moves until now, marked as not exhausted. */
-  soFar(): MoveOutcome {
-    if (this.#outcome !== null) return this.#outcome;
+  /** The best moves until now, marked as not exhausted. */
+  protected untilNow(): MoveOutcome {
     const { problem } = this.#read as Extract<ReadProblem, { readonly ok: true }>;
     const moves = this.#search === null ? [] : offerMoves(this.#search).moves;
     const before = problem.standing;

@@ -22,13 +22,13 @@ export function describeNoProposal(reason: NoProposalReason, style: LengthStyle)
     case 'noClr':
       return 'The shelf has no bend of this tube. Put one on the shelf, or leave the shelf out.';
     case 'tooShort':
-      return `${shown(reason.wantedMm)} is too short: with these CLRs the least is ${shown(reason.leastMm)}.`;
+      return `${shown(reason.wantedMm)} is too short: the least with up to two bends of these CLRs is ${shown(reason.leastMm)}.`;
     case 'outOfReach':
-      return `No tube of up to ${reason.mostBends} bends was found that ends in the inlet at this length.`;
+      return `No tube of up to ${reason.mostBends === 1 ? '1 bend' : `${reason.mostBends} bends`} was found that ends in the inlet${reason.isLengthWanted ? ' at this length' : ''}.`;
     case 'tooTight':
       return `Every proposal leaves less than ${shown(reason.keptMm)} clearance; the best leaves ${shown(reason.bestMm)}.`;
     case 'rounding':
-      return 'There are tubes that fit, but not in lengths and angles that can be sawn. Allow a larger closure gap, or more slip.';
+      return 'There are tubes that fit, but not in lengths and angles that can be sawn. Allow a larger closure gap, more slip, or a wider tolerance.';
     case 'notThrough':
       return 'Nothing found so far. Search on, or allow another length.';
     default:

@@ -63,10 +63,10 @@ export type NoProposalReason =
   | { readonly kind: 'allThere' }
   /** The shelf has no bend of this tube. */
   | { readonly kind: 'noClr' }
-  /** The length wanted is below the least with these CLRs and end straights, or below the straight way there. */
+  /** The length wanted is below the least with two bends of these CLRs, one or none, and nothing was found with more. */
   | { readonly kind: 'tooShort'; readonly wantedMm: number; readonly leastMm: number }
-  /** No tube of so many bends was found to end there at this length. */
-  | { readonly kind: 'outOfReach'; readonly mostBends: number }
+  /** No tube of so many bends was found to end there, at the length wanted if there is one. */
+  | { readonly kind: 'outOfReach'; readonly mostBends: number; readonly isLengthWanted: boolean }
   /** There are some, but each comes nearer to something than is kept. */
   | { readonly kind: 'tooTight'; readonly bestMm: number; readonly keptMm: number }
   /** There are some on paper, but none in lengths and angles that can be sawn. */

@@ -1,6 +1,7 @@
 /** What a primary should be, from its port to its inlet. */
 
 import type { Header } from '../header/header.ts';
+import { SearchInSlices, searchThrough } from '../moves/search-in-slices.ts';
 import { BestProposals } from './offer/best-proposals.ts';
 import { buildProposal } from './offer/build-proposal.ts';
 import type { NoProposalReason, ProposalOutcome, ProposedPrimary } from './outcome.ts';
@@ -21,9 +22,7 @@ import { searchProposals } from './search-proposals.ts';
  * that of these one may be missed. Same input, same answer. `ProposalSearch` does the same in slices.
  */
 export function proposePrimaries(header: Header, primaryId: string, options: ProposeOptions = {}): ProposalOutcome {
-  const search = new ProposalSearch(header, primaryId, options);
-  search.look(() => false);
-  return search.soFar();
+  return searchThrough(new ProposalSearch(header, primaryId, options));
 }
 
 const DEFAULT_MOST = 6;
@@ -35,32 +34,19 @@ function openSearch(problem: ProposeProblem): ProposeSearch<BestProposals> {
 
 type Search = ProposeSearch<BestProposals>;
 
-/** The same search in slices: `look` a while, do something else, `look` on; `soFar` gives what was found until then. */
-export class ProposalSearch {
-  readonly #read: ReadProposeProblem;
+/** The same search in slices. */
+export class ProposalSearch extends SearchInSlices<ProposalOutcome> {
   readonly #search: Search | null;
-  readonly #steps: Generator<void, ProposalOutcome>;
-  #outcome: ProposalOutcome | null = null;
 
   constructor(header: Header, primaryId: string, options: ProposeOptions = {}) {
-    this.#read = readProposeProblem(header, primaryId, options);
-    this.#search = this.#read.ok ? openSearch(this.#read.problem) : null;
-    this.#steps = solve(this.#read, this.#search);
+    const read = readProposeProblem(header, primaryId, options);
+    const search = read.ok ? openSearch(read.problem) : null;
+    super(solve(read, search));
+    this.#search = search;
   }
 
-  /** Looks on until it is through or `isTimeUp` says yes, which is asked every millisecond or so. True: it is through. */
-  look(isTimeUp: () => boolean): boolean {
-    while (this.#outcome === null) {
-      const { done, value } = this.#steps.next();
-      if (done === true) this.#outcome = value;
-      else if (isTimeUp()) return false;
-    }
-    return true;
-  }
-
-  /** The outcome once it is through; before that the best until now, marked as not exhausted. */
-  soFar(): ProposalOutcome {
-    if (this.#outcome !== null) return this.#outcome;
+  /** The best until now, marked as not exhausted. */
+  protected untilNow(): ProposalOutcome {
     const proposals = this.#search === null ? [] : proposalsOf(this.#search);
     if (proposals.length > 0) return { kind: 'found', proposals, isExhausted: false };
     return { kind: 'none', reason: { kind: 'notThrough' }, nearest: [] };
@@ -97,5 +83,5 @@ function reasonOf({ problem, surroundings, hasLostToRounding }: Search, leastMm:
   if (window !== null && leastMm !== null && window.highMm < leastMm) {
     return { kind: 'tooShort', wantedMm: window.aimMm, leastMm };
   }
-  return { kind: 'outOfReach', mostBends };
+  return { kind: 'outOfReach', mostBends, isLengthWanted: window !== null };
 }

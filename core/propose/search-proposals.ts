@@ -3,7 +3,7 @@
 import { shortestTwoBends, twoBendsOfLength } from './few/all-two-bends.ts';
 import { oneBend, straightShape } from './few/straight-and-one-bend.ts';
 import { manyBends } from './joints/many-bends.ts';
-import { LEAST_ANGLE_RAD, withReadyAngles } from './joints/near-angles.ts';
+import { hasRealBends, withReadyAngles } from './joints/near-angles.ts';
 import { shapeLengthMm, type TubeShape } from './joints/tube-shape.ts';
 import type { ProposeSearch } from './search.ts';
 
@@ -64,10 +64,6 @@ function* searchTwoBends(search: ProposeSearch): Generator<void, void> {
       }
     }
   }
-}
-
-function hasRealBends({ bends }: TubeShape): boolean {
-  return bends.every(({ angleRad }) => angleRad >= LEAST_ANGLE_RAD);
 }
 
 /** Those with ready angles first: they go before all others of the same pair. Both can have them only where the length gives way. */

@@ -3,7 +3,7 @@
 import { type SawStep, sawSteps } from '../moves/offer/saw-steps.ts';
 import { mmOf } from '../units/length.ts';
 import { unitOf } from '../units/length-style.ts';
-import type { TubeShape } from './joints/tube-shape.ts';
+import { shapeLengthMm, type TubeShape } from './joints/tube-shape.ts';
 import { type Candidate, candidateOf, type ReadyAngles, readyAngles } from './offer/candidate.ts';
 import { roundShape } from './offer/round-shape.ts';
 import { Surroundings } from './offer/surroundings.ts';
@@ -24,7 +24,7 @@ export class ProposeSearch<Kept extends Keeper = Keeper> {
   readonly steps: readonly SawStep[];
   readonly surroundings: Surroundings;
   readonly best: Kept;
-  /** There were tubes, but no rounding of them closed. */
+  /** There were tubes of the length wanted, but no rounding of them closed. */
   hasLostToRounding = false;
 
   /** `keeperFor` is handed what the tube has to keep clear of. */
@@ -45,9 +45,15 @@ export class ProposeSearch<Kept extends Keeper = Keeper> {
   /** Rounds a tube on one grid and takes it in; false when it does not close on it. */
   enter(shape: TubeShape, step: SawStep): boolean {
     const candidate = this.roundedOn(shape, step);
-    if (candidate === null) this.hasLostToRounding = true;
-    else this.best.take(candidate);
+    if (candidate !== null) this.best.take(candidate);
+    else if (this.isOfLength(shape)) this.hasLostToRounding = true;
     return candidate !== null;
+  }
+
+  private isOfLength(shape: TubeShape): boolean {
+    const window = this.window(shape.bends.length);
+    const lengthMm = shapeLengthMm(shape);
+    return window === null || (lengthMm >= window.lowMm && lengthMm <= window.highMm);
   }
 
   /** The tube on the coarsest grid on which it closes; null where it closes on none. */

@@ -35,7 +35,12 @@ export function figureLimits(
 }
 
 /** A bend of less is hardly one: nobody saws and welds it. */
-export const LEAST_ANGLE_RAD = radiansOf(2);
+const LEAST_ANGLE_RAD = radiansOf(2);
+
+/** None of its bends is less than one that is worth making. */
+export function hasRealBends({ bends }: TubeShape): boolean {
+  return bends.every(({ angleRad }) => angleRad >= LEAST_ANGLE_RAD);
+}
 
 /**
  * Tubes near those given in which as many bends as named have a ready angle, the others any: for each way to choose the angles the given tube

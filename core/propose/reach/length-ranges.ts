@@ -4,6 +4,7 @@ import { mmOf } from '../../units/length.ts';
 import { shortestTwoBends, twoBendsOfLength } from '../few/all-two-bends.ts';
 import { oneBend, straightShape } from '../few/straight-and-one-bend.ts';
 import { manyBends } from '../joints/many-bends.ts';
+import { hasRealBends } from '../joints/near-angles.ts';
 import { shapeLengthMm } from '../joints/tube-shape.ts';
 import type { ReadyAngles } from '../offer/candidate.ts';
 import type { LengthRange } from '../outcome.ts';
@@ -60,7 +61,7 @@ export function* rangesOfTwo(
   const pairs = pairsOf(problem);
   const exists = (lengthMm: number) => {
     const newMm = centrelineMm(problem, lengthMm, 2);
-    return pairs.some((clrsMm) => newMm > 0 && twoBendsOfLength({ ends, least, clrsMm }, newMm).length > 0);
+    return pairs.some((clrsMm) => newMm > 0 && twoBendsOfLength({ ends, least, clrsMm }, newMm).some(hasRealBends));
   };
   return yield* rangesWhere(exists, fromMm, toMm);
 }

@@ -24,6 +24,8 @@ export interface HeaderProposeProblem {
   readonly header: Header;
   /** By primary, in the order of the header. */
   readonly placings: readonly (readonly Placing[])[];
+  /** One length for all that is asked for, or the header's target where it does not hang on what is proposed; mm as welded. */
+  readonly targetMm: number | null;
   /** The header without what is replaced. */
   readonly bare: Header;
   /** Those that cannot be proposed at all, with the reason. */
@@ -35,11 +37,11 @@ const NOT_TO_DO: ReadonlySet<NoProposalReason['kind']> = new Set(['allThere', 'e
 
 export function readHeaderProblem(header: Header, options: HeaderProposeOptions): HeaderProposeProblem {
   const reads = header.primaries.map((primary) => ({ primary, read: readProposeProblem(header, primary.id, options) }));
-  const todo = reads.filter(({ read }) => read.ok);
+  const inHand = reads.filter(({ read }) => read.ok);
   const refused = reads.flatMap(({ primary, read }) =>
     read.ok || NOT_TO_DO.has(read.reason.kind) ? [] : [{ primaryId: primary.id, reason: read.reason }],
   );
-  const kept = new Map(todo.map(({ primary, read }) => [primary.id, read.ok ? read.problem.keptPieces : 0]));
+  const kept = new Map(inHand.map(({ primary, read }) => [primary.id, read.ok ? read.problem.keptPieces : 0]));
   const bare = {
     ...header,
     primaries: header.primaries.map((primary) => ({
@@ -47,11 +49,15 @@ export function readHeaderProblem(header: Header, options: HeaderProposeOptions)
       pieces: primary.pieces.slice(0, kept.get(primary.id) ?? primary.pieces.length),
     })),
   };
-  const primaries = todo.map(({ primary }) => primary);
+  const primaries = inHand.map(({ primary }) => primary);
+  const lengthMm = options.lengthMm ?? null;
+  const standingMm = standingTargetMm(bare, new Set(primaries.map(({ id }) => id)));
+  const band = bandOf(bare, lengthMm === null && standingMm !== null);
   return {
     header,
-    placings: primaries.map((primary) => placingsOf({ bare, primaries, options }, primary)),
+    placings: primaries.map((primary) => placingsOf({ bare, primaries, options, band }, primary)),
     bare,
+    targetMm: lengthMm ?? standingMm,
     refused,
   };
 }
@@ -60,10 +66,36 @@ interface Bare {
   readonly bare: Header;
   readonly primaries: readonly Primary[];
   readonly options: HeaderProposeOptions;
+  readonly band: Band;
+}
+
+interface Band {
+  readonly minusMm: number;
+  readonly plusMm: number;
+}
+
+/**
+ * How far each may be off the one length so that all come into the header's band. Where the target stands already that is its tolerance, but that none may outgrow the
+ * longest; where the target is made by the lengths themselves, any two of them must lie within it.
+ */
+function bandOf({ settings: { target, tolerance } }: Header, isTargetStanding: boolean): Band {
+  const [minusMm, plusMm] = [mmOf(tolerance.minus), mmOf(tolerance.plus)];
+  if (target.kind === 'longest') return isTargetStanding ? { minusMm, plusMm: 0 } : evenBand(minusMm);
+  return isTargetStanding ? { minusMm, plusMm } : evenBand(Math.min(minusMm, plusMm));
+}
+
+function evenBand(wholeMm: number): Band {
+  return { minusMm: wholeMm / 2, plusMm: wholeMm / 2 };
+}
+
+/** The header's target where it does not hang on what is proposed. */
+function standingTargetMm(bare: Header, inHand: ReadonlySet<string>): number | null {
+  const { targetMm, targetPrimaryId } = matchHeader(bare);
+  return targetPrimaryId !== null && inHand.has(targetPrimaryId) ? null : targetMm;
 }
 
 /** With its own inlet first, then those of the other primaries in hand that go into the same collector. */
-function placingsOf({ bare, primaries, options }: Bare, primary: Primary): readonly Placing[] {
+function placingsOf({ bare, primaries, options, band }: Bare, primary: Primary): readonly Placing[] {
   const collector = collectorOf(bare, primary);
   if (collector === null || primary.inletId === null) return [];
   const others = primaries.flatMap(({ inletId }) => (inletId === null || inletId === primary.inletId ? [] : [inletId]));
@@ -74,9 +106,8 @@ function placingsOf({ bare, primaries, options }: Bare, primary: Primary): reado
       ...bare,
       primaries: bare.primaries.map((one) => (one.id === primary.id ? { ...one, inletId } : one)),
     };
-    const { minus, plus } = bare.settings.tolerance;
     const at = (lengthMm: number) => {
-      const length = { kind: 'about', lengthMm, minusMm: mmOf(minus), plusMm: mmOf(plus) } as const;
+      const length = { kind: 'about', lengthMm, ...band } as const;
       const read = readProposeProblem(header, primary.id, { ...options, length });
       return read.ok ? read.problem : null;
     };
@@ -90,15 +121,8 @@ function placingsOf({ bare, primaries, options }: Bare, primary: Primary): reado
 const OVER_LEAST = [1.06, 1.03, 1.12];
 
 /** Lengths that are tried, in order; the first that takes as few bends as any can is taken. */
-export function lengthsToTry(
-  { bare, placings }: HeaderProposeProblem,
-  options: HeaderProposeOptions,
-): readonly number[] {
-  if (options.lengthMm !== undefined && options.lengthMm !== null) return [options.lengthMm];
-  const todo = new Set(placings.flatMap(([first]) => (first === undefined ? [] : [first.primaryId])));
-  const { targetMm, targetPrimaryId } = matchHeader(bare);
-  if (targetMm !== null && (targetPrimaryId === null || !todo.has(targetPrimaryId))) return [targetMm];
-  const leasts = placings.map((some) => Math.min(...some.slice(0, 1).map(({ leastMm }) => leastMm ?? 0)));
-  const farthestMm = Math.max(0, ...leasts.filter(Number.isFinite));
+export function lengthsToTry({ targetMm, placings }: HeaderProposeProblem): readonly number[] {
+  if (targetMm !== null) return [targetMm];
+  const farthestMm = Math.max(0, ...placings.map(([own]) => own?.leastMm ?? 0));
   return farthestMm === 0 ? [] : OVER_LEAST.map((over) => over * farthestMm);
 }

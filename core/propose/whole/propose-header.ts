@@ -6,7 +6,9 @@ import { type Edit, joinedStep } from '../../edits/edit.ts';
 import { replaceRestEdit } from '../../edits/piece-edits.ts';
 import type { Header, Piece, Primary } from '../../header/header.ts';
 import { freshIds } from '../../moves/offer/fresh-ids.ts';
+import { SearchInSlices, searchThrough } from '../../moves/search-in-slices.ts';
 import { headerClearances } from '../../path/clearance/header-clearances.ts';
+import { millimetres } from '../../units/length.ts';
 import { buildProposal } from '../offer/build-proposal.ts';
 import type { Candidate } from '../offer/candidate.ts';
 import { piecesOf } from '../offer/pieces-of.ts';
@@ -34,32 +36,17 @@ const MOST_BENDS = 4;
  * found (`put-together.ts`). It may miss a set that exists; what it gives was applied and traced anew, each primary in the header with all the others.
  */
 export function proposeHeader(header: Header, options: HeaderProposeOptions = {}): HeaderProposalOutcome {
-  const search = new HeaderProposalSearch(header, options);
-  search.look(() => false);
-  return search.soFar();
+  return searchThrough(new HeaderProposalSearch(header, options));
 }
 
-/** The same search in slices; see `ProposalSearch`. */
-export class HeaderProposalSearch {
-  readonly #steps: Generator<void, HeaderProposalOutcome>;
-  #outcome: HeaderProposalOutcome | null = null;
-
+/** The same search in slices; until it is through there is no header to show. */
+export class HeaderProposalSearch extends SearchInSlices<HeaderProposalOutcome> {
   constructor(header: Header, options: HeaderProposeOptions = {}) {
-    this.#steps = searchHeader(header, options);
+    super(searchHeader(header, options));
   }
 
-  /** Looks on until it is through or `isTimeUp` says yes, which is asked every few milliseconds. True: it is through. */
-  look(isTimeUp: () => boolean): boolean {
-    while (this.#outcome === null) {
-      const { done, value } = this.#steps.next();
-      if (done === true) this.#outcome = value;
-      else if (isTimeUp()) return false;
-    }
-    return true;
-  }
-
-  soFar(): HeaderProposalOutcome {
-    return this.#outcome ?? { kind: 'none', reason: { kind: 'notThrough' } };
+  protected untilNow(): HeaderProposalOutcome {
+    return { kind: 'none', reason: { kind: 'notThrough' } };
   }
 }
 
@@ -68,17 +55,25 @@ function* searchHeader(header: Header, options: HeaderProposeOptions): Generator
   const problem = readHeaderProblem(header, options);
   const [refused] = problem.refused;
   if (refused !== undefined) return { kind: 'none', reason: { kind: 'onePrimary', ...refused } };
-  const lengths = lengthsToTry(problem, options);
-  if (problem.placings.length === 0 || lengths.length === 0) return { kind: 'none', reason: { kind: 'noneToDo' } };
+  const lengths = lengthsToTry(problem);
+  const [first] = problem.placings.flat();
+  if (first === undefined) return { kind: 'none', reason: { kind: 'noneToDo' } };
+  let missingId: string | null = lengths.length === 0 ? first.primaryId : null;
   let best: HeaderProposal | null = null;
   for (const lengthMm of lengths) {
     // Two bends a primary: hardly any header takes fewer.
     if (best !== null && best.bends <= 2 * problem.placings.length) break;
     const mostBends: number = best === null ? MOST_BENDS * problem.placings.length : best.bends - 1;
     const found = yield* searchLength(problem, options, lengthMm, mostBends);
-    if (found !== null && (best === null || found.bends < best.bends)) best = found;
+    if (found.kind === 'missing') missingId = found.primaryId;
+    if (found.kind === 'found' && (best === null || found.proposal.bends < best.bends)) best = found.proposal;
   }
   if (best !== null) return { kind: 'found', proposal: best, isExhausted: true };
+  if (missingId !== null) {
+    const mostBends = Math.min(MOST_BENDS, options.mostBends ?? MOST_BENDS);
+    const reason = { kind: 'outOfReach', mostBends, isLengthWanted: lengths.length > 0 } as const;
+    return { kind: 'none', reason: { kind: 'onePrimary', primaryId: missingId, reason } };
+  }
   return { kind: 'none', reason: { kind: 'together' } };
 }
 
@@ -92,7 +87,8 @@ function* searchLength(
   options: HeaderProposeOptions,
   lengthMm: number,
   mostBends: number,
-): Generator<void, HeaderProposal | null> {
+): Generator<void, LengthOutcome> {
+  let missing: LengthOutcome = { kind: 'none' };
   const [first] = problem.placings.flat();
   const gapMm = first?.at(lengthMm)?.gapKeptMm ?? null;
   const together = new Together(gapMm === null ? null : gapMm + ROUNDING_MM);
@@ -103,17 +99,25 @@ function* searchLength(
   };
   for (const size of SIZES) {
     const pools = yield* poolsOf(problem, lengthMm, size, numbers);
+    const primaryId = problem.placings[pools.findIndex(({ length }) => length === 0)]?.[0]?.primaryId;
+    missing = primaryId === undefined ? { kind: 'none' } : { kind: 'missing', primaryId };
     for (let trial = 0; trial < MOST_TRIALS; trial += 1) {
       const choices = yield* together.fewestBends(pools, mostBends);
       if (choices === null) break;
       const proposal = yield* headerProposal(problem, options, choices, lengthMm);
-      if (proposal.kind === 'found') return proposal.proposal;
+      if (proposal.kind === 'found') return proposal;
       if (proposal.kind === 'tooNear') together.keepApart(proposal.one, proposal.other);
       else together.leaveOut(proposal.at);
     }
   }
-  return null;
+  return missing;
 }
+
+type LengthOutcome =
+  | { readonly kind: 'found'; readonly proposal: HeaderProposal }
+  /** This one has no tube even by itself. */
+  | { readonly kind: 'missing'; readonly primaryId: string }
+  | { readonly kind: 'none' };
 
 /** By primary, those with the fewest bends first. */
 function* poolsOf(
@@ -190,9 +194,12 @@ interface Made {
 
 /** Two of the choices that come too near to each other once they are rounded; null where none do. */
 function* tooNear({ bare, placed, made }: Made, choices: readonly Choice[]): Generator<void, Trial | null> {
-  if (choices[0]?.tube.problem.gapKeptMm === null) return null;
+  const gapKeptMm = choices[0]?.tube.problem.gapKeptMm ?? null;
+  if (gapKeptMm === null) return null;
   const primaries = placed.map((one) => ({ ...one, pieces: [...one.pieces, ...(made.get(one.id) ?? [])] }));
-  const { tight } = headerClearances({ ...bare, primaries });
+  // The gap that is kept may be another than the header's own.
+  const settings = { ...bare.settings, wantedGap: millimetres(gapKeptMm) };
+  const { tight } = headerClearances({ ...bare, settings, primaries });
   yield;
   const choiceOf = (id: string) => choices.find(({ tube }) => tube.problem.primary.id === id);
   for (const gap of tight) {

@@ -7,7 +7,7 @@ import { degreesOf } from '../../units/angle.ts';
 import { millimetres, mmOf } from '../../units/length.ts';
 import { twoBendsOfLength } from '../few/all-two-bends.ts';
 import { manyBends } from '../joints/many-bends.ts';
-import { LEAST_ANGLE_RAD, withReadyAngles } from '../joints/near-angles.ts';
+import { hasRealBends, withReadyAngles } from '../joints/near-angles.ts';
 import { shapeLengthMm, type TubeShape } from '../joints/tube-shape.ts';
 import { candidateOf, compareCandidates, readyAngles } from '../offer/candidate.ts';
 import { piecesOf, primaryWith } from '../offer/pieces-of.ts';
@@ -74,7 +74,7 @@ const MOST_OF_MORE = 200;
 
 /** So many at most, evenly out of all. */
 function thinned(shapes: readonly TubeShape[], most: number): readonly TubeShape[] {
-  const real = shapes.filter(({ bends }) => bends.every(({ angleRad }) => angleRad >= LEAST_ANGLE_RAD));
+  const real = shapes.filter(hasRealBends);
   if (real.length <= most) return real;
   return Array.from({ length: most }, (_, i) => real[Math.floor((i * real.length) / most)] as TubeShape);
 }
@@ -99,9 +99,10 @@ export function* poolOf(
   { three, four }: PoolSize,
   numbers: () => number,
 ): Generator<void, readonly PooledTube[]> {
-  const shapes = [...thinned(yield* shapesOf(problem, 2, 0), MOST_OF_TWO)];
-  if (three > 0) shapes.push(...thinned(yield* shapesOf(problem, 3, three), MOST_OF_MORE));
-  if (four > 0) shapes.push(...thinned(yield* shapesOf(problem, 4, four), MOST_OF_MORE));
+  const { mostBends } = problem;
+  const shapes = mostBends < 2 ? [] : [...thinned(yield* shapesOf(problem, 2, 0), MOST_OF_TWO)];
+  if (three > 0 && mostBends >= 3) shapes.push(...thinned(yield* shapesOf(problem, 3, three), MOST_OF_MORE));
+  if (four > 0 && mostBends >= 4) shapes.push(...thinned(yield* shapesOf(problem, 4, four), MOST_OF_MORE));
   const surroundings = new Surroundings(problem);
   const ready = readyAngles(problem);
   const odMm = mmOf(problem.tube.od);

@@ -6,7 +6,7 @@ import { type Header, pointAt, traceAsFarAsKnown, type Vector } from '../../../c
 export interface TubePicture {
   /** Path data within 0 0 96 64. */
   readonly own: string;
-  readonly others: readonly string[];
+  readonly others: readonly { readonly id: string; readonly data: string }[];
 }
 
 const WIDTH = 96;
@@ -36,7 +36,10 @@ export function tubePicture(header: Header, primaryId: string): TubePicture | nu
   const own = lines.find(({ id }) => id === primaryId);
   if (own === undefined) return null;
   const draw = drawWithin(own.points);
-  return { own: draw(own.points), others: lines.filter((one) => one !== own).map(({ points }) => draw(points)) };
+  return {
+    own: draw(own.points),
+    others: lines.flatMap(({ id, points }) => (id === primaryId ? [] : [{ id, data: draw(points) }])),
+  };
 }
 
 /** The primary fills the picture, whatever else lies beside it. */
@@ -58,8 +61,8 @@ function drawWithin(points: readonly Flat[]): (points: readonly Flat[]) => strin
 export function TubePictureView({ picture }: { readonly picture: TubePicture }) {
   return (
     <svg className="tube-picture" viewBox={`0 0 ${WIDTH} ${HEIGHT}`} aria-hidden="true">
-      {picture.others.map((data) => (
-        <path key={data} className="tube-picture-other" d={data} />
+      {picture.others.map(({ id, data }) => (
+        <path key={id} className="tube-picture-other" d={data} />
       ))}
       <path className="tube-picture-own" d={picture.own} />
     </svg>

@@ -7,6 +7,7 @@ import {
   formatQuickEntry,
   type Header,
   isShownAsZero,
+  type LengthStyle,
   type ProposedPrimary,
   unitOf,
   verdictOfDeviation,
@@ -20,6 +21,7 @@ import { tubePicture } from './tube-picture.tsx';
 const NOTHING: ProposalCell = { text: '–' };
 
 export function wholeProposals(proposed: readonly ProposedPrimary[], header: Header): readonly Proposal[] {
+  const leastMm = Math.min(...proposed.map(({ lengthMm }) => lengthMm));
   return proposed.map((one, index): Proposal => {
     const lacking = lackingLine(one.stockNeeded, header.settings.display);
     const applied = applyEdit(header, one.edit);
@@ -29,7 +31,8 @@ export function wholeProposals(proposed: readonly ProposedPrimary[], header: Hea
       said: `${countOf(one.bends, 'bend')}, ${formatLength(one.lengthMm, style)}`,
       lines: [entryWords(one, header), ...(lacking === null ? [] : [lacking])],
       cells: {
-        result: resultCell(one, header),
+        result:
+          one.deviationMm === null ? overCell(one.lengthMm - leastMm, style) : resultCell(one.deviationMm, header),
         price: NOTHING,
         ...costCells(
           { bendsAdded: one.bends, jointsMade: one.joints, newCuts: one.cuts, tubeAddedMm: one.tubeMm },
@@ -53,8 +56,12 @@ function entryWords({ pieces }: ProposedPrimary, header: Header): string {
   return `typed in ${context.unit === 'in' ? 'inches' : 'mm'}: ${typed}`;
 }
 
-function resultCell({ deviationMm }: ProposedPrimary, { settings }: Header): ProposalCell {
-  if (deviationMm === null) return { text: 'shortest' };
+/** Where there is no target: how much longer than the shortest in the list. */
+function overCell(overMm: number, style: LengthStyle): ProposalCell {
+  return { text: isShownAsZero(overMm, style) ? 'shortest' : `${formatLength(overMm, style)} longer` };
+}
+
+function resultCell(deviationMm: number, { settings }: Header): ProposalCell {
   const verdict = verdictOfDeviation(deviationMm, settings.tolerance);
   const deviation = isShownAsZero(deviationMm, settings.display)
     ? ''

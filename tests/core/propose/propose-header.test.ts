@@ -3,11 +3,13 @@
 import { describe, expect, it } from 'vitest';
 import { applyEdit } from '../../../core/edits/apply-edit.ts';
 import type { Header } from '../../../core/header/header.ts';
+import { matchHeader } from '../../../core/length/match-header.ts';
 import { primaryLength } from '../../../core/length/piece-length.ts';
 import { headerClearances } from '../../../core/path/clearance/header-clearances.ts';
 import { pointAt, tracePrimary } from '../../../core/path/trace-primary.ts';
 import { distance, type Vector } from '../../../core/path/vector.ts';
 import { proposeHeader } from '../../../core/propose/whole/propose-header.ts';
+import { millimetres } from '../../../core/units/length.ts';
 import { onCpu } from '../../cpu-time.ts';
 import { foundValue, seededRandom } from '../path/made-primaries.ts';
 import { constructedHeader, randomBank } from './made-banks.ts';
@@ -82,6 +84,36 @@ describe('a bank of four into one collector', () => {
   );
 });
 
+/** One of a row of banks from a seed. */
+function bankAt(seed: number, index: number): Header {
+  const random = seededRandom(seed);
+  for (let i = 0; i < index; i += 1) randomBank(random);
+  return randomBank(random);
+}
+
+describe('what is asked for besides', () => {
+  it('brings all into the band of a target that they make themselves: no two lie farther apart than the tolerance', () => {
+    const header = bankAt(99, 1);
+    const outcome = proposeHeader(header, { clrs: CLRS });
+    if (outcome.kind === 'none') throw new Error('none');
+    const after = foundValue(applyEdit(header, outcome.proposal.edit)).header;
+    expect(matchHeader(after).primaries.map(({ side }) => side)).toEqual(['inBand', 'inBand', 'inBand', 'inBand']);
+  });
+
+  it('keeps the gap asked for and not the one of the header, be it less', () => {
+    const header = bankAt(99, 0);
+    const wide = { ...header, settings: { ...header.settings, wantedGap: millimetres(25) } };
+    expect(proposeHeader(wide, { clrs: CLRS, clearanceKeptMm: 0 }).kind).toBe('found');
+  });
+
+  it('gives no primary more bends than are allowed', () => {
+    expect(proposeHeader(bankAt(99, 0), { clrs: CLRS, mostBends: 1 })).toMatchObject({
+      kind: 'none',
+      reason: { kind: 'onePrimary', primaryId: 'p1', reason: { kind: 'outOfReach', mostBends: 1 } },
+    });
+  });
+});
+
 const MADE = isLong ? 30 : 3;
 
 describe('a header that is known to be feasible', () => {
@@ -111,6 +143,10 @@ describe('what cannot be', () => {
     });
     const bare = { ...header, primaries: header.primaries.map((primary) => ({ ...primary, port: null })) };
     expect(proposeHeader(bare)).toEqual({ kind: 'none', reason: { kind: 'noneToDo' } });
+    expect(proposeHeader(header, { clrs: CLRS, lengthMm: 200 })).toMatchObject({
+      kind: 'none',
+      reason: { kind: 'onePrimary', primaryId: 'p1', reason: { kind: 'outOfReach', isLengthWanted: true } },
+    });
     expect(proposeHeader(header, { stock: [] })).toMatchObject({
       kind: 'none',
       reason: { kind: 'onePrimary', reason: { kind: 'noClr' } },

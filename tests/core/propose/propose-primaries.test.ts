@@ -283,6 +283,17 @@ describe('what cannot be', () => {
     );
   });
 
+  /** One tube is there without a bend, or with one, and none of it has the length: that is no matter of rounding. */
+  it.each([
+    ['in line', { x: 300, y: 0, z: 0 }, { x: 1, y: 0, z: 0 }, 200],
+    ['across', { x: 300, y: 200, z: 0 }, { x: 0, y: 1, z: 0 }, 300],
+  ] as const)('a length below that of the one tube %s is too short', (_, at, direction, lengthMm) => {
+    const header = headerWith({ port: ALONG_X, inlet: poseAt(at, direction, UP_Z) });
+    const outcome = proposePrimaries(header, 'own', { clrs: CLRS, length: about(lengthMm) });
+    expect(reasonOf(outcome)).toMatchObject({ kind: 'tooShort', wantedMm: lengthMm });
+    if (outcome.kind === 'none') for (const { lowMm, highMm } of outcome.nearest) expect(highMm).toBeGreaterThan(lowMm);
+  });
+
   it.each([
     ['behind the port, the same way', { x: -200, y: 0, z: 0 }, { x: 1, y: 0, z: 0 }],
     ['behind the port, facing it', { x: -200, y: 0, z: 0 }, { x: -1, y: 0, z: 0 }],
@@ -295,5 +306,16 @@ describe('what cannot be', () => {
     const outcome = proposePrimaries(header, 'own', { clrs: CLRS, length: about(900) });
     if (outcome.kind === 'found') for (const proposal of outcome.proposals) expectSound(header, proposal);
     else expect(describeNoProposal(outcome.reason, header.settings.display)).not.toBe('');
+  });
+});
+
+describe('the reason in words', () => {
+  const style = { kind: 'mm', places: 0 } as const;
+
+  it('counts the bends, and names the length only where one was wanted', () => {
+    const words = (mostBends: number, isLengthWanted: boolean) =>
+      describeNoProposal({ kind: 'outOfReach', mostBends, isLengthWanted }, style);
+    expect(words(1, true)).toBe('No tube of up to 1 bend was found that ends in the inlet at this length.');
+    expect(words(4, false)).toBe('No tube of up to 4 bends was found that ends in the inlet.');
   });
 });

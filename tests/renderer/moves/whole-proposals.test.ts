@@ -43,6 +43,24 @@ test('looked at, it is in the header beside the one in hand, at its target', () 
   expect(preview?.before).toBe(header);
 });
 
+test('without a target one is the shortest in the list, and the others say how much longer they are', () => {
+  const [first] = proposed();
+  if (first === undefined) throw new Error('nothing was proposed');
+  const made = (lengthMm: number): ProposedPrimary => ({ ...first, lengthMm, deviationMm: null });
+  const listed = wholeProposals([made(609.6), made(596.9), made(635)], header);
+  expect(listed.map(({ cells }) => cells.result.text.replaceAll('\u2009', ' '))).toEqual([
+    '1/2" longer',
+    'shortest',
+    '1 1/2" longer',
+  ]);
+});
+
+test('tubes that lie in one another are told apart in the picture', () => {
+  const twin = { ...(header.primaries[0] as (typeof header.primaries)[number]), id: 'twin' };
+  const picture = tubePicture({ ...demo, primaries: [...demo.primaries, twin] }, 'primary-3');
+  expect(picture?.others.map(({ id }) => id)).toEqual(['primary-1', 'primary-2', 'primary-4', 'twin']);
+});
+
 test('a primary that lies nowhere has no picture', () => {
   const loose = header.primaries.map((primary) => ({ ...primary, port: null }));
   expect(tubePicture({ ...header, primaries: loose }, 'primary-1')).toBeNull();
