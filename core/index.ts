@@ -159,6 +159,7 @@ export { wrongPieces } from './moves/wrong-piece.ts';
 export { type BankPair, compareBanks } from './path/banks/compare-banks.ts';
 export { comparePrimaries, type PieceDifference } from './path/banks/compare-primaries.ts';
 export type { MirrorPlane } from './path/banks/mirror.ts';
+export { centrePoints } from './path/centre-points.ts';
 export { clearanceBetween } from './path/clearance/clearance.ts';
 export { formatGap } from './path/clearance/format-gap.ts';
 export {

@@ -46,11 +46,15 @@ const FIELD_WORDS: ReadonlyMap<string, string> = new Map([
   ['travelDeg', 'angle of travel'],
   ['soundMs', 'speed of sound'],
   ['port', 'port'],
+  ['order', 'multiple of firing'],
   ['tuned', 'tuned length'],
   ['x', 'x coordinate'],
   ['y', 'y coordinate'],
   ['z', 'z coordinate'],
 ]);
+
+/** Groups of fields that only the format has: what is in them belongs to what is around them. */
+const UNNAMED: ReadonlySet<string> = new Set(['set', 'inputs']);
 
 /** From the innermost field out to the header; an empty path is the file itself. Entries count from 1, as on screen. */
 export function placeWords(path: ProblemPath): string {
@@ -59,7 +63,8 @@ export function placeWords(path: ProblemPath): string {
   path.forEach((step, index) => {
     const list = typeof path[index - 1] === 'string' ? ENTRY_WORDS.get(String(path[index - 1])) : undefined;
     if (typeof step === 'number') entries.unshift(`${list ?? 'entry'} ${step + 1}`);
-    else if (typeof path[index + 1] !== 'number' && !isPlainNumber(path, index)) fields.unshift(fieldWord(step));
+    else if (typeof path[index + 1] !== 'number' && !isPlainNumber(path, index) && !isUnnamed(path, index))
+      fields.unshift(fieldWord(step));
   });
   const place = entries.join(', ');
   const field = fields.map((word) => `the ${word}`).join(' of ');
@@ -70,6 +75,11 @@ export function placeWords(path: ProblemPath): string {
 /** The number of a length is what everybody calls the length. */
 function isPlainNumber(path: ProblemPath, index: number): boolean {
   return path[index] === 'value' && index === path.length - 1 && index > 0;
+}
+
+/** The last of a path is what is wrong, whatever it is called. */
+function isUnnamed(path: ProblemPath, index: number): boolean {
+  return index < path.length - 1 && UNNAMED.has(String(path[index]));
 }
 
 function fieldWord(step: string): string {

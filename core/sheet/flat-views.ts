@@ -1,10 +1,11 @@
 /** The header from the front, the side and above, as flat lines in millimetres. */
 
-import { type Header, tubeOf } from '../header/header.ts';
+import { type Header, type Primary, tubeOf } from '../header/header.ts';
+import { centrePoints } from '../path/centre-points.ts';
 import { inletFrame } from '../path/ends/inlet-pose.ts';
 import { binormalOf, type Frame } from '../path/frame.ts';
 import type { PathProblem } from '../path/path-problem.ts';
-import { pointAt, type Span, type TubePath, traceAsFarAsKnown } from '../path/trace-primary.ts';
+import { type TubePath, traceAsFarAsKnown } from '../path/trace-primary.ts';
 import { add, dot, scale, type Vector } from '../path/vector.ts';
 import { radiansOf } from '../units/angle.ts';
 import { mmOf } from '../units/length.ts';
@@ -58,11 +59,11 @@ const VIEWS = [
   { name: 'Top', way: 'forward up, outboard to the left', right: { x: 0, y: -1, z: 0 }, up: X, towards: Z },
 ] as const;
 
-/** An arc is drawn in chords of this many degrees at most, which lie within 0.1 % of the CLR of it. */
-const STEP_DEG = 5;
 const RING_POINTS = 24;
 
-interface PlacedTube {
+/** A primary in space, as far as its path is known. */
+export interface PlacedTube {
+  readonly primary: Primary;
   readonly label: string;
   readonly odMm: number;
   readonly path: TubePath;
@@ -92,7 +93,11 @@ export function flatViews(header: Header): {
   return { views, problems };
 }
 
-function placedTubes(header: Header): { readonly tubes: readonly PlacedTube[]; readonly problems: PathProblem[] } {
+/** Every primary that has pieces and a place; `problems` name the others, and those that are known only in part. */
+export function placedTubes(header: Header): {
+  readonly tubes: readonly PlacedTube[];
+  readonly problems: PathProblem[];
+} {
   const problems: PathProblem[] = [];
   const tubes = header.primaries.flatMap((primary, index): readonly PlacedTube[] => {
     if (primary.pieces.length === 0) return [];
@@ -107,12 +112,12 @@ function placedTubes(header: Header): { readonly tubes: readonly PlacedTube[]; r
     }
     const { path, problem } = traced.value;
     if (problem !== null) problems.push(problem);
-    return [{ label: primaryLabel(primary.name, index + 1), odMm: mmOf(tubeOf(header, primary).od), path }];
+    return [{ primary, label: primaryLabel(primary.name, index + 1), odMm: mmOf(tubeOf(header, primary).od), path }];
   });
   return { tubes, problems };
 }
 
-export function flatTube({ label, odMm, path }: PlacedTube, axes: ViewAxes): FlatTube {
+export function flatTube({ label, odMm, path }: Pick<PlacedTube, 'label' | 'odMm' | 'path'>, axes: ViewAxes): FlatTube {
   const pieces = path.joints.slice(1).map((end, index): FlatPiece => {
     const spans = path.spans.filter(({ pieceIndex }) => pieceIndex === index);
     const points = centrePoints(spans);
@@ -124,18 +129,6 @@ export function flatTube({ label, odMm, path }: PlacedTube, axes: ViewAxes): Fla
     };
   });
   return { label, odMm, pieces };
-}
-
-/** Points along spans that follow each other, the first span's start included. */
-function centrePoints(spans: readonly Span[]): readonly Vector[] {
-  const [first] = spans;
-  if (first === undefined) return [];
-  const points: Vector[] = [first.start];
-  for (const span of spans) {
-    const steps = span.kind === 'arc' ? Math.max(1, Math.ceil(span.angleDeg / STEP_DEG)) : 1;
-    for (let step = 1; step <= steps; step += 1) points.push(pointAt(span, step / steps));
-  }
-  return points;
 }
 
 function flat(point: Vector, { right, up }: ViewAxes): FlatPoint {

@@ -5,7 +5,6 @@ import {
   type Engine,
   engineOf,
   firingIntervalDeg,
-  formatAngle,
   formatFiringOrder,
   type Header,
   type Problem,
@@ -13,7 +12,6 @@ import {
   parsePlainNumber,
   parseTemperature,
   type Result,
-  roundedTo,
   setEngineEdit,
   soundOf,
 } from '../../core/index.ts';
@@ -21,6 +19,7 @@ import type { HeaderSession } from '../session/header-session.ts';
 import { ChoiceField } from '../ui/fields/choice-field.tsx';
 import { TakenField } from '../ui/fields/length-field.tsx';
 import { withDecimalPoints } from '../ui/fields/typed-numbers.ts';
+import { degreeWords, temperatureUnit } from './gas-words.ts';
 
 interface Props {
   readonly session: HeaderSession;
@@ -66,7 +65,7 @@ export function EngineFields({ session, header }: Props) {
         />
         <NumberField label="Engine speed (rpm)" value={engine.rpm} field="rpm" onTake={(rpm) => set({ rpm })} />
         <TakenField
-          label={`Gas temperature (°${engine.gasTemperature.unit})`}
+          label={`Gas temperature (${temperatureUnit(engine.gasTemperature)})`}
           stored={String(engine.gasTemperature.value)}
           take={(text) => {
             const read = parseTemperature(withDecimalPoints(text), engine.gasTemperature.unit);
@@ -82,8 +81,8 @@ export function EngineFields({ session, header }: Props) {
         />
       </div>
       <p>
-        Fires every {formatAngle(roundedTo(firingIntervalDeg(engine.firingOrder), 1))}. Sound in the gas:{' '}
-        {soundWords(soundMs)}, an estimate.
+        Fires every {degreeWords(firingIntervalDeg(engine.firingOrder))}. Sound in the gas: {soundWords(soundMs)}, an
+        estimate.
       </p>
     </>
   );
@@ -97,8 +96,8 @@ function EngineWords({ engine }: { readonly engine: Engine }) {
   const { firingOrder, rpm, gasTemperature, gamma, molarMass } = engine;
   return (
     <p>
-      {formatFiringOrder(firingOrder)} at {rpm} rpm; gas at {gasTemperature.value} °{gasTemperature.unit}, gamma {gamma}
-      , {molarMass} g/mol: sound at {soundWords(soundOf(engine))}, an estimate.
+      {formatFiringOrder(firingOrder)} at {rpm} rpm; gas at {gasTemperature.value} {temperatureUnit(gasTemperature)},
+      gamma {gamma}, {molarMass} g/mol: sound at {soundWords(soundOf(engine))}, an estimate.
     </p>
   );
 }

@@ -2,6 +2,7 @@
 
 import {
   type CollectorPulses,
+  type Engine,
   formatAngle,
   formatSignedAngle,
   isShownAsZero,
@@ -26,9 +27,19 @@ export function lengthOffWords(offMm: number, style: LengthStyle): string {
   return isShownAsZero(offMm, style) ? '0' : signedLength(offMm, style);
 }
 
+/** When a cylinder fires, and how far apart two do: to a tenth: seven cylinders are no whole degrees apart. */
+export function degreeWords(deg: number): string {
+  return formatAngle(roundedTo(deg, 1));
+}
+
+/** `°C`, `°F`, `K`. */
+export function temperatureUnit({ unit }: Engine['gasTemperature']): string {
+  return unit === 'K' ? unit : `°${unit}`;
+}
+
 /** `180° each` where they are all alike to a tenth, else each in its order. */
 function spacingList(spacings: readonly number[]): string {
-  const words = spacings.map((deg) => formatAngle(roundedTo(deg, 1)));
+  const words = spacings.map(degreeWords);
   return new Set(words).size === 1 ? `${words[0]} each` : words.join(' ');
 }
 

@@ -2,6 +2,7 @@
 
 import * as d3 from 'd3';
 import { type CollectorPulses, CYCLE_DEG } from '../../core/index.ts';
+import { degreeWords } from './gas-words.ts';
 
 export interface PulseMark {
   readonly primaryId: string;
@@ -41,11 +42,11 @@ export function pulseLayout(
   width: number,
 ): PulseLayout {
   const x = d3.scaleLinear([0, CYCLE_DEG], [MARGIN, Math.max(100, width) - MARGIN]);
-  const lane = (atDeg: readonly number[], gapsDeg: readonly number[], decimals: number): PulseLane => ({
+  const lane = (atDeg: readonly number[], gapsDeg: readonly number[], words: (deg: number) => string): PulseLane => ({
     marks: pulses.map(({ primaryId, cylinder }, index) => ({ primaryId, cylinder, x: x(onCycle(atDeg[index] ?? 0)) })),
     spacings: gapsDeg.flatMap((gap, index): readonly SpacingLabel[] => {
       const from = onCycle(atDeg[index] ?? 0);
-      const text = `${gap.toFixed(decimals)}°`;
+      const text = words(gap);
       // The last gap goes round the end of the line: its figure stands where there is more of it.
       const [low, high] = from + gap <= CYCLE_DEG ? [from, from + gap] : longerPart(from, gap);
       if (x(high) - x(low) < text.length * DIGIT) return [];
@@ -56,8 +57,8 @@ export function pulseLayout(
   const builtDeg = pulses.map(({ firesDeg: deg, lateDeg }) => deg + lateDeg);
   return {
     ticks: d3.range(0, CYCLE_DEG + 1, TICK_STEP_DEG).map((deg) => ({ deg, x: x(deg) })),
-    equal: lane(firesDeg, equalSpacingsDeg, 0),
-    built: lane(builtDeg, builtSpacingsDeg, 1),
+    equal: lane(firesDeg, equalSpacingsDeg, degreeWords),
+    built: lane(builtDeg, builtSpacingsDeg, (deg) => `${deg.toFixed(1)}°`),
   };
 }
 

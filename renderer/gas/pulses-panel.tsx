@@ -18,6 +18,7 @@ import { EngineFields } from './engine-fields.tsx';
 import {
   collectorSentence,
   collectorTitle,
+  degreeWords,
   furthestOff,
   lateDegreeWords,
   lengthOffWords,
@@ -118,7 +119,7 @@ function PulseTable({ timing, style }: { readonly timing: PulseTiming; readonly 
           {pulses.map((pulse) => (
             <tr key={pulse.primaryId}>
               <th scope="row">{pulse.name}</th>
-              <td className="number">{pulse.firesDeg}°</td>
+              <td className="number">{degreeWords(pulse.firesDeg)}</td>
               <td className="number">
                 <FigureText text={lengthOffWords(pulse.lengthMm - timing.comparedWithMm, style)} />
               </td>

@@ -8,8 +8,8 @@ export const SHEETS: HelpPage = {
   body: (
     <>
       <p>
-        <strong>Sheets</strong> is in the menu on the header's name. What you see there, page by page, is what prints.
-        Save the PDF and print it from your viewer.
+        <strong>Sheets</strong> is in the menu on the header's name. What you see there, page by page, is what prints,
+        but for letters that are not Latin: on paper they are empty boxes. Save the PDF and print it from your viewer.
       </p>
       <h2>Build sheet</h2>
       <p>
@@ -25,7 +25,10 @@ export const SHEETS: HelpPage = {
           the printer has scaled the page.
         </li>
         <li>Cut along the edges. Where a strip is in parts, lay them over each other line on line, and tape them.</li>
-        <li>Wrap it round the tube printed side out, edge to edge, and mark along its upper edge.</li>
+        <li>
+          Wrap it round the tube printed side out, edge to edge, and mark along its thick lines: cuts and joints, or on
+          a clocking strip the inside of the bend.
+        </li>
       </ol>
       <p>
         A cope can be cut to the branch's inside, where the bore meets the run, or to its outside. SVG and DXF files are

@@ -111,7 +111,7 @@ function shortened(span: Span, lengthMm: number): Span {
 }
 
 /** From a point to the nearest point of a centreline; exact. Infinite for a path without spans. */
-export function distanceToPath(point: Vector, path: TubePath): number {
+export function distanceToPath(point: Vector, path: Pick<TubePath, 'spans'>): number {
   return path.spans.reduce((least, span) => Math.min(least, distanceToSpan(point, span)), Number.POSITIVE_INFINITY);
 }
 

@@ -52,7 +52,7 @@ function linesOf(
 }
 
 function labelsOf(
-  { number, piece, totalMm, lengthMm, markMm }: SheetRow,
+  { number, piece, totalMm, lengthMm, markMm, joint }: SheetRow,
   { style, roundMm }: { readonly style: LengthStyle; readonly roundMm: number },
 ): readonly StripLabel[] {
   const x = totalMm - lengthMm + 2;
@@ -64,7 +64,11 @@ function labelsOf(
   const middleMm = roundMm / 2;
   const y = markMm !== null && Math.abs(markMm - middleMm) < 2 * LINE_MM ? middleMm / 2 : middleMm;
   const words: StripLabel[] = [{ at: at(x, y), text: `${number} ${pieceName(piece)} ${size}`, isUpright: false }];
-  words.push({ at: at(totalMm - 3.2, 2), text: `joint ${number}: ${formatLength(totalMm, style)}`, isUpright: true });
+  words.push({
+    at: at(Math.max(0.5, totalMm - 3.2), 2),
+    text: `${joint === null ? 'end' : `joint ${number}`}: ${formatLength(totalMm, style)}`,
+    isUpright: true,
+  });
   if (markMm === null) return words;
   const isLow = markMm < LINE_MM + 1;
   const text = `inside, ${formatLength(markMm, style)} round`;

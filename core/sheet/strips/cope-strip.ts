@@ -6,53 +6,37 @@ import { formatLength } from '../../units/format-length.ts';
 import { finerStyle, type LengthStyle } from '../../units/length-style.ts';
 import type { StripProblem } from '../sheet-problem.ts';
 import { type CopeJoint, checkCope, copeMm } from './cope.ts';
-import { LABEL_MM, quarterLines, SLEEVE_MM } from './quarter-lines.ts';
-import { sampleCurve } from './sample-curve.ts';
-import { at, type Strip, type StripLabel, type StripPoint, straightLine } from './strip.ts';
+import { LABEL_MM } from './quarter-lines.ts';
+import { sleeveOf } from './sleeve.ts';
+import { at, type Strip, type StripLabel } from './strip.ts';
 
 /**
- * The upper edge is the saw line; the left and right edges meet on the obtuse side, where the branch is shortest. Printed side out,
- * the upper edge is towards the run.
+ * The upper edge is the saw line. Up to 90 degrees the left and right edges meet on the obtuse side, beyond 90 on the acute side.
+ * Printed side out, the upper edge is towards the run.
  */
 export function copeStrip(joint: CopeJoint, style: LengthStyle): Result<Strip, StripProblem> {
   const checked = checkCope(joint);
   if (!checked.ok) return checked;
-  const roundMm = Math.PI * joint.branchOdMm;
-  const curve = sampleCurve(
-    (turnRad) => at((joint.branchOdMm / 2) * turnRad, copeMm(joint, turnRad)),
-    [0, 2 * Math.PI],
-  );
-  const lowMm = Math.min(...curve.map(({ yMm }) => yMm));
-  const saw = curve.map(({ xMm, yMm }): StripPoint => at(xMm, yMm - lowMm));
-  const depthMm = Math.max(...saw.map(({ yMm }) => yMm));
-  const heightMm = depthMm + SLEEVE_MM;
+  const { depthMm, nearestMm, ...sleeve } = sleeveOf(joint.branchOdMm, (turnRad) => copeMm(joint, turnRad));
+  const { widthMm, heightMm } = sleeve;
+  const [edgeSide, middleSide] = sidesOf(joint.angleDeg);
   return success({
     name: `Cope, ${formatAngle(joint.angleDeg)}`,
-    facts: copeFacts(joint, { depthMm, nearestMm: lowMm }, style),
-    widthMm: roundMm,
-    heightMm,
-    lines: [
-      { use: 'saw', points: saw },
-      ...sleeveEdges(saw, roundMm, heightMm),
-      ...quarterLines(roundMm, saw, heightMm),
-    ],
+    facts: copeFacts(joint, { depthMm, nearestMm }, style),
+    ...sleeve,
     labels: [
-      { at: at(1.5, heightMm - LABEL_MM), text: 'obtuse side', isUpright: false },
-      { at: at(roundMm / 2 + 1.5, heightMm - LABEL_MM), text: 'acute side', isUpright: false },
+      { at: at(1.5, heightMm - LABEL_MM), text: edgeSide, isUpright: false },
+      { at: at(widthMm / 2 + 1.5, heightMm - LABEL_MM), text: middleSide, isUpright: false },
       { at: at(1.5, heightMm - 2 * LABEL_MM), text: 'run: up', isUpright: false },
-      ...offsetLabel(joint.offsetMm, roundMm, heightMm),
+      ...offsetLabel(joint.offsetMm, widthMm, heightMm),
     ],
   });
 }
 
-/** Both sides and the foot of a sleeve whose upper edge is the saw line. */
-export function sleeveEdges(saw: readonly StripPoint[], roundMm: number, heightMm: number) {
-  const [left, right] = [saw[0]?.yMm ?? 0, saw.at(-1)?.yMm ?? 0];
-  return [
-    straightLine('edge', at(0, left), at(0, heightMm)),
-    straightLine('edge', at(0, heightMm), at(roundMm, heightMm)),
-    straightLine('edge', at(roundMm, heightMm), at(roundMm, right)),
-  ];
+/** What stands at the strip's edge and at its middle; a square branch has neither an obtuse nor an acute side. */
+function sidesOf(angleDeg: number): readonly [edge: string, middle: string] {
+  if (angleDeg === 90) return ['along the run', 'along the run'];
+  return angleDeg < 90 ? ['obtuse side', 'acute side'] : ['acute side', 'obtuse side'];
 }
 
 /** On the side to which the branch is moved. */

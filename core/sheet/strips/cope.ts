@@ -56,7 +56,8 @@ export function outOfRange(
  * How far along the branch its cut lies, mm from the point of the branch's axis that is nearest the run's axis, outwards.
  *
  * `w(t) = (sqrt(R^2 - (r sin t + e)^2) - r cos t cos b) / sin b`, with R the run's radius, r the branch's radius at which it is cut, b
- * the angle between the axes and e the offset. `turnRad` goes round the branch from its obtuse side, right-hand rule towards the run.
+ * the angle between the axes and e the offset. `turnRad` goes round the branch from the side that faces
+ * against the run's direction (the obtuse one below 90 degrees), right-hand rule towards the run.
  * Source: the meeting of two cylinders, solved for the length along the branch; every point lies on both to 1e-9 mm (cope.test.ts).
  * The joint must have passed `checkCope`.
  */

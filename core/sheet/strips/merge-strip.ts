@@ -5,36 +5,27 @@ import { formatAngle } from '../../units/format-angle.ts';
 import { formatLength } from '../../units/format-length.ts';
 import type { LengthStyle } from '../../units/length-style.ts';
 import type { StripProblem } from '../sheet-problem.ts';
-import { sleeveEdges } from './cope-strip.ts';
 import { checkMerge, circleRoundTubesMm, holeBetweenTubesMm2, type Merge, mergeCutDeg, mergeMm } from './merge.ts';
-import { LABEL_MM, quarterLines, SLEEVE_MM } from './quarter-lines.ts';
-import { sampleCurve } from './sample-curve.ts';
-import { at, type Strip, type StripPoint } from './strip.ts';
+import { LABEL_MM } from './quarter-lines.ts';
+import { sleeveOf } from './sleeve.ts';
+import { at, type Strip } from './strip.ts';
 
 /** The upper edge is the saw line, down the flow; the seam is on the tube's outer side. */
 export function mergeStrip(merge: Merge, style: LengthStyle): Result<Strip, StripProblem> {
   const checked = checkMerge(merge);
   if (!checked.ok) return checked;
   const { tubes, odMm, leanDeg } = merge;
-  const roundMm = Math.PI * odMm;
-  const curve = sampleCurve((turnRad) => at((odMm / 2) * turnRad, mergeMm(merge, turnRad)), [0, 2 * Math.PI]);
-  const lowMm = Math.min(...curve.map(({ yMm }) => yMm));
-  const saw = curve.map(({ xMm, yMm }): StripPoint => at(xMm, yMm - lowMm));
-  const heightMm = Math.max(...saw.map(({ yMm }) => yMm)) + SLEEVE_MM;
+  const { widthMm, heightMm, lines } = sleeveOf(odMm, (turnRad) => mergeMm(merge, turnRad));
   return success({
     name: `Merge of ${tubes}, leaning ${formatAngle(leanDeg)}`,
     facts: mergeFacts(merge, style),
-    widthMm: roundMm,
+    widthMm,
     heightMm,
-    lines: [
-      { use: 'saw', points: saw },
-      ...sleeveEdges(saw, roundMm, heightMm),
-      ...quarterLines(roundMm, saw, heightMm),
-    ],
+    lines,
     labels: [
       { at: at(1.5, heightMm - LABEL_MM), text: 'outer side', isUpright: false },
       { at: at(1.5, heightMm - 2 * LABEL_MM), text: 'outlet: up', isUpright: false },
-      { at: at(roundMm / 2 + 1.5, heightMm - LABEL_MM), text: 'inner side', isUpright: false },
+      { at: at(widthMm / 2 + 1.5, heightMm - LABEL_MM), text: 'inner side', isUpright: false },
     ],
   });
 }

@@ -1,6 +1,6 @@
 /** Curves as points: close enough that a saw cannot tell, and no closer. */
 
-import { at, type StripPoint } from './strip.ts';
+import type { StripPoint } from './strip.ts';
 
 /** How far a chord may leave the curve, mm; a tenth of a thin pencil line at most. */
 export const CHORD_MM = 0.002;
@@ -52,9 +52,4 @@ export function distanceToChordMm(point: StripPoint, a: StripPoint, b: StripPoin
   const lengthMm = Math.hypot(alongX, alongY);
   const [dx, dy] = [point.xMm - a.xMm, point.yMm - a.yMm];
   return lengthMm === 0 ? Math.hypot(dx, dy) : Math.abs(dx * alongY - dy * alongX) / lengthMm;
-}
-
-/** The curve moved so that it starts lower by `downMm`. */
-export function lowered(points: readonly StripPoint[], downMm: number): readonly StripPoint[] {
-  return points.map(({ xMm, yMm }) => at(xMm, yMm + downMm));
 }

@@ -14,9 +14,13 @@ export interface Bounds {
 
 /** Of at least one point. */
 export function boundsOf(points: readonly FlatPoint[]): Bounds {
-  const xs = points.map(({ xMm }) => xMm);
-  const ys = points.map(({ yMm }) => yMm);
-  return { lowX: Math.min(...xs), highX: Math.max(...xs), lowY: Math.min(...ys), highY: Math.max(...ys) };
+  let [lowX, highX, lowY, highY] = [Infinity, -Infinity, Infinity, -Infinity];
+  // Point by point: a long header has more points than a call may have arguments.
+  for (const { xMm, yMm } of points) {
+    [lowX, highX] = [Math.min(lowX, xMm), Math.max(highX, xMm)];
+    [lowY, highY] = [Math.min(lowY, yMm), Math.max(highY, yMm)];
+  }
+  return { lowX, highX, lowY, highY };
 }
 
 /** Scales that a ruler can be held to; beyond the last its multiples. */

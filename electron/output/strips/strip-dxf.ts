@@ -44,12 +44,9 @@ function vertices(points: readonly StripPoint[], curves: Curves): [number, numbe
   return arcRuns(points).map(({ xMm, yMm, bulge }) => [xMm, yMm, bulge] as unknown as [number, number]);
 }
 
-/** The format knows ASCII; other characters are named by their number. */
+/** The format knows ASCII; others are named by their number, four digits to each unit of UTF-16. */
 function plainText(text: string): string {
   return text
     .replaceAll('\u2009', ' ')
-    .replaceAll(
-      /[^\x20-\x7e]/gu,
-      (character) => `\\U+${(character.codePointAt(0) ?? 0).toString(16).toUpperCase().padStart(4, '0')}`,
-    );
+    .replaceAll(/[^\x20-\x7e]/g, (unit) => `\\U+${unit.charCodeAt(0).toString(16).toUpperCase().padStart(4, '0')}`);
 }

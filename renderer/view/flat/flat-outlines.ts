@@ -4,7 +4,7 @@
  */
 
 import { line as lineThrough } from 'd3';
-import { pointAt, type Span, type Vector } from '../../../core/index.ts';
+import { centrePoints, type Vector } from '../../../core/index.ts';
 import { svgPath } from '../annotations/annotations.ts';
 import { type PicturePoint, type PictureSize, pixelsPerMm, projector, type ViewCamera } from '../camera/view-camera.ts';
 import { bodyOutline, mouthOutline } from '../scene/body-outline.ts';
@@ -36,7 +36,6 @@ export interface FlatPicture {
   readonly outlines: readonly FlatOutline[];
 }
 
-const STEP_DEG = 5;
 const through = lineThrough<PicturePoint>(
   ({ x }) => x,
   ({ y }) => y,
@@ -96,16 +95,4 @@ function flatPiece(
   };
   const nearMm = points.reduce((sum, point) => sum + point.nearMm, 0) / Math.max(1, points.length);
   return { flat, nearMm };
-}
-
-/** Points along spans that follow each other, near enough on arcs that the chords cannot be seen. */
-export function centrePoints(spans: readonly Span[]): readonly Vector[] {
-  const [first] = spans;
-  if (first === undefined) return [];
-  const points: Vector[] = [first.start];
-  for (const span of spans) {
-    const steps = span.kind === 'arc' ? Math.max(1, Math.ceil(span.angleDeg / STEP_DEG)) : 1;
-    for (let step = 1; step <= steps; step += 1) points.push(pointAt(span, step / steps));
-  }
-  return points;
 }

@@ -10,6 +10,10 @@ test('places are told from the inside out, counted from 1', () => {
     'the deeper of the slip of inlet 2, collector 1',
   );
   expect(placeWords(['settings', 'tube', 'od', 'unit'])).toBe('the unit of the OD of the tube of the settings');
+  expect(placeWords(['set', 'target', 'tuned', 'inputs', 'openingDeg'])).toBe(
+    'the valve opening of the tuned length of the target',
+  );
+  expect(placeWords(['set'])).toBe('the set');
   expect(placeWords([])).toBe('the file');
   expect(placeWords(['__proto__'])).toBe('the field "__proto__"');
 });

@@ -5,6 +5,7 @@ import { describe, expect, test } from 'vitest';
 import { describeProblem } from '../../../core/describe-problem.ts';
 import { type CopeJoint, checkCope, copeMm, copeRadiusMm } from '../../../core/sheet/strips/cope.ts';
 import { copeStrip } from '../../../core/sheet/strips/cope-strip.ts';
+import { CHORD_MM } from '../../../core/sheet/strips/sample-curve.ts';
 import { radiansOf } from '../../../core/units/angle.ts';
 import { expectWithin } from '../../tolerance.ts';
 
@@ -81,6 +82,21 @@ test('K-4: area under the strip and length of the cut of equal tubes', () => {
   expectWithin(length, 7.6403956, 1e-6);
 });
 
+// K-9: Steinmetz: two equal cylinders square to each other have 16/3 R^3 in common. Summed over the branch's bore: its height
+// over the run's axis, both ways, at every radius.
+test('K-9: what equal tubes square to each other have in common', () => {
+  const count = 400;
+  let volume = 0;
+  for (let ring = 0; ring < count; ring += 1) {
+    const radius = (ring + 0.5) / count;
+    const of = joint(2, 2 * radius, 90);
+    for (let part = 0; part < count; part += 1) {
+      volume += 2 * copeMm(of, ((part + 0.5) / count) * 2 * Math.PI) * radius * ((2 * Math.PI) / count / count);
+    }
+  }
+  expectWithin(volume, 16 / 3, 2e-5);
+});
+
 // K-5 and K-6: computed from the formula by a second program; rows of the project's own check values.
 test.each([
   [3, 1.75, 45, [1.2463, 1.2594, 1.3137, 1.452, 1.723, 2.1217, 2.5512, 2.8762, 2.9963]],
@@ -145,20 +161,35 @@ test('the points of the strip are those of the formula, and its chords stay with
         expectWithin(yMm, copeMm(of, turnOf(xMm)) - low, 0.01);
         const next = saw[at + 1];
         if (next === undefined) return;
-        const [x, y] = [(xMm + next.xMm) / 2, (yMm + next.yMm) / 2];
-        const nearest = Math.min(
-          ...Array.from({ length: 65 }, (_, step) => {
-            const along = xMm + ((next.xMm - xMm) * step) / 64;
-            return Math.hypot(along - x, copeMm(of, turnOf(along)) - copeMm(of, turnOf(xMm)) + yMm - y);
-          }),
-        );
-        // The nearest of 65 points is itself up to a 64th of the chord away.
-        expect(nearest).toBeLessThan(0.002 + Math.hypot(next.xMm - xMm, next.yMm - yMm) / 64);
+        const [dx, dy] = [next.xMm - xMm, next.yMm - yMm];
+        for (let step = 1; step < 16; step += 1) {
+          const x = (dx * step) / 16;
+          const y = copeMm(of, turnOf(xMm + x)) - copeMm(of, turnOf(xMm));
+          expect(Math.abs(x * dy - y * dx) / Math.hypot(dx, dy)).toBeLessThan(CHORD_MM);
+        }
       });
       expectWithin(made.value.widthMm, Math.PI * of.branchOdMm, 1e-9);
     }),
     { numRuns: 50 },
   );
+});
+
+// Where the branch leans over the run its wall meets it farther out, so the acute side is where the sleeve is shortest.
+test.each([
+  [45, 'obtuse side', 'acute side'],
+  [135, 'acute side', 'obtuse side'],
+  [90, 'along the run', 'along the run'],
+])('at %d degrees the edge of the strip is the %s, its middle the %s', (angleDeg, edge, middle) => {
+  const made = copeStrip(joint(60, 40, angleDeg), STYLE);
+  if (!made.ok) throw new Error(JSON.stringify(made.problems));
+  const { labels, lines, widthMm } = made.value;
+  const sides = labels.filter(({ text }) => !text.startsWith('run'));
+  expect(sides.map(({ text }) => text)).toEqual([edge, middle]);
+  expect(sides.map(({ at: { xMm } }) => Math.round((2 * xMm) / widthMm))).toEqual([0, 1]);
+  const saw = lines.find(({ use }) => use === 'saw')?.points ?? [];
+  const downAt = (share: number) => saw[Math.round((saw.length - 1) * share)]?.yMm ?? Number.NaN;
+  if (angleDeg === 90) expectWithin(downAt(0), downAt(0.5), 1e-9);
+  else expect(downAt(0) > downAt(0.5) ? edge : middle).toBe('acute side');
 });
 
 test.each([

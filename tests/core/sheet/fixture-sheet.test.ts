@@ -126,6 +126,49 @@ test('nothing reaches below the bench', () => {
   }
 });
 
+describe('the underside straight below', () => {
+  const under = (angleDeg: number, ...after: Parameters<typeof primaryOf>[0]) => {
+    const one = primaryOf([straight(40), bend(80, angleDeg, 0), ...after], {
+      port: poseAt(AT(0, 0, 0), AT(0, 0, 1), AT(1, 0, 0)),
+    });
+    const tube = { material: 'made up', od: millimetres(40), wall: millimetres(1) };
+    const sheet = laid(headerOf([one], {}, { tube }), { kind: 'flangeDown', primaryId: 'primary' });
+    return sheet.primaries[0]?.places ?? [];
+  };
+  test('of a bend that rises is the inside of the bend, not a straight tube drawn on backwards', () => {
+    // CLR 80, OD 40: the inside runs on 60 about (80, 40). 60 degrees on, the middle is at x = 80 (1 - cos 60) = 40.
+    const [, , end] = under(60, straight(50));
+    expectWithin(end?.heightMm ?? 0, 40 + 80 * Math.sin(Math.PI / 3), 1e-9);
+    expectWithin(end?.underMm ?? 0, 40 + Math.sqrt(60 ** 2 - 40 ** 2), 1e-9);
+  });
+  test('of a straight that rises is OD/2 over the cosine of its rise', () => {
+    const last = under(60, straight(50)).at(-1);
+    expectWithin(last?.underMm ?? 0, (last?.heightMm ?? 0) - 20 / Math.cos(Math.PI / 6), 1e-9);
+  });
+  test('is not there where a post would come up inside the tube', () => {
+    // 30 degrees on, the middle is at x = 80 (1 - cos 30) = 10.7, which is over the open port.
+    expect(under(30, straight(50)).map(({ underMm }) => underMm === null)).toEqual([true, true, true, false]);
+  });
+  test('is not there below an end that the tube comes down to', () => {
+    expect(under(120).at(-1)?.underMm).toBeNull();
+  });
+});
+
+test('an inlet below all tubes counts too: nothing at all reaches below the bench', () => {
+  const short = { ...header, primaries: [{ ...primary, pieces: [straight(100)] }] };
+  const low = short.collectors.map((collector) => ({
+    ...collector,
+    inlets: collector.inlets.map((inlet) => ({
+      ...inlet,
+      place: { kind: 'pose' as const, pose: poseAt(AT(120, 20, 0), AT(1, 0, 0), AT(0, 0, 1)) },
+    })),
+  }));
+  const sheet = laid({ ...short, collectors: low }, { kind: 'flangeDown', primaryId: 'primary' });
+  // The port is at 30, the inlet at 0 with a tube of OD 40: 30 + 20 below.
+  expectWithin(sheet.blocksMm, 50, 1e-9);
+  expectWithin(sheet.inlets[0]?.underMm ?? Number.NaN, 0, 1e-9);
+});
+
 test('places in line, and ports that are not measured, are refused', () => {
   const twice = { kind: 'threePlaces', primaryIdA: 'primary-1', primaryIdB: 'primary-1', inletId: 'inlet-1' } as const;
   const inLine = fixtureSheet(demoHeader('demo'), twice);
@@ -148,4 +191,5 @@ test('what is not known is named, and the rest is laid', () => {
   );
   expect(sheet.problems.map(({ kind }) => kind)).toEqual(['pathUnknown']);
   expect(sheet.primaries).toHaveLength(4);
+  expect(sheet.primaries[0]?.places.map(({ name }) => name)).toEqual(['1 port', '1-1', '1-2', '1-3']);
 });

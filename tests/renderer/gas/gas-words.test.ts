@@ -1,7 +1,14 @@
 /** Figures of pulses in words. */
 
 import { expect, it } from 'vitest';
-import { collectorSentence, collectorTitle, lateDegreeWords, timeWords } from '../../../renderer/gas/gas-words.ts';
+import {
+  collectorSentence,
+  collectorTitle,
+  degreeWords,
+  lateDegreeWords,
+  temperatureUnit,
+  timeWords,
+} from '../../../renderer/gas/gas-words.ts';
 
 it('times are to the microsecond, with their sign', () => {
   expect([45.357e-6, -16.667e-6, 0.2e-6].map(timeWords)).toEqual(['+45 µs', '−17 µs', '0 µs']);
@@ -37,4 +44,10 @@ it('primaries without a collector are said to be, or are all there are', () => {
   const none = { collectorId: null, name: null, pulses: [], equalSpacingsDeg: [], builtSpacingsDeg: [] };
   expect([collectorTitle(none, 1), collectorTitle(none, 2)]).toEqual(['All primaries', 'Without a collector']);
   expect(collectorTitle({ ...none, collectorId: 'c', name: 'Left' }, 2)).toBe('Left');
+});
+
+it('crank degrees are to a tenth where they do not come out even, and kelvins have no degree sign', () => {
+  expect([720 / 7, (2 * 720) / 7, 180].map(degreeWords)).toEqual(['102.9°', '205.7°', '180°']);
+  const unitOf = (unit: 'C' | 'F' | 'K') => temperatureUnit({ value: 900, unit });
+  expect([unitOf('C'), unitOf('F'), unitOf('K')]).toEqual(['°C', '°F', 'K']);
 });

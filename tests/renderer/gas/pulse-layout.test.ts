@@ -65,6 +65,11 @@ describe('the line', () => {
     for (const { marks } of [equal, built]) expect(marks.map(({ cylinder }) => cylinder)).toEqual([1, 2, 3, 4]);
   });
 
+  it('shows a tenth of a degree where equal spacings are no whole degrees', () => {
+    const { equal } = pulseLayout(collectorOf([0, 0, 0, 0, 0, 0, 0]), 900);
+    expect(new Set(equal.spacings.map(({ text }) => text))).toEqual(new Set(['102.9°']));
+  });
+
   it('leaves out figures that would run into their neighbours', () => {
     const twelve = pulseLayout(collectorOf(Array.from({ length: 12 }, () => 0)), 200);
     expect(twelve.equal.spacings).toEqual([]);

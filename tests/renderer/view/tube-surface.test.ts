@@ -3,8 +3,8 @@
 import { describe, expect, test } from 'vitest';
 import { demoHeader } from '../../../core/header/demo-header.ts';
 import type { Header, Piece } from '../../../core/header/header.ts';
+import { centrePoints } from '../../../core/path/centre-points.ts';
 import { inches } from '../../../core/units/length.ts';
-import { centrePoints } from '../../../renderer/view/flat/flat-outlines.ts';
 import { describeScene } from '../../../renderer/view/scene/describe-scene.ts';
 import type { SceneTube } from '../../../renderer/view/scene/scene.ts';
 import { AROUND, ringPoints, tubeSurface } from '../../../renderer/view/scene/tube-surface.ts';

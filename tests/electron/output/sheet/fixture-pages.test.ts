@@ -1,11 +1,14 @@
 /** The fixture sheet on paper: every place has its row and its cross, and the plan in true size is in true size. */
 
+import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { demoHeader } from '../../../../core/header/demo-header.ts';
 import { fixtureSheet } from '../../../../core/sheet/fixture/fixture-sheet.ts';
 import { formatLengthBare } from '../../../../core/units/format-length.ts';
 import { drawnFile } from '../../../../electron/output/drawing/drawing.ts';
-import { expectNoFaults, FONTS, pagesOf, wordsOn } from './drawn-pages.ts';
+import { boundsOf } from '../../../../electron/output/sheet/flat-drawing.ts';
+import { headerArbitrary } from '../../../generators/headers.ts';
+import { expectNoFaults, FONTS, faultsOf, pagesOf, wordsOn } from './drawn-pages.ts';
 
 const demo = demoHeader('demo');
 const BENCHES = [
@@ -58,4 +61,38 @@ test('the plan in true size has all its crosses, each 12 mm long', () => {
   const places = demo.primaries.reduce((sum, { pieces }) => sum + pieces.length + 1, 0) + 4;
   // Those on an overlap stand on both parts; those that an edge cuts through are shorter there.
   expect(levels.length).toBeGreaterThanOrEqual(places * 0.9);
+});
+
+test('any header at all is laid on the bench without a word off the paper', () => {
+  fc.assert(
+    fc.property(headerArbitrary(3), fc.constantFrom('a4' as const, 'letter' as const), (header, paper) => {
+      const [first] = header.primaries.filter(({ port }) => port !== null);
+      if (first === undefined) return;
+      const bench = { kind: 'flangeDown', primaryId: first.id } as const;
+      for (const page of pagesOf({ kind: 'fixture', header, bench, plan: 'scaled' }, paper)) {
+        expect(faultsOf(page).filter((fault) => fault.startsWith('outside'))).toEqual([]);
+        const points = page.marks.flatMap((mark) => (mark.kind === 'text' ? [mark.at] : mark.points));
+        for (const [x, y] of points) {
+          expect(x >= 0 && x <= page.widthMm && y >= 0 && y <= page.heightMm, `${x} ${y}`).toBe(true);
+        }
+      }
+    }),
+    { numRuns: 60, seed: 15 },
+  );
+});
+
+test('an inlet with the longest name is named in the plan as far as there is room, and whole in the table', () => {
+  const long = 'inlet of the left bank '.repeat(6).slice(0, 120).trim();
+  const collectors = demo.collectors.map((one) => ({
+    ...one,
+    inlets: one.inlets.map((inlet) => ({ ...inlet, name: long })),
+  }));
+  const pages = pagesOf({ kind: 'fixture', header: { ...demo, collectors }, bench: BENCHES[0], plan: 'scaled' }, 'a4');
+  for (const page of pages) expect(faultsOf(page).filter((fault) => fault.startsWith('outside'))).toEqual([]);
+  expect(pages.map(wordsOn).join(' ').split(long)).toHaveLength(1 + 4);
+});
+
+test('a drawing may have more points than a call has room for arguments', () => {
+  const points = Array.from({ length: 300_000 }, (_, at) => ({ xMm: at, yMm: 1 - 2 * at }));
+  expect(boundsOf(points)).toEqual({ lowX: 0, highX: 299_999, lowY: -599_997, highY: 1 });
 });

@@ -8,7 +8,7 @@ import type { RequestOf } from '../../../../electron/bridge/contract.ts';
 import { drawnFile } from '../../../../electron/output/drawing/drawing.ts';
 import { expectWithin } from '../../../tolerance.ts';
 import { stripsOf } from './draw-digests.ts';
-import { expectNoFaults, FONTS, pagesOf, wordsOn } from './drawn-pages.ts';
+import { expectNoFaults, FONTS, faultsOf, pagesOf, wordsOn } from './drawn-pages.ts';
 import { type Drawn, farthestMm, readDxf, readPdfPages, readSvg } from './read-back.ts';
 
 const AGREE_MM = 0.01;
@@ -157,4 +157,41 @@ test('a strip longer than a page is in parts that share the line at which they a
 test('what has nothing to make a strip of says so on a page', () => {
   const [page] = pagesOf({ kind: 'strips', header: demo, strips: { kind: 'pies', primaryId: 'primary-1' } }, 'a4');
   expect(page === undefined ? '' : wordsOn(page)).toContain('no pie-cut bend');
+});
+
+test('the far end of a strip along a primary is no joint, and words at its start stay on it', () => {
+  const [first, ...others] = demo.primaries;
+  if (first === undefined) throw new Error('the demo has primaries');
+  const none = { kind: 'straight', id: 'none', state: 'planned', locked: false, note: '', length: inches(0) } as const;
+  const header = { ...demo, primaries: [{ ...first, pieces: [none, ...first.pieces] }, ...others] };
+  const made = makeStrips(header, { kind: 'along', primaryId: first.id });
+  const labels = made.ok ? (made.value[0]?.labels ?? []) : [];
+  const turned = labels.filter(({ isUpright }) => isUpright).map(({ text }) => text);
+  expect(turned).toHaveLength(first.pieces.length + 1);
+  expect(turned.filter((text) => text.startsWith('joint'))).toHaveLength(first.pieces.length);
+  expect(turned.at(-1)).toMatch(/^end: /);
+  expect(Math.min(...labels.map(({ at }) => at.xMm))).toBeGreaterThan(0);
+});
+
+test('words that are moved back onto their part are not too long for it by their thin spaces', () => {
+  const [first, ...others] = demo.primaries;
+  if (first === undefined) throw new Error('the demo has primaries');
+  // Piece 3, a straight of 1 3/8 in, comes to begin at every sixteenth before the right edge of the first part.
+  for (let sixteenths = 0; sixteenths <= 40; sixteenths += 1) {
+    const moved = first.pieces.map((piece, at) =>
+      at === 0 && piece.kind === 'straight' ? { ...piece, length: inches(0.5 + sixteenths / 16) } : piece,
+    );
+    const header = { ...demo, primaries: [{ ...first, pieces: moved }, ...others] };
+    const strips = { kind: 'along', primaryId: first.id } as const;
+    for (const page of pagesOf({ kind: 'strips', header, strips }, 'letter')) {
+      expect(faultsOf(page).filter((fault) => fault.startsWith('outside'))).toEqual([]);
+    }
+  }
+});
+
+test('a DXF names letters by four digits, two numbers for those beyond the first plane', async () => {
+  const header = { ...demo, name: 'É 🚀' };
+  const strips = { kind: 'along', primaryId: 'primary-1' } as const;
+  const drawn = await drawnFile({ drawing: { kind: 'strips', header, strips }, paper: 'a4', format: 'dxfArcs' }, FONTS);
+  expect(drawn.ok ? drawn.value.content : '').toContain('\\U+00C9 \\U+D83D\\U+DE80. True size');
 });
