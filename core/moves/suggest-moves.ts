@@ -60,6 +60,8 @@ export function* solve(problem: MoveProblem, search = openSearch(problem)): Gene
     return { kind: 'none', before: standing, reason: { kind: 'nothingToDo' }, nearest: null, toFree: null };
   }
   if (search === null) return suggestLengthOnly(problem);
+  // Where a gap is kept every candidate is held against it as it comes.
+  if ((problem.options.clearanceKeptMm ?? null) !== null) yield* search.judge.gapsBefore();
   yield* searchMoves(search);
   const offer = yield* offerMoves(search);
   if (offer.moves.length > 0) return { kind: 'found', before: standing, moves: offer.moves, isExhausted: true };

@@ -8,7 +8,7 @@ import { runThrough } from '../search-in-slices.ts';
 import { buildMove } from './build-move.ts';
 import { freshIds } from './fresh-ids.ts';
 import { kickSides } from './kick-sides.ts';
-import { type Gaps, gapsOf, leastOf, type Neighbours, neighboursOf, tightenedTo } from './neighbours.ts';
+import { type Gaps, gapsInSteps, leastOf, type Neighbours, neighboursOf, tightenedTo } from './neighbours.ts';
 
 /** A candidate that stands up, as far as it was looked at. */
 export interface Judged {
@@ -49,18 +49,16 @@ export class Judge {
 
   /** The same with a pause for each side: the gaps of one take milliseconds. */
   *clearestInSteps(candidate: Candidate): Generator<void, Offered | null> {
+    const before = yield* this.gapsBefore();
     const neighbours = this.surroundings();
-    yield;
-    const before = this.gapsBefore();
-    yield;
     const keptMm = this.problem.options.clearanceKeptMm ?? null;
     let best: Offered | null = null;
     for (const changes of sidesOf(candidate.changes)) {
       const sided = { ...candidate, changes };
       const built = buildMove(this.problem, sided, freshIds(this.problem));
       if (built === null) continue;
-      const after = gapsOf(neighbours, built.proof.primary);
       yield;
+      const after = yield* gapsInSteps(neighbours, built.proof.primary);
       const tightMm = keptMm === null ? null : tightenedTo(before, after, keptMm);
       if (tightMm !== null) {
         this.tightestBestMm = Math.max(this.tightestBestMm ?? Number.NEGATIVE_INFINITY, tightMm);
@@ -88,8 +86,13 @@ export class Judge {
     return this.neighbours;
   }
 
-  private gapsBefore(): Gaps | null {
-    this.before ??= { gaps: gapsOf(this.surroundings(), this.problem.primary) };
+  /** Looks at what is there now, ahead of the first candidate. */
+  *gapsBefore(): Generator<void, Gaps | null> {
+    if (this.before === null) {
+      const neighbours = this.surroundings();
+      yield;
+      this.before = { gaps: yield* gapsInSteps(neighbours, this.problem.primary) };
+    }
     return this.before.gaps;
   }
 }
