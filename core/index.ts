@@ -88,6 +88,7 @@ export {
   readHeaderBytes,
   writeHeader,
 } from './header/file/header-file.ts';
+export { readJson } from './header/file/read-json.ts';
 export { safeFileName } from './header/file-name.ts';
 export {
   type Bend,
@@ -130,6 +131,13 @@ export {
   parseStraightLength,
   pieceFromQuick,
 } from './header/parts/quick-entry.ts';
+export {
+  PICTURE_BYTES_LIMIT,
+  PICTURE_SIDE_PX,
+  PICTURES_LIMIT,
+  type PictureType,
+  pictureTypeOf,
+} from './header/pictures.ts';
 export { lengthSchema } from './header/quantity-schema.ts';
 export { headerSchema, idSchema, lengthStyleSchema, nameSchema, primarySchema, textSchema } from './header/schema.ts';
 // Lengths

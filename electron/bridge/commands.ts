@@ -119,6 +119,7 @@ const TABLE = {
     menu: 'header',
     words: 'firing order rpm gas temperature sound crank degrees engine',
   },
+  picturesPanel: { name: 'Pictures', group: 'View', menu: 'header', words: 'photo image caption camera' },
   tablesPanel: {
     name: 'Tables and other bank',
     group: 'View',
@@ -157,6 +158,20 @@ const TABLE = {
 
   importStock: { name: 'Import shelf stock', group: 'Shelf', menu: 'file', words: 'csv', asks: true },
   exportStock: { name: 'Export shelf stock', group: 'Shelf', menu: 'file', words: 'csv file', asks: true },
+  exportFinished: {
+    name: 'Export finished headers',
+    group: 'Archive',
+    menu: 'file',
+    words: 'archive save all json lines',
+    asks: true,
+  },
+  bringBackFinished: {
+    name: 'Bring finished headers back',
+    group: 'Archive',
+    menu: 'file',
+    words: 'archive import open file',
+    asks: true,
+  },
   findInArchive: { name: 'Find in the archive', group: 'Archive', menu: 'edit', keys: ['Mod+F'], asks: true },
 
   saveNow: { name: 'Make a backup now', group: 'Program', menu: 'file', keys: ['Mod+S'], words: 'save' },
@@ -170,6 +185,20 @@ const TABLE = {
     asks: true,
   },
   showBackups: { name: 'Backups', group: 'Program', menu: 'file', words: 'restore', asks: true },
+  backUpEverything: {
+    name: 'Back up everything to a file',
+    group: 'Program',
+    menu: 'file',
+    words: 'save copy stick all',
+    asks: true,
+  },
+  restoreEverything: {
+    name: 'Restore everything from a file',
+    group: 'Program',
+    menu: 'file',
+    words: 'backup other computer move',
+    asks: true,
+  },
   showHelp: { name: 'Help', group: 'Program', menu: 'help', keys: ['F1'] },
   showKeys: { name: 'Keys', group: 'Program', menu: 'help', keys: ['Mod+/'], words: 'shortcuts keyboard' },
   showAbout: { name: 'About Evenrun', group: 'Program', menu: 'program', words: 'version' },

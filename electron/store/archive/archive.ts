@@ -4,12 +4,15 @@ import type Database from 'better-sqlite3';
 import { buildFigures, type Header, mmOf } from '../../../core/index.ts';
 import type { RequestOf, ResponseOf } from '../../bridge/contract.ts';
 import type { ReadOnly } from '../../bridge/dispatcher.ts';
-import { archiveRowSchema } from '../../bridge/messages.ts';
+import { type FinishedFigures, type FinishedRecord, figuresSchema, frozenPlansSchema } from '../finished/record.ts';
 import { LAST_PLACE } from '../header/header-list.ts';
 import type { StoredRow } from '../rows/columns.ts';
 import { isIntact, readCell, rowTable } from '../rows/row-table.ts';
 
 export type ArchiveRow = ReadOnly<ResponseOf<'searchArchive'>['rows'][number]>;
+
+/** What the archive keeps of a record beside the document and the pictures. */
+type Frozen = Pick<FinishedRecord, 'figures' | 'plans'> & { readonly seal: string };
 
 /** With the time of the last step, which finished the header. */
 type FoundRow = StoredRow<'archive'> & { readonly changed_at: number };
@@ -19,6 +22,15 @@ const SAME_MM = 1e-6;
 
 export function archiveTable(db: Database.Database) {
   const rows = rowTable(db, 'archive', ['header_id']);
+  const sealed = db
+    .prepare<[string], string>('SELECT header_id FROM archive WHERE seal = ? ORDER BY header_id')
+    .pluck();
+  const all = db
+    .prepare<[], string>(
+      `SELECT archive.header_id FROM archive JOIN headers ON headers.id = archive.header_id
+       WHERE archive.header_id NOT IN (SELECT header_id FROM bin) ORDER BY ${LAST_PLACE}`,
+    )
+    .pluck();
   const search = db.prepare<[Record<string, number | string | null>], FoundRow>(
     `SELECT archive.*, coalesce(changed_at, 0) AS changed_at
      FROM archive JOIN headers ON headers.id = archive.header_id LEFT JOIN journal ON place = ${LAST_PLACE}
@@ -30,17 +42,30 @@ export function archiveTable(db: Database.Database) {
      ORDER BY place DESC`,
   );
   return {
-    add(header: Header, finishedAt: string): void {
-      const figures = figuresOf(header, finishedAt);
+    add(headerId: string, { figures, plans, seal }: Frozen): void {
       rows.insert({
-        header_id: header.id,
-        words: folded([header.name, header.note, figures.material].join('\n')),
+        header_id: headerId,
+        words: folded([figures.name, figures.note, figures.material].join('\n')),
         od_mm: figures.odMm,
         target_mm: figures.targetMm,
         primary_count: figures.primaries.length,
         figures: JSON.stringify(figures),
+        plans: JSON.stringify(plans),
+        seal,
       });
     },
+    /** Not yet checked. */
+    find: (headerId: string): StoredRow<'archive'> | null => rows.find(headerId) ?? null,
+    /** What a row holds, if it is as it was written. */
+    frozenIn(row: StoredRow<'archive'>): Omit<Frozen, 'seal'> | null {
+      if (!isIntact('archive', row)) return null;
+      const [figures, plans] = [readCell(figuresSchema, row.figures), readCell(frozenPlansSchema, row.plans)];
+      return figures === null || plans === null ? null : { figures, plans };
+    },
+    /** All but those in the bin, in the order in which they came. */
+    ids: (): readonly string[] => all.all(),
+    /** Headers with this checksum, the damaged among them. */
+    withSeal: (seal: string): readonly string[] => sealed.all(seal),
     /**
      * Every word must occur in name, note or material; ranges include their ends. Newest first. The figures of a damaged
      * row are worked out again from its header, if that can be read.
@@ -58,11 +83,13 @@ export function archiveTable(db: Database.Database) {
 }
 
 function keptFigures(row: FoundRow): ArchiveRow | null {
-  return isIntact('archive', row) ? readCell(archiveRowSchema, row.figures) : null;
+  const figures = isIntact('archive', row) ? readCell(figuresSchema, row.figures) : null;
+  return figures === null ? null : { headerId: row.header_id, ...figures };
 }
 
 function workedOut(row: FoundRow, header: Header | null): ArchiveRow[] {
-  return header === null ? [] : [figuresOf(header, new Date(row.changed_at).toISOString())];
+  if (header === null) return [];
+  return [{ headerId: header.id, ...figuresOf(header, new Date(row.changed_at).toISOString()) }];
 }
 
 function rangeOf(name: 'od' | 'target', range: { lowMm: number; highMm: number } | null) {
@@ -72,13 +99,14 @@ function rangeOf(name: 'od' | 'target', range: { lowMm: number; highMm: number }
   };
 }
 
-function figuresOf(header: Header, finishedAt: string): ArchiveRow {
+/** @param finishedAt ISO 8601, UTC */
+export function figuresOf(header: Header, finishedAt: string): FinishedFigures {
   const { tube, targetMm, meanMm, spreadMm, primaries } = buildFigures(header);
-  const { id, name, note, settings } = header;
+  const { name, note, settings } = header;
   const odMm = mmOf(tube.od);
   const { material } = tube;
   const { display } = settings;
-  return { headerId: id, name, note, finishedAt, display, material, odMm, targetMm, meanMm, spreadMm, primaries };
+  return { name, note, finishedAt, display, material, odMm, targetMm, meanMm, spreadMm, primaries };
 }
 
 /** Letters without case and accents, so that a search finds what was meant. */

@@ -1,14 +1,17 @@
 /** The calls about the database itself: starting, preferences, backups and what to do when it cannot be opened. */
 
+import { existsSync } from 'node:fs';
 import { failure, type Problem, type Result, success } from '../../../core/index.ts';
 import type { ResponseOf } from '../../bridge/contract.ts';
 import type { Handlers, ReadOnly } from '../../bridge/dispatcher.ts';
 import { backupHours } from '../backups/backup-hours.ts';
 import { type Backup, listBackups } from '../backups/backups.ts';
+import { givenFile } from '../backups/everything.ts';
 import { backUp, newestMark } from '../backups/make-backup.ts';
-import { restoreBackup } from '../backups/restore-backup.ts';
+import { restoreBackup, restoreFile } from '../backups/restore-backup.ts';
 import type { DataFolder } from '../file/data-folder.ts';
 import { expectedProblem } from '../file/faults.ts';
+import { freeDatabase } from '../file/names-in-use.ts';
 import { contentMark } from '../rows/check-database.ts';
 import type { Tables } from '../tables.ts';
 import type { CallContext } from './call-context.ts';
@@ -47,7 +50,22 @@ export function upkeep(
       return backups.ok ? success({ backups: backups.value }) : backups;
     },
     makeBackup: () => inTurn(() => backUpOpen(context)),
-    restoreBackup: ({ name }) => inTurn(() => restore(context, name)),
+    restoreBackup: ({ name }) => inTurn(() => restore(context, (wanted) => restoreBackup(place, { ...wanted, name }))),
+    restoreGiven({ givenId }) {
+      const file = givenFile(place, givenId);
+      if (!existsSync(file)) return failure({ kind: 'workGone' });
+      return inTurn(() =>
+        restore(
+          context,
+          (wanted) => restoreFile(place, file, wanted),
+          () => freeDatabase(file),
+        ),
+      );
+    },
+    dropGiven({ givenId }) {
+      freeDatabase(givenFile(place, givenId));
+      return success({});
+    },
     /** Makes the last backup, if something was entered since the one before, and waits for those under way. */
     async end(): Promise<void> {
       await hours.end();
@@ -95,11 +113,18 @@ function cannotOpen({ place, version }: CallContext, problems: readonly Problem[
   };
 }
 
-function restore(context: CallContext, name: string): Result<Started, Problem> {
-  const { connection, place, clock } = context;
+type Wanted = Parameters<typeof restoreFile>[2];
+
+function restore(
+  context: CallContext,
+  put: (wanted: Wanted) => Result<Record<never, never>, Problem>,
+  after: () => void = () => undefined,
+): Result<Started, Problem> {
+  const { connection, clock } = context;
   const wasOpen = connection.isWritable;
   connection.close();
-  const restored = restoreBackup(place, { name, now: clock(), wasOpen });
+  const restored = put({ now: clock(), wasOpen });
+  if (restored.ok) after();
   // Whatever came of it, the program goes on with the database that is now in place.
   const now = started(context);
   return restored.ok ? success(now) : restored;
