@@ -38,6 +38,7 @@ const NAMED: Readonly<Record<CallName, true>> = {
   addPicture: true,
   changePicture: true,
   searchArchive: true,
+  readShopFigures: true,
   checkFinished: true,
   bringBackFinished: true,
   beginExport: true,

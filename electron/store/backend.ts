@@ -57,13 +57,8 @@ export function createBackend(options: BackendOptions): Backend {
   const { endWork, ...exportCalls } = workCalls(context);
   const { end, ...upkeepCalls } = upkeep(context, { firstAfterMs, timers });
   const handlers: Handlers = {
-    ...headerCalls(context),
-    ...copyCalls(context),
-    ...pictureCalls(context),
-    ...finishedCalls(context),
+    ...storeCalls(context),
     ...exportCalls,
-    ...shelfCalls(context),
-    ...cutPlanCalls(context),
     ...upkeepCalls,
     ...planCalls,
     ...drawCalls(host.saveFile),
@@ -86,6 +81,18 @@ export function createBackend(options: BackendOptions): Backend {
       await end();
       connection.close();
     },
+  };
+}
+
+/** Those that are answered out of the database alone. */
+function storeCalls(context: CallContext) {
+  return {
+    ...headerCalls(context),
+    ...copyCalls(context),
+    ...pictureCalls(context),
+    ...finishedCalls(context),
+    ...shelfCalls(context),
+    ...cutPlanCalls(context),
   };
 }
 

@@ -13,6 +13,7 @@ import { pictureTable } from './pictures/picture-table.ts';
 import { requestTable } from './request-table.ts';
 import { settingsTable } from './settings-table.ts';
 import { shelf } from './shelf/shelf.ts';
+import { tubeLeft } from './shelf/tube-left.ts';
 
 export type Tables = ReturnType<typeof tablesOf> & { readonly db: Database.Database };
 
@@ -30,6 +31,7 @@ function tablesOf(db: Database.Database) {
     standings: recentStandings(),
     archive: archiveTable(db),
     shelf: shelf(db),
+    tubeLeft: tubeLeft(db),
     cutPlans: cutPlanTable(db),
     pictures: pictureTable(db),
     drafts: draftTable(db),

@@ -73,13 +73,7 @@ function NamedDialog({ workshop, onStart }: Props) {
         />
       );
     case 'backups':
-      return (
-        <BackupsDialog
-          beforeRestoring={workshop.flush}
-          onClose={close}
-          onRestored={restored}
-        />
-      );
+      return <BackupsDialog beforeRestoring={workshop.flush} onClose={close} onRestored={restored} />;
     case 'exportFinished':
       return <ExportFinished headerIds={null} onClose={close} />;
     case 'bringBack':

@@ -60,8 +60,8 @@ export function BackUpEverything({ before, onClose }: Props) {
       {done === null ? (
         <p>
           All headers with their history and pictures, the shelf and the preferences go into one file
-          {host === 'electron' ? ' in a place that you choose' : ' that your browser saves'}: keep it on another disk. The
-          file is opened and every header in it read before this says that it is done.
+          {host === 'electron' ? ' in a place that you choose' : ' that your browser saves'}: keep it on another disk.
+          The file is opened and every header in it read before this says that it is done.
         </p>
       ) : null}
       {progress === null ? null : (

@@ -1,17 +1,18 @@
 /** Restores everything from a file of the person's own: read and proven first, and only after a yes put in the place of what is here. */
 
 import { useState } from 'react';
+import type { ResponseOf } from '../../electron/bridge/contract.ts';
 import { askForFile } from '../host/files.ts';
 import { useAsk } from '../host/host-bridge.ts';
 import { type DoneWork, useLongWork } from '../host/long-work.ts';
 import { Button } from '../ui/button.tsx';
 import { useOneAtATime } from '../ui/hooks/use-one-at-a-time.ts';
 import { ModalDialog } from '../ui/modal-dialog.tsx';
-import { WorkProgress } from '../ui/work-progress.tsx';
 import { showTime } from '../ui/words/spoken.ts';
-import type { Start } from './cannot-open.tsx';
+import { WorkProgress } from '../ui/work-progress.tsx';
 import { damageWords, fileRefusal, heldWords, stageWords } from './everything-words.ts';
 
+type Start = ResponseOf<'start'>;
 type Proven = Extract<DoneWork, { kind: 'proven' }>;
 
 interface Props {
@@ -21,7 +22,8 @@ interface Props {
   readonly onRestored: (start: Start) => void;
 }
 
-export function RestoreEverything({ before, onClose, onRestored }: Props) {
+/** From the choice of a file to its taking the place of what is here. */
+function useRestore({ before, onRestored }: Pick<Props, 'before' | 'onRestored'>) {
   const ask = useAsk();
   const { progress, run, stop } = useLongWork();
   const [words, setWords] = useState('');
@@ -43,11 +45,20 @@ export function RestoreEverything({ before, onClose, onRestored }: Props) {
     if (answer.ok) onRestored(answer.value);
     else setWords(answer.words);
   });
-  const close = () => {
+  const giveUp = () => {
     stop();
-    if (proven !== null && !isRestoring) void ask('dropGiven', { givenId: proven.givenId });
+    if (proven !== null) void ask('dropGiven', { givenId: proven.givenId });
+  };
+  return { progress, words, proven, isRestoring, choose, restore, stop, giveUp };
+}
+
+export function RestoreEverything({ onClose, ...props }: Props) {
+  const { progress, words, proven, isRestoring, choose, restore, stop, giveUp } = useRestore(props);
+  const close = () => {
+    giveUp();
     onClose();
   };
+  const go = proven === null ? () => void choose() : restore;
   return (
     <ModalDialog
       title="Restore everything from a file"
@@ -59,13 +70,9 @@ export function RestoreEverything({ before, onClose, onRestored }: Props) {
           <Button onPress={close} isDisabled={isRestoring}>
             {proven === null ? 'Close' : 'Do not restore'}
           </Button>
-          {proven !== null ? (
-            <Button look="main" onPress={restore} isDisabled={isRestoring}>
-              Restore everything
-            </Button>
-          ) : progress === null ? (
-            <Button look="main" onPress={() => void choose()}>
-              Choose a file
+          {progress === null ? (
+            <Button look="main" onPress={go} isDisabled={isRestoring}>
+              {proven === null ? 'Choose a file' : 'Restore everything'}
             </Button>
           ) : null}
         </>
@@ -97,8 +104,8 @@ function ProvenWords({ proven }: { readonly proven: Proven }) {
       </p>
       {damage === null ? null : <p>{damage}</p>}
       <p>
-        Restoring it replaces everything that is here: headers, archive, shelf and preferences. What is here now is set aside
-        first and stays in the list of backups.
+        Restoring it replaces everything that is here: headers, archive, shelf and preferences. What is here now is set
+        aside first and stays in the list of backups.
       </p>
     </>
   );

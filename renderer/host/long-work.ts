@@ -52,7 +52,7 @@ export function useLongWork(): LongWork {
         while (!isStopped.current) {
           const answer: Answer<'continueWork'> = await ask('continueWork', { workId, piece });
           if (!answer.ok) return { kind: 'refused', answer };
-          const state = answer.value;
+          const state: ResponseOf<'continueWork'> = answer.value;
           if (state.state === 'done') return { kind: 'done', done: state.done, parts };
           setProgress(state);
           if (state.piece !== null) parts.push(new Blob([base64ToBytes(state.piece)]));

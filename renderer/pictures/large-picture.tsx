@@ -1,8 +1,8 @@
 /** One picture as large as the window takes it, with the way to the next and the one before. */
 
-import type { ShownPicture } from './use-pictures.ts';
 import { Button } from '../ui/button.tsx';
 import { ModalDialog } from '../ui/modal-dialog.tsx';
+import type { ShownPicture } from './use-pictures.ts';
 
 interface Props {
   readonly pictures: readonly ShownPicture[];

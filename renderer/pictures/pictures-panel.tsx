@@ -53,7 +53,10 @@ export function PicturesPanel({ session }: { readonly session: HeaderSession }) 
 
 function countWords(pictures: PicturesKeeper['pictures'], isFrozen: boolean): string {
   if (pictures === null) return 'Reading the pictures…';
-  if (isFrozen) return pictures.length === 0 ? 'No pictures were kept with this header.' : 'Kept with the header as it was finished.';
+  if (isFrozen)
+    return pictures.length === 0
+      ? 'No pictures were kept with this header.'
+      : 'Kept with the header as it was finished.';
   return `${pictures.length} of ${PICTURES_LIMIT}. Each change is saved at once; undo does not reach pictures. They freeze when the header is finished, and are not copied with it.`;
 }
 

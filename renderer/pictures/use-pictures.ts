@@ -49,7 +49,8 @@ export function usePictures(headerId: string): PicturesKeeper {
     };
   }, [ask, take, headerId]);
   return useMemo(() => {
-    const put = async (picture: RequestOf<'addPicture'>['picture']) => take(await ask('addPicture', { headerId, picture }));
+    const put = async (picture: RequestOf<'addPicture'>['picture']) =>
+      take(await ask('addPicture', { headerId, picture }));
     return {
       pictures: told?.map((picture) => ({ ...picture, source: sources.get(picture.id) })) ?? null,
       async add(files) {

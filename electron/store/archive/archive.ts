@@ -1,115 +1,125 @@
-/** The archive: figures of finished headers, kept as they were when the header was finished, and found again. */
+/** The archive: records of finished headers, kept as they were when the header was finished, and found again. */
 
 import type Database from 'better-sqlite3';
-import { buildFigures, type Header, mmOf } from '../../../core/index.ts';
+import { buildFigures, type Header, likenessFigures, mmOf } from '../../../core/index.ts';
 import type { RequestOf, ResponseOf } from '../../bridge/contract.ts';
 import type { ReadOnly } from '../../bridge/dispatcher.ts';
 import { type FinishedFigures, type FinishedRecord, figuresSchema, frozenPlansSchema } from '../finished/record.ts';
-import { LAST_PLACE } from '../header/header-list.ts';
-import type { StoredRow } from '../rows/columns.ts';
+import type { Row, StoredRow } from '../rows/columns.ts';
 import { isIntact, readCell, rowTable } from '../rows/row-table.ts';
+import { archiveSearch, folded } from './archive-search.ts';
 
 export type ArchiveRow = ReadOnly<ResponseOf<'searchArchive'>['rows'][number]>;
+type Found = ReadOnly<ResponseOf<'searchArchive'>>;
+type Finished = ReadOnly<ResponseOf<'readShopFigures'>['finished'][number]>;
+
+/** How a header came to be finished, which it does not tell itself. */
+interface FinishedAs {
+  readonly finishedAt: Date;
+  readonly jointsOpened: number | null;
+}
 
 /** What the archive keeps of a record beside the document and the pictures. */
-type Frozen = Pick<FinishedRecord, 'figures' | 'plans'> & { readonly seal: string };
-
-/** With the time of the last step, which finished the header. */
-type FoundRow = StoredRow<'archive'> & { readonly changed_at: number };
-
-/** Two lengths that were typed alike may differ by rounding after conversion. */
-const SAME_MM = 1e-6;
+type Frozen = Pick<FinishedRecord, 'figures' | 'plans'>;
 
 export function archiveTable(db: Database.Database) {
-  const rows = rowTable(db, 'archive', ['header_id']);
-  const sealed = db
-    .prepare<[string], string>('SELECT header_id FROM archive WHERE seal = ? ORDER BY header_id')
-    .pluck();
-  const all = db
-    .prepare<[], string>(
-      `SELECT archive.header_id FROM archive JOIN headers ON headers.id = archive.header_id
-       WHERE archive.header_id NOT IN (SELECT header_id FROM bin) ORDER BY ${LAST_PLACE}`,
-    )
-    .pluck();
-  const search = db.prepare<[Record<string, number | string | null>], FoundRow>(
-    `SELECT archive.*, coalesce(changed_at, 0) AS changed_at
-     FROM archive JOIN headers ON headers.id = archive.header_id LEFT JOIN journal ON place = ${LAST_PLACE}
-     WHERE (@primaryCount IS NULL OR archive.primary_count = @primaryCount)
-       AND (@odLowMm IS NULL OR od_mm BETWEEN @odLowMm AND @odHighMm)
-       AND (@targetLowMm IS NULL OR target_mm BETWEEN @targetLowMm AND @targetHighMm)
-       AND NOT EXISTS (SELECT 1 FROM json_each(@words) AS word WHERE instr(archive.words, word.value) = 0)
-       AND archive.header_id NOT IN (SELECT header_id FROM bin)
-     ORDER BY place DESC`,
+  const rows = rowTable(db, 'archive', ['place']);
+  const byHeader = rowTable(db, 'archive', ['header_id']);
+  const nextPlace = db.prepare<[], number>('SELECT coalesce(max(place), 0) + 1 FROM archive').pluck();
+  const NOT_BINNED = 'header_id NOT IN (SELECT header_id FROM bin)';
+  const inOrder = db.prepare<[], StoredRow<'archive'>>(
+    `SELECT * FROM archive WHERE ${NOT_BINNED} ORDER BY finished_at, place`,
   );
+  const ids = db.prepare<[], string>(`SELECT header_id FROM archive WHERE ${NOT_BINNED} ORDER BY place`).pluck();
+  const sealed = db.prepare<[string], string>('SELECT header_id FROM archive WHERE seal = ? ORDER BY place').pluck();
+  const search = archiveSearch(db);
   return {
-    add(headerId: string, { figures, plans, seal }: Frozen): void {
-      rows.insert({
-        header_id: headerId,
-        words: folded([figures.name, figures.note, figures.material].join('\n')),
-        od_mm: figures.odMm,
-        target_mm: figures.targetMm,
-        primary_count: figures.primaries.length,
-        figures: JSON.stringify(figures),
-        plans: JSON.stringify(plans),
-        seal,
-      });
-    },
+    /** @param seal `sealOf` the record */
+    add: (headerId: string, frozen: Frozen, seal: string): unknown =>
+      rows.insert({ place: nextPlace.get() ?? 1, ...rowFor(headerId, frozen), seal }),
     /** Not yet checked. */
-    find: (headerId: string): StoredRow<'archive'> | null => rows.find(headerId) ?? null,
-    /** What a row holds, if it is as it was written. */
-    frozenIn(row: StoredRow<'archive'>): Omit<Frozen, 'seal'> | null {
-      if (!isIntact('archive', row)) return null;
-      const [figures, plans] = [readCell(figuresSchema, row.figures), readCell(frozenPlansSchema, row.plans)];
-      return figures === null || plans === null ? null : { figures, plans };
-    },
+    find: (headerId: string): StoredRow<'archive'> | null => byHeader.find(headerId) ?? null,
     /** All but those in the bin, in the order in which they came. */
-    ids: (): readonly string[] => all.all(),
+    ids: (): readonly string[] => ids.all(),
     /** Headers with this checksum, the damaged among them. */
     withSeal: (seal: string): readonly string[] => sealed.all(seal),
-    /**
-     * Every word must occur in name, note or material; ranges include their ends. Newest first. The figures of a damaged
-     * row are worked out again from its header, if that can be read.
-     */
-    search: (request: RequestOf<'searchArchive'>, headerOf: (id: string) => Header | null): ArchiveRow[] =>
-      search
-        .all({
-          words: JSON.stringify(folded(request.words).split(/\s+/).filter(Boolean)),
-          primaryCount: request.primaryCount,
-          ...rangeOf('od', request.odMm),
-          ...rangeOf('target', request.targetMm),
-        })
-        .flatMap((row) => keptFigures(row) ?? workedOut(row, headerOf(row.header_id))),
+    /** The figures of a damaged row are worked out again from its header; where that cannot be read either, it is passed over. */
+    search(request: RequestOf<'searchArchive'>, headerOf: (id: string) => Header | null): Found {
+      const liked = request.likeId === null ? null : headerOf(request.likeId);
+      const like = liked === null ? null : likeOf(liked);
+      const places = search(request, like);
+      const page = places.slice(request.from, request.from + request.most);
+      const found = page.flatMap((place) => rows.find(place) ?? []);
+      return { rows: found.flatMap((row) => rowOf(row, headerOf)), count: places.length, like };
+    },
+    /** All that can be read, in the order in which they were finished. Linear; 10,000 take some 50 ms. */
+    finished: (): readonly Finished[] =>
+      inOrder.all().flatMap((row) => {
+        const kept = keptFigures(row);
+        if (kept === null) return [];
+        const { name, finishedAt, spreadMm, jointsOpened } = kept;
+        return [{ headerId: row.header_id, name, finishedAt, spreadMm, jointsOpened }];
+      }),
   };
 }
 
-function keptFigures(row: FoundRow): ArchiveRow | null {
-  const figures = isIntact('archive', row) ? readCell(figuresSchema, row.figures) : null;
-  return figures === null ? null : { headerId: row.header_id, ...figures };
+/** What a row holds, if it is as it was written. */
+export function frozenIn(row: StoredRow<'archive'>): Frozen | null {
+  const figures = keptFigures(row);
+  const plans = readCell(frozenPlansSchema, row.plans);
+  return figures === null || plans === null ? null : { figures, plans };
 }
 
-function workedOut(row: FoundRow, header: Header | null): ArchiveRow[] {
-  if (header === null) return [];
-  return [{ headerId: header.id, ...figuresOf(header, new Date(row.changed_at).toISOString()) }];
+function keptFigures(row: StoredRow<'archive'>): FinishedFigures | null {
+  return isIntact('archive', row) ? readCell(figuresSchema, row.figures) : null;
 }
 
-function rangeOf(name: 'od' | 'target', range: { lowMm: number; highMm: number } | null) {
+function rowFor(headerId: string, { figures, plans }: Frozen): Omit<Row<'archive'>, 'place' | 'seal'> {
+  const { name, note, material, odMm, wallMm, primaryCount, targetMm, spreadMm, finishedAt } = figures;
   return {
-    [`${name}LowMm`]: range === null ? null : range.lowMm - SAME_MM,
-    [`${name}HighMm`]: range === null ? null : range.highMm + SAME_MM,
+    header_id: headerId,
+    words: folded([name, note, material].join('\n')),
+    material: folded(material),
+    od_mm: odMm,
+    wall_mm: wallMm,
+    primary_count: primaryCount,
+    target_mm: targetMm,
+    spread_mm: spreadMm,
+    finished_at: new Date(finishedAt).getTime(),
+    figures: JSON.stringify(figures),
+    plans: JSON.stringify(plans),
   };
 }
 
-/** @param finishedAt ISO 8601, UTC */
-export function figuresOf(header: Header, finishedAt: string): FinishedFigures {
-  const { tube, targetMm, meanMm, spreadMm, primaries } = buildFigures(header);
-  const { name, note, settings } = header;
-  const odMm = mmOf(tube.od);
-  const { material } = tube;
-  const { display } = settings;
-  return { name, note, finishedAt, display, material, odMm, targetMm, meanMm, spreadMm, primaries };
+function rowOf(row: StoredRow<'archive'>, headerOf: (id: string) => Header | null): readonly ArchiveRow[] {
+  const headerId = row.header_id;
+  const kept = keptFigures(row);
+  if (kept !== null) return [{ headerId, ...kept, isDamaged: false }];
+  const header = headerOf(headerId);
+  if (header === null) return [];
+  const figures = figuresOf(header, { finishedAt: new Date(row.finished_at), jointsOpened: null });
+  return [{ headerId, ...figures, isDamaged: true }];
 }
 
-/** Letters without case and accents, so that a search finds what was meant. */
-function folded(text: string): string {
-  return text.normalize('NFKD').replaceAll(/\p{M}/gu, '').toLowerCase();
+export function figuresOf(header: Header, { finishedAt, jointsOpened }: FinishedAs): FinishedFigures {
+  const { tube, primaryCount, targetMm, meanMm, spreadMm } = buildFigures(header);
+  const { name, note, settings } = header;
+  return {
+    name,
+    note,
+    finishedAt: finishedAt.toISOString(),
+    display: settings.display,
+    material: tube.material,
+    odMm: mmOf(tube.od),
+    wallMm: mmOf(tube.wall),
+    primaryCount,
+    targetMm,
+    meanMm,
+    spreadMm,
+    jointsOpened,
+  };
+}
+
+function likeOf(header: Header): NonNullable<Found['like']> {
+  return { headerId: header.id, name: header.name, ...likenessFigures(header) };
 }

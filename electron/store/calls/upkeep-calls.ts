@@ -18,6 +18,9 @@ import type { CallContext } from './call-context.ts';
 
 type Started = ReadOnly<ResponseOf<'start'>>;
 
+/** One at a time: a backup must not be read while it is written, nor the database replaced under it. */
+type InTurn = <Value>(task: () => Promise<Value> | Value) => Promise<Value>;
+
 /** The first start begins the hours of backups; one that fails is found again in the log. */
 export function upkeep(
   context: CallContext,
@@ -25,12 +28,11 @@ export function upkeep(
 ) {
   const { connection, place, log } = context;
   let lastTask: Promise<unknown> = Promise.resolve();
-  /** One at a time: a backup must not be read while it is written, nor the database replaced under it. */
-  function inTurn<Value>(task: () => Promise<Value> | Value): Promise<Value> {
+  const inTurn: InTurn = (task) => {
     const mine = lastTask.then(task);
     lastTask = mine.catch(() => null);
     return mine;
-  }
+  };
   const report = (cause: unknown) => log.write({ backup: cause });
   const hours = backupHours({ ...hoursAre, backUp: () => inTurn(() => backUpIfChanged(context)), report });
   return {
@@ -50,6 +52,18 @@ export function upkeep(
       return backups.ok ? success({ backups: backups.value }) : backups;
     },
     makeBackup: () => inTurn(() => backUpOpen(context)),
+    ...restoreCalls(context, inTurn),
+    /** Makes the last backup, if something was entered since the one before, and waits for those under way. */
+    async end(): Promise<void> {
+      await hours.end();
+      await lastTask;
+    },
+  } satisfies Partial<Handlers> & { readonly end: unknown };
+}
+
+function restoreCalls(context: CallContext, inTurn: InTurn) {
+  const { place } = context;
+  return {
     restoreBackup: ({ name }) => inTurn(() => restore(context, (wanted) => restoreBackup(place, { ...wanted, name }))),
     restoreGiven({ givenId }) {
       const file = givenFile(place, givenId);
@@ -66,12 +80,7 @@ export function upkeep(
       freeDatabase(givenFile(place, givenId));
       return success({});
     },
-    /** Makes the last backup, if something was entered since the one before, and waits for those under way. */
-    async end(): Promise<void> {
-      await hours.end();
-      await lastTask;
-    },
-  } satisfies Partial<Handlers> & { readonly end: unknown };
+  } satisfies Partial<Handlers>;
 }
 
 async function backUpOpen({ connection, place, clock }: CallContext): Promise<Result<Backup, Problem>> {

@@ -25,6 +25,6 @@ export function bringBack(tables: Tables, line: FinishedLine, newId: () => strin
   keepHeader(tables, { ...record.header, id: headerId }, { stepId: newId(), changedAt: new Date(figures.finishedAt) });
   for (const [at, { sha256: _, ...picture }] of pictures.entries())
     tables.pictures.add(headerId, { id: newId(), ...picture }, files[at] ?? new Uint8Array());
-  tables.archive.add(headerId, { figures, plans, seal });
+  tables.archive.add(headerId, { figures, plans }, seal);
   return { kind: isTaken ? 'broughtAsAnother' : 'brought', headerId };
 }

@@ -2,6 +2,7 @@
 
 import { failure, type Problem, type Result, success } from '../../../core/index.ts';
 import type { OutgoingFile } from '../../output/outgoing-file.ts';
+import { frozenIn } from '../archive/archive.ts';
 import type { Connection } from '../file/connection.ts';
 import { damageIn } from '../header/opened-header.ts';
 import { readHeader } from '../header/read-header.ts';
@@ -64,7 +65,7 @@ function provenLine(tables: Tables, headerId: string): Result<string, Problem> {
 function finishedLineOf(tables: Tables, headerId: string): FinishedLine | null {
   const { archive, pictures } = tables;
   const [row, read] = [archive.find(headerId), readHeader(tables, headerId)];
-  const frozen = row === null ? null : archive.frozenIn(row);
+  const frozen = row === null ? null : frozenIn(row);
   if (row === null || frozen === null || !read.ok) return null;
   const rows = pictures.rowsOf(headerId);
   const record = { header: read.value.header, ...frozen, pictures: rows.map(factsOf) };

@@ -12,7 +12,7 @@ export const FINISHED_FORMAT = 'evenrun-finished';
 export const FINISHED_VERSION = 1;
 
 /** What is shown of a finished header without opening it. */
-export const figuresSchema = archiveRowSchema.omit({ headerId: true });
+export const figuresSchema = archiveRowSchema.omit({ headerId: true, isDamaged: true });
 export type FinishedFigures = ReadOnly<z.output<typeof figuresSchema>>;
 
 /** Cut plans that were carried out and stood, the newest first. */

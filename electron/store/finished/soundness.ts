@@ -1,6 +1,7 @@
 /** Whether a finished header is what was finished, to the last byte of its document, figures, plans and pictures. */
 
 import type { Problem } from '../../../core/index.ts';
+import { frozenIn } from '../archive/archive.ts';
 import type { ReadHeader } from '../header/read-header.ts';
 import { factsOf } from '../pictures/picture-table.ts';
 import { isIntact } from '../rows/row-table.ts';
@@ -25,7 +26,7 @@ function whatIsWrong(
 ): string | null {
   const row = archive.find(headerId);
   if (row === null) return 'its record in the archive is missing';
-  const frozen = archive.frozenIn(row);
+  const frozen = frozenIn(row);
   if (frozen === null) return 'its record in the archive is damaged';
   // What is shown may have been put together from an older snapshot and the steps after it.
   const isAsFinished = canonicalJson(snapshots.at(headerId, revision)) === canonicalJson(header);

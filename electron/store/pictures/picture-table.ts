@@ -21,9 +21,9 @@ export function pictureTable(db: Database.Database) {
     'SELECT * FROM pictures WHERE header_id = ? ORDER BY place, id',
   );
   /** Writes down what changed; places count from 1 without gaps. */
-  function arrange(all: readonly Row<'pictures'>[]): void {
+  const arrange = (all: readonly Row<'pictures'>[]): void => {
     for (const [at, row] of all.entries()) if (row.place !== at + 1) rows.put({ ...row, place: at + 1 });
-  }
+  };
   return {
     /** As they lie on disk, not yet checked. */
     rowsOf: (headerId: string): readonly StoredRow<'pictures'>[] => inOrder.all(headerId),
@@ -36,18 +36,10 @@ export function pictureTable(db: Database.Database) {
       return found && isIntact('picture_bytes', found) && sha256Of(found.bytes) === row.sha256 ? found.bytes : null;
     },
     /** As the last of its header. */
-    add(headerId: string, { id, caption, mediaType, widthPx, heightPx }: Picture, bytes: Uint8Array): void {
-      rows.insert({
-        header_id: headerId,
-        id,
-        place: inOrder.all(headerId).length + 1,
-        caption,
-        media_type: mediaType,
-        width_px: widthPx,
-        height_px: heightPx,
-        sha256: sha256Of(bytes),
-      });
-      files.insert({ header_id: headerId, id, bytes });
+    add(headerId: string, picture: Picture, bytes: Uint8Array): void {
+      const place = inOrder.all(headerId).length + 1;
+      rows.insert({ header_id: headerId, place, ...cellsOf(picture), sha256: sha256Of(bytes) });
+      files.insert({ header_id: headerId, id: picture.id, bytes });
     },
     setCaption: (row: Row<'pictures'>, caption: string): unknown => rows.put({ ...row, caption }),
     /** @param to its place among the others, from 0; the last where there are fewer */
@@ -61,6 +53,10 @@ export function pictureTable(db: Database.Database) {
       arrange(inOrder.all(header_id));
     },
   };
+}
+
+function cellsOf({ id, caption, mediaType, widthPx, heightPx }: Picture) {
+  return { id, caption, media_type: mediaType, width_px: widthPx, height_px: heightPx };
 }
 
 export function factsOf(row: Row<'pictures'>): PictureFacts {

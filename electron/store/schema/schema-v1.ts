@@ -12,8 +12,9 @@
  * `snapshots` has whole documents. `chain` is the checksum of the journal's row at that revision, `edit_meaning` says
  * what the steps after it mean.
  *
- * `archive` has the record of each finished header: its figures, its cut plans as they stood, and in `seal` the checksum over all that
- * finishing freezes (`finished/record.ts` says what that is). The columns before the figures are what it is found by.
+ * `archive` has the record of each finished header, in the order in which they came here: its figures, its cut plans as they stood, and in
+ * `seal` the checksum over all that finishing freezes (`finished/record.ts` says what that is). The columns before the figures are what
+ * it is found by, and the index holds all of those, so that a search reads it alone.
  *
  * `pictures` has what is told of each picture of a header, `picture_bytes` the files themselves, apart so that nobody reads through them who
  * looks for something else. Both change freely until the header is in `archive`, and never after.
@@ -102,24 +103,31 @@ CREATE TRIGGER headers_no_replace BEFORE INSERT ON headers WHEN EXISTS (SELECT 1
 BEGIN SELECT RAISE(ABORT, 'headers are kept'); END;
 
 CREATE TABLE archive (
-  header_id TEXT NOT NULL PRIMARY KEY REFERENCES headers (id),
+  place INTEGER NOT NULL PRIMARY KEY CHECK (place >= 1),
+  header_id TEXT NOT NULL UNIQUE REFERENCES headers (id),
   words TEXT NOT NULL,
+  material TEXT NOT NULL,
   od_mm REAL NOT NULL CHECK (od_mm BETWEEN 0 AND 1e9),
-  target_mm REAL NOT NULL CHECK (target_mm BETWEEN 0 AND 1e9),
+  wall_mm REAL NOT NULL CHECK (wall_mm BETWEEN 0 AND 1e9),
   primary_count INTEGER NOT NULL CHECK (primary_count >= 0),
+  target_mm REAL NOT NULL CHECK (target_mm BETWEEN 0 AND 1e9),
+  spread_mm REAL NOT NULL CHECK (spread_mm BETWEEN 0 AND 1e9),
+  finished_at INTEGER NOT NULL CHECK (abs(finished_at) <= 8640000000000000),
   figures TEXT NOT NULL CHECK (json_valid(figures)),
   plans TEXT NOT NULL CHECK (json_valid(plans)),
   seal TEXT NOT NULL CHECK (length(seal) = 64),
   checksum INTEGER NOT NULL
-) STRICT, WITHOUT ROWID;
+) STRICT;
 CREATE INDEX archive_by_seal ON archive (seal);
-
+CREATE INDEX archive_to_search ON archive (
+  place, header_id, words, material, od_mm, wall_mm, primary_count, target_mm, spread_mm, finished_at
+);
 CREATE TRIGGER archive_no_update BEFORE UPDATE ON archive
 BEGIN SELECT RAISE(ABORT, 'the archive keeps what was finished'); END;
 CREATE TRIGGER archive_no_delete BEFORE DELETE ON archive
 BEGIN SELECT RAISE(ABORT, 'the archive keeps what was finished'); END;
 CREATE TRIGGER archive_no_replace BEFORE INSERT ON archive
-WHEN EXISTS (SELECT 1 FROM archive WHERE header_id = NEW.header_id)
+WHEN EXISTS (SELECT 1 FROM archive WHERE header_id = NEW.header_id OR place >= NEW.place)
 BEGIN SELECT RAISE(ABORT, 'the archive keeps what was finished'); END;
 
 CREATE TABLE pictures (

@@ -3,8 +3,8 @@
 import { askForFile } from '../../host/files.ts';
 import { Button } from '../../ui/button.tsx';
 import { ModalDialog } from '../../ui/modal-dialog.tsx';
-import { WorkProgress } from '../../ui/work-progress.tsx';
 import { countOf, showBytes } from '../../ui/words/spoken.ts';
+import { WorkProgress } from '../../ui/work-progress.tsx';
 import { type BringingBack, type Tally, useBringBack } from './use-bring-back.ts';
 
 interface Props {
@@ -75,8 +75,7 @@ function Told({ state, onStop }: { readonly state: BringingBack; readonly onStop
 
 /** Whole headers only: a stop or a fault leaves none half. */
 function endedWords({ ended, tally, fileName }: BringingBack): string {
-  const start =
-    ended === 'all' ? '' : ended === 'stopped' ? 'Stopped. ' : ended === null ? '' : `${ended.words} `;
+  const start = ended === 'all' ? '' : ended === 'stopped' ? 'Stopped. ' : ended === null ? '' : `${ended.words} `;
   return `${start}${tallyWords(tally, fileName)}`;
 }
 

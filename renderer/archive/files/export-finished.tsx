@@ -7,8 +7,8 @@ import { useAsk } from '../../host/host-bridge.ts';
 import { type DoneWork, useLongWork } from '../../host/long-work.ts';
 import { Button } from '../../ui/button.tsx';
 import { ModalDialog } from '../../ui/modal-dialog.tsx';
-import { WorkProgress } from '../../ui/work-progress.tsx';
 import { countOf, showBytes } from '../../ui/words/spoken.ts';
+import { WorkProgress } from '../../ui/work-progress.tsx';
 
 type Exported = Extract<DoneWork, { kind: 'exported' }>;
 
@@ -56,9 +56,9 @@ export function ExportFinished({ headerIds, onClose }: Props) {
     >
       {done === null ? (
         <p>
-          {one ? 'The header goes' : 'All finished headers go, a line each,'} into an open text file with figures, cut plans, readings and
-          pictures. Evenrun on another computer brings {one ? 'it' : 'them'} back unchanged. Headers in the bin are left
-          out.
+          {one ? 'The header goes' : 'All finished headers go, a line each,'} into an open text file with figures, cut
+          plans, readings and pictures. Evenrun on another computer brings {one ? 'it' : 'them'} back unchanged. Headers
+          in the bin are left out.
         </p>
       ) : null}
       {progress === null ? null : (

@@ -14,7 +14,9 @@ import { TablesTabs } from './tables-tabs.tsx';
 
 const AsBuiltPanel = lazy(async () => ({ default: (await import('../../asbuilt/as-built-panel.tsx')).AsBuiltPanel }));
 const PulsesPanel = lazy(async () => ({ default: (await import('../../gas/pulses-panel.tsx')).PulsesPanel }));
-const PicturesPanel = lazy(async () => ({ default: (await import('../../pictures/pictures-panel.tsx')).PicturesPanel }));
+const PicturesPanel = lazy(async () => ({
+  default: (await import('../../pictures/pictures-panel.tsx')).PicturesPanel,
+}));
 const ShapePanel = lazy(async () => ({ default: (await import('../../shape/shape-panels.tsx')).ShapePanel }));
 
 interface PanelProps {

@@ -1,6 +1,7 @@
 /** Finished headers leave as lines of an open file and come back elsewhere as they were, under the same checksum. */
 
 import { describe, expect, test } from 'vitest';
+import { EVERYTHING } from '../../archive-asked.ts';
 import { behindTheBack, exported, finishedHeader, numbered, shopWithFinished } from './finished-shop.ts';
 import { headerWith, openShop, type Shop } from './shop.ts';
 
@@ -32,9 +33,8 @@ test('on another computer each is what it was: document, figures, plans, picture
   }
   const { header, damage } = await other.must('openHeader', { headerId });
   expect([header, damage]).toEqual([(await shop.must('openHeader', { headerId })).header, null]);
-  const everything = { words: '', odMm: null, primaryCount: null, targetMm: null };
   const rows = async (at: Shop) =>
-    (await at.must('searchArchive', everything)).rows.toSorted((a, b) => a.name.localeCompare(b.name));
+    (await at.must('searchArchive', EVERYTHING)).rows.toSorted((a, b) => a.name.localeCompare(b.name));
   expect(await rows(other)).toEqual(await rows(shop));
   const pictures = async (at: Shop) => {
     const list = (await at.must('listPictures', { headerId })).pictures;

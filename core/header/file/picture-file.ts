@@ -1,4 +1,4 @@
-/** Pictures of a header: they lie beside the document, not in it, so that steps and files of a header stay small. */
+/** Picture files of a header: they lie beside the document, not in it, so that steps and files of a header stay small. */
 
 /** How many a header has at most. */
 export const PICTURES_LIMIT = 12;
