@@ -1,4 +1,4 @@
-/** A flat view of a header as a few lines, small enough to be drawn by the dozen. */
+/** A flat view of a header as lines: a few for a small picture among many, more for a large one. */
 
 import * as d3 from 'd3';
 import type { FlatPoint, FlatTube, FlatView } from '../../core/index.ts';
@@ -11,10 +11,13 @@ export interface FlatBounds {
   readonly highMm: number;
 }
 
+/** A run of tube: one primary in a small picture, one piece in a large one. Mm, downwards positive. */
 export interface DrawnTube {
   readonly key: string;
-  /** Centreline in SVG notation, to be drawn `widthMm` wide; mm, downwards positive. */
+  /** Centreline in SVG notation, to be drawn `widthMm` wide with blunt ends. */
   readonly path: string;
+  /** The ellipses at the ends of a piece; empty in a small picture. */
+  readonly ends: string;
   readonly widthMm: number;
 }
 
@@ -29,22 +32,40 @@ const through = d3
     ({ xMm }) => xMm,
     ({ yMm }) => -yMm,
   )
-  .digits(0);
+  .digits(1);
 
-/** Null where nothing has a place in space. */
-export function flatDrawing(view: FlatView): FlatDrawing | null {
+type NearTube = DrawnTube & { readonly nearMm: number };
+
+/** One line for each primary. Null where nothing has a place in space. */
+export function smallDrawing(view: FlatView): FlatDrawing | null {
+  const tubes = view.tubes.map(({ pieces, odMm }, index) => ({
+    key: `${index}`,
+    path: pieces.map(({ centreline }) => through(centreline) ?? '').join(''),
+    ends: '',
+    widthMm: odMm,
+    nearMm: d3.mean(pieces, ({ nearMm }) => nearMm) ?? 0,
+  }));
+  return drawingOf(view, tubes);
+}
+
+/** Every piece with its ends, as on a drawing. Null where nothing has a place in space. */
+export function largeDrawing(view: FlatView): FlatDrawing | null {
+  const tubes = view.tubes.flatMap(({ pieces, odMm }, index) =>
+    pieces.map(({ centreline, ends, nearMm }, place) => ({
+      key: `${index}.${place}`,
+      path: through(centreline) ?? '',
+      ends: ends.map((ring) => `${through(ring) ?? ''}Z`).join(''),
+      widthMm: odMm,
+      nearMm,
+    })),
+  );
+  return drawingOf(view, tubes);
+}
+
+function drawingOf(view: FlatView, tubes: readonly NearTube[]): FlatDrawing | null {
   const bounds = boundsOf(view);
   if (bounds === null) return null;
-  const tubes = view.tubes.map((tube, index) => ({
-    key: `${index}`,
-    path: tube.pieces.map(({ centreline }) => through(centreline) ?? '').join(''),
-    widthMm: tube.odMm,
-    nearMm: d3.mean(tube.pieces, ({ nearMm }) => nearMm) ?? 0,
-  }));
-  return {
-    bounds,
-    tubes: d3.sort(tubes, ({ nearMm }) => nearMm).map(({ nearMm: _, ...tube }) => tube),
-  };
+  return { bounds, tubes: d3.sort(tubes, ({ nearMm }) => nearMm).map(({ nearMm: _, ...tube }) => tube) };
 }
 
 /** Of several views, the one in which the header takes up the most: the first of equals, null where there is none. */

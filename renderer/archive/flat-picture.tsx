@@ -16,10 +16,11 @@ export function FlatPicture({ drawing, sight = drawing.bounds, lineMm, title }: 
   const box = `${sight.leftMm} ${-sight.highMm} ${widthOf(sight)} ${heightOf(sight)}`;
   return (
     <svg className="flat-picture" viewBox={box} role="img" aria-label={title}>
-      {drawing.tubes.map(({ key, path, widthMm }) => (
+      {drawing.tubes.map(({ key, path, ends, widthMm }) => (
         <g key={key}>
-          <path d={path} className="flat-picture-edge" strokeWidth={widthMm} />
-          <path d={path} className="flat-picture-tube" strokeWidth={Math.max(1, widthMm - 2 * lineMm)} />
+          <path d={path} className="flat-picture-edge" strokeWidth={widthMm + lineMm} />
+          {ends === '' ? null : <path d={ends} className="flat-picture-end" strokeWidth={lineMm} />}
+          <path d={path} className="flat-picture-tube" strokeWidth={Math.max(1, widthMm - lineMm)} />
         </g>
       ))}
     </svg>

@@ -4,7 +4,7 @@ import { useEffect, useMemo, useRef, useState } from 'react';
 import { flatViews, type Header } from '../../core/index.ts';
 import { useAsk } from '../host/host-bridge.ts';
 import { type StripPrimary, stripsOf } from '../ui/strip-preview.tsx';
-import { type FlatDrawing, flatDrawing, largestView } from './drawing-layout.ts';
+import { type FlatDrawing, largestView, smallDrawing } from './drawing-layout.ts';
 
 /** Without places in space, a header is drawn as strips of its pieces. */
 export type RowDrawing =
@@ -43,6 +43,6 @@ export function useDrawings(headerIds: readonly string[]): ReadonlyMap<string, R
 
 function drawingOf(header: Header): RowDrawing {
   const view = largestView(flatViews(header).views);
-  const drawing = view && flatDrawing(view);
+  const drawing = view && smallDrawing(view);
   return drawing === null ? { kind: 'strips', primaries: stripsOf(header) } : { kind: 'flat', drawing };
 }

@@ -60,10 +60,12 @@ function NameHeads({ names, after = '' }: { readonly names: Both<string>; readon
 
 /** Nothing to show is said as such: an empty cell could be a figure that was lost. */
 const NONE = 'none';
+const NO_PLAN = 'no plan';
 
 function valueText(figure: ComparedFigure, place: 0 | 1, style: LengthStyle): ReactNode {
   const value = figure.values[place];
-  if (value === null) return <span className="muted">{NONE}</span>;
+  // Of counts only the saw cuts may be missing: nobody counted them where no plan was carried out.
+  if (value === null) return <span className="muted">{figure.kind === 'count' ? NO_PLAN : NONE}</span>;
   if (figure.kind === 'length' && typeof value === 'number') return <LengthText mm={value} style={style} />;
   return value;
 }

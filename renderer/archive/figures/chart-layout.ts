@@ -40,7 +40,8 @@ const MARGIN = { left: 56, right: 16, top: 8, bottom: 24 } as const;
 /** CSS pixels between two labels, at least. */
 const X_GAP = 90;
 const Y_GAP = 28;
-const DAY_MS = 24 * 3600 * 1000;
+const HOUR_MS = 3600 * 1000;
+const DAY_MS = 24 * HOUR_MS;
 
 /** Values from zero up, for a chart at least 200 by 80; null where there is nothing to draw. */
 export function chartLayout(asked: ChartAsked): ChartLayout | null {
@@ -55,9 +56,11 @@ export function chartLayout(asked: ChartAsked): ChartLayout | null {
     top: MARGIN.top,
     bottom: Math.max(80, asked.height) - MARGIN.bottom,
   };
-  // One day alone stands in the middle of the two around it.
-  const [from, to] = +first === +last ? [new Date(+first - DAY_MS), new Date(+last + DAY_MS)] : [first, last];
-  const x = d3.scaleTime([from, to], [box.left, box.right]);
+  // From the start of the first day to the end of the last: what is of one day stands within it.
+  const x = d3.scaleTime(
+    [d3.timeDay.floor(first), d3.timeDay.offset(d3.timeDay.floor(last), 1)],
+    [box.left, box.right],
+  );
   const step = yStep(most, box.bottom - box.top, asked.steps);
   const top = Math.max(step, Math.ceil(most / step - 1e-9) * step);
   const y = d3.scaleLinear([0, top], [box.bottom, box.top]);
@@ -87,14 +90,26 @@ function yStep(most: number, height: number, steps: readonly number[]): number {
   return steps.find((step) => most / step <= room) ?? d3.tickStep(0, Math.max(most, 1), room);
 }
 
+/** Names of days or months where they begin; of one day alone, in its middle. */
 function timeTicks(x: d3.ScaleTime<number, number>, width: number): readonly ChartTick[] {
-  const ticks = x.ticks(Math.max(2, Math.floor(width / X_GAP)));
-  const [first = new Date(0), second] = ticks;
-  const isByDay = second !== undefined && +second - +first < 27 * DAY_MS;
-  const format = isByDay ? d3.timeFormat('%-d %b %Y') : d3.timeFormat('%b %Y');
-  const labelled = ticks.map((at) => ({ key: `${+at}`, place: x(at), label: format(at) }));
-  // Within one day or month several ticks would say the same.
-  return labelled.filter(({ label }, index) => label !== labelled[index - 1]?.label);
+  const [from = new Date(0), to = new Date(0)] = x.domain();
+  const tick = (at: Date, label: string) => ({ key: `${+at}`, place: x(at), label });
+  if (+to - +from < 2 * DAY_MS - HOUR_MS) return [tick(new Date((+from + +to) / 2), byDay(from))];
+  const days = x.ticks(Math.max(1, Math.floor(width / X_GAP))).filter((at) => +d3.timeDay.floor(at) === +at);
+  const isByDay = days.length < 2 || +(days[1] as Date) - +(days[0] as Date) < 27 * DAY_MS;
+  return clearOfEachOther(days.map((at) => tick(at, isByDay ? byDay(at) : byMonth(at))));
+}
+
+const byDay = d3.timeFormat('%-d %b %Y');
+const byMonth = d3.timeFormat('%b %Y');
+
+function clearOfEachOther(ticks: readonly ChartTick[]): readonly ChartTick[] {
+  const kept: ChartTick[] = [];
+  for (const tick of ticks) {
+    const last = kept.at(-1);
+    if (last === undefined || tick.place - last.place >= X_GAP) kept.push(tick);
+  }
+  return kept;
 }
 
 /** One value for each calendar month in which there is one, at the last of its times, in order. */
