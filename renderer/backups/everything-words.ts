@@ -43,6 +43,8 @@ export function fileRefusal({ words, problems }: Refusal): string {
   const isStranger = problems.some(
     (problem) => problem.kind === 'storage' && (problem.fault === 'corrupt' || problem.fault === 'notOurs'),
   );
+  if (problems.some((problem) => problem.kind === 'storage' && problem.fault === 'newerVersion'))
+    return 'This file was made by a newer version of Evenrun. Nothing was changed; update Evenrun, then restore it.';
   return isStranger
     ? 'This file is not a backup of everything, or it is damaged. Nothing was changed; take another copy of it, or another file.'
     : words;

@@ -66,9 +66,9 @@ const FINISH: HelpPage = {
       <p>
         Export, in the archive, writes finished headers into an open text file: JSON, a line for each header, with its
         pictures and its checksum. Bring back, on another computer, checks every line against its checksum. A header
-        that is there already is not brought in twice, not even from the bin; another one that happens to have its id comes in beside it;
-        a line that was damaged is named, and the rest comes in. Either can be stopped at any time: what came in until
-        then is whole.
+        that is there already is not brought in twice, not even from the bin; another one that happens to have its id
+        comes in beside it; a line that was damaged is named, and the rest comes in. Either can be stopped at any time:
+        what came in until then is whole.
       </p>
     </>
   ),
@@ -80,9 +80,9 @@ const FILES: HelpPage = {
   body: (
     <>
       <p>
-        Exporting a header writes its document as one open JSON file; pictures and cut plans go with finished headers only, by Export in the archive. Importing shows what is in a file first;
-        nothing comes in until you accept it, and no header that is there is ever overwritten. A file can also be
-        dropped on the window.
+        Exporting a header writes its document as one open JSON file; pictures and cut plans go with finished headers
+        only, by Export in the archive. Importing shows what is in a file first; nothing comes in until you accept it,
+        and no header that is there is ever overwritten. A file can also be dropped on the window.
       </p>
       <h2>Parts list</h2>
       <p>A CSV file, one piece a row, in order from the port. The first row names the columns, in any order:</p>

@@ -26,6 +26,7 @@ export function PicturesPanel({ session }: { readonly session: HeaderSession }) 
   return (
     <div className="pictures">
       {isFrozen ? null : <AddPictures keeper={keeper} />}
+      {keeper.words === '' ? null : <p role="alert">{keeper.words}</p>}
       <p className="muted">{countWords(keeper.pictures, isFrozen)}</p>
       <ul className="picture-list">
         {pictures.map((picture, at) => (

@@ -3,7 +3,7 @@
 import { useCallback, useEffect, useMemo, useState } from 'react';
 import { PICTURES_LIMIT } from '../../core/index.ts';
 import type { RequestOf, ResponseOf } from '../../electron/bridge/contract.ts';
-import { useAsk } from '../host/host-bridge.ts';
+import { type Answer, useAsk } from '../host/host-bridge.ts';
 import { useNotice } from '../ui/notices.tsx';
 import { fitPicture } from './fit-picture.ts';
 
@@ -18,7 +18,9 @@ export interface ShownPicture extends Told {
 export interface PicturesKeeper {
   /** In their order; null until they are read. */
   readonly pictures: readonly ShownPicture[] | null;
-  /** Fits and adds them one after the other, up to the limit; says what was not added and why. */
+  /** What was not added and why; empty where all was. */
+  readonly words: string;
+  /** Fits and adds them one after the other, up to the limit. */
   readonly add: (files: readonly File[]) => Promise<void>;
   readonly change: (picture: Told, change: Exclude<Change, { kind: 'remove' }>) => Promise<void>;
   /** The notice that says so offers to put it back. */
@@ -31,9 +33,10 @@ export function usePictures(headerId: string): PicturesKeeper {
   const ask = useAsk();
   const say = useNotice();
   const [told, setTold] = useState<readonly Told[] | null>(null);
+  const [words, setWords] = useState('');
   const sources = useSources(headerId, told);
   const take = useCallback(
-    (answer: Awaited<ReturnType<typeof ask<'listPictures'>>>) => {
+    (answer: Listed) => {
       if (answer.ok) setTold(answer.value.pictures);
       else say({ text: answer.words, tone: 'trouble' });
       return answer.ok;
@@ -48,43 +51,63 @@ export function usePictures(headerId: string): PicturesKeeper {
       isWanted = false;
     };
   }, [ask, take, headerId]);
-  return useMemo(() => {
-    const put = async (picture: RequestOf<'addPicture'>['picture']) =>
-      take(await ask('addPicture', { headerId, picture }));
-    return {
+  return useMemo(
+    () => ({
       pictures: told?.map((picture) => ({ ...picture, source: sources.get(picture.id) })) ?? null,
-      async add(files) {
-        const room = PICTURES_LIMIT - (told?.length ?? 0);
-        const troubles = files.length > room ? [FULL] : [];
-        for (const file of files.slice(0, Math.max(0, room))) {
-          const fitted = await fitPicture(file);
-          if (!fitted.ok) troubles.push(fitted.words);
-          else if (!(await put({ caption: '', ...fitted.picture }))) return;
-        }
-        if (troubles.length > 0) say({ text: troubles.join(' '), tone: 'trouble' });
-      },
-      async change({ id }, change) {
-        take(await ask('changePicture', { headerId, pictureId: id, change }));
-      },
-      async remove({ id, source, ...facts }) {
-        const at = told?.findIndex((picture) => picture.id === id) ?? 0;
-        if (!take(await ask('changePicture', { headerId, pictureId: id, change: { kind: 'remove' } }))) return;
-        const content = source?.slice(source.indexOf(',') + 1);
-        const { caption, mediaType, widthPx, heightPx } = facts;
-        const putBack = async () => {
-          const answer = await ask('addPicture', {
-            headerId,
-            picture: { caption, mediaType, widthPx, heightPx, content: content ?? '' },
-          });
-          const back = answer.ok ? answer.value.pictures.at(-1) : undefined;
-          if (take(answer) && back !== undefined)
-            take(await ask('changePicture', { headerId, pictureId: back.id, change: { kind: 'move', to: at } }));
-        };
-        const act = content ? { act: { name: 'Put it back', run: () => void putBack() } } : {};
-        say({ text: 'Picture removed.', ...act });
-      },
-    };
-  }, [ask, say, take, told, sources, headerId]);
+      words,
+      ...actsOn({ ask, say, take, setWords, headerId, told: told ?? [] }),
+    }),
+    [ask, say, take, told, words, sources, headerId],
+  );
+}
+
+type Listed = Answer<'listPictures'>;
+
+interface Reach {
+  readonly ask: ReturnType<typeof useAsk>;
+  readonly say: ReturnType<typeof useNotice>;
+  /** Shows what an answer tells, or says why it was refused; false then. */
+  readonly take: (answer: Listed) => boolean;
+  readonly setWords: (words: string) => void;
+  readonly headerId: string;
+  readonly told: readonly Told[];
+}
+
+function actsOn(reach: Reach): Pick<PicturesKeeper, 'add' | 'change' | 'remove'> {
+  const { ask, say, take, setWords, headerId, told } = reach;
+  const change = (pictureId: string, change: Change) => ask('changePicture', { headerId, pictureId, change });
+  return {
+    async add(files) {
+      const room = Math.max(0, PICTURES_LIMIT - told.length);
+      const troubles = files.length > room ? [FULL] : [];
+      setWords('');
+      for (const file of files.slice(0, room)) {
+        const fitted = await fitPicture(file);
+        if (!fitted.ok) troubles.push(fitted.words);
+        else if (!take(await ask('addPicture', { headerId, picture: { caption: '', ...fitted.picture } }))) return;
+      }
+      setWords(troubles.join(' '));
+    },
+    async change({ id }, wanted) {
+      take(await change(id, wanted));
+    },
+    async remove(picture) {
+      const at = told.findIndex(({ id }) => id === picture.id);
+      if (!take(await change(picture.id, { kind: 'remove' }))) return;
+      const act = { name: 'Put it back', run: () => void putBack(reach, picture, at) };
+      say({ text: 'Picture removed.', ...(picture.source ? { act } : {}) });
+    },
+  };
+}
+
+/** As the last, and from there to where it was. */
+async function putBack({ ask, take, headerId }: Reach, picture: ShownPicture, at: number): Promise<void> {
+  const { caption, mediaType, widthPx, heightPx, source } = picture;
+  const content = source?.slice(source.indexOf(',') + 1) ?? '';
+  const added = await ask('addPicture', { headerId, picture: { caption, mediaType, widthPx, heightPx, content } });
+  const back = added.ok ? added.value.pictures.at(-1) : undefined;
+  if (!take(added) || back === undefined) return;
+  take(await ask('changePicture', { headerId, pictureId: back.id, change: { kind: 'move', to: at } }));
 }
 
 /** Reads each file once, and lets go of those that are no longer there. */

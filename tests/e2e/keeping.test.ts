@@ -87,11 +87,13 @@ test('pictures are chosen and dropped in, made upright and no larger than need b
     for (const kind of ['dragover', 'drop'])
       zone.dispatchEvent(new DragEvent(kind, { dataTransfer: files, bubbles: true, cancelable: true }));
   }, bytes);
-  await expect.poll(async () => (await told()).map((one) => [one.mediaType, one.widthPx, one.heightPx])).toEqual([
-    ['image/jpeg', 1600, 1067],
-    ['image/jpeg', 20, 40],
-    ['image/png', 300, 200],
-  ]);
+  await expect
+    .poll(async () => (await told()).map((one) => [one.mediaType, one.widthPx, one.heightPx]))
+    .toEqual([
+      ['image/jpeg', 1600, 1067],
+      ['image/jpeg', 20, 40],
+      ['image/png', 300, 200],
+    ]);
   // The panel took it: the window does not offer to import it as well.
   expect(await page.getByRole('dialog').count()).toBe(0);
   await expect.poll(() => page.locator('.picture-thumb img').count()).toBe(3);
@@ -114,7 +116,10 @@ test('they are named, put in order, removed and put back, and undo does not reac
 test('they stay with the finished header, and open large', async () => {
   const { page } = here;
   await command(page, 'Finish this header');
-  await page.getByRole('dialog').getByRole('button', { name: /^Finish/ }).click();
+  await page
+    .getByRole('dialog')
+    .getByRole('button', { name: /^Finish/ })
+    .click();
   await page.getByText('Finished: it does not change any more.').waitFor();
   await openPanel(page, 'Pictures');
   await page.getByText('Kept with the header as it was finished.').waitFor();
@@ -130,7 +135,7 @@ test('they stay with the finished header, and open large', async () => {
   expectNoFaults(here.faults);
 });
 
-let finishedFile = Buffer.alloc(0);
+let finishedFile: Buffer = Buffer.alloc(0);
 
 test('the archive is exported into one open file', async () => {
   const { page } = here;
@@ -153,7 +158,11 @@ test('on another computer it comes in once, with its pictures, and a damaged lin
   const dialog = page.getByRole('dialog', { name: 'Bring finished headers back' });
   const text = finishedFile.toString('utf8');
   const spoilt = text.replace('On the bench', 'On the trench');
-  const file = (content: string) => ({ name: 'all.jsonl', mimeType: 'application/jsonl', buffer: Buffer.from(content) });
+  const file = (content: string) => ({
+    name: 'all.jsonl',
+    mimeType: 'application/jsonl',
+    buffer: Buffer.from(content),
+  });
   await choose(page, dialog.getByRole('button', { name: 'Choose a file' }), [file(`${spoilt}${text}`)]);
   await dialog.getByText('1 finished header brought in from all.jsonl; 1 line not taken.').waitFor();
   await dialog.getByText(/^Line 1: It was damaged or altered/).waitFor();
@@ -182,13 +191,16 @@ test('everything goes into one file, is proven, and comes back from it', async (
   await command(there.page, 'Restore everything from a file');
   const restoring = there.page.getByRole('dialog', { name: 'Restore everything from a file' });
   const button = restoring.getByRole('button', { name: 'Choose a file' });
-  await choose(there.page, button, [{ name: 'x.sqlite', mimeType: '', buffer: Buffer.from('nothing of ours '.repeat(999)) }]);
+  await choose(there.page, button, [
+    { name: 'x.sqlite', mimeType: '', buffer: Buffer.from('nothing of ours '.repeat(999)) },
+  ]);
   await restoring.getByText('This file is not a backup of everything, or it is damaged.').waitFor();
   await choose(there.page, button, [{ name: 'all.sqlite', mimeType: '', buffer: file }]);
   await restoring.getByText('The file is whole: 2 headers, 1 of them finished').waitFor();
   await restoring.getByRole('button', { name: 'Restore everything' }).click();
   await expect.poll(() => there.page.getByRole('dialog').count()).toBe(0);
-  const names = async () => (await there.backend.must('listHeaders', { place: 'bench' })).headers.map(({ name }) => name);
+  const names = async () =>
+    (await there.backend.must('listHeaders', { place: 'bench' })).headers.map(({ name }) => name);
   expect((await names()).toSorted()).toEqual(['Begun here', 'Hill-climb four']);
   expect((await there.backend.must('listBackups', {})).backups[0]?.kind).toBe('setAside');
   expectNoFaults(here.faults);

@@ -10,7 +10,7 @@ import { beginPrivateFile } from '../../output/private-files.ts';
 import type { DataFolder } from '../file/data-folder.ts';
 import { freeDatabase, sizeOf } from '../file/names-in-use.ts';
 import type { Going, Work } from '../work/running-work.ts';
-import { proveDatabase } from './prove-database.ts';
+import { proveDatabase, strangerIn } from './prove-database.ts';
 
 /** Pages copied before other calls get their turn. */
 const PAGES_A_STEP = 256;
@@ -96,6 +96,8 @@ export async function* takeInEverything(copy: string, bytes: number, givenId: st
   } finally {
     closeSync(descriptor);
   }
+  const stranger = strangerIn(copy);
+  if (stranger) return failure(stranger);
   const proven = yield* proveDatabase(copy);
   syncFile(copy);
   return success({ kind: 'proven', ...proven, givenId });

@@ -4,6 +4,7 @@ import Database from 'better-sqlite3';
 import type { Problem } from '../../../core/index.ts';
 import type { ResponseOf } from '../../bridge/contract.ts';
 import type { ReadOnly } from '../../bridge/dispatcher.ts';
+import { identityProblem, readIdentity } from '../file/identity.ts';
 import { sizeOf } from '../file/names-in-use.ts';
 import { damageIn } from '../header/opened-header.ts';
 import { migrate } from '../schema/migrations.ts';
@@ -16,6 +17,16 @@ export type Proven = Pick<
   Extract<DoneWork, { kind: 'proven' }>,
   'headers' | 'finished' | 'bytes' | 'damaged' | 'changedAt'
 >;
+
+/** Null: one of ours, of a version that can be read. Throws what SQLite throws on what is no database. */
+export function strangerIn(file: string): Problem | null {
+  const db = new Database(file, { readonly: true });
+  try {
+    return identityProblem(readIdentity(db), file);
+  } finally {
+    db.close();
+  }
+}
 
 /** Between two of them the work can be stopped. */
 const HEADERS_A_STEP = 20;

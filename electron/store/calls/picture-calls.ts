@@ -1,6 +1,14 @@
 /** The calls about pictures of a header: which there are, the file of one, and their changes while the header is open. */
 
-import { failure, PICTURES_LIMIT, type Problem, pictureTypeOf, type Result, success } from '../../../core/index.ts';
+import {
+  failure,
+  PICTURE_BYTES_LIMIT,
+  PICTURES_LIMIT,
+  type Problem,
+  pictureTypeOf,
+  type Result,
+  success,
+} from '../../../core/index.ts';
 import { contract, type RequestOf, type ResponseOf } from '../../bridge/contract.ts';
 import type { Handlers, ReadOnly } from '../../bridge/dispatcher.ts';
 import { notFound } from '../header/opened-header.ts';
@@ -60,8 +68,8 @@ function added(tables: Tables, { headerId, picture }: RequestOf<'addPicture'>, i
   if (refused) return refused;
   const { content, ...facts } = picture;
   const bytes = Buffer.from(content, 'base64');
-  if (pictureTypeOf(bytes) !== facts.mediaType)
-    return failure({ kind: 'invalidRequest', call: 'addPicture', detail: `no ${facts.mediaType}` });
+  if (bytes.length > PICTURE_BYTES_LIMIT || pictureTypeOf(bytes) !== facts.mediaType)
+    return failure({ kind: 'invalidRequest', call: 'addPicture', detail: `no ${facts.mediaType} of a bearable size` });
   if (tables.pictures.list(headerId).length >= PICTURES_LIMIT)
     return failure({ kind: 'tooMany', path: ['pictures'], limit: PICTURES_LIMIT });
   tables.pictures.add(headerId, { id, ...facts }, bytes);

@@ -3,9 +3,19 @@
 import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
+import type { Reply, ResponseOf } from '../../../electron/bridge/contract.ts';
 import { outgoingFile } from '../../../electron/output/outgoing-file.ts';
 import { behindTheBack, shopWithFinished } from './finished-shop.ts';
-import { addPrimary, headerWith, openShop, problemOf, type Shop, straight, temporaryFolder, withDatabase } from './shop.ts';
+import {
+  addPrimary,
+  headerWith,
+  openShop,
+  problemOf,
+  type Shop,
+  straight,
+  temporaryFolder,
+  withDatabase,
+} from './shop.ts';
 
 /** Runs work to its end as the page does; `given` is what it hands in. */
 async function finished(shop: Shop, workId: string | null, given: Buffer | null = null) {
@@ -14,13 +24,14 @@ async function finished(shop: Shop, workId: string | null, given: Buffer | null 
   const stages = new Set<string>();
   let piece: string | null = null;
   for (;;) {
-    const reply = await shop.call('continueWork', { workId, piece });
+    const reply: Reply<'continueWork'> = await shop.call('continueWork', { workId, piece });
     if (!reply.ok) return { problem: reply.problems[0], file: null, done: null, stages };
-    const state = reply.value;
+    const state: ResponseOf<'continueWork'> = reply.value;
     if (state.state === 'done') return { problem: null, file: Buffer.concat(pieces), done: state.done, stages };
     stages.add(state.stage);
     if (state.piece !== null) pieces.push(Buffer.from(state.piece, 'base64'));
-    piece = given && state.stage === 'reading' ? given.subarray(state.done, state.done + 10_000).toString('base64') : null;
+    piece =
+      given && state.stage === 'reading' ? given.subarray(state.done, state.done + 10_000).toString('base64') : null;
   }
 }
 
@@ -50,7 +61,14 @@ test('what is backed up on one computer is all there on another, which keeps wha
   await headerWith(shop, [addPrimary('a', [straight('s1')])], 'Open one');
   const before = await content(shop);
   const { file, done, stages } = await backedUp(shop);
-  expect(done).toMatchObject({ kind: 'backedUp', headers: 2, finished: 1, damaged: [], fileName: null, bytes: file?.length });
+  expect(done).toMatchObject({
+    kind: 'backedUp',
+    headers: 2,
+    finished: 1,
+    damaged: [],
+    fileName: null,
+    bytes: file?.length,
+  });
   expect(stages).toContain('proving');
   const other = openShop();
   await headerWith(other, [], 'Was here');
@@ -94,12 +112,14 @@ describe('stopped', () => {
     const shop = openShop(undefined, { openFile: async () => ({ file: outgoingFile(join(folder, 'all.sqlite')) }) });
     await headerWith(shop, [addPrimary('a')]);
     const { workId } = await shop.must('beginBackup', {});
-    for (let piece = 0; piece < pieces; piece += 1) await shop.call('continueWork', { workId: workId ?? '', piece: null });
+    for (let piece = 0; piece < pieces; piece += 1)
+      await shop.call('continueWork', { workId: workId ?? '', piece: null });
     await shop.must('stopWork', { workId: workId ?? '' });
     const left = readdirSync(folder);
     // A small database may be backed up by then.
     if (left.length > 0) expect(left).toEqual(['all.sqlite']);
-    else expect(problemOf(await shop.call('continueWork', { workId: workId ?? '', piece: null }))?.kind).toBe('workGone');
+    else
+      expect(problemOf(await shop.call('continueWork', { workId: workId ?? '', piece: null }))?.kind).toBe('workGone');
     expect((await backedUp(shop)).done).toMatchObject({ headers: 1 });
   });
 
@@ -130,7 +150,8 @@ describe('a file that is not one of ours, whole', () => {
   test.each([
     ['text', () => Buffer.from('no database at all, '.repeat(500)), 'corrupt'],
     ['half a backup', (file: Buffer) => file.subarray(0, Math.floor(file.length / 8192) * 4096), 'corrupt'],
-    ['a database of something else', () => strangersDatabase(), 'notOurs'],
+    ['a database of something else', () => strangersDatabase(7), 'notOurs'],
+    ['one of a newer version', () => strangersDatabase(0x4576726e), 'newerVersion'],
   ] as const)('%s is refused, and everything is as it was', async (_what, made, fault) => {
     const { shop } = await shopWithFinished();
     const before = await content(shop);
@@ -150,9 +171,12 @@ describe('a file that is not one of ours, whole', () => {
   });
 });
 
-function strangersDatabase(): Buffer {
+/** @param applicationId 0x4576726e is this program's own */
+function strangersDatabase(applicationId: number): Buffer {
   const file = join(temporaryFolder(), 'other.sqlite');
-  withDatabase(file, (db) => db.exec('CREATE TABLE songs (title TEXT); PRAGMA application_id = 7'));
+  withDatabase(file, (db) =>
+    db.exec(`CREATE TABLE songs (title TEXT); PRAGMA application_id = ${applicationId}; PRAGMA user_version = 999`),
+  );
   return readFileSync(file);
 }
 
