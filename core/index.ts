@@ -1,5 +1,15 @@
 /** The public face of the domain: everything that a program outside `core` may count on. None of it throws on bad data. */
 
+// Archive
+export {
+  type Both,
+  type ComparedFigure,
+  type ComparedPrimary,
+  compareHeaders,
+  type HeaderAndPlans,
+} from './archive/compare-headers.ts';
+export { jointsOpened } from './archive/joints-opened.ts';
+export { describeLikeness, type LikenessFigures, likenessDistance, likenessFigures } from './archive/likeness.ts';
 // As-built
 export { asBuilt, type MeasuredLength } from './asbuilt/as-built.ts';
 export { METHOD_WORDS, readingSentence, readingVerdict } from './asbuilt/as-built-words.ts';
@@ -159,6 +169,7 @@ export { wrongPieces } from './moves/wrong-piece.ts';
 export { type BankPair, compareBanks } from './path/banks/compare-banks.ts';
 export { comparePrimaries, type PieceDifference } from './path/banks/compare-primaries.ts';
 export type { MirrorPlane } from './path/banks/mirror.ts';
+export { mirroredHeader } from './path/banks/mirrored-header.ts';
 export { centrePoints } from './path/centre-points.ts';
 export { clearanceBetween } from './path/clearance/clearance.ts';
 export { formatGap } from './path/clearance/format-gap.ts';
@@ -233,7 +244,7 @@ export { type BuildSheet, buildSheet, type SheetPrimary } from './sheet/build-sh
 export { CAUTIONS, CAUTIONS_FIRST } from './sheet/cautions.ts';
 export { type BenchAsked, benchAskedSchema } from './sheet/fixture/bench-plane.ts';
 export { type FixturePlace, type FixtureSheet, fixtureSheet } from './sheet/fixture/fixture-sheet.ts';
-export type { FlatPiece, FlatPoint, FlatTube, FlatView } from './sheet/flat-views.ts';
+export { type FlatPiece, type FlatPoint, type FlatTube, type FlatView, flatViews } from './sheet/flat-views.ts';
 export type { SheetRow } from './sheet/sheet-rows.ts';
 export { arcRuns } from './sheet/strips/arc-runs.ts';
 export { makeStrips, type StripsAsked, stripsAskedSchema } from './sheet/strips/make-strips.ts';
@@ -287,6 +298,7 @@ export { isOfSize, otherMaterials, shelfMatch } from './stock/shelf-match.ts';
 export { type ShelfOffers, shelfOffers } from './stock/shelf-offers.ts';
 export { isLow, isRemnant, type StockItem } from './stock/stock-item.ts';
 export { compareStockItems } from './stock/stock-order.ts';
+export { stockTubeMm } from './stock/stock-tube.ts';
 export { stockItemWords } from './stock/stock-words.ts';
 export type { StorageFault, StorageProblem } from './storage-problem.ts';
 // Units

@@ -15,6 +15,7 @@ const CORE_ARROWS: Readonly<Record<string, readonly string[]>> = {
   gas: ['length', 'header', 'units'],
   moves: ['stock', 'path', 'length', 'edits', 'header', 'units'],
   propose: ['moves', 'stock', 'path', 'length', 'edits', 'header', 'units'],
+  archive: ['moves', 'stock', 'asbuilt', 'length', 'header', 'units'],
   sheet: ['stock', 'asbuilt', 'path', 'gas', 'length', 'edits', 'header', 'units'],
 };
 

@@ -34,6 +34,7 @@ const NAMED: Readonly<Record<CallName, true>> = {
   carryOutCutPlan: true,
   listCutPlans: true,
   searchArchive: true,
+  readShopFigures: true,
   listBackups: true,
   makeBackup: true,
   restoreBackup: true,

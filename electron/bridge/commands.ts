@@ -143,6 +143,12 @@ const TABLE = {
   },
   goShelf: { name: 'Shelf', group: 'Go to', menu: 'view', keys: ['Mod+Shift+S'], words: 'stock bends straights' },
   goArchive: { name: 'Archive', group: 'Go to', menu: 'view', keys: ['Mod+Shift+A'], words: 'finished' },
+  goShopFigures: {
+    name: 'Shop figures',
+    group: 'Go to',
+    menu: 'view',
+    words: 'chart spread joints tube left over time archive',
+  },
   primary1: { name: 'Go to the 1st primary', group: 'Go to', menu: null, keys: ['Alt+1'] },
   primary2: { name: 'Go to the 2nd primary', group: 'Go to', menu: null, keys: ['Alt+2'] },
   primary3: { name: 'Go to the 3rd primary', group: 'Go to', menu: null, keys: ['Alt+3'] },
@@ -157,6 +163,12 @@ const TABLE = {
 
   importStock: { name: 'Import shelf stock', group: 'Shelf', menu: 'file', words: 'csv', asks: true },
   exportStock: { name: 'Export shelf stock', group: 'Shelf', menu: 'file', words: 'csv file', asks: true },
+  similarHeaders: {
+    name: 'Similar finished headers',
+    group: 'Archive',
+    menu: 'header',
+    words: 'like alike compare archive find',
+  },
   findInArchive: { name: 'Find in the archive', group: 'Archive', menu: 'edit', keys: ['Mod+F'], asks: true },
 
   saveNow: { name: 'Make a backup now', group: 'Program', menu: 'file', keys: ['Mod+S'], words: 'save' },

@@ -13,6 +13,7 @@ import {
 import type { CommandId } from './commands.ts';
 import {
   archiveRowSchema,
+  archiveSearchSchema,
   backupSchema,
   draftSchema,
   fileContent,
@@ -21,13 +22,14 @@ import {
   headerRefSchema,
   headerSummarySchema,
   historyStepSchema,
+  likeSchema,
   nothing,
   openedHeaderSchema,
   preferencesSchema,
-  rangeMm,
   requestId,
   revision,
   savedFileSchema,
+  shopFiguresSchema,
   startSchema,
   unsavedSchema,
 } from './messages.ts';
@@ -90,8 +92,16 @@ export const contract = {
   },
   saveDraft: { request: z.strictObject({ headerId: idSchema, draft: draftSchema.nullable() }), response: nothing },
   duplicateHeader: {
-    /** `again`: to be built from new tube, so every piece is planned; `same`: the header itself, to go on with. */
-    request: z.strictObject({ requestId, headerId: idSchema, name: nameSchema, as: z.enum(['again', 'same']) }),
+    /**
+     * `again`: to be built from new tube, so every piece is planned; `mirrored`: likewise, for the other side of the vehicle; `same`: the header
+     * itself, to go on with.
+     */
+    request: z.strictObject({
+      requestId,
+      headerId: idSchema,
+      name: nameSchema,
+      as: z.enum(['again', 'mirrored', 'same']),
+    }),
     response: openedHeaderSchema,
   },
   binHeader: { request: headerRefSchema, response: nothing },
@@ -177,15 +187,17 @@ export const contract = {
     }),
   },
 
+  /** One page of what is found. `count` is how many are found in all; `like` has the figures of the header of `likeId`, if it can be read. */
   searchArchive: {
-    request: z.strictObject({
-      words: z.string().max(200),
-      odMm: rangeMm,
-      primaryCount: z.int().nullable(),
-      targetMm: rangeMm,
+    request: archiveSearchSchema,
+    response: z.strictObject({
+      rows: z.array(archiveRowSchema),
+      count: z.int().min(0),
+      like: likeSchema.nullable(),
     }),
-    response: z.strictObject({ rows: z.array(archiveRowSchema) }),
   },
+  /** How the shop has done with every header that it finished, and what tube it had left. Takes a few tenths of a second in a large shop. */
+  readShopFigures: { request: nothing, response: shopFiguresSchema },
 
   /** The pages of a sheet as they would print, for looking at. */
   drawPages: {

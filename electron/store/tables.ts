@@ -12,6 +12,7 @@ import { recentStandings } from './header/standing.ts';
 import { requestTable } from './request-table.ts';
 import { settingsTable } from './settings-table.ts';
 import { shelf } from './shelf/shelf.ts';
+import { tubeLeft } from './shelf/tube-left.ts';
 
 export type Tables = ReturnType<typeof tablesOf> & { readonly db: Database.Database };
 
@@ -29,6 +30,7 @@ function tablesOf(db: Database.Database) {
     standings: recentStandings(),
     archive: archiveTable(db),
     shelf: shelf(db),
+    tubeLeft: tubeLeft(db),
     cutPlans: cutPlanTable(db),
     drafts: draftTable(db),
     settings: settingsTable(db),

@@ -66,6 +66,9 @@ function HeaderName({ session, isRenaming, setRenaming }: NameProps) {
   return <RenameLine name={name} onDone={rename} />;
 }
 
+/** What the archive leads to is a part of it. */
+const ARCHIVE_SCREENS: ReadonlySet<Screen['kind']> = new Set(['archive', 'compare', 'shopFigures']);
+
 function Places({ screen, benchScreen }: Pick<Props, 'screen' | 'benchScreen'>) {
   const link = (name: string, to: Screen, isHere: boolean) => (
     <a href={writeScreen(to)} aria-current={isHere ? 'page' : undefined}>
@@ -77,7 +80,7 @@ function Places({ screen, benchScreen }: Pick<Props, 'screen' | 'benchScreen'>) 
       {link('Headers', { kind: 'headers' }, screen.kind === 'headers')}
       {link('Bench', benchScreen, screen.kind === 'bench')}
       {link('Shelf', { kind: 'shelf' }, screen.kind === 'shelf')}
-      {link('Archive', { kind: 'archive' }, screen.kind === 'archive')}
+      {link('Archive', { kind: 'archive' }, ARCHIVE_SCREENS.has(screen.kind))}
     </nav>
   );
 }

@@ -2,6 +2,8 @@
 
 import type { ReactNode } from 'react';
 import { ArchiveScreen } from '../archive/archive-screen.tsx';
+import { CompareScreen } from '../archive/compare/compare-screen.tsx';
+import { ShopFiguresScreen } from '../archive/figures/shop-figures-screen.tsx';
 import { BenchScreen } from '../bench/bench-screen.tsx';
 import { CutPlanScreen } from '../cutplan/cut-plan-screen.tsx';
 import { HeaderList } from '../headers/header-list.tsx';
@@ -86,7 +88,19 @@ function ScreenInHand({ workshop, start }: Props) {
         />
       );
     case 'archive':
-      return <ArchiveScreen unit={imports.unit} onOpen={going.openById} onOpened={going.openGiven} />;
+      return (
+        <ArchiveScreen
+          unit={imports.unit}
+          likeId={screen.likeId ?? null}
+          goTo={workshop.goTo}
+          onOpen={going.openById}
+          onOpened={going.openGiven}
+        />
+      );
+    case 'compare':
+      return <CompareScreen oneId={screen.oneId} otherId={screen.otherId} />;
+    case 'shopFigures':
+      return <ShopFiguresScreen unit={imports.unit} />;
     case 'help':
       return <HelpScreen page={screen.page} version={start.version} dataFolder={start.dataFolder} />;
   }

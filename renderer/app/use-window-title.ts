@@ -12,6 +12,8 @@ const SCREEN_TITLES: Readonly<Record<Screen['kind'], string>> = {
   sheet: 'Sheets',
   shelf: 'Shelf',
   archive: 'Archive',
+  compare: 'Compare',
+  shopFigures: 'Shop figures',
   help: 'Help',
 };
 

@@ -1,40 +1,67 @@
-/** One finished header: its drawing, its figures, and the way to build the next one from it. */
+/** One finished header: its drawing, its figures, and the ways to build the next one from it. */
 
-import { formatLength } from '../../core/index.ts';
+import { memo } from 'react';
+import { describeLikeness, formatLength } from '../../core/index.ts';
 import type { ResponseOf } from '../../electron/bridge/contract.ts';
 import { Button } from '../ui/button.tsx';
+import { ActionMenu } from '../ui/fields/choice-menu.tsx';
 import { FigureText } from '../ui/figure-text.tsx';
 import { StripPreview } from '../ui/strip-preview.tsx';
 import { countOf, showDay } from '../ui/words/spoken.ts';
+import { heightOf, widthOf } from './drawing-layout.ts';
+import { FlatPicture } from './flat-picture.tsx';
+import type { RowDrawing } from './use-drawings.ts';
 
 export type ArchiveRow = ResponseOf<'searchArchive'>['rows'][number];
+export type Like = NonNullable<ResponseOf<'searchArchive'>['like']>;
+
+/** What can be done with any row; the same for as long as the screen stands, so that rows are not drawn again for nothing. */
+export interface RowActs {
+  readonly look: (row: ArchiveRow) => void;
+  readonly openAsNew: (row: ArchiveRow, as: 'again' | 'mirrored') => void;
+  readonly exportFile: (row: ArchiveRow) => void;
+  readonly findSimilar: (row: ArchiveRow) => void;
+  /** With the header that a comparison has begun with, or else begins one. */
+  readonly compare: (row: ArchiveRow) => void;
+}
 
 interface Props {
   readonly row: ArchiveRow;
-  readonly onLook: () => void;
-  readonly onOpenAsNew: () => void;
-  readonly onExport: () => void;
+  readonly drawing: RowDrawing | null;
+  /** Whom the list is in order of likeness to. */
+  readonly like: Like | null;
+  /** Name of the header that a comparison has begun with; null: none has. */
+  readonly compareWith: string | null;
+  readonly acts: RowActs;
 }
 
-export function ArchiveRowView({ row, onLook, onOpenAsNew, onExport }: Props) {
+export const ArchiveRowView = memo(function ArchiveRowView({ row, drawing, like, compareWith, acts }: Props) {
   const length = (mm: number) => formatLength(mm, row.display);
-  const primaries = countOf(row.primaries.length, 'primary', 'primaries');
+  const about = `${countOf(row.primaryCount, 'primary', 'primaries')}, ${row.material}`;
   return (
     <li className="archive-row">
-      <div className="archive-picture">
-        <StripPreview primaries={row.primaries} title={`${row.name}: ${primaries}, drawn to scale`} />
+      {/* The words beside it say what it is of. */}
+      <div className="archive-picture" aria-hidden="true">
+        {drawing === null ? null : <RowPicture drawing={drawing} />}
       </div>
       <div className="archive-words">
         <div className="archive-name">
-          <h2>{row.name}</h2>
+          <h2 title={row.name}>{row.name}</h2>
           {row.note === '' ? null : (
             <p className="archive-note" title={row.note}>
               {row.note}
             </p>
           )}
         </div>
-        <p className="muted">
-          Finished {showDay(row.finishedAt)}. {primaries}, {row.material} <FigureText text={length(row.odMm)} /> OD.
+        <p className="archive-about muted">
+          {row.isDamaged ? <strong className="archive-damaged">Damaged: not as it was finished. </strong> : null}
+          {showDay(row.finishedAt)}, {about} <FigureText text={length(row.odMm)} /> OD
+          {like === null ? null : (
+            <>
+              {': '}
+              <FigureText text={describeLikeness(like, row, row.display)} />
+            </>
+          )}
         </p>
       </div>
       <dl className="archive-figures">
@@ -42,19 +69,54 @@ export function ArchiveRowView({ row, onLook, onOpenAsNew, onExport }: Props) {
         <Figure name="Mean" text={length(row.meanMm)} />
         <Figure name="Spread" text={length(row.spreadMm)} />
       </dl>
-      <div className="archive-acts">
-        <Button aria-label={`Open as new header: ${row.name}`} onPress={onOpenAsNew}>
-          Open as new header
-        </Button>
-        <Button look="quiet" aria-label={`View ${row.name}`} onPress={onLook}>
-          View
-        </Button>
-        <Button look="quiet" aria-label={`Export ${row.name}`} onPress={onExport}>
-          Export
-        </Button>
-      </div>
+      <RowButtons row={row} compareWith={compareWith} acts={acts} />
     </li>
   );
+});
+
+function RowButtons({ row, compareWith, acts }: Pick<Props, 'row' | 'compareWith' | 'acts'>) {
+  return (
+    <div className="archive-acts">
+      <Button aria-label={`Open as new header: ${row.name}`} onPress={() => acts.openAsNew(row, 'again')}>
+        Open as new
+      </Button>
+      {compareWith === null ? (
+        <Button look="quiet" aria-label={`View ${row.name}`} onPress={() => acts.look(row)}>
+          View
+        </Button>
+      ) : (
+        <Button look="quiet" aria-label={`Compare ${row.name} with ${compareWith}`} onPress={() => acts.compare(row)}>
+          Compare
+        </Button>
+      )}
+      <ActionMenu
+        label={`More for ${row.name}`}
+        acts={[
+          { id: 'mirrored', name: 'Open as new, mirrored', run: () => acts.openAsNew(row, 'mirrored') },
+          { id: 'similar', name: 'Similar headers', run: () => acts.findSimilar(row) },
+          { id: 'compare', name: compareName(compareWith), run: () => acts.compare(row) },
+          { id: 'view', name: 'View', run: () => acts.look(row) },
+          { id: 'export', name: 'Export to a file', run: () => acts.exportFile(row) },
+        ]}
+      >
+        More
+      </ActionMenu>
+    </div>
+  );
+}
+
+function compareName(compareWith: string | null): string {
+  return compareWith === null ? 'Compare with another' : `Compare with ${compareWith}`;
+}
+
+/** About as large as a row's picture is drawn, in CSS pixels. */
+const PICTURE = { width: 120, height: 44 } as const;
+
+function RowPicture({ drawing }: { readonly drawing: RowDrawing }) {
+  if (drawing.kind === 'strips') return <StripPreview primaries={drawing.primaries} title="" />;
+  const { bounds } = drawing.drawing;
+  const mmAPixel = Math.max(widthOf(bounds) / PICTURE.width, heightOf(bounds) / PICTURE.height);
+  return <FlatPicture drawing={drawing.drawing} lineMm={mmAPixel} title="" />;
 }
 
 function Figure({ name, text }: { readonly name: string; readonly text: string }) {

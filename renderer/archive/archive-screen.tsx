@@ -1,88 +1,141 @@
-/** The archive: finished headers, found by words, tube, number of primaries and length. */
+/** The archive: finished headers, found by what they are, or put in order by how like they are to another. */
 
-import { type Ref, useRef, useState } from 'react';
+import { useMemo, useRef, useState } from 'react';
 import type { LengthUnit } from '../../core/index.ts';
 import { useCommands } from '../commands/command-registry.ts';
 import { useHeaderActs } from '../session/header-acts.ts';
 import type { OpenedHeader } from '../session/session-state.ts';
-import { TextField } from '../ui/fields/text-field.tsx';
+import { Button } from '../ui/button.tsx';
+import { type Screen, writeScreen } from '../ui/screen.ts';
 import { countOf } from '../ui/words/spoken.ts';
-import { ArchiveRowView } from './archive-row.tsx';
-import { EMPTY_SEARCH, type SearchProblems, type SearchTexts } from './archive-search.ts';
+import { ArchiveRowView, type Like, type RowActs } from './archive-row.tsx';
+import { EMPTY_SEARCH } from './archive-search.ts';
+import { SearchFields } from './search-fields.tsx';
 import { type Found, useArchive } from './use-archive.ts';
+import { useDrawings } from './use-drawings.ts';
 import './archive.css';
 
 interface Props {
   /** Unit of lengths typed without one. */
   readonly unit: LengthUnit;
+  /** The header whose likes are looked for; null: none. */
+  readonly likeId: string | null;
+  readonly goTo: (screen: Screen) => void;
   readonly onOpen: (headerId: string) => void;
   readonly onOpened: (opened: OpenedHeader) => void;
 }
 
-export function ArchiveScreen({ unit, onOpen, onOpened }: Props) {
+/** A header that is to be compared with another. */
+interface Begun {
+  readonly headerId: string;
+  readonly name: string;
+}
+
+export function ArchiveScreen(props: Props) {
+  const { unit, likeId, goTo } = props;
   const [texts, setTexts] = useState(EMPTY_SEARCH);
-  const found = useArchive(texts, unit);
-  const acts = useHeaderActs();
+  const { found, showMore } = useArchive(texts, unit, likeId);
+  const [begun, setBegun] = useState<Begun | null>(null);
+  const first = begun ?? found.like;
+  const acts = useRowActs(props, first, setBegun);
   const firstField = useRef<HTMLInputElement>(null);
   useCommands([{ id: 'findInArchive', run: () => firstField.current?.focus() }]);
+  const rows = found.rows ?? [];
+  const drawings = useDrawings(useMemo(() => (found.rows ?? []).map(({ headerId }) => headerId), [found.rows]));
   const isSearching = Object.values(texts).some((text) => text.trim() !== '');
   return (
-    <main className="page page-wide" id="screen" aria-busy={found.rows === null && found.words === null}>
-      <h1>Archive</h1>
+    <main className="page page-wide archive" id="screen" aria-busy={found.rows === null && found.words === null}>
+      <div className="page-head">
+        <h1>Archive</h1>
+        <a className="archive-link" href={writeScreen({ kind: 'shopFigures' })}>
+          Shop figures
+        </a>
+      </div>
       <SearchFields texts={texts} unit={unit} problems={found.problems} firstField={firstField} onChange={setTexts} />
-      <p role="status">{foundWords(found, isSearching)}</p>
+      <div className="archive-said">
+        <p role="status">{foundWords(found, isSearching)}</p>
+        {found.like === null ? null : <LikeWords like={found.like} onEnd={() => goTo({ kind: 'archive' })} />}
+        {begun === null ? null : <BegunWords name={begun.name} onEnd={() => setBegun(null)} />}
+      </div>
       <ul className="plain-list">
-        {(found.rows ?? []).map((row) => (
+        {rows.map((row) => (
           <ArchiveRowView
             key={row.headerId}
             row={row}
-            onLook={() => onOpen(row.headerId)}
-            onOpenAsNew={async () => {
-              const opened = await acts.duplicate(row);
-              if (opened !== null) onOpened(opened);
-            }}
-            onExport={() => void acts.exportFile(row)}
+            drawing={drawings.get(row.headerId) ?? null}
+            like={found.like}
+            compareWith={first === null || first.headerId === row.headerId ? null : first.name}
+            acts={acts}
           />
         ))}
       </ul>
+      {found.count > rows.length && rows.length > 0 ? (
+        <div className="actions">
+          <Button onPress={showMore}>{`Show more: ${countOf(found.count - rows.length, 'header')} not shown`}</Button>
+        </div>
+      ) : null}
     </main>
   );
 }
 
-function foundWords({ rows, words }: Found, isSearching: boolean): string {
+/** The same as long as the screen stands; what they work with is what stood there last. */
+function useRowActs(props: Props, first: Begun | null, begin: (begun: Begun) => void): RowActs {
+  const headerActs = useHeaderActs();
+  const latest = useRef({ ...props, first, headerActs });
+  latest.current = { ...props, first, headerActs };
+  return useMemo(
+    () => ({
+      look: ({ headerId }) => latest.current.onOpen(headerId),
+      openAsNew: async (row, as) => {
+        const opened = await latest.current.headerActs.duplicate(row, as);
+        if (opened !== null) latest.current.onOpened(opened);
+      },
+      exportFile: (row) => void latest.current.headerActs.exportFile(row),
+      findSimilar: ({ headerId }) => latest.current.goTo({ kind: 'archive', likeId: headerId }),
+      compare: ({ headerId, name }) => {
+        const { first: one, goTo } = latest.current;
+        if (one === null || one.headerId === headerId) begin({ headerId, name });
+        else goTo({ kind: 'compare', oneId: one.headerId, otherId: headerId });
+      },
+    }),
+    [begin],
+  );
+}
+
+function LikeWords({ like, onEnd }: { readonly like: Like; readonly onEnd: () => void }) {
+  return (
+    <div className="archive-like">
+      <p>
+        Most like <strong>{like.name}</strong> first: tube, number of primaries, target.
+      </p>
+      <Button look="quiet" onPress={onEnd}>
+        Last finished first
+      </Button>
+    </div>
+  );
+}
+
+function BegunWords({ name, onEnd }: { readonly name: string; readonly onEnd: () => void }) {
+  return (
+    <div className="archive-like">
+      <p role="status">
+        Comparing <strong>{name}</strong>: choose Compare at the other header.
+      </p>
+      <Button look="quiet" onPress={onEnd}>
+        Compare nothing
+      </Button>
+    </div>
+  );
+}
+
+function foundWords({ rows, count, words }: Found, isSearching: boolean): string {
   if (words !== null) return words;
   if (rows === null) return '';
-  if (rows.length > 0) return `${countOf(rows.length, 'finished header')}.`;
+  if (count > 0) {
+    const all = `${countOf(count, 'finished header')}`;
+    return rows.length < count ? `${all}, the first ${rows.length} shown.` : `${all}.`;
+  }
   return isSearching
     ? 'No finished header matches. Clear a field to find more.'
     : 'Nothing is finished yet. When a header is welded and checked, choose "Finish header" on the bench: it goes here with its figures, and the next one can start as a copy of it.';
-}
-
-interface FieldsProps {
-  readonly texts: SearchTexts;
-  readonly unit: LengthUnit;
-  readonly problems: SearchProblems;
-  readonly firstField: Ref<HTMLInputElement>;
-  readonly onChange: (texts: SearchTexts) => void;
-}
-
-function SearchFields({ texts, unit, problems, firstField, onChange }: FieldsProps) {
-  const field = (id: keyof SearchTexts, label: string) => (
-    <TextField
-      label={label}
-      value={texts[id]}
-      onChange={(text) => onChange({ ...texts, [id]: text })}
-      problem={problems[id] ?? null}
-      {...(id === 'words' ? { inputRef: firstField } : {})}
-    />
-  );
-  return (
-    <search className="archive-search">
-      {field('words', 'Search name, note, material')}
-      {field('od', `Tube OD (${unit})`)}
-      {field('cylinders', 'Primaries')}
-      {field('targetFrom', `Target from (${unit})`)}
-      {field('targetTo', `Target to (${unit})`)}
-    </search>
-  );
 }

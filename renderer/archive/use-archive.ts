@@ -1,43 +1,67 @@
-/** The archive's answer to what stands in the search fields. */
+/** The archive's answer to what stands in the search fields, some rows at a time. */
 
-import { useEffect, useState } from 'react';
+import { useCallback, useEffect, useRef, useState } from 'react';
 import type { LengthUnit } from '../../core/index.ts';
+import type { ResponseOf } from '../../electron/bridge/contract.ts';
 import { useAsk } from '../host/host-bridge.ts';
 import type { ArchiveRow } from './archive-row.tsx';
 import { readSearch, type SearchProblems, type SearchTexts } from './archive-search.ts';
 
 export interface Found {
-  /** Null until the first answer. Kept while a field cannot be read. */
+  /** The first of those found. Null until the first answer. Kept while a field cannot be read. */
   readonly rows: readonly ArchiveRow[] | null;
+  /** How many are found in all. */
+  readonly count: number;
+  /** Whom the rows are in order of likeness to; null: the last finished is first. */
+  readonly like: ResponseOf<'searchArchive'>['like'];
   readonly problems: SearchProblems;
   /** Why the archive could not be read; null when it could. */
   readonly words: string | null;
 }
 
-/** Waits for a pause in typing, so that the list does not jump with every letter. */
-const PAUSE_MS = 150;
+/** More than a tall window shows, and few enough to be drawn between two keys. */
+const FIRST_ROWS = 24;
+const MORE_ROWS = 48;
 
-export function useArchive(texts: SearchTexts, unit: LengthUnit): Found {
+const NOTHING_YET: Found = { rows: null, count: 0, like: null, problems: {}, words: null };
+
+/**
+ * Asks at every key; rows stay until others take their place, so that nothing flickers. `showMore` adds rows to those shown.
+ */
+export function useArchive(
+  texts: SearchTexts,
+  unit: LengthUnit,
+  likeId: string | null,
+): { readonly found: Found; readonly showMore: () => void } {
   const ask = useAsk();
-  const [found, setFound] = useState<Found>({ rows: null, problems: {}, words: null });
-  useEffect(() => {
-    let isWanted = true;
-    const search = async () => {
+  const [found, setFound] = useState(NOTHING_YET);
+  const latest = useRef(0);
+  const search = useCallback(
+    async (from: number) => {
+      latest.current += 1;
+      const turn = latest.current;
       const read = readSearch(texts, unit);
       if (!read.ok) return setFound((before) => ({ ...before, problems: read.problems }));
-      const answer = await ask('searchArchive', read.search);
-      if (!isWanted) return;
-      setFound((before) =>
-        answer.ok
-          ? { rows: answer.value.rows, problems: {}, words: null }
-          : { rows: before.rows, problems: {}, words: answer.words },
-      );
-    };
-    const timer = setTimeout(() => void search(), PAUSE_MS);
-    return () => {
-      isWanted = false;
-      clearTimeout(timer);
-    };
-  }, [ask, texts, unit]);
-  return found;
+      const most = from === 0 ? FIRST_ROWS : MORE_ROWS;
+      const answer = await ask('searchArchive', { ...read.search, likeId, from, most });
+      // Only what was asked last counts, whatever comes when.
+      if (turn !== latest.current) return;
+      setFound((before) => {
+        if (!answer.ok) return { ...before, problems: {}, words: answer.words };
+        const rows = from === 0 ? answer.value.rows : joined(before.rows ?? [], answer.value.rows);
+        return { ...answer.value, rows, problems: {}, words: null };
+      });
+    },
+    [ask, texts, unit, likeId],
+  );
+  useEffect(() => void search(0), [search]);
+  const shown = found.rows?.length ?? 0;
+  const showMore = useCallback(() => void search(shown), [search, shown]);
+  return { found, showMore };
+}
+
+/** A header that was finished meanwhile moves the others on: none is shown twice. */
+function joined(before: readonly ArchiveRow[], more: readonly ArchiveRow[]): readonly ArchiveRow[] {
+  const known = new Set(before.map(({ headerId }) => headerId));
+  return [...before, ...more.filter(({ headerId }) => !known.has(headerId))];
 }

@@ -15,13 +15,15 @@ export interface HeaderAsked {
 export interface HeaderActs {
   /** The new header, or null when it was refused; the reason has been shown. */
   create(name: string, from: 'blank' | 'demo'): Promise<OpenedHeader | null>;
-  /** A copy to be built from new tube; `same`: one to go on with as far as it is built. */
-  duplicate(header: HeaderAsked, as?: 'again' | 'same'): Promise<OpenedHeader | null>;
+  /** A copy to be built from new tube; `mirrored`: likewise, for the other side; `same`: one to go on with as far as it is built. */
+  duplicate(header: HeaderAsked, as?: 'again' | 'mirrored' | 'same'): Promise<OpenedHeader | null>;
   exportFile(header: HeaderAsked): Promise<void>;
   /** True once it lies in the bin. The notice offers to take it back; `changed` is told then. */
   bin(header: HeaderAsked, changed: () => void): Promise<boolean>;
   restore(header: HeaderAsked): Promise<boolean>;
 }
+
+const COPY_ENDINGS = { again: ' (copy)', same: ' (copy)', mirrored: ' mirrored' } as const;
 
 export function useHeaderActs(): HeaderActs {
   const ask = useAsk();
@@ -46,7 +48,7 @@ export function useHeaderActs(): HeaderActs {
     return {
       create: async (name, from) => opened(await ask('createHeader', { name, from })),
       duplicate: async ({ headerId, name }, as = 'again') =>
-        opened(await ask('duplicateHeader', { headerId, name: nameWithEnding(name, ' (copy)'), as })),
+        opened(await ask('duplicateHeader', { headerId, name: nameWithEnding(name, COPY_ENDINGS[as]), as })),
       async exportFile({ headerId }) {
         const answer = await ask('exportHeader', { headerId });
         if (!answer.ok) return trouble(answer.words);

@@ -10,19 +10,29 @@ export type Screen =
   /** Build sheet, strips and fixture sheet of a header. */
   | { readonly kind: 'sheet'; readonly headerId: string }
   | { readonly kind: 'shelf' }
-  | { readonly kind: 'archive' }
+  /** With `likeId`, those most like that header first. */
+  | { readonly kind: 'archive'; readonly likeId?: string }
+  /** Two headers side by side. */
+  | { readonly kind: 'compare'; readonly oneId: string; readonly otherId: string }
+  /** How the shop has done, over all that it finished. */
+  | { readonly kind: 'shopFigures' }
   | { readonly kind: 'help'; readonly page: string };
 
 const ID = /^[A-Za-z0-9_-]{1,64}$/;
 
 /** The screen that an address names; null when it names none of ours. */
 export function readScreen(hash: string): Screen | null {
-  const [kind, rest = ''] = hash.replace(/^#\/?/, '').split('/');
+  const [kind, rest = '', last = ''] = hash.replace(/^#\/?/, '').split('/');
   switch (kind) {
     case 'headers':
     case 'shelf':
-    case 'archive':
       return { kind };
+    case 'figures':
+      return { kind: 'shopFigures' };
+    case 'archive':
+      return ID.test(rest) ? { kind, likeId: rest } : { kind };
+    case 'compare':
+      return ID.test(rest) && ID.test(last) ? { kind, oneId: rest, otherId: last } : null;
     case 'bench':
     case 'cutplan':
     case 'sheet':
@@ -42,6 +52,12 @@ export function writeScreen(screen: Screen): string {
       return `#/${screen.kind}/${screen.headerId}`;
     case 'help':
       return screen.page === '' ? '#/help' : `#/help/${screen.page}`;
+    case 'archive':
+      return screen.likeId === undefined ? '#/archive' : `#/archive/${screen.likeId}`;
+    case 'compare':
+      return `#/compare/${screen.oneId}/${screen.otherId}`;
+    case 'shopFigures':
+      return '#/figures';
     default:
       return `#/${screen.kind}`;
   }

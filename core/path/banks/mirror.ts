@@ -1,7 +1,7 @@
 /** The other hand: places, poses, pieces, primaries and collectors reflected in a plane. */
 
-import type { Collector, Direction, Inlet, Piece, Place, Pose, Primary } from '../../header/header.ts';
-import { failure, type Result, success } from '../../result.ts';
+import type { Collector, Direction, Inlet, Obstacle, Piece, Place, Pose, Primary } from '../../header/header.ts';
+import { assertNever, failure, type Result, success } from '../../result.ts';
 import { type Length, lengthIn, mmOf, withoutNoise } from '../../units/length.ts';
 import { unitDirection, vectorOfPlace } from '../frame.ts';
 import type { PathProblem } from '../path-problem.ts';
@@ -92,4 +92,24 @@ function mirroredInlet(inlet: Inlet, plane: SoundPlane): Inlet {
 /** The collector with its measured inlets reflected; one that is the end of a primary stays so. */
 export function mirroredCollector(collector: Collector, plane: SoundPlane): Collector {
   return { ...collector, inlets: collector.inlets.map((inlet) => mirroredInlet(inlet, plane)) };
+}
+
+/** The obstacle reflected; a plane's normal goes on pointing to the side where the tubes are. */
+export function mirroredObstacle(obstacle: Obstacle, plane: SoundPlane): Obstacle {
+  switch (obstacle.kind) {
+    case 'box': {
+      const [corner, opposite] = [mirrorPlace(obstacle.corner, plane), mirrorPlace(obstacle.opposite, plane)];
+      return { ...obstacle, corner, opposite };
+    }
+    case 'cylinder':
+      return { ...obstacle, from: mirrorPlace(obstacle.from, plane), to: mirrorPlace(obstacle.to, plane) };
+    case 'plane':
+      return {
+        ...obstacle,
+        at: mirrorPlace(obstacle.at, plane),
+        normal: mirrorDirection(obstacle.normal, plane),
+      };
+    default:
+      return assertNever(obstacle);
+  }
 }

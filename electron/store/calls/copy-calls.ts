@@ -8,6 +8,7 @@ import {
   failure,
   HEADER_FILE_EXTENSION,
   type Header,
+  mirroredHeader,
   newHeader,
   type Problem,
   type Result,
@@ -39,8 +40,10 @@ export function copyCalls({ connection, host, clock, newId }: CallContext) {
       keepOnce(request, (tables) => {
         const stored = readHeader(tables, request.headerId);
         if (!stored.ok) return stored;
-        const copy = request.as === 'again' ? rebuiltHeader : copyHeader;
-        return success(copy(stored.value.header, { id: newId(), name: request.name }));
+        const { header } = stored.value;
+        const as = { id: newId(), name: request.name };
+        if (request.as === 'same') return success(copyHeader(header, as));
+        return success(rebuiltHeader(request.as === 'mirrored' ? mirroredHeader(header) : header, as));
       }),
     importHeader: (request) =>
       keepOnce(request, () => {

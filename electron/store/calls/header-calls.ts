@@ -42,6 +42,8 @@ export function headerCalls({ connection, clock }: CallContext) {
     binHeader: ({ headerId }) => onHeader(headerId, ({ headers }) => headers.bin(headerId, clock().toISOString())),
     restoreHeader: ({ headerId }) => onHeader(headerId, ({ headers }) => headers.takeOut(headerId)),
     searchArchive: (request) =>
-      connection.read((tables) => ({ rows: tables.archive.search(request, (headerId) => headerIn(tables, headerId)) })),
+      connection.read((tables) => tables.archive.search(request, (headerId) => headerIn(tables, headerId))),
+    readShopFigures: () =>
+      connection.read(({ archive, tubeLeft }) => ({ finished: archive.finished(), tubeLeft: tubeLeft() })),
   } satisfies Partial<Handlers>;
 }

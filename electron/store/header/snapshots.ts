@@ -28,7 +28,16 @@ export function snapshotTable(db: Database.Database) {
   const newestFirst = db.prepare<[string, number], StoredRow<'snapshots'>>(
     'SELECT * FROM snapshots WHERE header_id = ? AND edit_meaning = ? ORDER BY revision DESC',
   );
+  const oldestFirst = db.prepare<[string, number], StoredRow<'snapshots'>>(
+    'SELECT * FROM snapshots WHERE header_id = ? AND edit_meaning = ? ORDER BY revision LIMIT 1',
+  );
   return {
+    /** The oldest that the steps of today's meaning follow; null where that is damaged. */
+    oldest(headerId: string): Snapshot | null {
+      const row = oldestFirst.get(headerId, EDIT_MEANING);
+      const header = row && isIntact('snapshots', row) ? readCell(headerSchema, row.document) : null;
+      return row && header ? { revision: row.revision, chain: row.chain, header } : null;
+    },
     /** Unless there is one of that revision. */
     keep({ header, revision, chain }: Snapshot): void {
       if (rows.find(header.id, EDIT_MEANING, revision)) return;

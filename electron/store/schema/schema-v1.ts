@@ -12,7 +12,8 @@
  * `snapshots` has whole documents. `chain` is the checksum of the journal's row at that revision, `edit_meaning` says
  * what the steps after it mean.
  *
- * `archive` has the figures of finished headers; the columns beside them are what they are found by.
+ * `archive` has the figures of finished headers, in the order in which they were finished here; the columns beside them are what
+ * they are found by, and the index holds all of those, so that a search reads it alone.
  *
  * The shelf is a stock book. `movements` says which pieces came and went, and why: what lies on the shelf of a row of `stock` is
  * the sum of its movements and stands nowhere else. `stock` has the rows themselves as they are now, and never loses one: a row
@@ -98,21 +99,28 @@ CREATE TRIGGER headers_no_replace BEFORE INSERT ON headers WHEN EXISTS (SELECT 1
 BEGIN SELECT RAISE(ABORT, 'headers are kept'); END;
 
 CREATE TABLE archive (
-  header_id TEXT NOT NULL PRIMARY KEY REFERENCES headers (id),
+  place INTEGER NOT NULL PRIMARY KEY CHECK (place >= 1),
+  header_id TEXT NOT NULL UNIQUE REFERENCES headers (id),
   words TEXT NOT NULL,
+  material TEXT NOT NULL,
   od_mm REAL NOT NULL CHECK (od_mm BETWEEN 0 AND 1e9),
-  target_mm REAL NOT NULL CHECK (target_mm BETWEEN 0 AND 1e9),
+  wall_mm REAL NOT NULL CHECK (wall_mm BETWEEN 0 AND 1e9),
   primary_count INTEGER NOT NULL CHECK (primary_count >= 0),
+  target_mm REAL NOT NULL CHECK (target_mm BETWEEN 0 AND 1e9),
+  spread_mm REAL NOT NULL CHECK (spread_mm BETWEEN 0 AND 1e9),
+  finished_at INTEGER NOT NULL CHECK (abs(finished_at) <= 8640000000000000),
   figures TEXT NOT NULL CHECK (json_valid(figures)),
   checksum INTEGER NOT NULL
-) STRICT, WITHOUT ROWID;
-
+) STRICT;
+CREATE INDEX archive_to_search ON archive (
+  place, header_id, words, material, od_mm, wall_mm, primary_count, target_mm, spread_mm, finished_at
+);
 CREATE TRIGGER archive_no_update BEFORE UPDATE ON archive
 BEGIN SELECT RAISE(ABORT, 'the archive keeps what was finished'); END;
 CREATE TRIGGER archive_no_delete BEFORE DELETE ON archive
 BEGIN SELECT RAISE(ABORT, 'the archive keeps what was finished'); END;
 CREATE TRIGGER archive_no_replace BEFORE INSERT ON archive
-WHEN EXISTS (SELECT 1 FROM archive WHERE header_id = NEW.header_id)
+WHEN EXISTS (SELECT 1 FROM archive WHERE header_id = NEW.header_id OR place >= NEW.place)
 BEGIN SELECT RAISE(ABORT, 'the archive keeps what was finished'); END;
 
 CREATE TABLE bin (

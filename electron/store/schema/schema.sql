@@ -1,12 +1,21 @@
 CREATE TABLE archive (
-  header_id TEXT NOT NULL PRIMARY KEY REFERENCES headers (id),
+  place INTEGER NOT NULL PRIMARY KEY CHECK (place >= 1),
+  header_id TEXT NOT NULL UNIQUE REFERENCES headers (id),
   words TEXT NOT NULL,
+  material TEXT NOT NULL,
   od_mm REAL NOT NULL CHECK (od_mm BETWEEN 0 AND 1e9),
-  target_mm REAL NOT NULL CHECK (target_mm BETWEEN 0 AND 1e9),
+  wall_mm REAL NOT NULL CHECK (wall_mm BETWEEN 0 AND 1e9),
   primary_count INTEGER NOT NULL CHECK (primary_count >= 0),
+  target_mm REAL NOT NULL CHECK (target_mm BETWEEN 0 AND 1e9),
+  spread_mm REAL NOT NULL CHECK (spread_mm BETWEEN 0 AND 1e9),
+  finished_at INTEGER NOT NULL CHECK (abs(finished_at) <= 8640000000000000),
   figures TEXT NOT NULL CHECK (json_valid(figures)),
   checksum INTEGER NOT NULL
-) STRICT, WITHOUT ROWID;
+) STRICT;
+
+CREATE INDEX archive_to_search ON archive (
+  place, header_id, words, material, od_mm, wall_mm, primary_count, target_mm, spread_mm, finished_at
+);
 
 CREATE TABLE bin (
   header_id TEXT NOT NULL PRIMARY KEY REFERENCES headers (id),
@@ -128,7 +137,7 @@ CREATE TRIGGER archive_no_delete BEFORE DELETE ON archive
 BEGIN SELECT RAISE(ABORT, 'the archive keeps what was finished'); END;
 
 CREATE TRIGGER archive_no_replace BEFORE INSERT ON archive
-WHEN EXISTS (SELECT 1 FROM archive WHERE header_id = NEW.header_id)
+WHEN EXISTS (SELECT 1 FROM archive WHERE header_id = NEW.header_id OR place >= NEW.place)
 BEGIN SELECT RAISE(ABORT, 'the archive keeps what was finished'); END;
 
 CREATE TRIGGER archive_no_update BEFORE UPDATE ON archive

@@ -4,6 +4,7 @@ import type { OfferedCommand } from '../../commands/command.ts';
 import { exportUnsaved } from '../../headers/export-unsaved.ts';
 import type { HeaderActs, HeaderAsked } from '../../session/header-acts.ts';
 import type { Notice } from '../../ui/notices.tsx';
+import type { Screen } from '../../ui/screen.ts';
 import type { Workshop } from '../use-workshop.ts';
 import { FINISHED, NO_HEADER, NOT_ON_BENCH } from './unavailable-words.ts';
 
@@ -48,13 +49,21 @@ function exportOpen(context: Context): () => void {
   };
 }
 
+/** What is printed from which screen, where it is not the bench's own name. */
+const PRINTED: { readonly [Kind in Screen['kind']]?: { readonly name?: string } } = {
+  bench: {},
+  cutplan: { name: 'Print the cut plan' },
+  compare: { name: 'Print the comparison' },
+};
+
 function openHeaderCommands(context: Context): readonly OfferedCommand[] {
   const { workshop, acts } = context;
   const unavailable = workshop.session === null ? NO_HEADER : null;
   // The paper shows what is on the screen.
   const { kind: screen } = workshop.screen;
-  const printed = screen === 'cutplan' ? { name: 'Print the cut plan' } : {};
-  const offBench = screen === 'bench' || screen === 'cutplan' ? null : NOT_ON_BENCH;
+  const printed = PRINTED[screen];
+  const offBench = printed === undefined ? NOT_ON_BENCH : null;
+  const printsAlone = screen === 'compare';
   const frozen = unavailable ?? (context.isFinished ? FINISHED : null);
   const duplicate = async (header: HeaderAsked) => {
     const opened = await acts.duplicate(header);
@@ -67,7 +76,12 @@ function openHeaderCommands(context: Context): readonly OfferedCommand[] {
   };
   return [
     { id: 'exportHeader', unavailable, run: exportOpen(context) },
-    { id: 'printBench', ...printed, unavailable: unavailable ?? offBench, run: () => window.print() },
+    {
+      id: 'printBench',
+      ...printed,
+      unavailable: printsAlone ? null : (unavailable ?? offBench),
+      run: () => window.print(),
+    },
     { id: 'renameHeader', unavailable: frozen, run: () => workshop.setRenaming(true) },
     { id: 'duplicateHeader', unavailable, run: afterFlush(context, duplicate) },
     { id: 'finishHeader', unavailable: frozen ?? context.notFinish, run: () => workshop.setDialog('finish') },

@@ -87,6 +87,14 @@ export function placeCommands(workshop: Workshop): readonly OfferedCommand[] {
     },
     { id: 'goShelf', run: () => goTo({ kind: 'shelf' }) },
     { id: 'goArchive', run: () => goTo({ kind: 'archive' }) },
+    { id: 'goShopFigures', run: () => goTo({ kind: 'shopFigures' }) },
+    {
+      id: 'similarHeaders',
+      unavailable: session === null ? NO_HEADER : null,
+      run: () => {
+        if (session !== null) goTo({ kind: 'archive', likeId: session.headerId });
+      },
+    },
     { id: 'importStock', run: () => workshop.imports.ask('stock') },
     { id: 'findCommand', run: () => setDialog('search') },
     { id: 'preferences', run: () => setDialog('preferences') },

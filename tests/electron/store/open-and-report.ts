@@ -7,6 +7,7 @@ import { join } from 'node:path';
 import type { CallName, Reply, RequestOf } from '../../../electron/bridge/contract.ts';
 import { handedOver } from '../../../electron/output/saved-file.ts';
 import { createBackend } from '../../../electron/store/backend.ts';
+import { EVERYTHING } from '../../archive-asked.ts';
 import { withRequestId } from '../../request-ids.ts';
 
 const [folder = '', task = 'start', count = '0'] = process.argv.slice(2);
@@ -113,7 +114,7 @@ async function look() {
     started: started.ok ? started.value : started.problems,
     opened: opened.ok ? opened.value : opened.problems,
     stock: stored,
-    archive: await call('searchArchive', { words: '', odMm: null, primaryCount: null, targetMm: null }),
+    archive: await call('searchArchive', EVERYTHING),
     exports: [await call('exportHeader', { headerId }), await call('exportStock', {})],
     refused,
   };

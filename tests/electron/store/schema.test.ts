@@ -12,6 +12,7 @@ import {
   SCHEMA_VERSION,
   schemaText,
 } from '../../../electron/store/schema/migrations.ts';
+import { EVERYTHING } from '../../archive-asked.ts';
 import { openShop, storedText, temporaryFolder, withDatabase } from './shop.ts';
 
 const FIXTURES = new URL('../../../fixtures/db/', import.meta.url).pathname;
@@ -29,7 +30,7 @@ test('every table is STRICT', () => {
 test('numbers that are not finite or far out are refused by the tables themselves', () => {
   const db = new Database(':memory:');
   migrate(db);
-  const put = db.prepare("INSERT INTO archive VALUES ('x', '', ?, 0, 0, '{}', 0)");
+  const put = db.prepare("INSERT INTO archive VALUES (1, 'x', '', '', ?, 0, 0, 0, 0, 0, '{}', 0)");
   db.pragma('foreign_keys = OFF');
   for (const wrong of [Number.NaN, Number.POSITIVE_INFINITY, -1, 1e10])
     expect(() => put.run(wrong)).toThrow(/constraint/i);
@@ -72,9 +73,7 @@ test.each(readdirSync(FIXTURES).filter((name) => name.endsWith('.sqlite')))(
       if (opened.draft) drafts.push(opened.draft);
     }
     expect(drafts).toEqual([{ field: 'entry:extra', text: 'b90 1' }]);
-    expect(
-      (await shop.must('searchArchive', { words: '', odMm: null, primaryCount: null, targetMm: null })).rows,
-    ).toHaveLength(1);
+    expect((await shop.must('searchArchive', EVERYTHING)).rows).toHaveLength(1);
     const { stock, history } = await shop.must('listStock', {});
     // A bend was cut and something kept of it; a count of 5 was taken back.
     expect(stock.map(({ item }) => [item.id, item.count])).toEqual([

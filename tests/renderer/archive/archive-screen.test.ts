@@ -45,9 +45,8 @@ test('a finished header is in the archive with its figures and drawing, and does
   for (const word of ['Hill-climb four', 'Target', 'Mean', 'Spread', '4 primaries', '1 3/4"']) {
     expect(text?.replaceAll('\u2009', ' ')).toContain(word);
   }
-  const { header } = await app.backend.must('openHeader', { headerId });
-  const pieces = header.primaries.reduce((sum, primary) => sum + primary.pieces.length, 0);
-  expect(await rows().locator('rect').count()).toBe(pieces);
+  // One line for each of its four primaries, over an edge.
+  await expect.poll(() => rows().locator('.flat-picture-tube').count()).toBe(4);
   expect((await app.backend.must('readRevision', { headerId })).state).toBe('finished');
 });
 
@@ -74,6 +73,10 @@ test('it is found by words, tube, primaries and length, and not by others', asyn
     [/^Primaries/, '4', '8'],
     [/^Target from/, '30', '50'],
     [/^Target to/, '50', '30'],
+    [/^Material/, 'STAINLESS', 'titanium'],
+    [/^Spread to/, '1', '1/16'],
+    [/^Finished from/, '2020-01-31', '2999-01-31'],
+    [/^Finished to/, '2999-01-31', '2020-01-31'],
   ] as const) {
     await searchFor(label, doesNot);
     await expect.poll(() => rows().count(), { message: `${label} ${doesNot}` }).toBe(0);
@@ -83,6 +86,64 @@ test('it is found by words, tube, primaries and length, and not by others', asyn
   await searchFor(/^Tube OD/, '1 3/');
   await app.page.locator('.field-problem').waitFor();
   expect(await rows().count()).toBe(1);
+});
+
+test('it opens mirrored as a new header of planned pieces, in three presses from the archive', async () => {
+  const { page } = app;
+  await searchFor(/^Tube OD/, '');
+  await page.getByRole('button', { name: 'More for Hill-climb four' }).click();
+  await page.getByRole('menuitem', { name: 'Open as new, mirrored' }).click();
+  await headerMenu(page, 'Hill-climb four mirrored').waitFor();
+  const mirroredId = page.url().split('/').at(-1) ?? '';
+  const [made, kept] = await Promise.all(
+    [mirroredId, headerId].map(async (id) => (await app.backend.must('openHeader', { headerId: id })).header),
+  );
+  expect(made?.primaries.flatMap(({ pieces }) => pieces).every(({ state }) => state === 'planned')).toBe(true);
+  const clockings = (header: typeof made) =>
+    header?.primaries.flatMap(({ pieces }) =>
+      pieces.map((piece) => (piece.kind === 'straight' ? 0 : (piece.clockingDeg ?? Number.NaN))),
+    ) ?? [];
+  expect(clockings(made)).toEqual(clockings(kept).map((clockingDeg) => 0 - clockingDeg));
+  expect(clockings(kept).some((clockingDeg) => clockingDeg !== 0)).toBe(true);
+  await app.backend.must('binHeader', { headerId: mirroredId });
+  await goTo(page, '#/archive');
+});
+
+test('similar ones are found from the header in hand, and compared with it side by side', async () => {
+  const { page } = app;
+  await headerMenu(page, 'Hill-climb four mirrored').click();
+  await page.getByRole('menuitem', { name: 'Similar headers' }).click();
+  await page.getByText(/Most like Hill-climb four mirrored first/).waitFor();
+  await page.getByText('same tube, same number, same length').waitFor();
+  await page.getByRole('button', { name: 'Compare Hill-climb four with Hill-climb four mirrored' }).click();
+  await page.getByRole('heading', { name: 'Compare' }).waitFor();
+  const figures = page.getByRole('table', { name: 'Figures of both headers' });
+  await figures.waitFor();
+  expect(await figures.getByRole('row', { name: /^Target/ }).textContent()).toMatch(/same$/);
+  expect(
+    await page
+      .getByRole('table', { name: /^Length of each primary/ })
+      .getByRole('row')
+      .count(),
+  ).toBe(5);
+  expect(await page.getByRole('img', { name: /^(Front|Side|Top) of Hill-climb four/ }).count()).toBe(6);
+  await page.getByRole('link', { name: 'Compare with another' }).click();
+  await page.getByText(/Most like Hill-climb four mirrored first/).waitFor();
+  await page.getByRole('button', { name: 'Last finished first' }).click();
+  await expect.poll(() => page.getByText(/Most like/).count()).toBe(0);
+});
+
+test("the shop's charts say what one finished header comes to", async () => {
+  const { page } = app;
+  await page.getByRole('link', { name: 'Shop figures' }).click();
+  await page.getByText(/^One finished header so far, with a spread of/).waitFor();
+  await page.getByText('One finished header so far, with 0 joints opened.').waitFor();
+  await page.getByText('The shelf has never held anything yet.').waitFor();
+  expect(await page.locator('.shop-chart-dot').count()).toBe(2);
+  await page.getByText('Spread reached as a table').click();
+  await page.getByRole('columnheader', { name: 'Median spread' }).waitFor();
+  await goTo(page, '#/archive');
+  await expect.poll(() => rows().count()).toBe(1);
 });
 
 test('it opens as a new header that can be worked on, while it stays as it is', async () => {

@@ -2,12 +2,14 @@
 
 import { describe, expect, test } from 'vitest';
 import { EMPTY_SEARCH, readSearch } from '../../../renderer/archive/archive-search.ts';
+import { EVERYTHING } from '../../archive-asked.ts';
 
 const read = (texts: Partial<typeof EMPTY_SEARCH>, unit: 'in' | 'mm' = 'in') =>
   readSearch({ ...EMPTY_SEARCH, ...texts }, unit);
 
 test('empty fields ask for everything', () => {
-  expect(read({})).toEqual({ ok: true, search: { words: '', odMm: null, primaryCount: null, targetMm: null } });
+  const { likeId: _l, from: _f, most: _m, ...search } = EVERYTHING;
+  expect(read({})).toEqual({ ok: true, search });
 });
 
 describe('a tube OD', () => {
@@ -43,6 +45,35 @@ describe('a target length', () => {
   test('may be open on one side, within what the store takes', () => {
     expect(rangeOf({ targetFrom: '34' })?.highMm).toBe(1e9);
     expect(rangeOf({ targetTo: '36' })?.lowMm).toBeLessThanOrEqual(0);
+  });
+});
+
+test('a spread is asked for up to its limit, that included', () => {
+  const found = read({ spreadTo: '1/8' });
+  const range = found.ok ? found.search.spreadMm : null;
+  expect(range?.lowMm).toBeLessThanOrEqual(0);
+  expect(range?.highMm).toBeGreaterThanOrEqual(3.175);
+  expect(range?.highMm).toBeLessThan(3.176);
+});
+
+describe('the day of finishing', () => {
+  const days = (finishedFrom: string, finishedTo: string) => {
+    const found = read({ finishedFrom, finishedTo });
+    return found.ok ? found.search.finishedAt : null;
+  };
+  test('takes in both days from their first to their last moment, on this clock', () => {
+    expect(days('2026-03-01', '2026-03-02')).toEqual({
+      low: new Date(2026, 2, 1).getTime(),
+      high: new Date(2026, 2, 3).getTime() - 1,
+    });
+  });
+  test('may be open on one side, within what the store takes', () => {
+    expect(days('2026-03-01', '')).toEqual({ low: new Date(2026, 2, 1).getTime(), high: 8.64e15 });
+    expect(days('', '2026-02-28')?.high).toBe(new Date(2026, 2, 1).getTime() - 1);
+  });
+  test('a day that is not there yet asks for nothing', () => {
+    expect(days('', '2026-')).toBeNull();
+    expect(days('0', 'x')).toBeNull();
   });
 });
 
