@@ -98,6 +98,14 @@ export {
   readHeaderBytes,
   writeHeader,
 } from './header/file/header-file.ts';
+export {
+  PICTURE_BYTES_LIMIT,
+  PICTURE_SIDE_PX,
+  PICTURES_LIMIT,
+  type PictureType,
+  pictureTypeOf,
+} from './header/file/picture-file.ts';
+export { readJson } from './header/file/read-json.ts';
 export { safeFileName } from './header/file-name.ts';
 export {
   type Bend,

@@ -25,6 +25,9 @@ export interface Furnished {
 
 const STOCK_CSV = ['kind,material,od,wall,clr,angle,count', 'bend,304 stainless,1 3/4,0.065,3,90,4'].join('\n');
 
+/** A picture of one grey dot. */
+const DOT = 'iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAAAAAA6fptVAAAACklEQVR4nGNoAAAAggCBd81ytgAAAABJRU5ErkJggg==';
+
 async function finish({ must }: AppUnderTest['backend'], opened: ResponseOf<'openHeader'>): Promise<void> {
   const steps = [{ action: 'do' as const, stepId: 'finish-for-screens', edit: { kind: 'finishHeader' as const } }];
   await must('commitSteps', { headerId: opened.header.id, baseRevision: opened.revision, steps });
@@ -44,6 +47,8 @@ export async function furnish(backend: AppUnderTest['backend']): Promise<Furnish
   await must('changeShelf', adding(...stock.items));
   await must('makeBackup', {});
   const open = await must('createHeader', { name: 'Hill-climb four', from: 'demo' });
+  const picture = { caption: 'Flange side', mediaType: 'image/png', widthPx: 1, heightPx: 1, content: DOT } as const;
+  await must('addPicture', { headerId: open.header.id, picture });
   const planned = await must('duplicateHeader', { headerId: open.header.id, name: 'Next one', as: 'again' });
   const stripped = open.header.primaries.map((one, index) => (index < 2 ? { ...one, pieces: [] } : one));
   const bare = await must('importHeader', { header: { ...open.header, id: 'bare', primaries: stripped } });
@@ -73,6 +78,12 @@ async function showPanel(page: Page, headerId: string, word: string, content: st
   await openBench(page, headerId);
   await openPanel(page, word);
   await page.locator(content).first().waitFor();
+}
+
+async function showLargePicture(page: Page, headerId: string): Promise<void> {
+  await showPanel(page, headerId, 'Pictures', '.picture-thumb img');
+  await page.getByRole('button', { name: 'Open picture 1, Flange side' }).click();
+  await page.getByRole('dialog', { name: 'Picture 1 of 1' }).waitFor();
 }
 
 async function showKeypad(page: Page, headerId: string): Promise<void> {
@@ -178,6 +189,8 @@ export const SCREENS: readonly ScreenUnderTest[] = [
   panel('Fit', '.gap-head'),
   panel('As-built', '.asbuilt-fields'),
   panel('Pulses', '.pulse-chart'),
+  panel('Pictures', '.picture-thumb img'),
+  { name: 'picture, large', show: (page, { openId }) => showLargePicture(page, openId) },
   panel('Tables', '.figures:not(.visually-hidden)'),
   { name: 'Keypad', show: (page, { openId }) => showKeypad(page, openId) },
   { name: 'header menu', show: (page, { openId }) => showHeaderMenu(page, openId) },
@@ -199,4 +212,8 @@ export const SCREENS: readonly ScreenUnderTest[] = [
   dialog('Preferences', /preferences/i),
   dialog('Backups', /backups/i),
   dialog('Keys', /keys/i),
+  dialog('Export finished headers', /^Export finished/),
+  dialog('Bring finished headers back', /^Bring finished/),
+  dialog('Back up everything to a file', /^Back up everything/),
+  dialog('Restore everything from a file', /^Restore everything/),
 ];
