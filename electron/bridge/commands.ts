@@ -75,6 +75,13 @@ const TABLE = {
   markCut: { name: 'Mark cut', group: 'Edit', menu: 'header', words: 'state piece' },
   markTacked: { name: 'Mark tacked', group: 'Edit', menu: 'header', words: 'state piece' },
   markWelded: { name: 'Mark welded', group: 'Edit', menu: 'header', words: 'state piece' },
+  finishPrimary: {
+    name: 'Finish primary with a piece or two',
+    group: 'Edit',
+    menu: 'header',
+    keys: ['Alt+I'],
+    words: 'inlet to go last close end',
+  },
   angleByTape: {
     name: 'Angle of bend by tape',
     group: 'Edit',

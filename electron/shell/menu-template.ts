@@ -164,6 +164,7 @@ const HEADER_COMMANDS: readonly (CommandIn<'header'> | null)[] = [
   'movePieceUp',
   'movePieceDown',
   'angleByTape',
+  'finishPrimary',
   'deletePiece',
   null,
   'nextPrimary',

@@ -19,6 +19,8 @@ export interface Furnished {
   readonly finishedId: string;
   /** None of its pieces has its tube yet. */
   readonly plannedId: string;
+  /** Ports and inlets are there; the first two primaries have no pieces. */
+  readonly bareId: string;
 }
 
 const STOCK_CSV = ['kind,material,od,wall,clr,angle,count', 'bend,304 stainless,1 3/4,0.065,3,90,4'].join('\n');
@@ -48,7 +50,10 @@ export async function furnish(backend: AppUnderTest['backend']): Promise<Furnish
   const picture = { caption: 'Flange side', mediaType: 'image/png', widthPx: 1, heightPx: 1, content: DOT } as const;
   await must('addPicture', { headerId: open.header.id, picture });
   const planned = await must('duplicateHeader', { headerId: open.header.id, name: 'Next one', as: 'again' });
+  const stripped = open.header.primaries.map((one, index) => (index < 2 ? { ...one, pieces: [] } : one));
+  const bare = await must('importHeader', { header: { ...open.header, id: 'bare', primaries: stripped } });
   return {
+    bareId: bare.header.id,
     plannedId: planned.header.id,
     openId: open.header.id,
     emptyId: empty.header.id,
@@ -112,6 +117,26 @@ async function showHeaderMoves(page: Page, headerId: string): Promise<void> {
   await page.getByRole('row', { name: /^Keep the target/ }).click();
 }
 
+/** Proposals for a primary without pieces, with the lengths that it can have. */
+async function showProposals(page: Page, headerId: string): Promise<void> {
+  await openBench(page, headerId);
+  await page.keyboard.press('Alt+1');
+  await openPanel(page, 'Moves');
+  await page.getByText('Possible lengths').click();
+  await page.getByRole('slider', { name: 'Length to aim at' }).waitFor();
+  await page.locator('.proposal').first().waitFor();
+}
+
+/** All primaries that are left to build, proposed and shown one by one. */
+async function showWholeHeader(page: Page, headerId: string): Promise<void> {
+  await openBench(page, headerId);
+  await page.keyboard.press('Alt+1');
+  await openPanel(page, 'Moves');
+  await page.getByRole('tab', { name: 'Build all' }).click();
+  await page.getByRole('button', { name: 'Propose all' }).click();
+  await page.locator('.whole-rows').waitFor();
+}
+
 async function openDialog(page: Page, headerId: string, name: string, title: RegExp): Promise<void> {
   await openBench(page, headerId);
   await command(page, name);
@@ -171,6 +196,8 @@ export const SCREENS: readonly ScreenUnderTest[] = [
   { name: 'header menu', show: (page, { openId }) => showHeaderMenu(page, openId) },
   { name: 'Moves', show: (page, { openId }) => showMoves(page, openId) },
   { name: 'Moves for all primaries', show: (page, { openId }) => showHeaderMoves(page, openId) },
+  { name: 'proposals for a primary', show: (page, { bareId }) => showProposals(page, bareId) },
+  { name: 'proposal for the whole header', show: (page, { bareId }) => showWholeHeader(page, bareId) },
   { name: 'limits of moves', show: (page, { openId }) => showMoves(page, openId, 'Limits') },
   place('missing header', { hash: '#/bench/no-such-header', heading: 'This header could not be opened' }),
   { name: 'cut plan', show: (page, { plannedId }) => showCutPlan(page, plannedId) },
