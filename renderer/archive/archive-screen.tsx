@@ -51,10 +51,12 @@ export function ArchiveScreen(props: Props) {
     <main className="page page-wide archive" id="screen" aria-busy={found.rows === null && found.words === null}>
       <div className="page-head">
         <h1>Archive</h1>
-        <a className="archive-link" href={writeScreen({ kind: 'shopFigures' })}>
-          Shop figures
-        </a>
-        <FileButtons />
+        <div className="archive-head">
+          <FileButtons />
+          <a className="archive-link" href={writeScreen({ kind: 'shopFigures' })}>
+            Shop figures
+          </a>
+        </div>
       </div>
       <SearchFields texts={texts} unit={unit} problems={found.problems} firstField={firstField} onChange={setTexts} />
       <div className="archive-said">

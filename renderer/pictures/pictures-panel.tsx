@@ -40,6 +40,9 @@ export function PicturesPanel({ session }: { readonly session: HeaderSession }) 
           </li>
         ))}
       </ul>
+      {isFrozen ? null : (
+        <p className="muted">They freeze with the header when it is finished. A copy of the header has none of them.</p>
+      )}
       {large < 0 ? null : (
         <LargePicture
           pictures={pictures}
@@ -58,7 +61,7 @@ function countWords(pictures: PicturesKeeper['pictures'], isFrozen: boolean): st
     return pictures.length === 0
       ? 'No pictures were kept with this header.'
       : 'Kept with the header as it was finished.';
-  return `${pictures.length} of ${PICTURES_LIMIT}. Each change is saved at once; undo does not reach pictures. They freeze when the header is finished, and are not copied with it.`;
+  return `${pictures.length} of ${PICTURES_LIMIT}, saved at once. Undo does not reach them.`;
 }
 
 function AddPictures({ keeper }: { readonly keeper: PicturesKeeper }) {

@@ -1,6 +1,7 @@
 /** The user's own backup: the whole database as one file in a place of their choosing, and the way back from it. */
 
-import { closeSync, openSync, readSync, writeSync } from 'node:fs';
+import { closeSync, existsSync, openSync, readdirSync, readSync, writeSync } from 'node:fs';
+import { basename, join } from 'node:path';
 import { setTimeout as wait } from 'node:timers/promises';
 import type Database from 'better-sqlite3';
 import { failure, success } from '../../../core/index.ts';
@@ -8,7 +9,7 @@ import { syncFile } from '../../output/durable-files.ts';
 import type { OutgoingFile } from '../../output/outgoing-file.ts';
 import { beginPrivateFile } from '../../output/private-files.ts';
 import type { DataFolder } from '../file/data-folder.ts';
-import { freeDatabase, sizeOf } from '../file/names-in-use.ts';
+import { freeDatabase, freeName, sizeOf } from '../file/names-in-use.ts';
 import type { Going, Work } from '../work/running-work.ts';
 import { proveDatabase, strangerIn } from './prove-database.ts';
 
@@ -19,9 +20,19 @@ const LOOK_MS = 50;
 /** A piece of a file that is handed to the page. */
 const PIECE_BYTES = 1_000_000;
 
+const GIVEN = '.given';
+
 /** Where a file that was handed in lies until it takes the place of the database, or is given up. The id comes of a request. */
 export function givenFile({ databaseFile }: DataFolder, givenId: string): string {
-  return `${databaseFile}.${givenId}.given`;
+  return `${databaseFile}.${givenId}${GIVEN}`;
+}
+
+/** Takes away what a program that was killed, or a page that went away, left of such files. */
+export function removeGiven({ folder, databaseFile }: DataFolder): void {
+  if (!existsSync(folder)) return;
+  const start = `${basename(databaseFile)}.`;
+  const left = readdirSync(folder).filter((name) => name.startsWith(start) && name.includes(GIVEN));
+  for (const name of left) freeName(join(folder, name));
 }
 
 /**

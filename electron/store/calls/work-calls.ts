@@ -4,7 +4,8 @@ import { type Problem, safeFileName, success } from '../../../core/index.ts';
 import type { RequestOf } from '../../bridge/contract.ts';
 import type { Answer, Handlers } from '../../bridge/dispatcher.ts';
 import type { OutgoingFile } from '../../output/outgoing-file.ts';
-import { backUpEverything, givenFile, takeInEverything } from '../backups/everything.ts';
+import { backUpEverything, givenFile, removeGiven, takeInEverything } from '../backups/everything.ts';
+import { expectedProblem } from '../file/faults.ts';
 import { freeDatabase } from '../file/names-in-use.ts';
 import { exportFinished } from '../finished/export-finished.ts';
 import { headerIn } from '../header/opened-header.ts';
@@ -30,7 +31,15 @@ export function workCalls(context: CallContext) {
       await running.stop(workId);
       return success({});
     },
-    endWork: () => running.stopAll(),
+    async endWork(): Promise<void> {
+      await running.stopAll();
+      // Proven files that nobody came back for among them. A disk that does not let them go keeps them till the next end.
+      try {
+        removeGiven(context.place);
+      } catch (cause) {
+        expectedProblem(cause, context.place.folder);
+      }
+    },
   } satisfies Partial<Handlers> & { readonly endWork: unknown };
 }
 

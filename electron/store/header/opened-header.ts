@@ -33,8 +33,8 @@ export function openedHeader(tables: Tables, headerId: string): Result<OpenedHea
   });
 }
 
-/** What keeps a header from being relied on or changed. One in the archive is finished, whatever its document has come to say. */
-function problemWith(tables: Tables, headerId: string, read: ReadHeader): Problem | null {
+/** What keeps a header, as it was read, from being relied on or changed. In the transaction that read it. One in the archive is finished, whatever its document has come to say. */
+export function problemWith(tables: Tables, headerId: string, read: ReadHeader): Problem | null {
   const { header, damage } = read;
   const isFinished = header.state === 'finished' || tables.archive.find(headerId) !== null;
   const altered = isFinished ? alterationOf(tables, headerId, read) : null;

@@ -31,7 +31,7 @@ const NONE: Tally = { brought: 0, asAnother: 0, alreadyThere: 0, inBin: 0, refus
 
 /** What the host takes as one line, and what it is asked with at once. */
 const LINE_LIMIT = 14_000_000;
-const MOST_LINES = 50;
+const MOST_LINES = 20;
 const MOST_LETTERS = 1_000_000;
 
 export function useBringBack() {
