@@ -2,14 +2,16 @@
 
 import { useMemo, useRef, useState } from 'react';
 import type { LengthUnit } from '../../core/index.ts';
-import { useCommands } from '../commands/command-registry.ts';
+import { useCommandRegistry, useCommands } from '../commands/command-registry.ts';
 import { useHeaderActs } from '../session/header-acts.ts';
 import type { OpenedHeader } from '../session/session-state.ts';
+import { useAltered } from '../session/use-altered.ts';
 import { Button } from '../ui/button.tsx';
 import { type Screen, writeScreen } from '../ui/screen.ts';
 import { countOf } from '../ui/words/spoken.ts';
-import { ArchiveRowView, type Like, type RowActs } from './archive-row.tsx';
+import { type ArchiveRow, ArchiveRowView, type Like, type RowActs } from './archive-row.tsx';
 import { EMPTY_SEARCH } from './archive-search.ts';
+import { ExportFinished } from './files/export-finished.tsx';
 import { SearchFields } from './search-fields.tsx';
 import { type Found, useArchive } from './use-archive.ts';
 import { useDrawings } from './use-drawings.ts';
@@ -36,20 +38,25 @@ export function ArchiveScreen(props: Props) {
   const [texts, setTexts] = useState(EMPTY_SEARCH);
   const { found, showMore } = useArchive(texts, unit, likeId);
   const [begun, setBegun] = useState<Begun | null>(null);
+  const [exporting, setExporting] = useState<string | null>(null);
   const first = begun ?? found.like;
-  const acts = useRowActs(props, first, setBegun);
+  const acts = useRowActs(props, first, { begin: setBegun, exportOne: setExporting });
   const firstField = useRef<HTMLInputElement>(null);
   useCommands([{ id: 'findInArchive', run: () => firstField.current?.focus() }]);
-  const rows = found.rows ?? [];
-  const drawings = useDrawings(useMemo(() => (found.rows ?? []).map(({ headerId }) => headerId), [found.rows]));
+  const ids = useMemo(() => (found.rows ?? []).map(({ headerId }) => headerId), [found.rows]);
+  const rows = useSoundRows(found.rows, ids);
+  const drawings = useDrawings(ids);
   const isSearching = Object.values(texts).some((text) => text.trim() !== '');
   return (
     <main className="page page-wide archive" id="screen" aria-busy={found.rows === null && found.words === null}>
       <div className="page-head">
         <h1>Archive</h1>
-        <a className="archive-link" href={writeScreen({ kind: 'shopFigures' })}>
-          Shop figures
-        </a>
+        <div className="archive-head">
+          <FileButtons />
+          <a className="archive-link" href={writeScreen({ kind: 'shopFigures' })}>
+            Shop figures
+          </a>
+        </div>
       </div>
       <SearchFields texts={texts} unit={unit} problems={found.problems} firstField={firstField} onChange={setTexts} />
       <div className="archive-said">
@@ -74,12 +81,41 @@ export function ArchiveScreen(props: Props) {
           <Button onPress={showMore}>{`Show more: ${countOf(found.count - rows.length, 'header')} not shown`}</Button>
         </div>
       ) : null}
+      {exporting === null ? null : <ExportFinished headerIds={[exporting]} onClose={() => setExporting(null)} />}
     </main>
   );
 }
 
+/** Rows as they were found, and those that turned out altered marked so. */
+function useSoundRows(rows: Found['rows'], ids: readonly string[]): readonly ArchiveRow[] {
+  const altered = useAltered(ids);
+  return useMemo(
+    () => (rows ?? []).map((row) => (altered.has(row.headerId) ? { ...row, isDamaged: true } : row)),
+    [rows, altered],
+  );
+}
+
+/** Files of finished headers, out and in, by their commands. */
+function FileButtons() {
+  const registry = useCommandRegistry();
+  return (
+    <>
+      <Button look="quiet" onPress={() => registry.find('exportFinished')?.run()}>
+        Export all
+      </Button>
+      <Button look="quiet" onPress={() => registry.find('bringBackFinished')?.run()}>
+        Bring back from a file
+      </Button>
+    </>
+  );
+}
+
 /** The same as long as the screen stands; what they work with is what stood there last. */
-function useRowActs(props: Props, first: Begun | null, begin: (begun: Begun) => void): RowActs {
+function useRowActs(
+  props: Props,
+  first: Begun | null,
+  { begin, exportOne }: { readonly begin: (begun: Begun) => void; readonly exportOne: (headerId: string) => void },
+): RowActs {
   const headerActs = useHeaderActs();
   const latest = useRef({ ...props, first, headerActs });
   latest.current = { ...props, first, headerActs };
@@ -90,7 +126,7 @@ function useRowActs(props: Props, first: Begun | null, begin: (begun: Begun) => 
         const opened = await latest.current.headerActs.duplicate(row, as);
         if (opened !== null) latest.current.onOpened(opened);
       },
-      exportFile: (row) => void latest.current.headerActs.exportFile(row),
+      exportFile: ({ headerId }) => exportOne(headerId),
       findSimilar: ({ headerId }) => latest.current.goTo({ kind: 'archive', likeId: headerId }),
       compare: ({ headerId, name }) => {
         const { first: one, goTo } = latest.current;
@@ -98,7 +134,7 @@ function useRowActs(props: Props, first: Begun | null, begin: (begun: Begun) => 
         else goTo({ kind: 'compare', oneId: one.headerId, otherId: headerId });
       },
     }),
-    [begin],
+    [begin, exportOne],
   );
 }
 
