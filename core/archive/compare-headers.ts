@@ -16,8 +16,15 @@ export type ComparedFigure =
       readonly name: string;
       readonly values: Both<number | null>;
       readonly byMm: number | null;
+      /** To be shown finer than lengths are: a sixteenth of an inch is as much as a whole wall. */
+      readonly isFine: boolean;
     }
-  | { readonly kind: 'count'; readonly name: string; readonly values: Both<number | null>; readonly by: number | null }
+  | {
+      readonly kind: 'count';
+      readonly name: string;
+      readonly values: Both<number | null>;
+      readonly by: number | null;
+    }
   | { readonly kind: 'words'; readonly name: string; readonly values: Both<string>; readonly isSame: boolean };
 
 export type Both<Value> = readonly [one: Value, other: Value];
@@ -55,9 +62,9 @@ export function compareHeaders(one: HeaderAndPlans, other: HeaderAndPlans): Head
 
 function comparedFigures(one: HeaderAndPlans, other: HeaderAndPlans): readonly ComparedFigure[] {
   const [a, b] = [figuresOf(one), figuresOf(other)];
-  const length = (name: string, read: (figures: Figures) => number | null): ComparedFigure => {
+  const length = (name: string, read: (figures: Figures) => number | null, isFine = false): ComparedFigure => {
     const values: Both<number | null> = [read(a), read(b)];
-    return { kind: 'length', name, values, byMm: between(values) };
+    return { kind: 'length', name, values, byMm: between(values), isFine };
   };
   const count = (name: string, read: (figures: Figures) => number | null): ComparedFigure => {
     const values: Both<number | null> = [read(a), read(b)];
@@ -69,7 +76,7 @@ function comparedFigures(one: HeaderAndPlans, other: HeaderAndPlans): readonly C
     length('Mean', ({ meanMm }) => meanMm),
     length('Spread', ({ spreadMm }) => spreadMm),
     length('Tube OD', ({ tube }) => mmOf(tube.od)),
-    length('Wall', ({ tube }) => mmOf(tube.wall)),
+    length('Wall', ({ tube }) => mmOf(tube.wall), true),
     { kind: 'words', name: 'Material', values: [a.tube.material, b.tube.material], isSame: isSameMaterial },
     count('Primaries', ({ primaryCount }) => primaryCount),
     count('Bends', ({ bends }) => bends),

@@ -6,10 +6,12 @@ import { useCommands } from '../commands/command-registry.ts';
 import { useHeaderActs } from '../session/header-acts.ts';
 import type { OpenedHeader } from '../session/session-state.ts';
 import { Button } from '../ui/button.tsx';
+import { useSettled } from '../ui/hooks/use-settled.ts';
 import { type Screen, writeScreen } from '../ui/screen.ts';
 import { countOf } from '../ui/words/spoken.ts';
 import { ArchiveRowView, type Like, type RowActs } from './archive-row.tsx';
 import { EMPTY_SEARCH } from './archive-search.ts';
+import { type OpenRowMenu, RowMenu } from './row-menu.tsx';
 import { SearchFields } from './search-fields.tsx';
 import { type Found, useArchive } from './use-archive.ts';
 import { useDrawings } from './use-drawings.ts';
@@ -37,11 +39,14 @@ export function ArchiveScreen(props: Props) {
   const { found, showMore } = useArchive(texts, unit, likeId);
   const [begun, setBegun] = useState<Begun | null>(null);
   const first = begun ?? found.like;
-  const acts = useRowActs(props, first, setBegun);
+  const [menu, setMenu] = useState<OpenRowMenu | null>(null);
+  const acts = useRowActs(props, first, { begin: setBegun, openMenu: setMenu });
   const firstField = useRef<HTMLInputElement>(null);
   useCommands([{ id: 'findInArchive', run: () => firstField.current?.focus() }]);
   const rows = found.rows ?? [];
-  const drawings = useDrawings(useMemo(() => (found.rows ?? []).map(({ headerId }) => headerId), [found.rows]));
+  // While one types, rows come and go too fast to be drawn, and reading them would keep the next answer waiting.
+  const drawings = useDrawings(useSettled(found.rows));
+  const nameBeside = (headerId: string) => (first === null || first.headerId === headerId ? null : first.name);
   const isSearching = Object.values(texts).some((text) => text.trim() !== '');
   return (
     <main className="page page-wide archive" id="screen" aria-busy={found.rows === null && found.words === null}>
@@ -64,7 +69,7 @@ export function ArchiveScreen(props: Props) {
             row={row}
             drawing={drawings.get(row.headerId) ?? null}
             like={found.like}
-            compareWith={first === null || first.headerId === row.headerId ? null : first.name}
+            compareWith={nameBeside(row.headerId)}
             acts={acts}
           />
         ))}
@@ -74,12 +79,19 @@ export function ArchiveScreen(props: Props) {
           <Button onPress={showMore}>{`Show more: ${countOf(found.count - rows.length, 'header')} not shown`}</Button>
         </div>
       ) : null}
+      {menu === null ? null : (
+        <RowMenu open={menu} compareWith={nameBeside(menu.row.headerId)} acts={acts} onClose={() => setMenu(null)} />
+      )}
     </main>
   );
 }
 
 /** The same as long as the screen stands; what they work with is what stood there last. */
-function useRowActs(props: Props, first: Begun | null, begin: (begun: Begun) => void): RowActs {
+function useRowActs(
+  props: Props,
+  first: Begun | null,
+  { begin, openMenu }: { readonly begin: (begun: Begun) => void; readonly openMenu: (menu: OpenRowMenu) => void },
+): RowActs {
   const headerActs = useHeaderActs();
   const latest = useRef({ ...props, first, headerActs });
   latest.current = { ...props, first, headerActs };
@@ -97,8 +109,9 @@ function useRowActs(props: Props, first: Begun | null, begin: (begun: Begun) => 
         if (one === null || one.headerId === headerId) begin({ headerId, name });
         else goTo({ kind: 'compare', oneId: one.headerId, otherId: headerId });
       },
+      showMore: (row, button) => openMenu({ row, button }),
     }),
-    [begin],
+    [begin, openMenu],
   );
 }
 

@@ -19,8 +19,8 @@ export interface Found {
   readonly words: string | null;
 }
 
-/** More than a tall window shows, and few enough to be drawn between two keys. */
-const FIRST_ROWS = 24;
+/** As many as a window of 1080 lines shows, and few enough to be drawn between two keys. */
+const FIRST_ROWS = 16;
 const MORE_ROWS = 48;
 
 const NOTHING_YET: Found = { rows: null, count: 0, like: null, problems: {}, words: null };
@@ -48,8 +48,15 @@ export function useArchive(
       if (turn !== latest.current) return;
       setFound((before) => {
         if (!answer.ok) return { ...before, problems: {}, words: answer.words };
-        const rows = from === 0 ? answer.value.rows : joined(before.rows ?? [], answer.value.rows);
-        return { ...answer.value, rows, problems: {}, words: null };
+        const { like, count } = answer.value;
+        const rows = asBefore(before.rows ?? [], answer.value.rows);
+        return {
+          rows: from === 0 ? rows : joined(before.rows ?? [], rows),
+          count,
+          like: sameText(before.like, like) ? before.like : like,
+          problems: {},
+          words: null,
+        };
       });
     },
     [ask, texts, unit, likeId],
@@ -64,4 +71,17 @@ export function useArchive(
 function joined(before: readonly ArchiveRow[], more: readonly ArchiveRow[]): readonly ArchiveRow[] {
   const known = new Set(before.map(({ headerId }) => headerId));
   return [...before, ...more.filter(({ headerId }) => !known.has(headerId))];
+}
+
+/** Rows that say what they said before stay the same objects, so that they are not drawn again. */
+function asBefore(before: readonly ArchiveRow[], now: readonly ArchiveRow[]): readonly ArchiveRow[] {
+  const known = new Map(before.map((row) => [row.headerId, row]));
+  return now.map((row) => {
+    const kept = known.get(row.headerId);
+    return kept !== undefined && sameText(kept, row) ? kept : row;
+  });
+}
+
+function sameText(before: unknown, now: unknown): boolean {
+  return JSON.stringify(before) === JSON.stringify(now);
 }
