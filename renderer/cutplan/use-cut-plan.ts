@@ -16,6 +16,7 @@ import {
 } from '../../core/index.ts';
 import type { RequestOf } from '../../electron/bridge/contract.ts';
 import { useAsk } from '../host/host-bridge.ts';
+import { oneAtATime } from '../host/one-at-a-time.ts';
 import { freshId } from '../ui/random-id.ts';
 
 type Ask = ReturnType<typeof useAsk>;
@@ -96,14 +97,15 @@ export function useCutPlan(atFirst: AskedPlan): CutPlanner {
   }, [plan, stop, first]);
   useEffect(() => {
     if (planning.kind !== 'planning') return;
-    const timer = setInterval(async () => {
+    const look = oneAtATime(async () => {
       const planId = wanted.current;
       if (planId === null) return;
       const answer = await ask('readCutPlan', { planId });
       if (!answer.ok || wanted.current !== planId) return;
       const { progress } = answer.value;
       setPlanning((now) => (now.kind === 'planning' ? { kind: 'planning', progress } : now));
-    }, LOOK_EVERY_MS);
+    });
+    const timer = setInterval(look, LOOK_EVERY_MS);
     return () => clearInterval(timer);
   }, [ask, planning.kind]);
   return { planning, plan, stop };

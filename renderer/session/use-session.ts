@@ -1,6 +1,7 @@
 /** How components read an open header. */
 
 import { useEffect, useSyncExternalStore } from 'react';
+import { oneAtATime } from '../host/one-at-a-time.ts';
 import type { HeaderSession } from './header-session.ts';
 import type { SessionState } from './session-state.ts';
 
@@ -15,9 +16,9 @@ export function useSession<Part>(session: HeaderSession, select: (state: Session
 /** Notices changes made by other windows while this page can be seen. */
 export function useForeignChanges(session: HeaderSession): void {
   useEffect(() => {
-    const look = () => {
-      if (document.visibilityState === 'visible') void session.lookForChanges();
-    };
+    const look = oneAtATime(async () => {
+      if (document.visibilityState === 'visible') await session.lookForChanges();
+    });
     // The screen before may have been the shelf, where a cut plan is taken back with the pieces that it cut.
     look();
     const timer = setInterval(look, LOOK_EVERY_MS);

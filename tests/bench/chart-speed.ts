@@ -10,6 +10,7 @@ import { launchApp } from '../e2e/app-under-test.ts';
 import { type Measure, quantile, type RunSize } from '../measure.ts';
 import { largeHeader } from './large-header.ts';
 import { installRecorder, type PaintSample, type RecorderInPage } from './paint-recorder.ts';
+import { openStillPage } from './still-page.ts';
 
 /** What Event Timing leaves untold is below its threshold; counted as the threshold, which is never too little. */
 const UNTOLD_MS = 16;
@@ -51,6 +52,12 @@ async function editRound(page: Page, round: number): Promise<readonly PaintSampl
   return samples;
 }
 
+async function retypeFirstSize(page: Page): Promise<void> {
+  await focusSize(page, 0);
+  await page.keyboard.type('11');
+  await page.keyboard.press('Enter');
+}
+
 /** The chords of a round once more, where each only changes a text. */
 const CHORDS = ['Enter', 'Control+z', 'Control+y', 'Alt+ArrowDown', 'Alt+ArrowUp', 'Enter', 'Control+z'] as const;
 
@@ -85,19 +92,26 @@ export const PLAIN_DRAWING = ['--disable-gpu'] as const;
 
 interface Samples {
   readonly program: readonly PaintSample[];
+  /** The program's page without the program, where a key makes the same changes. */
+  readonly still: readonly PaintSample[];
   readonly bare: readonly PaintSample[];
 }
 
-/** Rounds in the program and in the bare page take turns, so that both meet the same moods of the machine. */
-async function takeTurns(program: Page, bare: Page, rounds: number): Promise<Samples> {
-  const taken = { program: [] as PaintSample[], bare: [] as PaintSample[] };
+type Pages = Readonly<Record<keyof Samples, Page>>;
+
+/** Rounds in the pages take turns, so that all meet the same moods of the machine. */
+async function takeTurns({ program, still, bare }: Pages, rounds: number): Promise<Samples> {
+  const taken = { program: [] as PaintSample[], still: [] as PaintSample[], bare: [] as PaintSample[] };
   for (let round = 0; round < rounds + WARM_UP_ROUNDS; round += 1) {
     await program.bringToFront();
     const edits = await editRound(program, round);
+    await still.bringToFront();
+    const changes = await bareRound(still);
     await bare.bringToFront();
     const keys = await bareRound(bare);
     if (round < WARM_UP_ROUNDS) continue;
     taken.program.push(...edits);
+    taken.still.push(...changes);
     taken.bare.push(...keys);
   }
   return taken;
@@ -115,8 +129,11 @@ async function takeSamples(rounds: number): Promise<Samples> {
   });
   try {
     await app.page.locator('.match-board').waitFor();
+    const still = await openStillPage(app, retypeFirstSize);
+    await still.evaluate(installRecorder, '.match-board');
+    await app.page.bringToFront();
     await app.page.evaluate(installRecorder, '.match-board');
-    return await takeTurns(app.page, await openBarePage(browser), rounds);
+    return await takeTurns({ program: app.page, still, bare: await openBarePage(browser) }, rounds);
   } finally {
     await app.end();
     await browser.close();
@@ -132,15 +149,16 @@ function eventWords(samples: readonly PaintSample[], part: number): string {
 }
 
 /** The program's quantile over the bare page's, by the first task after the changed frame. */
-function ratioAt(part: number, { program, bare }: Samples): { readonly value: number; readonly words: string } {
+function ratioAt(part: number, { program, still, bare }: Samples): { readonly value: number; readonly words: string } {
   const painted = (samples: readonly PaintSample[]) =>
     quantile(
       samples.map(({ paintedMs }) => paintedMs),
       part,
     );
-  const [ownMs, bareMs] = [painted(program), painted(bare)];
+  const [ownMs, stillMs, bareMs] = [painted(program), painted(still), painted(bare)];
   const words =
-    `${ownMs.toFixed(1)} ms over ${bareMs.toFixed(1)} ms, ${program.length} keys each in turn; by Event Timing, ` +
+    `${ownMs.toFixed(1)} ms over ${bareMs.toFixed(1)} ms, ${program.length} keys each in turn; ` +
+    `${stillMs.toFixed(1)} ms (${(stillMs / bareMs).toFixed(2)} times) where the same page changes in the same way with no program behind it; by Event Timing, ` +
     `in steps of 8 ms, ${eventWords(program, part)} and ${eventWords(bare, part)}`;
   return { value: ownMs / bareMs, words };
 }
