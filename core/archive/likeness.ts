@@ -79,5 +79,5 @@ function lengthWords(wanted: LikenessFigures, other: LikenessFigures, length: (m
 }
 
 function isSameMaterial(a: LikenessFigures, b: LikenessFigures): boolean {
-  return a.material.trim().toLowerCase() === b.material.trim().toLowerCase();
+  return a.material === b.material || a.material.trim().toLowerCase() === b.material.trim().toLowerCase();
 }

@@ -63,9 +63,10 @@ export function ArchiveScreen(props: Props) {
         {begun === null ? null : <BegunWords name={begun.name} onEnd={() => setBegun(null)} />}
       </div>
       <ul className="plain-list">
-        {rows.map((row) => (
+        {rows.map((row, place) => (
           <ArchiveRowView
-            key={row.headerId}
+            // biome-ignore lint/suspicious/noArrayIndexKey: a row that stays in its place and says something else is painted sooner than another row
+            key={place}
             row={row}
             drawing={drawings.get(row.headerId) ?? null}
             like={found.like}

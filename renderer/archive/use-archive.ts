@@ -19,9 +19,15 @@ export interface Found {
   readonly words: string | null;
 }
 
-/** As many as a window of 1080 lines shows, and few enough to be drawn between two keys. */
-const FIRST_ROWS = 16;
 const MORE_ROWS = 48;
+/** Heights in CSS pixels at desk size, where the most rows fit: a row, and what stands above the first. */
+const ROW_PX = 53;
+const HEAD_PX = 150;
+
+/** As many as the window shows: more would only keep the next key waiting. */
+function firstRows(): number {
+  return Math.min(MORE_ROWS, Math.max(8, Math.ceil((window.innerHeight - HEAD_PX) / ROW_PX)));
+}
 
 const NOTHING_YET: Found = { rows: null, count: 0, like: null, problems: {}, words: null };
 
@@ -42,7 +48,7 @@ export function useArchive(
       const turn = latest.current;
       const read = readSearch(texts, unit);
       if (!read.ok) return setFound((before) => ({ ...before, problems: read.problems }));
-      const most = from === 0 ? FIRST_ROWS : MORE_ROWS;
+      const most = from === 0 ? firstRows() : MORE_ROWS;
       const answer = await ask('searchArchive', { ...read.search, likeId, from, most });
       // Only what was asked last counts, whatever comes when.
       if (turn !== latest.current) return;

@@ -68,7 +68,7 @@ async function bareRound(page: Page): Promise<readonly PaintSample[]> {
 }
 
 /** A page of the same size with one text in it, which every key changes. */
-async function openBarePage(browser: Browser): Promise<Page> {
+export async function openBarePage(browser: Browser): Promise<Page> {
   const page = await browser.newPage({ viewport: WINDOW });
   await page.setContent('<!doctype html><title>bare</title><p class="counted">0</p>');
   await page.evaluate(() => {
