@@ -87,9 +87,11 @@ const isStorageProblem = among<StorageProblem>({
   changedElsewhere: true,
   notFound: true,
   damagedHeader: true,
+  alteredHeader: true,
   finished: true,
   nothingToUndo: true,
   invalidRequest: true,
+  workGone: true,
   pageUnknown: true,
   internal: true,
 });

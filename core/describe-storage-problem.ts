@@ -13,12 +13,16 @@ export function describeStorageProblem(problem: StorageProblem): string {
       return `The ${NOUNS[problem.what]} is not there any more: it was removed in another window, or is not in the restored backup. Go back to the list and choose again.`;
     case 'damagedHeader':
       return `This header is damaged on disk (${problem.detail}). What is shown is sound, but it can no longer be changed: go on in a copy, or look for the rest in a backup. No other header is touched.`;
+    case 'alteredHeader':
+      return `"${problem.name}" is not as it was finished (${problem.detail}): it was damaged on disk, or altered by something other than Evenrun. Do not build from what is shown of it; a backup, or a file that it was exported to, may hold it as it was. No other header is touched.`;
     case 'finished':
       return `"${problem.name}" is finished, so the change was not made. Open it as a new header and change that copy.`;
     case 'nothingToUndo':
       return `There is nothing to ${problem.action}.`;
     case 'invalidRequest':
       return `A fault inside Evenrun: a request was malformed (${problem.call}: ${problem.detail}). Nothing was changed; restart Evenrun and, if it comes back, report it.`;
+    case 'workGone':
+      return 'This did not come to its end: it was stopped, or Evenrun was started again meanwhile. Nothing was changed; begin it again.';
     case 'pageUnknown':
       return 'This page does not belong to the Evenrun that runs now: it is a new tab, another browser, or Evenrun was started again. What was shown as saved is safe. Open the address that Evenrun printed when it started, all of it; if it cannot be found any more, start Evenrun again and open the address that it prints then.';
     case 'internal':
@@ -28,7 +32,7 @@ export function describeStorageProblem(problem: StorageProblem): string {
   }
 }
 
-const NOUNS = { header: 'header', stockItem: 'stock item', backup: 'backup' } as const;
+const NOUNS = { header: 'header', stockItem: 'stock item', backup: 'backup', picture: 'picture' } as const;
 
 function describeFault(fault: StorageFault, file: string): string {
   switch (fault) {

@@ -98,6 +98,14 @@ export {
   readHeaderBytes,
   writeHeader,
 } from './header/file/header-file.ts';
+export {
+  PICTURE_BYTES_LIMIT,
+  PICTURE_SIDE_PX,
+  PICTURES_LIMIT,
+  type PictureType,
+  pictureTypeOf,
+} from './header/file/picture-file.ts';
+export { readJson } from './header/file/read-json.ts';
 export { safeFileName } from './header/file-name.ts';
 export {
   type Bend,
@@ -234,10 +242,20 @@ export {
 export type { Problem } from './problem.ts';
 // Proposals
 export { describeLengthRanges, describeNoProposal } from './propose/describe-proposals.ts';
-export type { ProposalOutcome, ProposedPrimary } from './propose/outcome.ts';
+export { type Finish, finishPrimary } from './propose/finish-primary.ts';
+export type { LengthRange, ProposalOutcome, ProposedPrimary } from './propose/outcome.ts';
 export { ProposalSearch, proposePrimaries } from './propose/propose-primaries.ts';
 export type { ProposeOptions } from './propose/question.ts';
-export { proposeHeader } from './propose/whole/propose-header.ts';
+export { type ReachableLengths, type ReachOutcome, ReachSearch } from './propose/reach/reachable-lengths.ts';
+export { toGoWords } from './propose/to-go-words.ts';
+export { describeNoHeader, describeProgress } from './propose/whole/describe-header.ts';
+export type {
+  HeaderProgress,
+  HeaderProposal,
+  HeaderProposalOutcome,
+  HeaderProposeOptions,
+} from './propose/whole/header-outcome.ts';
+export { HeaderProposalSearch, proposeHeader } from './propose/whole/propose-header.ts';
 export { assertNever, failure, type Result, success } from './result.ts';
 // Sheets
 export { type BuildSheet, buildSheet, type SheetPrimary } from './sheet/build-sheet.ts';

@@ -17,7 +17,7 @@ import { type IncomingFiles, listenForFiles } from './shell/incoming-files.ts';
 import { readLaunchArguments } from './shell/launch-arguments.ts';
 import { createMainWindow, loadPage } from './shell/main-window.ts';
 import { recoverPage } from './shell/page-recovery.ts';
-import { saveWithDialog } from './shell/save-dialog.ts';
+import { openWithDialog, saveWithDialog } from './shell/save-dialog.ts';
 import { createBackend } from './store/backend.ts';
 
 const launch = readLaunchArguments(process.argv, process.cwd());
@@ -36,6 +36,7 @@ async function openWindow(incoming: IncomingFiles): Promise<void> {
     version: app.getVersion(),
     host: {
       saveFile: (fileName, mediaType, content) => saveWithDialog(window, { fileName, mediaType, content }),
+      openFile: (fileName, mediaType) => openWithDialog(window, fileName, mediaType),
       readyToClose: closing.readyToClose,
       notYetSaved: closing.notYetSaved,
     },

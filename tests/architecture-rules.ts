@@ -33,8 +33,9 @@ export const RENDERER_ARROWS: Readonly<Record<string, readonly string[]>> = {
   moves: ['session', 'ui'],
   asbuilt: ['view', 'session', 'ui'],
   gas: ['session', 'ui'],
+  pictures: ['session', 'host', 'ui'],
   // Screens.
-  bench: ['board', 'view', 'shape', 'moves', 'asbuilt', 'gas', 'session', 'commands', 'ui'],
+  bench: ['board', 'view', 'shape', 'moves', 'asbuilt', 'gas', 'pictures', 'session', 'commands', 'ui'],
   headers: ['session', 'host', 'ui'],
   shelf: ['commands', 'host', 'ui'],
   archive: ['session', 'commands', 'host', 'ui'],

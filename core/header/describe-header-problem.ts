@@ -65,6 +65,10 @@ function describeUnreadableFile(problem: ProblemOf<'unreadableFile'>): string {
       return `The file is not a header of Evenrun: it holds ${problem.detail}. Choose a file that ends in .evenrun.json.`;
     case 'duplicateKey':
       return `${capitalised(placeWords(problem.path))} is there twice, and only one can be meant: take out the one that is wrong.`;
+    case 'notFinished':
+      return 'This is not a finished header that Evenrun exported: choose a file that ends in .finished.jsonl.';
+    case 'altered':
+      return 'It was damaged or altered after it was exported: what it holds does not match its checksum. Export it again where it came from, or take another copy of the file.';
     case 'notCsv':
       return `The list cannot be split into cells: ${problem.detail || 'a quote is not closed'}. Save it again as CSV from the spreadsheet.`;
     default:

@@ -36,6 +36,10 @@ export type HeaderProblem =
         | 'notUtf8'
         | 'notAHeader'
         | 'duplicateKey'
+        /** A line of a file of finished headers that is something else. */
+        | 'notFinished'
+        /** It does not match the checksum that was written with it. */
+        | 'altered'
         | 'notCsv';
       readonly path: ProblemPath;
       /** The limit, offset or key in question, for the sentence. */

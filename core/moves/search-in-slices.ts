@@ -8,7 +8,7 @@ export abstract class SearchInSlices<Outcome> {
   readonly #steps: Generator<void, Outcome>;
   #outcome: Outcome | null = null;
 
-  /** The whole search; it pauses (by yielding) every millisecond or so. */
+  /** The whole search; it pauses (by yielding) every millisecond or so, and never works on for ten without a pause. */
   constructor(steps: Generator<void, Outcome>) {
     this.#steps = steps;
   }
@@ -23,6 +23,11 @@ export abstract class SearchInSlices<Outcome> {
     return true;
   }
 
+  /** Rises whenever `soFar` has something new that is worth showing before the search is through. */
+  get news(): number {
+    return 0;
+  }
+
   /** The outcome once it is through; before that what was found until now. */
   soFar(): Outcome {
     return this.#outcome ?? this.untilNow();
@@ -35,4 +40,12 @@ export abstract class SearchInSlices<Outcome> {
 export function searchThrough<Outcome>(search: SearchInSlices<Outcome>): Outcome {
   search.look(() => false);
   return search.soFar();
+}
+
+/** A part of a search, all of it at once. */
+export function runThrough<Value>(steps: Generator<void, Value>): Value {
+  for (;;) {
+    const { done, value } = steps.next();
+    if (done === true) return value;
+  }
 }

@@ -8,7 +8,7 @@ import type { MoveOutcome } from './outcome.ts';
 import { type MoveProblem, type ReadProblem, readMoveProblem } from './problem/move-problem.ts';
 import type { MoveOptions } from './question.ts';
 import { limitsOf, newSearch, type Search } from './search.ts';
-import { SearchInSlices, searchThrough } from './search-in-slices.ts';
+import { runThrough, SearchInSlices, searchThrough } from './search-in-slices.ts';
 import { searchMoves } from './search-moves.ts';
 
 /**
@@ -42,7 +42,7 @@ export class MoveSearch extends SearchInSlices<MoveOutcome> {
   /** The best moves until now, marked as not exhausted. */
   protected untilNow(): MoveOutcome {
     const { problem } = this.#read as Extract<ReadProblem, { readonly ok: true }>;
-    const moves = this.#search === null ? [] : offerMoves(this.#search).moves;
+    const moves = this.#search === null ? [] : runThrough(offerMoves(this.#search)).moves;
     const before = problem.standing;
     if (moves.length > 0) return { kind: 'found', before, moves, isExhausted: false };
     return { kind: 'none', before, reason: { kind: 'notThrough' }, nearest: nearestOf(this.#search), toFree: null };
@@ -60,8 +60,10 @@ export function* solve(problem: MoveProblem, search = openSearch(problem)): Gene
     return { kind: 'none', before: standing, reason: { kind: 'nothingToDo' }, nearest: null, toFree: null };
   }
   if (search === null) return suggestLengthOnly(problem);
+  // Where a gap is kept every candidate is held against it as it comes.
+  if ((problem.options.clearanceKeptMm ?? null) !== null) yield* search.judge.gapsBefore();
   yield* searchMoves(search);
-  const offer = offerMoves(search);
+  const offer = yield* offerMoves(search);
   if (offer.moves.length > 0) return { kind: 'found', before: standing, moves: offer.moves, isExhausted: true };
   return yield* noMoves(search);
 }

@@ -37,12 +37,16 @@ export function describeNoProposal(reason: NoProposalReason, style: LengthStyle)
 }
 
 /** `With two bends: 23 1/16" to 31", 34" and more.` Empty for no ranges. */
-export function describeLengthRanges(ranges: readonly LengthRange[], style: LengthStyle): string {
+export function describeLengthRanges(
+  ranges: readonly LengthRange[],
+  style: LengthStyle,
+  bends: 'two' | 'three' = 'two',
+): string {
   if (ranges.length === 0) return '';
   const words = ranges.map(({ lowMm, highMm }) =>
     Number.isFinite(highMm)
       ? `${formatLength(lowMm, style)} to ${formatLength(highMm, style)}`
       : `${formatLength(lowMm, style)} and more`,
   );
-  return `With two bends: ${words.join(', ')}.`;
+  return `With ${bends} bends: ${words.join(', ')}.`;
 }

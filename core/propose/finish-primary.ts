@@ -4,7 +4,10 @@ import type { Header } from '../header/header.ts';
 import type { QuickPiece } from '../header/parts/quick-entry.ts';
 import { sawSteps } from '../moves/offer/saw-steps.ts';
 import { type Closure, closureOf, isClosed } from '../path/ends/closure.ts';
+import type { Frame } from '../path/frame.ts';
+import { cross, dot, magnitude, squareTo } from '../path/vector.ts';
 import type { StockItem } from '../stock/stock-item.ts';
+import { degreesOf } from '../units/angle.ts';
 import { mmOf } from '../units/length.ts';
 import { unitOf } from '../units/length-style.ts';
 import { oneBend, straightShape } from './few/straight-and-one-bend.ts';
@@ -16,8 +19,39 @@ import { type ProposeProblem, readProposeProblem } from './problem/propose-probl
 export interface Finish {
   /** From the present end of all its pieces to the inlet. */
   readonly closure: Closure;
+  readonly toGo: ToGo;
   /** Null: no one piece or two would do. */
   readonly pieces: readonly QuickPiece[] | null;
+}
+
+/** Where the inlet lies as seen along the tube from its present end. */
+export interface ToGo {
+  /** On along the end's own axis, mm; below zero: the end has run past it. */
+  readonly aheadMm: number;
+  /** Square to that axis, mm, zero or more. */
+  readonly asideMm: number;
+  /** The clocking of a bend that would curl to the side on which the inlet lies, above -180 to 180; null where it lies in line. */
+  readonly sideDeg: number | null;
+  /** Between the directions of the end and of the inlet, 0 to 180. */
+  readonly tiltDeg: number;
+}
+
+/** Nearer to the axis than this the inlet lies to no side, mm. */
+const IN_LINE_MM = 1e-6;
+
+/** Where `inlet` lies as seen from `end`. Exact to rounding. */
+export function toGoOf(end: Frame, inlet: Frame): ToGo {
+  const { gap, tiltDeg } = closureOf(end, inlet);
+  const { tangent, normal } = end;
+  const aside = squareTo(tangent, gap);
+  const asideMm = magnitude(aside);
+  const sideRad = Math.atan2(dot(aside, cross(tangent, normal)), dot(aside, normal));
+  return {
+    aheadMm: dot(gap, tangent),
+    asideMm,
+    sideDeg: asideMm < IN_LINE_MM ? null : degreesOf(sideRad),
+    tiltDeg,
+  };
 }
 
 const NONE: LeastStraights = { firstMm: 0, betweenMm: 0, lastMm: 0 };
@@ -34,7 +68,11 @@ export function finishPrimary(header: Header, primaryId: string, stock: readonly
       ? { ...primary, pieces: primary.pieces.map((piece) => ({ ...piece, locked: true })) }
       : primary,
   );
-  const read = readProposeProblem({ ...header, primaries: standing }, primaryId, { stock });
+  const asked = { ...header, primaries: standing };
+  const onShelf = readProposeProblem(asked, primaryId, { stock });
+  // A shelf without bends of this tube says nothing about which CLR is meant.
+  const hasNoBend = !onShelf.ok && onShelf.reason.kind === 'noClr';
+  const read = hasNoBend ? readProposeProblem(asked, primaryId, {}) : onShelf;
   if (!read.ok) return null;
   const { problem } = read;
   const { ends, limits } = problem;
@@ -47,7 +85,7 @@ export function finishPrimary(header: Header, primaryId: string, stock: readonly
     .map((rounded) => piecesOf(problem, rounded))
     .filter((pieces) => pieces.length <= MOST_PIECES && isWorkable(problem, pieces))
     .sort((a, b) => a.length - b.length);
-  return { closure, pieces: found[0] ?? null };
+  return { closure, toGo: toGoOf(ends.start, ends.wanted), pieces: found[0] ?? null };
 }
 
 /** On the coarsest grid on which it closes. */

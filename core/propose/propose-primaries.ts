@@ -4,6 +4,7 @@ import type { Header } from '../header/header.ts';
 import { SearchInSlices, searchThrough } from '../moves/search-in-slices.ts';
 import { BestProposals } from './offer/best-proposals.ts';
 import { buildProposal } from './offer/build-proposal.ts';
+import type { Candidate } from './offer/candidate.ts';
 import type { NoProposalReason, ProposalOutcome, ProposedPrimary } from './outcome.ts';
 import { type ProposeProblem, type ReadProposeProblem, readProposeProblem } from './problem/propose-problem.ts';
 import type { ProposeOptions } from './question.ts';
@@ -34,44 +35,81 @@ function openSearch(problem: ProposeProblem): ProposeSearch<BestProposals> {
 
 type Search = ProposeSearch<BestProposals>;
 
-/** The same search in slices. */
+/** The same search in slices; the first idea can be shown as soon as it is there, better ones as they come. */
 export class ProposalSearch extends SearchInSlices<ProposalOutcome> {
-  readonly #search: Search | null;
+  readonly #ideas: Ideas | null;
 
   constructor(header: Header, primaryId: string, options: ProposeOptions = {}) {
     const read = readProposeProblem(header, primaryId, options);
-    const search = read.ok ? openSearch(read.problem) : null;
-    super(solve(read, search));
-    this.#search = search;
+    const ideas = read.ok ? new Ideas(openSearch(read.problem)) : null;
+    super(ideas === null ? refused(read) : solve(ideas));
+    this.#ideas = ideas;
   }
 
-  /** The best until now, marked as not exhausted. */
+  override get news(): number {
+    return this.#ideas?.news ?? 0;
+  }
+
+  /** The best that have been proven until now, marked as not exhausted. */
   protected untilNow(): ProposalOutcome {
-    const proposals = this.#search === null ? [] : proposalsOf(this.#search);
+    const proposals = this.#ideas?.proven() ?? [];
     if (proposals.length > 0) return { kind: 'found', proposals, isExhausted: false };
     return { kind: 'none', reason: { kind: 'notThrough' }, nearest: [] };
   }
 }
 
-function* solve(read: ReadProposeProblem, search: Search | null): Generator<void, ProposalOutcome> {
-  if (!read.ok) return { kind: 'none', reason: read.reason, nearest: [] };
-  if (search === null) return { kind: 'none', reason: { kind: 'notThrough' }, nearest: [] };
-  yield* searchProposals(search);
-  const proposals: ProposedPrimary[] = [];
-  for (const candidate of search.best.found) {
-    const proposal = buildProposal(search.problem, candidate, search.surroundings);
-    if (proposal !== null) proposals.push(proposal);
-    yield;
+/** The best candidates made into proposals, each once. */
+class Ideas {
+  readonly search: Search;
+  /** How many proposals have been made. */
+  news = 0;
+  readonly #made = new Map<Candidate, ProposedPrimary | null>();
+
+  constructor(search: Search) {
+    this.search = search;
   }
-  if (proposals.length > 0) return { kind: 'found', proposals, isExhausted: true };
-  const leastMm = leastWelded(search.problem);
-  yield;
-  const nearest = yield* rangesNear(search.problem, leastMm);
-  return { kind: 'none', reason: reasonOf(search, leastMm), nearest };
+
+  /** Makes a proposal of each of the best that is not one yet, with a pause after each. */
+  *make(): Generator<void, void> {
+    const { problem, best, surroundings } = this.search;
+    for (const candidate of best.found) {
+      if (this.#made.has(candidate)) continue;
+      const proposal = buildProposal(problem, candidate, surroundings);
+      this.#made.set(candidate, proposal);
+      if (proposal !== null) this.news += 1;
+      yield;
+    }
+  }
+
+  /** Best first; of the best candidates those that have been made and stood up. */
+  proven(): readonly ProposedPrimary[] {
+    return this.search.best.found.flatMap((candidate) => this.#made.get(candidate) ?? []);
+  }
 }
 
-function proposalsOf({ problem, best, surroundings }: Search): readonly ProposedPrimary[] {
-  return best.found.flatMap((candidate) => buildProposal(problem, candidate, surroundings) ?? []);
+/** Between two looks at whether there is something better to show; making a proposal takes as long as many steps of the search. */
+const STEPS_A_LOOK = 64;
+
+// biome-ignore lint/correctness/useYield: there is nothing to look for, so nothing to pause in
+function* refused(read: ReadProposeProblem): Generator<void, ProposalOutcome> {
+  return { kind: 'none', reason: read.ok ? { kind: 'notThrough' } : read.reason, nearest: [] };
+}
+
+function* solve(ideas: Ideas): Generator<void, ProposalOutcome> {
+  const { search } = ideas;
+  let steps = 0;
+  for (const _ of searchProposals(search)) {
+    yield;
+    steps += 1;
+    const isFirst = ideas.news === 0 && search.best.count > 0;
+    if (isFirst || steps % STEPS_A_LOOK === 0) yield* ideas.make();
+  }
+  yield* ideas.make();
+  const proposals = ideas.proven();
+  if (proposals.length > 0) return { kind: 'found', proposals, isExhausted: true };
+  const leastMm = yield* leastWelded(search.problem);
+  const nearest = yield* rangesNear(search.problem, leastMm);
+  return { kind: 'none', reason: reasonOf(search, leastMm), nearest };
 }
 
 function reasonOf({ problem, surroundings, hasLostToRounding }: Search, leastMm: number | null): NoProposalReason {

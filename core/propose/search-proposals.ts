@@ -25,6 +25,7 @@ export function* searchProposals(search: ProposeSearch): Generator<void, void> {
   for (const bends of [3, 4]) {
     if (mostBends >= bends && search.best.count < ENOUGH_IDEAS) yield* searchManyBends(search, bends);
   }
+  yield* searchCoarse(search);
 }
 
 function* searchFewBends(search: ProposeSearch): Generator<void, void> {
@@ -110,4 +111,51 @@ function leastGuess({ problem: { ends } }: ProposeSearch): number {
     wanted.point.z - start.point.z,
   );
   return 1.25 * apartMm + 100;
+}
+
+/** Places in the window, as parts of it, besides the length wanted. */
+const WITHIN_WINDOW = [1 / 3, 2 / 3, 1 / 6, 5 / 6];
+/** Starts of three bends for one that rounds on the coarsest grid. */
+const COARSE_STARTS = 60;
+
+/**
+ * Where all that was found takes a finer grid: more tubes, until one rounds on the coarsest. Two bends at other lengths of the window first, which are other tubes all along the
+ * family; then three bends, whose fourth straight makes up for what the angles lose.
+ */
+function* searchCoarse(search: ProposeSearch): Generator<void, void> {
+  const [coarsest] = search.steps;
+  const { best, problem } = search;
+  if (coarsest === undefined || best.count === 0) return;
+  for (const shape of moreTubes(search)) {
+    if (best.hasCoarse) return;
+    if (shape !== null && hasRealBends(shape)) search.enter(shape, coarsest);
+    yield;
+  }
+  const window = search.window(3);
+  if (window === null || problem.mostBends < 3) return;
+  const { ends, least } = problem;
+  const { clrsMm, ready } = search;
+  let start = 0;
+  for (const shapes of manyBends({ ends, least, clrsMm, ready, bends: 3, lengthMm: window.aimMm })) {
+    if (best.hasCoarse || start >= COARSE_STARTS) return;
+    for (const shape of shapes) if (hasRealBends(shape)) search.enter(shape, coarsest);
+    start += 1;
+    yield;
+  }
+}
+
+/** Null now and then, for a pause. */
+function* moreTubes(search: ProposeSearch): Generator<TubeShape | null, void> {
+  const { ends, least, mostBends } = search.problem;
+  const window = search.window(2);
+  if (window === null || mostBends < 2) return;
+  for (const part of WITHIN_WINDOW) {
+    const lengthMm = window.lowMm + part * (window.highMm - window.lowMm);
+    for (const first of search.clrsMm) {
+      for (const second of search.clrsMm) {
+        yield null;
+        yield* twoBendsOfLength({ ends, least, clrsMm: [first, second] }, lengthMm);
+      }
+    }
+  }
 }

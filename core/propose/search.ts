@@ -14,6 +14,8 @@ import type { WantedWindow } from './problem/wanted-window.ts';
 /** What takes candidates in as they come. */
 export interface Keeper {
   readonly count: number;
+  /** One on the coarsest grid was taken in. */
+  readonly hasCoarse: boolean;
   readonly take: (candidate: Candidate) => void;
 }
 
@@ -70,6 +72,8 @@ export class ProposeSearch<Kept extends Keeper = Keeper> {
     const window = this.window(shape.bends.length);
     const unit = unitOf(header.settings.display);
     const rounded = roundShape({ ends, limits, least, window, unit }, shape, step);
-    return rounded === null ? null : candidateOf(this.problem, this.ready, rounded, window?.aimMm ?? null);
+    if (rounded === null) return null;
+    const candidate = candidateOf(this.problem, this.ready, rounded, window?.aimMm ?? null);
+    return { ...candidate, isCoarse: step === this.steps[0] };
   }
 }

@@ -75,6 +75,13 @@ const TABLE = {
   markCut: { name: 'Mark cut', group: 'Edit', menu: 'header', words: 'state piece' },
   markTacked: { name: 'Mark tacked', group: 'Edit', menu: 'header', words: 'state piece' },
   markWelded: { name: 'Mark welded', group: 'Edit', menu: 'header', words: 'state piece' },
+  finishPrimary: {
+    name: 'Finish primary with a piece or two',
+    group: 'Edit',
+    menu: 'header',
+    keys: ['Alt+I'],
+    words: 'inlet to go last close end',
+  },
   angleByTape: {
     name: 'Angle of bend by tape',
     group: 'Edit',
@@ -119,6 +126,7 @@ const TABLE = {
     menu: 'header',
     words: 'firing order rpm gas temperature sound crank degrees engine',
   },
+  picturesPanel: { name: 'Pictures', group: 'View', menu: 'header', words: 'photo image caption camera' },
   tablesPanel: {
     name: 'Tables and other bank',
     group: 'View',
@@ -169,6 +177,20 @@ const TABLE = {
     menu: 'header',
     words: 'like alike compare archive find',
   },
+  exportFinished: {
+    name: 'Export finished headers',
+    group: 'Archive',
+    menu: 'file',
+    words: 'archive save all json lines',
+    asks: true,
+  },
+  bringBackFinished: {
+    name: 'Bring finished headers back',
+    group: 'Archive',
+    menu: 'file',
+    words: 'archive import open file',
+    asks: true,
+  },
   findInArchive: { name: 'Find in the archive', group: 'Archive', menu: 'edit', keys: ['Mod+F'], asks: true },
 
   saveNow: { name: 'Make a backup now', group: 'Program', menu: 'file', keys: ['Mod+S'], words: 'save' },
@@ -182,6 +204,20 @@ const TABLE = {
     asks: true,
   },
   showBackups: { name: 'Backups', group: 'Program', menu: 'file', words: 'restore', asks: true },
+  backUpEverything: {
+    name: 'Back up everything to a file',
+    group: 'Program',
+    menu: 'file',
+    words: 'save copy stick all',
+    asks: true,
+  },
+  restoreEverything: {
+    name: 'Restore everything from a file',
+    group: 'Program',
+    menu: 'file',
+    words: 'backup other computer move',
+    asks: true,
+  },
   showHelp: { name: 'Help', group: 'Program', menu: 'help', keys: ['F1'] },
   showKeys: { name: 'Keys', group: 'Program', menu: 'help', keys: ['Mod+/'], words: 'shortcuts keyboard' },
   showAbout: { name: 'About Evenrun', group: 'Program', menu: 'program', words: 'version' },

@@ -26,6 +26,7 @@ import {
   nothing,
   openedHeaderSchema,
   preferencesSchema,
+  problemSchema,
   requestId,
   revision,
   savedFileSchema,
@@ -34,6 +35,7 @@ import {
   unsavedSchema,
 } from './messages.ts';
 import { drawingSchema, pageSchema, paperSchema, savePagesSchema } from './page-messages.ts';
+import { addPictureSchema, changePictureSchema, pictureContent, picturesSchema } from './picture-messages.ts';
 import {
   carriedOutSchema,
   movementSchema,
@@ -45,6 +47,14 @@ import {
   storedStockItemSchema,
 } from './shelf-messages.ts';
 import { stepsSchema } from './step-schema.ts';
+import {
+  beginExportSchema,
+  begunSchema,
+  bringBackSchema,
+  broughtBackSchema,
+  continueWorkSchema,
+  workStateSchema,
+} from './work-messages.ts';
 
 export type { Unsaved } from './messages.ts';
 
@@ -179,13 +189,27 @@ export const contract = {
     request: carriedOutSchema,
     response: shelfWrittenSchema,
   },
-  /** Plans of a header that were carried out and not taken back, the newest first. */
+  /**
+   * Plans of a header that were carried out and not taken back, the newest first. Of a finished header those that stood when it was finished, which nothing
+   * takes back: `step` then only tells them apart.
+   */
   listCutPlans: {
     request: headerRefSchema,
     response: z.strictObject({
       plans: z.array(sawnPlanSchema),
     }),
   },
+
+  /** What is told of a header's pictures; none is frozen until the header is finished, and none is changed after. */
+  listPictures: { request: headerRefSchema, response: picturesSchema },
+  /** Null: its file is damaged or gone. */
+  readPicture: {
+    request: z.strictObject({ headerId: idSchema, pictureId: idSchema }),
+    response: z.strictObject({ content: pictureContent.nullable() }),
+  },
+  /** No step of the journal, and so nothing that undo comes to: pictures are put back by adding them again. */
+  addPicture: { request: addPictureSchema, response: picturesSchema },
+  changePicture: { request: changePictureSchema, response: picturesSchema },
 
   /** One page of what is found. `count` is how many are found in all; `like` has the figures of the header of `likeId`, if it can be read. */
   searchArchive: {
@@ -198,6 +222,29 @@ export const contract = {
   },
   /** How the shop has done with every header that it finished, and what tube it had left. Takes a few tenths of a second in a large shop. */
   readShopFigures: { request: nothing, response: shopFiguresSchema },
+  /** Which finished headers are not what was finished. Looks at every byte of them, pictures included; few at a time, after a list is shown. */
+  checkFinished: {
+    request: z.strictObject({ headerIds: z.array(idSchema).max(40) }),
+    response: z.strictObject({
+      altered: z.array(z.strictObject({ headerId: idSchema, problem: problemSchema })),
+    }),
+  },
+
+  /** What is written of a finished header in a file, brought back; several lines at once, in one transaction. */
+  bringBackFinished: { request: bringBackSchema, response: broughtBackSchema },
+
+  /**
+   * Long work, done as far as `continueWork` asks for it and stopped at any point without harm: finished headers into one file, a line
+   * each. Where the host cannot ask where to put the file, it comes in pieces, to be saved by the page.
+   */
+  beginExport: { request: beginExportSchema, response: begunSchema },
+  /** The same with all that is kept, as one file that is proven before the work says that it is done. */
+  beginBackup: { request: nothing, response: begunSchema },
+  continueWork: { request: continueWorkSchema, response: workStateSchema },
+  /** A backup of everything that the page hands in, piece by piece: proven at the end, and nothing is replaced by it yet. */
+  beginRestore: { request: z.strictObject({ bytes: z.int().min(1) }), response: z.strictObject({ workId: idSchema }) },
+  /** Leaves nothing behind; work that is over or was never begun is no matter. */
+  stopWork: { request: z.strictObject({ workId: idSchema }), response: nothing },
 
   /** The pages of a sheet as they would print, for looking at. */
   drawPages: {
@@ -210,6 +257,11 @@ export const contract = {
   listBackups: { request: nothing, response: z.strictObject({ backups: z.array(backupSchema) }) },
   makeBackup: { request: nothing, response: backupSchema },
   restoreBackup: { request: z.strictObject({ name: z.string().max(200) }), response: startSchema },
+
+  /** Puts a proven file in the place of the database, which is set aside among the backups. */
+  restoreGiven: { request: z.strictObject({ givenId: idSchema }), response: startSchema },
+  /** Takes a proven file away again. */
+  dropGiven: { request: z.strictObject({ givenId: idSchema }), response: nothing },
 
   /** The page has committed all that it held; the host may close the window. */
   readyToClose: { request: nothing, response: nothing },

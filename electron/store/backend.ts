@@ -11,9 +11,12 @@ import { systemTimers, type Timers } from './backups/backup-hours.ts';
 import type { CallContext, Host } from './calls/call-context.ts';
 import { copyCalls } from './calls/copy-calls.ts';
 import { cutPlanCalls } from './calls/cut-plan-calls.ts';
+import { finishedCalls } from './calls/finished-calls.ts';
 import { headerCalls } from './calls/header-calls.ts';
+import { pictureCalls } from './calls/picture-calls.ts';
 import { shelfCalls } from './calls/shelf-calls.ts';
 import { upkeep } from './calls/upkeep-calls.ts';
+import { workCalls } from './calls/work-calls.ts';
 import { Connection } from './file/connection.ts';
 import { dataFolder } from './file/data-folder.ts';
 import { keepEnds } from './header/keep-header.ts';
@@ -51,12 +54,11 @@ export function createBackend(options: BackendOptions): Backend {
   const connection = new Connection(place, clock);
   const context: CallContext = { connection, place, host, version, clock, newId: freshId, log };
   const { end: endPlans, ...planCalls } = cutPlanner();
+  const { endWork, ...exportCalls } = workCalls(context);
   const { end, ...upkeepCalls } = upkeep(context, { firstAfterMs, timers });
   const handlers: Handlers = {
-    ...headerCalls(context),
-    ...copyCalls(context),
-    ...shelfCalls(context),
-    ...cutPlanCalls(context),
+    ...storeCalls(context),
+    ...exportCalls,
     ...upkeepCalls,
     ...planCalls,
     ...drawCalls(host.saveFile),
@@ -72,12 +74,25 @@ export function createBackend(options: BackendOptions): Backend {
     call: dispatcher.call,
     async close() {
       endPlans();
+      await endWork();
       // A courtesy: what a disk refuses now is only not proven at the next start.
       const kept = connection.isWritable ? connection.use(keepEnds) : success(null);
       if (!kept.ok) log.write({ ends: kept.problems });
       await end();
       connection.close();
     },
+  };
+}
+
+/** Those that are answered out of the database alone. */
+function storeCalls(context: CallContext) {
+  return {
+    ...headerCalls(context),
+    ...copyCalls(context),
+    ...pictureCalls(context),
+    ...finishedCalls(context),
+    ...shelfCalls(context),
+    ...cutPlanCalls(context),
   };
 }
 

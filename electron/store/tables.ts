@@ -9,6 +9,7 @@ import { headerList } from './header/header-list.ts';
 import { journalTable } from './header/journal.ts';
 import { snapshotTable } from './header/snapshots.ts';
 import { recentStandings } from './header/standing.ts';
+import { pictureTable } from './pictures/picture-table.ts';
 import { requestTable } from './request-table.ts';
 import { settingsTable } from './settings-table.ts';
 import { shelf } from './shelf/shelf.ts';
@@ -32,6 +33,7 @@ function tablesOf(db: Database.Database) {
     shelf: shelf(db),
     tubeLeft: tubeLeft(db),
     cutPlans: cutPlanTable(db),
+    pictures: pictureTable(db),
     drafts: draftTable(db),
     settings: settingsTable(db),
     requests: requestTable(db),

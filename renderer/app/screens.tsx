@@ -90,6 +90,7 @@ function ScreenInHand({ workshop, start }: Props) {
     case 'archive':
       return (
         <ArchiveScreen
+          key={imports.count}
           unit={imports.unit}
           likeId={screen.likeId ?? null}
           goTo={workshop.goTo}

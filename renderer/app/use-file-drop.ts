@@ -17,15 +17,16 @@ export function useFileDrop(onFile: (file: File) => void): boolean {
     // Without these, a dropped file would replace the page.
     const onDragOver = (event: DragEvent) => {
       if (!hasFiles(event)) return;
+      // A part of the page that takes files itself has said so.
+      setIsOver(!event.defaultPrevented);
       event.preventDefault();
-      setIsOver(true);
     };
     const onDragLeave = (event: DragEvent) => {
       if (event.relatedTarget === null) setIsOver(false);
     };
     const onDrop = (event: DragEvent) => {
       setIsOver(false);
-      if (!hasFiles(event)) return;
+      if (!hasFiles(event) || event.defaultPrevented) return;
       event.preventDefault();
       const file = event.dataTransfer?.files[0];
       if (file) latest.current(file);

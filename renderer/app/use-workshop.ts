@@ -16,7 +16,17 @@ import { type Preferences, usePreferences, useStandpoints } from './preferences/
 
 export type ReadyStart = Extract<Start, { state: 'ready' }>;
 
-export type DialogName = 'search' | 'keys' | 'preferences' | 'backups' | 'finish' | 'newHeader';
+export type DialogName =
+  | 'search'
+  | 'keys'
+  | 'preferences'
+  | 'backups'
+  | 'finish'
+  | 'newHeader'
+  | 'exportFinished'
+  | 'bringBack'
+  | 'backUpEverything'
+  | 'restoreEverything';
 
 export interface Workshop {
   readonly screen: Screen;

@@ -1,7 +1,11 @@
 /** The dialogs that can stand in front of any screen, one at a time. */
 
+import { BringBack } from '../archive/files/bring-back.tsx';
+import { ExportFinished } from '../archive/files/export-finished.tsx';
+import { BackUpEverything } from '../backups/back-up-everything.tsx';
 import { BackupsDialog } from '../backups/backups-dialog.tsx';
 import type { Start } from '../backups/cannot-open.tsx';
+import { RestoreEverything } from '../backups/restore-everything.tsx';
 import type { Command } from '../commands/command.ts';
 import { CommandSearch } from '../commands/command-search.tsx';
 import { KeysList } from '../commands/keys-list.tsx';
@@ -47,6 +51,11 @@ function NamedDialog({ workshop, onStart }: Props) {
     close();
     afterClosing(command.run);
   };
+  const restored = (start: Start) => {
+    close();
+    workshop.open.drop();
+    onStart(start);
+  };
   switch (dialog) {
     case null:
       return null;
@@ -64,17 +73,15 @@ function NamedDialog({ workshop, onStart }: Props) {
         />
       );
     case 'backups':
-      return (
-        <BackupsDialog
-          beforeRestoring={workshop.flush}
-          onClose={close}
-          onRestored={(start) => {
-            close();
-            workshop.open.drop();
-            onStart(start);
-          }}
-        />
-      );
+      return <BackupsDialog beforeRestoring={workshop.flush} onClose={close} onRestored={restored} />;
+    case 'exportFinished':
+      return <ExportFinished headerIds={null} onClose={close} />;
+    case 'bringBack':
+      return <BringBack onBrought={workshop.imports.renew} onClose={close} />;
+    case 'backUpEverything':
+      return <BackUpEverything before={workshop.flush} onClose={close} />;
+    case 'restoreEverything':
+      return <RestoreEverything before={workshop.flush} onClose={close} onRestored={restored} />;
     case 'newHeader':
       return <NewHeaderDialog onOpened={workshop.going.openGiven} onClose={close} />;
     case 'finish':

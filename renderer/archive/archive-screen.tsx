@@ -2,15 +2,17 @@
 
 import { useMemo, useRef, useState } from 'react';
 import type { LengthUnit } from '../../core/index.ts';
-import { useCommands } from '../commands/command-registry.ts';
+import { useCommandRegistry, useCommands } from '../commands/command-registry.ts';
 import { useHeaderActs } from '../session/header-acts.ts';
 import type { OpenedHeader } from '../session/session-state.ts';
+import { useAltered } from '../session/use-altered.ts';
 import { Button } from '../ui/button.tsx';
 import { useSettled } from '../ui/hooks/use-settled.ts';
 import { type Screen, writeScreen } from '../ui/screen.ts';
 import { countOf } from '../ui/words/spoken.ts';
-import { ArchiveRowView, type Like, type RowActs } from './archive-row.tsx';
+import { type ArchiveRow, ArchiveRowView, type Like, type RowActs } from './archive-row.tsx';
 import { EMPTY_SEARCH } from './archive-search.ts';
+import { ExportFinished } from './files/export-finished.tsx';
 import { type OpenRowMenu, RowMenu } from './row-menu.tsx';
 import { SearchFields } from './search-fields.tsx';
 import { type Found, useArchive } from './use-archive.ts';
@@ -38,23 +40,28 @@ export function ArchiveScreen(props: Props) {
   const [texts, setTexts] = useState(EMPTY_SEARCH);
   const { found, showMore } = useArchive(texts, unit, likeId);
   const [begun, setBegun] = useState<Begun | null>(null);
+  const [exporting, setExporting] = useState<string | null>(null);
   const first = begun ?? found.like;
   const [menu, setMenu] = useState<OpenRowMenu | null>(null);
-  const acts = useRowActs(props, first, { begin: setBegun, openMenu: setMenu });
+  const acts = useRowActs(props, first, { begin: setBegun, openMenu: setMenu, exportOne: setExporting });
   const firstField = useRef<HTMLInputElement>(null);
   useCommands([{ id: 'findInArchive', run: () => firstField.current?.focus() }]);
-  const rows = found.rows ?? [];
-  // While one types, rows come and go too fast to be drawn, and reading them would keep the next answer waiting.
-  const drawings = useDrawings(useSettled(found.rows));
+  // While one types, rows come and go too fast to be read whole, and that would keep the next answer waiting.
+  const settled = useSettled(found.rows);
+  const rows = useSoundRows(found.rows, settled);
+  const drawings = useDrawings(settled);
   const nameBeside = (headerId: string) => (first === null || first.headerId === headerId ? null : first.name);
   const isSearching = Object.values(texts).some((text) => text.trim() !== '');
   return (
     <main className="page page-wide archive" id="screen" aria-busy={found.rows === null && found.words === null}>
       <div className="page-head">
         <h1>Archive</h1>
-        <a className="archive-link" href={writeScreen({ kind: 'shopFigures' })}>
-          Shop figures
-        </a>
+        <div className="archive-head">
+          <FileButtons />
+          <a className="archive-link" href={writeScreen({ kind: 'shopFigures' })}>
+            Shop figures
+          </a>
+        </div>
       </div>
       <SearchFields texts={texts} unit={unit} problems={found.problems} firstField={firstField} onChange={setTexts} />
       <div className="archive-said">
@@ -83,7 +90,32 @@ export function ArchiveScreen(props: Props) {
       {menu === null ? null : (
         <RowMenu open={menu} compareWith={nameBeside(menu.row.headerId)} acts={acts} onClose={() => setMenu(null)} />
       )}
+      {exporting === null ? null : <ExportFinished headerIds={[exporting]} onClose={() => setExporting(null)} />}
     </main>
+  );
+}
+
+/** Rows as they were found, and those that turned out altered marked so. */
+function useSoundRows(rows: Found['rows'], settled: Found['rows']): readonly ArchiveRow[] {
+  const altered = useAltered(useMemo(() => (settled ?? []).map(({ headerId }) => headerId), [settled]));
+  return useMemo(
+    () => (rows ?? []).map((row) => (altered.has(row.headerId) ? { ...row, isDamaged: true } : row)),
+    [rows, altered],
+  );
+}
+
+/** Files of finished headers, out and in, by their commands. */
+function FileButtons() {
+  const registry = useCommandRegistry();
+  return (
+    <>
+      <Button look="quiet" onPress={() => registry.find('exportFinished')?.run()}>
+        Export all
+      </Button>
+      <Button look="quiet" onPress={() => registry.find('bringBackFinished')?.run()}>
+        Bring back from a file
+      </Button>
+    </>
   );
 }
 
@@ -91,7 +123,15 @@ export function ArchiveScreen(props: Props) {
 function useRowActs(
   props: Props,
   first: Begun | null,
-  { begin, openMenu }: { readonly begin: (begun: Begun) => void; readonly openMenu: (menu: OpenRowMenu) => void },
+  {
+    begin,
+    openMenu,
+    exportOne,
+  }: {
+    readonly begin: (begun: Begun) => void;
+    readonly openMenu: (menu: OpenRowMenu) => void;
+    readonly exportOne: (headerId: string) => void;
+  },
 ): RowActs {
   const headerActs = useHeaderActs();
   const latest = useRef({ ...props, first, headerActs });
@@ -103,7 +143,7 @@ function useRowActs(
         const opened = await latest.current.headerActs.duplicate(row, as);
         if (opened !== null) latest.current.onOpened(opened);
       },
-      exportFile: (row) => void latest.current.headerActs.exportFile(row),
+      exportFile: ({ headerId }) => exportOne(headerId),
       findSimilar: ({ headerId }) => latest.current.goTo({ kind: 'archive', likeId: headerId }),
       compare: ({ headerId, name }) => {
         const { first: one, goTo } = latest.current;
@@ -112,7 +152,7 @@ function useRowActs(
       },
       showMore: (row, button) => openMenu({ row, button }),
     }),
-    [begin, openMenu],
+    [begin, openMenu, exportOne],
   );
 }
 

@@ -6,6 +6,7 @@ import type { ResponseOf } from '../../electron/bridge/contract.ts';
 import { useAsk } from '../host/host-bridge.ts';
 import { Button } from '../ui/button.tsx';
 import { BackupList } from './backup-list.tsx';
+import { RestoreEverything } from './restore-everything.tsx';
 
 export type Start = ResponseOf<'start'>;
 export type FailedStart = Extract<Start, { state: 'cannotOpen' }>;
@@ -38,6 +39,7 @@ interface Props {
 export function CannotOpen({ start, onStart }: Props) {
   const ask = useAsk();
   const [words, setWords] = useState<string | null>(null);
+  const [isRestoring, setRestoring] = useState(false);
   const take = (answer: Awaited<ReturnType<typeof ask<'start'>>>) => {
     if (answer.ok) onStart(answer.value);
     else setWords(answer.words);
@@ -58,6 +60,19 @@ export function CannotOpen({ start, onStart }: Props) {
         <p role="alert">{words}</p>
       </div>
       <h2>Backups</h2>
+      <div className="actions">
+        <Button onPress={() => setRestoring(true)}>Restore everything from a file</Button>
+      </div>
+      {isRestoring ? (
+        <RestoreEverything
+          before={async () => undefined}
+          onClose={() => setRestoring(false)}
+          onRestored={(restored) => {
+            setRestoring(false);
+            onStart(restored);
+          }}
+        />
+      ) : null}
       <BackupList backups={start.backups} onRestore={async (name) => take(await ask('restoreBackup', { name }))} />
     </main>
   );

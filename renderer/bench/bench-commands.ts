@@ -16,6 +16,8 @@ export interface CommandReach {
   /** Finished or damaged: nothing of it changes. */
   readonly isFrozen: boolean;
   readonly focusEntry: () => void;
+  /** Puts the pieces that would finish the primary in hand at its end. */
+  readonly onFinish: () => void;
 }
 
 /** The first primaries have a command each, to jump to them. */
@@ -56,7 +58,7 @@ function pieceCommands({ view, acts }: CommandReach): readonly OfferedCommand[] 
   ];
 }
 
-function primaryCommands({ header, view, acts }: CommandReach): readonly OfferedCommand[] {
+function primaryCommands({ header, view, acts, isFrozen, onFinish }: CommandReach): readonly OfferedCommand[] {
   const { primary } = view;
   const unavailable = primary === null ? 'There is no primary yet.' : null;
   const jumps = JUMPS.flatMap((id, index): readonly OfferedCommand[] => {
@@ -71,6 +73,11 @@ function primaryCommands({ header, view, acts }: CommandReach): readonly Offered
     ...jumps,
     { id: 'nextPrimary', unavailable, run: () => acts.goBy(1) },
     { id: 'previousPrimary', unavailable, run: () => acts.goBy(-1) },
+    {
+      id: 'finishPrimary',
+      unavailable: isFrozen ? 'A finished header does not change.' : unavailable,
+      run: onFinish,
+    },
     { id: 'addPrimary', run: acts.addPrimary },
     { id: 'duplicatePrimary', unavailable, run: onPrimary(acts.duplicatePrimary) },
     { id: 'deletePrimary', unavailable, run: onPrimary(acts.removePrimary) },

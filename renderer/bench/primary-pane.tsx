@@ -34,6 +34,7 @@ import { type GridHandle, PieceGrid } from './grid/piece-grid.tsx';
 import { onlyCell, selectedRows } from './grid/row-selection.ts';
 import { cellPrimaryOfDraft } from './grid/use-cell-edits.ts';
 import { PrimaryHeading } from './primary-heading.tsx';
+import { ToGoLine } from './to-go.tsx';
 import { type BenchActs, insertPlace } from './use-bench-acts.ts';
 import { useStable } from './use-stable.ts';
 
@@ -53,6 +54,8 @@ interface Props {
   readonly offers: ShelfOffers;
   readonly entryRef: RefObject<HTMLInputElement | null>;
   readonly focusEntry: () => void;
+  /** Puts the pieces that would finish the primary at its end. */
+  readonly onFinish: () => void;
 }
 
 /** The primary that text left over from last time belongs to; null when there is none. */
@@ -78,6 +81,7 @@ export function PrimaryPane(props: Props) {
   return (
     <section className="bench-primary" id={PIECES_ID} aria-label={primaryTitle(primary.name)} onFocus={typing.onFocus}>
       <PrimaryHeading match={props.match} report={props.report} style={header.settings.display} />
+      {isFrozen ? null : <ToGoLine header={header} match={props.match} stock={props.stock} onTake={props.onFinish} />}
       <Pieces {...parts} isFrozen={isFrozen} />
       {isFrozen ? null : (
         <>

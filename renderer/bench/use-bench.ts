@@ -12,6 +12,7 @@ import { SIZE_COLUMN, useBenchView } from './bench-view.ts';
 import { cellPrimaryOfDraft } from './grid/use-cell-edits.ts';
 import type { KeptBench } from './layout/bench-sizes.ts';
 import { primaryAtStart } from './primary-pane.tsx';
+import { useFinish } from './to-go.tsx';
 import { useBenchActs } from './use-bench-acts.ts';
 import { useStock } from './use-stock.ts';
 
@@ -34,6 +35,7 @@ export function useBench(
   const view = useBenchView(session, header, primaryAtStart(session));
   const acts = useBenchActs(session, view, focusEntry);
   const stock = useStock(session);
+  const onFinish = useFinish({ session, view, acts, stock });
   const moves = useBenchMoves(
     { header, primaryId: view.primaryId, isOpen: view.panel === 'moves' },
     { kept: movePrices, keep: keepMovePrices },
@@ -42,7 +44,7 @@ export function useBench(
   const tube = primary === null ? header.settings.tube : tubeOf(header, primary);
   const offers = useMemo(() => shelfOffers(stock ?? [], tube), [stock, tube]);
   useForeignChanges(session);
-  useCommands(benchCommands({ header, view, acts, isFrozen, focusEntry }));
+  useCommands(benchCommands({ header, view, acts, isFrozen, focusEntry, onFinish }));
   useEffect(() => {
     // A cell that was being typed into has taken the focus already.
     if (cellPrimaryOfDraft(session) === null) entryRef.current?.focus();
@@ -57,5 +59,19 @@ export function useBench(
     },
     [session, selectPrimary, change],
   );
-  return { header, report, view, acts, moves, primary, stock, saw, offers, isFrozen, focusEntry, selectOnBoard };
+  return {
+    header,
+    report,
+    view,
+    acts,
+    moves,
+    primary,
+    stock,
+    saw,
+    offers,
+    isFrozen,
+    focusEntry,
+    onFinish,
+    selectOnBoard,
+  };
 }

@@ -15,6 +15,7 @@ export const SCREEN_KEYS = [
       { does: 'Clear the line', chords: ['Escape'] },
       { does: 'Up to the pieces, from an empty line', chords: ['ArrowUp'] },
       { does: 'Previous or next primary', chords: ['PageUp', 'PageDown'] },
+      { does: 'Put in what finishes the primary, from the pieces too', chords: keysOf('finishPrimary') },
     ],
   },
   {
@@ -58,6 +59,8 @@ export const SCREEN_KEYS = [
       { does: 'Previous or next move, previewed', chords: ['ArrowUp', 'ArrowDown'] },
       { does: 'Apply the move shown', chords: ['Enter'] },
       { does: 'Show the header as it is', chords: ['Escape'] },
+      { does: 'Along the possible lengths', chords: ['ArrowLeft', 'ArrowRight', 'PageUp', 'PageDown'] },
+      { does: 'Make the length the target', chords: ['Enter'] },
     ],
   },
   {

@@ -61,6 +61,12 @@ const READ: HelpPage = {
         being built, none is judged. A finished header counts as built.
       </p>
       <p>
+        While a primary in hand is being built, the line over its pieces says where the inlet lies as seen along the
+        tube from its end: so far ahead or behind, so far aside and at which clocking a bend would curl that way, and
+        the tilt between the two. If one piece or two would finish it, they stand there as you would type them: Alt+I
+        puts them in as planned pieces.
+      </p>
+      <p>
         Double-click a row to rename it, drag it by its name to move it, and find the rest under the three dots. "As
         listed" over the names changes to "By miss": the farthest off first.
       </p>
@@ -169,4 +175,34 @@ const MOVES: HelpPage = {
   ),
 };
 
-export const BENCH_PAGES: readonly HelpPage[] = [ENTER, READ, TARGET, MOVES, ODD, CHANGE];
+const PROPOSE: HelpPage = {
+  id: 'propose',
+  title: 'Have a primary proposed, or all of them',
+  body: (
+    <>
+      <p>
+        Choose a primary that has a port and an inlet and no pieces yet, and open "Moves": a few ideas are listed, each
+        with its picture, the fewest bends first. The first is there at once, better ones come in while the search goes
+        on; "Stop" keeps what was found. Of a primary that is half tacked, "The rest" is proposed from the last piece
+        that is tacked, welded or locked.
+      </p>
+      <p>
+        "Possible lengths" draws which lengths this port and inlet can have with two bends and with three. The upright
+        line is the target, the small marks are the other primaries by number. Tap a length, or go to it with the arrow
+        keys and press Enter, and it is the target: one step, and undo takes it back.
+      </p>
+      <p>
+        "Build all" stands there while two primaries or more are left to build. It proposes all of them at one length,
+        clear of each other: at the target, or at the length that takes the fewest bends. "Any of its collector" lets
+        primaries change inlets within their collector, which often is what makes room. The answer is one step, with a
+        row for each primary.
+      </p>
+      <p>
+        Shortest straight, minimum clearance and whether the shelf counts are set under "Limits". Figures are such as a
+        saw and an angle gauge can do, and every proposal is checked against all that stands there before it is shown.
+      </p>
+    </>
+  ),
+};
+
+export const BENCH_PAGES: readonly HelpPage[] = [ENTER, READ, TARGET, MOVES, PROPOSE, ODD, CHANGE];

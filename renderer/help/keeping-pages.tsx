@@ -47,8 +47,9 @@ const FINISH: HelpPage = {
   body: (
     <>
       <p>
-        When a header is welded and checked, finish it. It goes into the archive with its figures and never changes
-        again; the database itself refuses it.
+        When a header is welded and checked, finish it. Its document, figures, readings, cut plans and pictures go into
+        the archive under one checksum and never change again; the database itself refuses it. Should something be
+        altered on disk all the same, opening the header says so, and the archive marks it.
       </p>
       <p>
         In the archive, search by words, material, tube OD, number of primaries, target, spread, and the days between
@@ -64,8 +65,22 @@ const FINISH: HelpPage = {
       <p>
         "Shop figures", on the archive, draws over time which spread was reached, how many joints were opened again, and
         how much tube was left on the shelf. A joint counts as opened when it was marked tacked or welded and a step
-        changed, turned, moved or took out a piece at it; undo takes the count back with the step. Of headers that were
-        made elsewhere it is not known.
+        changed, turned, moved or took out a piece at it; undo takes the count back with the step.
+      </p>
+      <h2>Pictures</h2>
+      <p>
+        Pictures, on the rail of the bench, takes up to twelve for a header: press Add pictures, or drop files on the
+        panel. They are made smaller (1600 pixels at the longest side), turned upright, and saved at once; what a camera
+        notes beside the picture, such as the place, is left out. Undo does not reach pictures: a removed one is put
+        back from the line that says so. A copy of a header starts without pictures.
+      </p>
+      <h2>Take finished headers elsewhere</h2>
+      <p>
+        Export, in the archive, writes finished headers into an open text file: JSON, a line for each header, with its
+        pictures and its checksum. Bring back, on another computer, checks every line against its checksum. A header
+        that is there already is not brought in twice, not even from the bin; another one that happens to have its id
+        comes in beside it; a line that was damaged is named, and the rest comes in. Either can be stopped at any time:
+        what came in until then is whole.
       </p>
     </>
   ),
@@ -77,9 +92,9 @@ const FILES: HelpPage = {
   body: (
     <>
       <p>
-        Exporting a header writes one open JSON file with everything in it. Importing shows what is in a file first;
-        nothing comes in until you accept it, and no header that is there is ever overwritten. A file can also be
-        dropped on the window.
+        Exporting a header writes its document as one open JSON file; pictures and cut plans go with finished headers
+        only, by Export in the archive. Importing shows what is in a file first; nothing comes in until you accept it,
+        and no header that is there is ever overwritten. A file can also be dropped on the window.
       </p>
       <h2>Parts list</h2>
       <p>A CSV file, one piece a row, in order from the port. The first row names the columns, in any order:</p>
@@ -113,7 +128,13 @@ const SAFE: HelpPage = {
         Backups are made on their own: soon after the start, every hour and at closing, whenever something was entered
         since the last. The newest ten are kept, and one of each of the last eight days. Under Commands, "Backups" lists
         them; restoring one sets the present file aside first. Keep the data folder on a disk of this computer, not in a
-        folder that is synchronised, and copy it to another place now and then.
+        folder that is synchronised.
+      </p>
+      <p>
+        Now and then, back up everything to a file on another disk: under Commands, "Back up everything to a file". The
+        file is opened and every header in it read before the program says that it is done. "Restore everything from a
+        file" proves such a file in the same way, asks, and sets what is here aside among the backups before it takes
+        its place.
       </p>
     </>
   ),

@@ -25,18 +25,29 @@ export async function readGivenFile(file: File): Promise<GivenFile> {
 }
 
 /** Asks for one file with the platform's own dialog. Null when called off. */
-export function askForFile(accept: string): Promise<File | null> {
+export async function askForFile(accept: string): Promise<File | null> {
+  const [file] = await chosenFiles(accept, false);
+  return file ?? null;
+}
+
+/** As askForFile, for any number; none when called off. */
+export function askForFiles(accept: string): Promise<readonly File[]> {
+  return chosenFiles(accept, true);
+}
+
+function chosenFiles(accept: string, isMultiple: boolean): Promise<readonly File[]> {
   return new Promise((resolve) => {
     const input = document.createElement('input');
     input.type = 'file';
     input.accept = accept;
+    input.multiple = isMultiple;
     input.hidden = true;
-    const answer = (file: File | null) => {
+    const answer = (files: readonly File[]) => {
       input.remove();
-      resolve(file);
+      resolve(files);
     };
-    input.addEventListener('change', () => answer(input.files?.[0] ?? null));
-    input.addEventListener('cancel', () => answer(null));
+    input.addEventListener('change', () => answer([...(input.files ?? [])]));
+    input.addEventListener('cancel', () => answer([]));
     // In the page, because an input that only the dialog knows of can be collected as garbage, and the answer with it.
     document.body.append(input);
     input.click();
@@ -70,11 +81,15 @@ export function downloadText(file: {
 }
 
 function downloadBytes({ fileName, mediaType, base64 }: Extract<SavedFile, { kind: 'downloadBytes' }>): void {
-  const bytes = Uint8Array.from(atob(base64), (character) => character.charCodeAt(0));
+  const bytes = base64ToBytes(base64);
   downloadBlob(fileName, new Blob([bytes], { type: mediaType }));
 }
 
-function downloadBlob(fileName: string, content: Blob): void {
+export function base64ToBytes(base64: string): Uint8Array<ArrayBuffer> {
+  return Uint8Array.from(atob(base64), (character) => character.charCodeAt(0));
+}
+
+export function downloadBlob(fileName: string, content: Blob): void {
   const url = URL.createObjectURL(content);
   const link = document.createElement('a');
   link.href = url;

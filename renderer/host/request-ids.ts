@@ -9,6 +9,7 @@ const ONCE: Readonly<Record<OnceCall, true>> = {
   createHeader: true,
   duplicateHeader: true,
   importHeader: true,
+  addPicture: true,
   changeShelf: true,
   turnShelfBack: true,
   carryOutCutPlan: true,

@@ -2,7 +2,7 @@
 
 import { useRef, useState } from 'react';
 import { Tab, TabList, TabPanel, Tabs } from 'react-aria-components';
-import { setLockedEdit } from '../../core/index.ts';
+import { type Primary, setLockedEdit } from '../../core/index.ts';
 import { Button } from '../ui/button.tsx';
 import { useNotice } from '../ui/notices.tsx';
 import { wordsFor } from '../ui/words/problem-words.ts';
@@ -14,8 +14,9 @@ import type { MovesPanelProps, MovesProps } from './moves-props.ts';
 import { PrimaryMoves } from './primary-moves.tsx';
 import type { Proposal } from './proposals/proposal.ts';
 import { PrimaryProposals } from './whole/primary-proposals.tsx';
+import { WholeHeader } from './whole/whole-header.tsx';
 
-type TabId = 'primary' | 'rest' | 'header' | 'options';
+type TabId = 'primary' | 'rest' | 'header' | 'whole' | 'options';
 
 export function MovesPanel(props: MovesPanelProps) {
   const { bench } = props;
@@ -55,11 +56,13 @@ export function MovesPanel(props: MovesPanelProps) {
 
 /** For what is half built there are moves and the rest of it; for what is empty there is nothing yet that could be moved. */
 function tabsFor(props: MovesPanelProps): readonly { readonly id: TabId; readonly name: string }[] {
-  const isHalfBuilt = isToBeBuilt(props) && props.primary.pieces.length > 0;
+  const isHalfBuilt = isToBeBuilt(props, props.primary) && props.primary.pieces.length > 0;
+  const toBuild = props.header.primaries.filter((primary) => isToBeBuilt(props, primary));
   return [
     { id: 'primary', name: primaryTitle(props.primary.name) },
     ...(isHalfBuilt ? [{ id: 'rest', name: 'The rest' } as const] : []),
     { id: 'header', name: 'Fix all' },
+    ...(toBuild.length > 1 ? [{ id: 'whole', name: 'Build all' } as const] : []),
     { id: 'options', name: 'Limits' },
   ];
 }
@@ -68,7 +71,7 @@ function TabBody({ id, ...props }: MovesProps & { readonly id: TabId }) {
   const { session, header, primary, stock, saw, bench } = props;
   switch (id) {
     case 'primary':
-      return primary.pieces.length === 0 && isToBeBuilt(props) ? (
+      return primary.pieces.length === 0 && isToBeBuilt(props, primary) ? (
         <PrimaryProposals key={primary.id} {...props} />
       ) : (
         <PrimaryMoves key={primary.id} {...props} />
@@ -77,6 +80,8 @@ function TabBody({ id, ...props }: MovesProps & { readonly id: TabId }) {
       return <PrimaryProposals key={primary.id} {...props} />;
     case 'header':
       return <HeaderMoves {...props} />;
+    case 'whole':
+      return <WholeHeader {...props} />;
     case 'options':
       return (
         <MoveOptionsPanel
@@ -95,7 +100,7 @@ function TabBody({ id, ...props }: MovesProps & { readonly id: TabId }) {
 }
 
 /** It has a port and an inlet, and there is room between them for what is not there yet. */
-function isToBeBuilt({ header, report, primary }: MovesPanelProps): boolean {
+function isToBeBuilt({ header, report }: Pick<MovesPanelProps, 'header' | 'report'>, primary: Primary): boolean {
   if (header.state === 'finished' || primary.port === null || primary.inletId === null) return false;
   const own = report.primaries.find(({ primaryId }) => primaryId === primary.id);
   return own?.standing === 'empty' || own?.building?.kind === 'openEnd';

@@ -5,6 +5,7 @@ import Database from 'better-sqlite3';
 import { demoHeader } from '../../core/header/demo-header.ts';
 import type { Header } from '../../core/header/header.ts';
 import { inches } from '../../core/units/length.ts';
+import { freeze } from '../../electron/store/finished/freeze.ts';
 import { keepHeader } from '../../electron/store/header/keep-header.ts';
 import { openTables } from '../../electron/store/tables.ts';
 import { openBackend } from '../trust/backend-under-test.ts';
@@ -61,7 +62,7 @@ export async function fillArchive(folder: string, count: number): Promise<void> 
         const finishedAt = new Date(first + at * HOUR_MS);
         const header = archivedHeader(at);
         keepHeader(tables, header, { stepId: `archived-${at}-made`, changedAt: finishedAt });
-        tables.archive.add(header, { finishedAt, jointsOpened: at % 5 });
+        freeze(tables, header, finishedAt);
       }
     });
     for (let from = 0; from < count; from += HEADERS_A_TRANSACTION)

@@ -132,6 +132,9 @@ async function takeSamples(rounds: number): Promise<Samples> {
     const still = await openStillPage(app, retypeFirstSize);
     await still.evaluate(installRecorder, '.match-board');
     await app.page.bringToFront();
+    // The header has moved on in the other page.
+    await app.page.reload();
+    await app.page.locator('.match-board').waitFor();
     await app.page.evaluate(installRecorder, '.match-board');
     return await takeTurns({ program: app.page, still, bare: await openBarePage(browser) }, rounds);
   } finally {

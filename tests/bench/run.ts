@@ -9,6 +9,7 @@ import { measureMatchHeader } from './core-speed.ts';
 import { measurePacking } from './cut-plan-packing.ts';
 import { measureCutPlan } from './cut-plan-speed.ts';
 import { measureDurableEdit } from './durable-edit.ts';
+import { measureFinishedFiles } from './finished-files.ts';
 import { measureJournal } from './journal-size.ts';
 import { measureKeystrokes } from './keystrokes.ts';
 import { measureAgainstHighs, measureBudget, measureMissedMoves, measureMoves } from './moves-speed.ts';
@@ -28,6 +29,7 @@ const RUNS: readonly MeasureRun[] = [
   { ids: ['P9', 'P9 idle', 'P9 leaks'], run: measureViewRedraw },
   { ids: ['P10', 'P10 filter', 'P10 offers', 'P10 first'], run: measureShelf },
   { ids: ['P10 scroll'], run: measureShelfScroll },
+  { ids: ['P7c', 'P7c file', 'P7c disk', 'P7c time'], run: measureFinishedFiles },
   { ids: ['K1'], run: measureKeystrokes },
   { ids: ['A1'], run: measureAxe },
   { ids: ['P4', 'P4b', 'P4s', 'P4t'], run: (size) => Promise.resolve(measureMoves(size)) },

@@ -72,3 +72,72 @@ test('of one that is half tacked the rest is proposed, and what is tacked stays'
   await expect.poll(async () => (await piecesOf(headerId)).length).toBeGreaterThan(2);
   expect((await piecesOf(headerId)).slice(0, 2)).toEqual(before);
 });
+
+test('where the inlet lies is said as it is built, and one key puts in what finishes it, from the entry line and from the grid', async () => {
+  const { page } = app;
+  const headerId = await openWithPieces(0);
+  await page.getByText(/^Inlet: .+ aside at clocking .+, tilt /).waitFor();
+  const list = await proposals();
+  await list.locator('.proposal').first().focus();
+  await page.keyboard.press('Enter');
+  await expect.poll(async () => (await piecesOf(headerId)).length).toBeGreaterThan(2);
+  const whole = await piecesOf(headerId);
+  // The last piece is what one would need to finish it.
+  for (const at of ['the pieces', 'the entry line'] as const) {
+    await page.locator('.piece-grid tbody tr[aria-rowindex]').last().getByRole('gridcell').nth(2).click();
+    await page.keyboard.press('Control+Delete');
+    await expect.poll(async () => (await piecesOf(headerId)).length).toBe(whole.length - 1);
+    if (at === 'the entry line') await page.keyboard.press('Control+e');
+    await page.getByRole('button', { name: /^Finish with / }).waitFor();
+    await page.keyboard.press('Alt+i');
+    await expect.poll(async () => (await piecesOf(headerId)).length).toBe(whole.length);
+    const last = (await piecesOf(headerId)).at(-1);
+    expect(last).toMatchObject({ kind: whole.at(-1)?.kind, state: 'planned' });
+    await page.locator('.to-go-line').waitFor({ state: 'detached' });
+  }
+});
+
+test('possible lengths are drawn, and one of them becomes the target by key, as one step', async () => {
+  const { page } = app;
+  const headerId = await openWithPieces(0);
+  const targetOf = async () => (await app.backend.must('openHeader', { headerId })).header.settings.target;
+  const before = await targetOf();
+  await page.getByText('Possible lengths').click();
+  const line = page.getByRole('slider', { name: 'Length to aim at' });
+  await line.waitFor();
+  await page.getByText(/^With two bends: /).waitFor();
+  await line.focus();
+  await page.keyboard.press('PageUp');
+  const said = await line.getAttribute('aria-valuetext');
+  await page.keyboard.press('Enter');
+  await expect.poll(targetOf).toMatchObject({ kind: 'typed', length: { unit: 'in' } });
+  expect(said).toMatch(/^\d+(?:\s\d+\/\d+)?": /);
+  await page.keyboard.press('Control+z');
+  await expect.poll(targetOf).toEqual(before);
+});
+
+test('all primaries that are left to build are proposed at once, listed one by one, and applied as one step', async () => {
+  const { page } = app;
+  const demoId = await openDemo(app);
+  const { header } = await app.backend.must('openHeader', { headerId: demoId });
+  const primaries = header.primaries.map((one, index) => (index < 2 ? { ...one, pieces: [] } : one));
+  const made = await app.backend.must('importHeader', { header: { ...header, id: 'two-to-build', primaries } });
+  const headerId = made.header.id;
+  await openBench(page, headerId);
+  await openPanel(page, 'Moves');
+  await page.getByRole('tab', { name: 'Build all' }).click();
+  await page.getByRole('button', { name: 'Propose all' }).click();
+  const rows = page.locator('.whole-rows tbody tr');
+  await rows.first().waitFor();
+  await page.getByRole('button', { name: 'Stop' }).waitFor({ state: 'detached' });
+  expect(await rows.count()).toBe(2);
+  const row = page.getByRole('grid', { name: 'Proposal for the whole header' }).locator('.proposal');
+  await row.focus();
+  await page.locator('[data-primary="primary-1"] .strip-after').waitFor();
+  await page.keyboard.press('Enter');
+  const counts = async () =>
+    (await app.backend.must('openHeader', { headerId })).header.primaries.map(({ pieces }) => pieces.length);
+  await expect.poll(async () => Math.min(...(await counts()).slice(0, 2))).toBeGreaterThan(2);
+  await page.keyboard.press('Control+z');
+  await expect.poll(async () => (await counts()).slice(0, 2)).toEqual([0, 0]);
+});

@@ -19,9 +19,14 @@ export interface Furnished {
   readonly finishedId: string;
   /** None of its pieces has its tube yet. */
   readonly plannedId: string;
+  /** Ports and inlets are there; the first two primaries have no pieces. */
+  readonly bareId: string;
 }
 
 const STOCK_CSV = ['kind,material,od,wall,clr,angle,count', 'bend,304 stainless,1 3/4,0.065,3,90,4'].join('\n');
+
+/** A picture of one grey dot. */
+const DOT = 'iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAAAAAA6fptVAAAACklEQVR4nGNoAAAAggCBd81ytgAAAABJRU5ErkJggg==';
 
 async function finish({ must }: AppUnderTest['backend'], opened: ResponseOf<'openHeader'>): Promise<void> {
   const steps = [{ action: 'do' as const, stepId: 'finish-for-screens', edit: { kind: 'finishHeader' as const } }];
@@ -42,8 +47,13 @@ export async function furnish(backend: AppUnderTest['backend']): Promise<Furnish
   await must('changeShelf', adding(...stock.items));
   await must('makeBackup', {});
   const open = await must('createHeader', { name: 'Hill-climb four', from: 'demo' });
+  const picture = { caption: 'Flange side', mediaType: 'image/png', widthPx: 1, heightPx: 1, content: DOT } as const;
+  await must('addPicture', { headerId: open.header.id, picture });
   const planned = await must('duplicateHeader', { headerId: open.header.id, name: 'Next one', as: 'again' });
+  const stripped = open.header.primaries.map((one, index) => (index < 2 ? { ...one, pieces: [] } : one));
+  const bare = await must('importHeader', { header: { ...open.header, id: 'bare', primaries: stripped } });
   return {
+    bareId: bare.header.id,
     plannedId: planned.header.id,
     openId: open.header.id,
     emptyId: empty.header.id,
@@ -80,6 +90,12 @@ async function showPanel(page: Page, headerId: string, word: string, content: st
   await page.locator(content).first().waitFor();
 }
 
+async function showLargePicture(page: Page, headerId: string): Promise<void> {
+  await showPanel(page, headerId, 'Pictures', '.picture-thumb img');
+  await page.getByRole('button', { name: 'Open picture 1, Flange side' }).click();
+  await page.getByRole('dialog', { name: 'Picture 1 of 1' }).waitFor();
+}
+
 async function showKeypad(page: Page, headerId: string): Promise<void> {
   await openBench(page, headerId);
   await page.getByRole('button', { name: 'Keypad', exact: true }).click();
@@ -109,6 +125,26 @@ async function showMoves(page: Page, headerId: string, tab: string | null = null
 async function showHeaderMoves(page: Page, headerId: string): Promise<void> {
   await showMoves(page, headerId, 'Fix all');
   await page.getByRole('row', { name: /^Keep the target/ }).click();
+}
+
+/** Proposals for a primary without pieces, with the lengths that it can have. */
+async function showProposals(page: Page, headerId: string): Promise<void> {
+  await openBench(page, headerId);
+  await page.keyboard.press('Alt+1');
+  await openPanel(page, 'Moves');
+  await page.getByText('Possible lengths').click();
+  await page.getByRole('slider', { name: 'Length to aim at' }).waitFor();
+  await page.locator('.proposal').first().waitFor();
+}
+
+/** All primaries that are left to build, proposed and shown one by one. */
+async function showWholeHeader(page: Page, headerId: string): Promise<void> {
+  await openBench(page, headerId);
+  await page.keyboard.press('Alt+1');
+  await openPanel(page, 'Moves');
+  await page.getByRole('tab', { name: 'Build all' }).click();
+  await page.getByRole('button', { name: 'Propose all' }).click();
+  await page.locator('.whole-rows').waitFor();
 }
 
 async function openDialog(page: Page, headerId: string, name: string, title: RegExp): Promise<void> {
@@ -163,11 +199,15 @@ export const SCREENS: readonly ScreenUnderTest[] = [
   panel('Fit', '.gap-head'),
   panel('As-built', '.asbuilt-fields'),
   panel('Pulses', '.pulse-chart'),
+  panel('Pictures', '.picture-thumb img'),
+  { name: 'picture, large', show: (page, { openId }) => showLargePicture(page, openId) },
   panel('Tables', '.figures:not(.visually-hidden)'),
   { name: 'Keypad', show: (page, { openId }) => showKeypad(page, openId) },
   { name: 'header menu', show: (page, { openId }) => showHeaderMenu(page, openId) },
   { name: 'Moves', show: (page, { openId }) => showMoves(page, openId) },
   { name: 'Moves for all primaries', show: (page, { openId }) => showHeaderMoves(page, openId) },
+  { name: 'proposals for a primary', show: (page, { bareId }) => showProposals(page, bareId) },
+  { name: 'proposal for the whole header', show: (page, { bareId }) => showWholeHeader(page, bareId) },
   { name: 'limits of moves', show: (page, { openId }) => showMoves(page, openId, 'Limits') },
   place('missing header', { hash: '#/bench/no-such-header', heading: 'This header could not be opened' }),
   { name: 'cut plan', show: (page, { plannedId }) => showCutPlan(page, plannedId) },
@@ -185,4 +225,8 @@ export const SCREENS: readonly ScreenUnderTest[] = [
   dialog('Preferences', /preferences/i),
   dialog('Backups', /backups/i),
   dialog('Keys', /keys/i),
+  dialog('Export finished headers', /^Export finished/),
+  dialog('Bring finished headers back', /^Bring finished/),
+  dialog('Back up everything to a file', /^Back up everything/),
+  dialog('Restore everything from a file', /^Restore everything/),
 ];

@@ -11,6 +11,7 @@ const FOLDER = join(ROOT, 'dist', 'children');
 const ENTRIES = {
   'editing-child': 'tests/trust/editing-child.ts',
   'shelf-child': 'tests/trust/shelf-child.ts',
+  'finishing-child': 'tests/trust/finishing-child.ts',
   'sabotage-synchronous': 'tests/trust/sabotage-synchronous.ts',
   'spy-pragmas': 'tests/trust/spy-pragmas.ts',
   'open-and-report': 'tests/electron/store/open-and-report.ts',
@@ -18,7 +19,14 @@ const ENTRIES = {
 /** A program whose schema is one made-up migration further; otherwise `open-and-report`. */
 const ENTRIES_AHEAD = { 'open-made-up': 'tests/electron/store/open-and-report.ts' } as const;
 const MADE_UP_LIST = join(ROOT, 'tests/electron/store/made-up-list.ts');
-const SOURCES = ['core', 'electron', 'tests/trust', 'tests/electron/store', 'package-lock.json'];
+const SOURCES = [
+  'core',
+  'electron',
+  'tests/trust',
+  'tests/electron/store',
+  'tests/finished-lines.ts',
+  'package-lock.json',
+];
 
 export type ChildModule = keyof typeof ENTRIES | keyof typeof ENTRIES_AHEAD;
 

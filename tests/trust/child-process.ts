@@ -12,7 +12,7 @@ export interface ChildOptions {
   readonly folder: string;
   readonly seed: number;
   /** What it works on; left out: a header. */
-  readonly child?: 'editing-child' | 'shelf-child';
+  readonly child?: 'editing-child' | 'shelf-child' | 'finishing-child';
   /** Ends by itself after this many commits; left out: goes on until it is killed. */
   readonly commits?: number;
   readonly mode?: 'alone' | 'shared';

@@ -30,11 +30,15 @@ class Found {
 
 /**
  * The first place where the text is no JSON (RFC 8259), where a field is there twice, where lists or groups nest deeper than
- * `DEPTH_LIMIT` or where a list is longer than any list of a header; null when there is none. Linear in the text.
+ * `DEPTH_LIMIT` or where a list is longer than any list of a header, or than `longestList`; null when there is none. Linear in the text.
  */
-export function jsonProblem(text: string): HeaderProblem | null {
+export function jsonProblem(text: string, longestList = LONGEST_LIST): HeaderProblem | null {
   try {
-    visit(text, visitorFor(text), { disallowComments: true, allowTrailingComma: false, allowEmptyContent: false });
+    visit(text, visitorFor(text, longestList), {
+      disallowComments: true,
+      allowTrailingComma: false,
+      allowEmptyContent: false,
+    });
     return null;
   } catch (cause) {
     if (cause instanceof Found) return cause.problem;
@@ -47,7 +51,7 @@ type Level =
   | { readonly kind: 'group'; readonly keys: Set<string> }
   | { readonly kind: 'list'; readonly limit: number; entries: number };
 
-function visitorFor(text: string): JSONVisitor {
+function visitorFor(text: string, longestList: number): JSONVisitor {
   const levels: Level[] = [];
   const open = (level: Level, path: JSONPath) => {
     if (levels.length >= DEPTH_LIMIT) throw new Found(unreadable('tooDeep', path, String(DEPTH_LIMIT)));
@@ -57,7 +61,7 @@ function visitorFor(text: string): JSONVisitor {
   return {
     onObjectBegin: (_offset, _length, _line, _column, path) => open({ kind: 'group', keys: new Set() }, path()),
     onArrayBegin: (_offset, _length, _line, _column, path) => {
-      const limit = LIST_LIMITS.get(String(path().at(-1))) ?? LONGEST_LIST;
+      const limit = LIST_LIMITS.get(String(path().at(-1))) ?? longestList;
       open({ kind: 'list', limit, entries: 1 }, path());
       pathOfList = path;
     },

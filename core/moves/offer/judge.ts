@@ -4,10 +4,11 @@ import { mmOf } from '../../units/length.ts';
 import type { Move, MoveChange } from '../move.ts';
 import type { MoveProblem } from '../problem/move-problem.ts';
 import type { Candidate } from '../ranking/candidate.ts';
+import { runThrough } from '../search-in-slices.ts';
 import { buildMove } from './build-move.ts';
 import { freshIds } from './fresh-ids.ts';
 import { kickSides } from './kick-sides.ts';
-import { type Gaps, gapsOf, leastOf, type Neighbours, neighboursOf, tightenedTo } from './neighbours.ts';
+import { type Gaps, gapsInSteps, leastOf, type Neighbours, neighboursOf, tightenedTo } from './neighbours.ts';
 
 /** A candidate that stands up, as far as it was looked at. */
 export interface Judged {
@@ -24,7 +25,9 @@ export class Judge {
   /** The largest gap left by a move that was too tight; null when none was. */
   tightestBestMm: number | null = null;
   private readonly problem: MoveProblem;
-  private around: { readonly neighbours: Neighbours; readonly before: Gaps | null } | null = null;
+  private neighbours: Neighbours | null = null;
+  /** Null: not looked at yet. */
+  private before: { readonly gaps: Gaps | null } | null = null;
 
   constructor(problem: MoveProblem) {
     this.problem = problem;
@@ -41,14 +44,21 @@ export class Judge {
 
   /** The move with the gaps that it leaves; a kick goes to the side with most room. Null: none of its sides keeps the gap. */
   clearest(candidate: Candidate): Offered | null {
-    const { neighbours, before } = this.surroundings();
+    return runThrough(this.clearestInSteps(candidate));
+  }
+
+  /** The same with a pause for each side: the gaps of one take milliseconds. */
+  *clearestInSteps(candidate: Candidate): Generator<void, Offered | null> {
+    const before = yield* this.gapsBefore();
+    const neighbours = this.surroundings();
     const keptMm = this.problem.options.clearanceKeptMm ?? null;
     let best: Offered | null = null;
     for (const changes of sidesOf(candidate.changes)) {
       const sided = { ...candidate, changes };
       const built = buildMove(this.problem, sided, freshIds(this.problem));
       if (built === null) continue;
-      const after = gapsOf(neighbours, built.proof.primary);
+      yield;
+      const after = yield* gapsInSteps(neighbours, built.proof.primary);
       const tightMm = keptMm === null ? null : tightenedTo(before, after, keptMm);
       if (tightMm !== null) {
         this.tightestBestMm = Math.max(this.tightestBestMm ?? Number.NEGATIVE_INFINITY, tightMm);
@@ -67,14 +77,23 @@ export class Judge {
     return { ...candidate, cost: { ...candidate.cost, tightMm } };
   }
 
-  private surroundings() {
-    if (this.around === null) {
+  private surroundings(): Neighbours {
+    if (this.neighbours === null) {
       const { header, primary, options } = this.problem;
       const wantedMm = mmOf(header.settings.wantedGap);
-      const neighbours = neighboursOf(header, primary.id, Math.max(wantedMm, options.clearanceKeptMm ?? wantedMm));
-      this.around = { neighbours, before: gapsOf(neighbours, primary) };
+      this.neighbours = neighboursOf(header, primary.id, Math.max(wantedMm, options.clearanceKeptMm ?? wantedMm));
     }
-    return this.around;
+    return this.neighbours;
+  }
+
+  /** Looks at what is there now, ahead of the first candidate. */
+  *gapsBefore(): Generator<void, Gaps | null> {
+    if (this.before === null) {
+      const neighbours = this.surroundings();
+      yield;
+      this.before = { gaps: yield* gapsInSteps(neighbours, this.problem.primary) };
+    }
+    return this.before.gaps;
   }
 }
 

@@ -6,6 +6,7 @@ import { collectorGaps } from '../../path/clearance/collector-gaps.ts';
 import { obstacleClearance } from '../../path/clearance/obstacle-clearance.ts';
 import { collectorOf, placedPath } from '../../path/ends/inlet-pose.ts';
 import { mmOf } from '../../units/length.ts';
+import { runThrough } from '../search-in-slices.ts';
 
 interface Neighbour {
   readonly primary: Primary;
@@ -34,7 +35,12 @@ export function neighboursOf(header: Header, primaryId: string, wantedMm: number
 export type Gaps = ReadonlyMap<string, number>;
 
 /** Null when the primary's own path is not known. That two tubes meet at their collector does not count (see `collectorGaps`). */
-export function gapsOf({ header, others, wantedMm }: Neighbours, primary: Primary): Gaps | null {
+export function gapsOf(neighbours: Neighbours, primary: Primary): Gaps | null {
+  return runThrough(gapsInSteps(neighbours, primary));
+}
+
+/** The same with a pause after each thing: one gap may take milliseconds. */
+export function* gapsInSteps({ header, others, wantedMm }: Neighbours, primary: Primary): Generator<void, Gaps | null> {
   const path = placedPath(primary);
   if (!path.ok) return null;
   const odMm = mmOf(tubeOf(header, primary).od);
@@ -44,12 +50,17 @@ export function gapsOf({ header, others, wantedMm }: Neighbours, primary: Primar
     if (clearance !== null) gaps.set(name, clearance.gapMm);
   };
   note('itself', selfClearance(path.value, odMm));
-  for (const obstacle of header.obstacles) note(`obstacle ${obstacle.id}`, obstacleClearance(body, obstacle));
+  yield;
+  for (const obstacle of header.obstacles) {
+    note(`obstacle ${obstacle.id}`, obstacleClearance(body, obstacle));
+    yield;
+  }
   const collector = collectorOf(header, primary);
   for (const other of others) {
     const meet = collector !== null && collector === collectorOf(header, other.primary);
     const clearance = meet ? collectorGaps(body, other.body, wantedMm).elsewhere : bodyClearance(body, other.body);
     note(`primary ${other.primary.id}`, clearance);
+    yield;
   }
   return gaps;
 }

@@ -58,7 +58,7 @@ function* searchFreed({ problem, aim }: Search): Generator<void, Offer | null> {
   for (const trial of trials) {
     const search = newSearch(problem, aim.ends, trial);
     yield* searchMoves(search);
-    const offer = offerMoves(search);
+    const offer = yield* offerMoves(search);
     if (offer.moves.length > 0) return offer;
   }
   return null;

@@ -12,11 +12,11 @@ export interface Offer {
   readonly candidates: readonly Candidate[];
 }
 
-/** Cheapest first; of those that cost the same the one with more room. */
-export function offerMoves({ best, limits, judge }: Search): Offer {
+/** Cheapest first; of those that cost the same the one with more room. Pauses often, for clearances take long. */
+export function* offerMoves({ best, limits, judge }: Search): Generator<void, Offer> {
   const offered: Offered[] = [];
   for (const { candidate } of best.found) {
-    const one = offered.length < limits.most ? judge.clearest(candidate) : null;
+    const one = offered.length < limits.most ? yield* judge.clearestInSteps(candidate) : null;
     if (one !== null) offered.push(one);
   }
   offered.sort((a, b) => compareCosts(a.candidate.cost, b.candidate.cost));

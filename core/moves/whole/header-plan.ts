@@ -77,8 +77,10 @@ export function* planFor(
   const newId = options.newId ?? freshIds({ header, options });
   for (const primary of inDependence(header)) {
     if (!needsMove(header, now, primary)) continue;
+    yield;
     const search = new MoveSearch(now, primary.id, { ...options, maxMoves: 1, newId });
     for (let pauses = 0; pauses < MOST_PAUSES && !search.look(() => true); pauses += 1) yield;
+    yield;
     const outcome = search.soFar();
     primaries.push({ primaryId: primary.id, outcome });
     const [move] = movesOf([{ primaryId: primary.id, outcome }]);

@@ -13,6 +13,8 @@ export interface Candidate {
   readonly bends: number;
   /** Bends that are neither taken whole nor at an angle that bends are bought in. */
   readonly oddBends: number;
+  /** All of its figures lie on the coarsest grid: half degrees, and sixteenths of an inch or whole millimetres. */
+  readonly isCoarse: boolean;
   readonly joints: number;
   readonly cuts: number;
   readonly needs: readonly StockNeed[];
@@ -57,7 +59,7 @@ export function clrOf({ clrs }: ProposeProblem, clrMm: number): Length {
   return clrs.find((clr) => mmOf(clr) === clrMm) ?? (clrs[0] as Length);
 }
 
-/** The candidate, its gap not looked at yet. `aimMm` of the new centreline; null: as short as can be. */
+/** The candidate, its gap and grid not looked at yet. `aimMm` of the new centreline; null: as short as can be. */
 export function candidateOf(
   problem: ProposeProblem,
   ready: ReadyAngles,
@@ -81,6 +83,7 @@ export function candidateOf(
     shape,
     bends: shape.bends.length,
     oddBends,
+    isCoarse: false,
     joints: pieces + 1,
     cuts: straights.length + oddBends,
     needs,

@@ -24,7 +24,7 @@ function pairsOf({ clrs }: ProposeProblem): readonly (readonly [number, number])
 }
 
 /** The least length of the whole primary as welded with two bends, one or none; null where there is none of these. */
-export function leastWelded(problem: ProposeProblem): number | null {
+export function* leastWelded(problem: ProposeProblem): Generator<void, number | null> {
   const { ends, least, limits } = problem;
   const lengths: number[] = [];
   const question = { ends, least, roomMm: limits.gapMm };
@@ -37,6 +37,7 @@ export function leastWelded(problem: ProposeProblem): number | null {
   for (const clrsMm of pairsOf(problem)) {
     const shortest = shortestTwoBends({ ends, least, clrsMm });
     if (shortest !== null) lengths.push(weldedMm(problem, shapeLengthMm(shortest), 2));
+    yield;
   }
   return lengths.length === 0 ? null : Math.min(...lengths);
 }
@@ -59,10 +60,16 @@ export function* rangesOfTwo(
 ): Generator<void, readonly LengthRange[]> {
   const { ends, least } = problem;
   const pairs = pairsOf(problem);
-  const exists = (lengthMm: number) => {
+  function* exists(lengthMm: number): Generator<void, boolean> {
     const newMm = centrelineMm(problem, lengthMm, 2);
-    return pairs.some((clrsMm) => newMm > 0 && twoBendsOfLength({ ends, least, clrsMm }, newMm).some(hasRealBends));
-  };
+    if (newMm <= 0) return false;
+    for (const clrsMm of pairs) {
+      const isThere = twoBendsOfLength({ ends, least, clrsMm }, newMm).some(hasRealBends);
+      yield;
+      if (isThere) return true;
+    }
+    return false;
+  }
   return yield* rangesWhere(exists, fromMm, toMm);
 }
 
@@ -75,7 +82,7 @@ export function* rangesOfThree(
   const { ends, least, clrs } = problem;
   const ready: ReadyAngles = new Map();
   const clrsMm = clrs.map(mmOf);
-  const exists = (welded: number) => {
+  function* exists(welded: number): Generator<void, boolean> {
     const lengthMm = centrelineMm(problem, welded, 3);
     if (lengthMm <= 0) return false;
     let start = 0;
@@ -83,27 +90,30 @@ export function* rangesOfThree(
       if (shapes.length > 0) return true;
       start += 1;
       if (start >= STARTS) return false;
+      if (start % STARTS_A_PAUSE === 0) yield;
     }
     return false;
-  };
+  }
   return yield* rangesWhere(exists, fromMm, toMm);
 }
 
-function* rangesWhere(
-  exists: (lengthMm: number) => boolean,
-  fromMm: number,
-  toMm: number,
-): Generator<void, readonly LengthRange[]> {
+/** Starts between two pauses. */
+const STARTS_A_PAUSE = 4;
+
+/** Whether a length exists, with pauses while that is looked at. */
+type Exists = (lengthMm: number) => Generator<void, boolean>;
+
+function* rangesWhere(exists: Exists, fromMm: number, toMm: number): Generator<void, readonly LengthRange[]> {
   const ranges: LengthRange[] = [];
   let lowMm: number | null = null;
   let beforeMm = fromMm;
   for (let place = 0; place <= PLACES; place += 1) {
     const mm = fromMm + ((toMm - fromMm) * place) / PLACES;
-    const isThere = exists(mm);
+    const isThere = yield* exists(mm);
     yield;
-    if (isThere && lowMm === null) lowMm = place === 0 ? mm : edgeBetween(exists, mm, beforeMm);
+    if (isThere && lowMm === null) lowMm = place === 0 ? mm : yield* edgeBetween(exists, mm, beforeMm);
     if (!isThere && lowMm !== null) {
-      ranges.push({ lowMm, highMm: edgeBetween(exists, beforeMm, mm) });
+      ranges.push({ lowMm, highMm: yield* edgeBetween(exists, beforeMm, mm) });
       lowMm = null;
     }
     beforeMm = mm;
@@ -113,11 +123,11 @@ function* rangesWhere(
 }
 
 /** The farthest length towards `gone` that was found to exist. */
-function edgeBetween(exists: (lengthMm: number) => boolean, there: number, gone: number): number {
+function* edgeBetween(exists: Exists, there: number, gone: number): Generator<void, number> {
   let [inside, outside] = [there, gone];
   for (let halving = 0; halving < HALVINGS; halving += 1) {
     const middle = (inside + outside) / 2;
-    if (exists(middle)) inside = middle;
+    if (yield* exists(middle)) inside = middle;
     else outside = middle;
   }
   return inside;

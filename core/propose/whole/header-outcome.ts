@@ -7,6 +7,8 @@ import type { ProposeOptions } from '../question.ts';
 export interface HeaderProposeOptions extends Omit<ProposeOptions, 'length' | 'most'> {
   /** One length for all, mm as welded; null: the header's target, or a little over the least of the farthest, whichever takes the fewest bends. */
   readonly lengthMm?: number | null;
+  /** `best`: the header's target is left out of it, and becomes the length that takes the fewest bends. */
+  readonly target?: 'own' | 'best';
   /** Which of the inlets in hand each primary ends in: any of its collector's, or the one that it has. */
   readonly inlets?: 'free' | 'asTheyAre';
 }
@@ -23,6 +25,20 @@ export interface HeaderProposal {
   readonly bends: number;
   /** Longest less shortest after rounding, mm. */
   readonly spreadMm: number;
+}
+
+/** How far a search has come. */
+export interface HeaderProgress {
+  /** Tubes are gathered for each primary, sets of them put together, the sets proven. */
+  readonly step: 'gathering' | 'fitting' | 'proving';
+  /** All are sought at this one now, mm; null: no length is known yet. */
+  readonly lengthMm: number | null;
+  /** The place of that length among those that are tried, from 1. */
+  readonly at: number;
+  readonly lengths: number;
+  /** Primaries that tubes have been gathered for, and all of them. */
+  readonly gathered: number;
+  readonly primaries: number;
 }
 
 export type HeaderProposalOutcome =

@@ -3,7 +3,8 @@
 import type { Header, Primary } from '../../header/header.ts';
 import { matchHeader } from '../../length/match-header.ts';
 import { collectorOf } from '../../path/ends/inlet-pose.ts';
-import { mmOf } from '../../units/length.ts';
+import { MM_PER_INCH, mmOf } from '../../units/length.ts';
+import { unitOf } from '../../units/length-style.ts';
 import type { NoProposalReason } from '../outcome.ts';
 import { type ProposeProblem, readProposeProblem } from '../problem/propose-problem.ts';
 import { leastWelded } from '../reach/length-ranges.ts';
@@ -26,20 +27,27 @@ export interface HeaderProposeProblem {
   readonly placings: readonly (readonly Placing[])[];
   /** One length for all that is asked for, or the header's target where it does not hang on what is proposed; mm as welded. */
   readonly targetMm: number | null;
+  /** The length that is found becomes the target, which would be another one without. */
+  readonly setsTarget: boolean;
   /** The header without what is replaced. */
   readonly bare: Header;
   /** Those that cannot be proposed at all, with the reason. */
   readonly refused: readonly { readonly primaryId: string; readonly reason: NoProposalReason }[];
 }
 
-/** What stands in the way of no other primary: that it is not to be proposed. */
-const NOT_TO_DO: ReadonlySet<NoProposalReason['kind']> = new Set(['allThere', 'endsUnknown']);
+/** Reasons that are no trouble: such a primary is left as it is. */
+const LEFT_ALONE: ReadonlySet<NoProposalReason['kind']> = new Set(['allThere', 'endsUnknown']);
 
-export function readHeaderProblem(header: Header, options: HeaderProposeOptions): HeaderProposeProblem {
+/** Pauses while the least length of each primary with each inlet is solved for. */
+export function* readHeaderProblem(
+  header: Header,
+  options: HeaderProposeOptions,
+): Generator<void, HeaderProposeProblem> {
   const reads = header.primaries.map((primary) => ({ primary, read: readProposeProblem(header, primary.id, options) }));
+  yield;
   const inHand = reads.filter(({ read }) => read.ok);
   const refused = reads.flatMap(({ primary, read }) =>
-    read.ok || NOT_TO_DO.has(read.reason.kind) ? [] : [{ primaryId: primary.id, reason: read.reason }],
+    read.ok || LEFT_ALONE.has(read.reason.kind) ? [] : [{ primaryId: primary.id, reason: read.reason }],
   );
   const kept = new Map(inHand.map(({ primary, read }) => [primary.id, read.ok ? read.problem.keptPieces : 0]));
   const bare = {
@@ -51,13 +59,18 @@ export function readHeaderProblem(header: Header, options: HeaderProposeOptions)
   };
   const primaries = inHand.map(({ primary }) => primary);
   const lengthMm = options.lengthMm ?? null;
-  const standingMm = standingTargetMm(bare, new Set(primaries.map(({ id }) => id)));
+  const ownTargetMm = standingTargetMm(bare, new Set(primaries.map(({ id }) => id)));
+  const isTargetFree = options.target === 'best';
+  const standingMm = isTargetFree ? null : ownTargetMm;
   const band = bandOf(bare, lengthMm === null && standingMm !== null);
+  const placings: (readonly Placing[])[] = [];
+  for (const primary of primaries) placings.push(yield* placingsOf({ bare, primaries, options, band }, primary));
   return {
     header,
-    placings: primaries.map((primary) => placingsOf({ bare, primaries, options, band }, primary)),
+    placings,
     bare,
     targetMm: lengthMm ?? standingMm,
+    setsTarget: isTargetFree && ownTargetMm !== null,
     refused,
   };
 }
@@ -95,13 +108,14 @@ function standingTargetMm(bare: Header, inHand: ReadonlySet<string>): number | n
 }
 
 /** With its own inlet first, then those of the other primaries in hand that go into the same collector. */
-function placingsOf({ bare, primaries, options, band }: Bare, primary: Primary): readonly Placing[] {
+function* placingsOf({ bare, primaries, options, band }: Bare, primary: Primary): Generator<void, readonly Placing[]> {
   const collector = collectorOf(bare, primary);
   if (collector === null || primary.inletId === null) return [];
   const others = primaries.flatMap(({ inletId }) => (inletId === null || inletId === primary.inletId ? [] : [inletId]));
   const shared =
     options.inlets === 'asTheyAre' ? [] : others.filter((id) => collector.inlets.some((inlet) => inlet.id === id));
-  return [primary.inletId, ...shared].flatMap((inletId): readonly Placing[] => {
+  const placings: Placing[] = [];
+  for (const inletId of [primary.inletId, ...shared]) {
     const header = {
       ...bare,
       primaries: bare.primaries.map((one) => (one.id === primary.id ? { ...one, inletId } : one)),
@@ -112,17 +126,20 @@ function placingsOf({ bare, primaries, options, band }: Bare, primary: Primary):
       return read.ok ? read.problem : null;
     };
     const any = at(1);
-    if (any === null) return [];
-    return [{ primaryId: primary.id, inletId, collectorId: collector.id, leastMm: leastWelded(any), at }];
-  });
+    if (any === null) continue;
+    const leastMm = yield* leastWelded(any);
+    placings.push({ primaryId: primary.id, inletId, collectorId: collector.id, leastMm, at });
+  }
+  return placings;
 }
 
 /** Over the least of the farthest, where nothing says how long: common practice leaves a little to bend with. */
 const OVER_LEAST = [1.06, 1.03, 1.12];
 
-/** Lengths that are tried, in order; the first that takes as few bends as any can is taken. */
-export function lengthsToTry({ targetMm, placings }: HeaderProposeProblem): readonly number[] {
+/** Lengths that are tried, in order; the first that takes as few bends as any can is taken. Those that nobody asked for are such as a tape can read. */
+export function lengthsToTry({ targetMm, placings, bare }: HeaderProposeProblem): readonly number[] {
   if (targetMm !== null) return [targetMm];
   const farthestMm = Math.max(0, ...placings.map(([own]) => own?.leastMm ?? 0));
-  return farthestMm === 0 ? [] : OVER_LEAST.map((over) => over * farthestMm);
+  const stepMm = unitOf(bare.settings.display) === 'in' ? MM_PER_INCH / 16 : 1;
+  return farthestMm === 0 ? [] : OVER_LEAST.map((over) => Math.ceil((over * farthestMm) / stepMm) * stepMm);
 }

@@ -56,12 +56,26 @@ export class Together {
         const open = ordered.map((choices, primary) => ({ primary, choices }));
         const work = { settings: 0, pairs: 0, bends };
         const set = yield* this.setNext(open, [], work);
-        if (set !== null) return set.sort((a, b) => a.primary - b.primary).map(({ choice }) => choice);
+        if (set !== null) return inOrder(set);
         yield;
         if (work.settings < SETTINGS) break;
       }
     }
     return null;
+  }
+
+  /** A set of no more than so many bends, in an order drawn anew; null where that comes to none. */
+  *another(
+    all: readonly (readonly Choice[])[],
+    bends: number,
+    random: () => number,
+  ): Generator<void, readonly Choice[] | null> {
+    const pools = all.map((pool) => pool.filter(({ tube }) => !this.out.has(tube.number)));
+    if (pools.some(({ length }) => length === 0)) return null;
+    this.newPairs = 0;
+    const open = pools.map((pool, primary) => ({ primary, choices: strewn(pool, random) }));
+    const set = yield* this.setNext(open, [], { settings: 0, pairs: 0, bends });
+    return set === null ? null : inOrder(set);
   }
 
   private *setNext(open: readonly Open[], set: readonly SetChoice[], work: Work): Generator<void, SetChoice[] | null> {
@@ -108,6 +122,11 @@ export class Together {
     this.known.set(key, isGoing);
     return isGoing;
   }
+}
+
+/** In the order of the header. */
+function inOrder(set: readonly SetChoice[]): readonly Choice[] {
+  return [...set].sort((a, b) => a.primary - b.primary).map(({ choice }) => choice);
 }
 
 interface Open {

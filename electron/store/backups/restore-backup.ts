@@ -19,7 +19,6 @@ import { listBackups, nextBackup, rotate } from './backups.ts';
 import { checkCopy, makeSelfContained } from './check-copy.ts';
 
 interface Wanted {
-  readonly name: string;
   readonly now: Date;
   /** The live database was open and sound until now, so another process may have it open too. */
   readonly wasOpen: boolean;
@@ -30,15 +29,30 @@ interface Wanted {
  * the last step is one rename, so a crash leaves the one or the other. A folder or a link that stands in the place of a
  * file keeps what it holds, under another name. Problems: notFound, and storage faults.
  */
-export function restoreBackup(place: DataFolder, wanted: Wanted): Result<Record<never, never>, Problem> {
-  const live = place.databaseFile;
-  const copy = `${live}.restoring`;
-  let at = join(place.backupsFolder, wanted.name);
+export function restoreBackup(
+  place: DataFolder,
+  { name, ...wanted }: Wanted & { readonly name: string },
+): Result<Record<never, never>, Problem> {
+  const file = join(place.backupsFolder, name);
   try {
     const trouble = folderProblem(place);
     if (trouble) return failure(trouble);
-    if (!listBackups(place).some((backup) => backup.name === wanted.name))
-      return failure({ kind: 'notFound', what: 'backup', id: wanted.name });
+    if (!listBackups(place).some((backup) => backup.name === name))
+      return failure({ kind: 'notFound', what: 'backup', id: name });
+  } catch (cause) {
+    return failure(expectedProblem(cause, file));
+  }
+  return restoreFile(place, file, wanted);
+}
+
+/** As restoreBackup, from a file that need not be one of the backups. */
+export function restoreFile(place: DataFolder, file: string, wanted: Wanted): Result<Record<never, never>, Problem> {
+  const live = place.databaseFile;
+  const copy = `${live}.restoring`;
+  let at = file;
+  try {
+    const trouble = folderProblem(place);
+    if (trouble) return failure(trouble);
     freeDatabase(copy);
     try {
       takeCopy(at, copy);

@@ -81,6 +81,7 @@ function keptOnce(
       const made = make();
       if (!made.ok) return made;
       keepHeader(tables, made.value, { stepId: request.requestId, changedAt });
+      tables.settings.rememberHeader(made.value.id);
       return success({ headerId: made.value.id });
     });
     return kept.ok ? openedHeader(tables, kept.value.headerId) : kept;

@@ -1,19 +1,25 @@
 /** The calls about the database itself: starting, preferences, backups and what to do when it cannot be opened. */
 
+import { existsSync } from 'node:fs';
 import { failure, type Problem, type Result, success } from '../../../core/index.ts';
 import type { ResponseOf } from '../../bridge/contract.ts';
 import type { Handlers, ReadOnly } from '../../bridge/dispatcher.ts';
 import { backupHours } from '../backups/backup-hours.ts';
 import { type Backup, listBackups } from '../backups/backups.ts';
+import { givenFile } from '../backups/everything.ts';
 import { backUp, newestMark } from '../backups/make-backup.ts';
-import { restoreBackup } from '../backups/restore-backup.ts';
+import { restoreBackup, restoreFile } from '../backups/restore-backup.ts';
 import type { DataFolder } from '../file/data-folder.ts';
 import { expectedProblem } from '../file/faults.ts';
+import { freeDatabase } from '../file/names-in-use.ts';
 import { contentMark } from '../rows/check-database.ts';
 import type { Tables } from '../tables.ts';
 import type { CallContext } from './call-context.ts';
 
 type Started = ReadOnly<ResponseOf<'start'>>;
+
+/** One at a time: a backup must not be read while it is written, nor the database replaced under it. */
+type InTurn = <Value>(task: () => Promise<Value> | Value) => Promise<Value>;
 
 /** The first start begins the hours of backups; one that fails is found again in the log. */
 export function upkeep(
@@ -22,12 +28,11 @@ export function upkeep(
 ) {
   const { connection, place, log } = context;
   let lastTask: Promise<unknown> = Promise.resolve();
-  /** One at a time: a backup must not be read while it is written, nor the database replaced under it. */
-  function inTurn<Value>(task: () => Promise<Value> | Value): Promise<Value> {
+  const inTurn: InTurn = (task) => {
     const mine = lastTask.then(task);
     lastTask = mine.catch(() => null);
     return mine;
-  }
+  };
   const report = (cause: unknown) => log.write({ backup: cause });
   const hours = backupHours({ ...hoursAre, backUp: () => inTurn(() => backUpIfChanged(context)), report });
   return {
@@ -47,13 +52,35 @@ export function upkeep(
       return backups.ok ? success({ backups: backups.value }) : backups;
     },
     makeBackup: () => inTurn(() => backUpOpen(context)),
-    restoreBackup: ({ name }) => inTurn(() => restore(context, name)),
+    ...restoreCalls(context, inTurn),
     /** Makes the last backup, if something was entered since the one before, and waits for those under way. */
     async end(): Promise<void> {
       await hours.end();
       await lastTask;
     },
   } satisfies Partial<Handlers> & { readonly end: unknown };
+}
+
+function restoreCalls(context: CallContext, inTurn: InTurn) {
+  const { place } = context;
+  return {
+    restoreBackup: ({ name }) => inTurn(() => restore(context, (wanted) => restoreBackup(place, { ...wanted, name }))),
+    restoreGiven({ givenId }) {
+      const file = givenFile(place, givenId);
+      if (!existsSync(file)) return failure({ kind: 'workGone' });
+      return inTurn(() =>
+        restore(
+          context,
+          (wanted) => restoreFile(place, file, wanted),
+          () => freeDatabase(file),
+        ),
+      );
+    },
+    dropGiven({ givenId }) {
+      freeDatabase(givenFile(place, givenId));
+      return success({});
+    },
+  } satisfies Partial<Handlers>;
 }
 
 async function backUpOpen({ connection, place, clock }: CallContext): Promise<Result<Backup, Problem>> {
@@ -95,11 +122,18 @@ function cannotOpen({ place, version }: CallContext, problems: readonly Problem[
   };
 }
 
-function restore(context: CallContext, name: string): Result<Started, Problem> {
-  const { connection, place, clock } = context;
+type Wanted = Parameters<typeof restoreFile>[2];
+
+function restore(
+  context: CallContext,
+  put: (wanted: Wanted) => Result<Record<never, never>, Problem>,
+  after: () => void = () => undefined,
+): Result<Started, Problem> {
+  const { connection, clock } = context;
   const wasOpen = connection.isWritable;
   connection.close();
-  const restored = restoreBackup(place, { name, now: clock(), wasOpen });
+  const restored = put({ now: clock(), wasOpen });
+  if (restored.ok) after();
   // Whatever came of it, the program goes on with the database that is now in place.
   const now = started(context);
   return restored.ok ? success(now) : restored;

@@ -27,6 +27,8 @@ export function headerList(db: Database.Database) {
   const places = { bench: list('NOT IN'), bin: list('IN') };
   return {
     add: (id: string): unknown => rows.insert({ id }),
+    has: (id: string): boolean => rows.find(id) !== undefined,
+    isInBin: (id: string): boolean => binned.find(id) !== undefined,
     /** One that lies in the bin already lies there since then. */
     bin(id: string, now: string): void {
       if (!binned.find(id)) binned.insert({ header_id: id, binned_at: now });

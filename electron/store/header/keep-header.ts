@@ -27,7 +27,6 @@ export function keepHeader(tables: Tables, header: Header, { stepId, changedAt }
     before: textChecksum(JSON.stringify(header)),
   });
   tables.snapshots.keep({ header, revision: 0, chain });
-  tables.settings.rememberHeader(header.id);
 }
 
 /**

@@ -1,7 +1,7 @@
 /** One step of a header: what it makes of the header, and its row in the journal. */
 
 import { applyCheckedEdit, describeEdit, failure, type Problem, type Result, success } from '../../../core/index.ts';
-import { jointsOfJournal } from '../archive/joints-of-journal.ts';
+import { freeze } from '../finished/freeze.ts';
 import type { Tables } from '../tables.ts';
 import { type HistoryStep, type JournalRow, nextBelow, stepIn } from './journal.ts';
 import { readHeader } from './read-header.ts';
@@ -59,7 +59,7 @@ export function writeStep(
   before: Standing,
   { change, stepId, now }: { readonly change: Change; readonly stepId: string; readonly now: Date },
 ): Standing {
-  const { journal, snapshots, archive } = tables;
+  const { journal, snapshots } = tables;
   const { header, undoNext, redoNext, done, ofRevision, action } = change;
   const revision = before.revision + 1;
   const checksum = journal.append(header, {
@@ -78,11 +78,6 @@ export function writeStep(
   const isFinished = header.state === 'finished';
   const isDue = isFinished || revision - before.snapshotAt >= STEPS_A_SNAPSHOT;
   if (isDue) snapshots.keep({ header, revision, chain: checksum });
-  if (isFinished) archive.add(header, { finishedAt: now, jointsOpened: jointsOpenedIn(tables, header.id) });
+  if (isFinished) freeze(tables, header, now);
   return { header, revision, checksum, undoNext, redoNext, snapshotAt: isDue ? revision : before.snapshotAt };
-}
-
-function jointsOpenedIn({ journal, snapshots }: Tables, headerId: string): number | null {
-  const first = snapshots.oldest(headerId);
-  return first === null ? null : jointsOfJournal(journal, first);
 }

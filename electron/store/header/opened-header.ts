@@ -4,6 +4,7 @@ import { failure, type Header, type Problem, type Result, success } from '../../
 import type { ResponseOf } from '../../bridge/contract.ts';
 import type { ReadOnly } from '../../bridge/dispatcher.ts';
 import { planOfStep } from '../cut-plans/plan-of-step.ts';
+import { alterationOf } from '../finished/soundness.ts';
 import type { Tables } from '../tables.ts';
 import { nextBelow, stepIn } from './journal.ts';
 import { type ReadHeader, readHeader } from './read-header.ts';
@@ -28,8 +29,22 @@ export function openedHeader(tables: Tables, headerId: string): Result<OpenedHea
     redo: redo.steps,
     moreRedo: redo.more,
     draft,
-    damage: damage === null ? null : { kind: 'damagedHeader', headerId, detail: damage },
+    damage: problemWith(tables, headerId, read.value),
   });
+}
+
+/** What keeps a header, as it was read, from being relied on or changed. In the transaction that read it. One in the archive is finished, whatever its document has come to say. */
+export function problemWith(tables: Tables, headerId: string, read: ReadHeader): Problem | null {
+  const { header, damage } = read;
+  const isFinished = header.state === 'finished' || tables.archive.find(headerId) !== null;
+  const altered = isFinished ? alterationOf(tables, headerId, read) : null;
+  return altered ?? (damage === null ? null : { kind: 'damagedHeader', headerId, detail: damage });
+}
+
+/** As opening the header tells it, without opening it. In a transaction. */
+export function damageIn(tables: Tables, headerId: string): Problem | null {
+  const read = readHeader(tables, headerId);
+  return read.ok ? problemWith(tables, headerId, read.value) : (read.problems[0] ?? null);
 }
 
 /** A header outside of any other transaction: its rows must fit each other. Damaged, it is read as far as it is sound. */

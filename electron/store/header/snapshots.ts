@@ -1,6 +1,7 @@
 /** Whole documents at some revisions, so that opening a header does not take all its steps. */
 
 import type Database from 'better-sqlite3';
+import * as z from 'zod';
 import { type Header, headerSchema } from '../../../core/index.ts';
 import type { StoredRow } from '../rows/columns.ts';
 import { isIntact, readCell, rowTable, textChecksum } from '../rows/row-table.ts';
@@ -43,6 +44,11 @@ export function snapshotTable(db: Database.Database) {
       if (rows.find(header.id, EDIT_MEANING, revision)) return;
       const document = JSON.stringify(header);
       rows.insert({ header_id: header.id, edit_meaning: EDIT_MEANING, revision, chain, document });
+    },
+    /** What the one of that revision holds, read as JSON alone; null where it is missing, or not as it was written. */
+    at(headerId: string, revision: number): unknown {
+      const row = rows.find(headerId, EDIT_MEANING, revision);
+      return row && isIntact('snapshots', row) ? readCell(z.unknown(), row.document) : null;
     },
     /** The newest that are sound, newest first: where one is damaged, an older one has to do. */
     newestSound(headerId: string, count: number): readonly SoundSnapshot[] {

@@ -49,6 +49,7 @@ export function* checkInSteps(db: Database.Database, depth: Depth): Steps<Soundn
 const OWNERS: { readonly [Name in Table]?: string } = {
   stock: 'step of the stock book',
   movements: 'row of the shelf',
+  picture_bytes: 'picture',
 };
 
 function pagePragmas(db: Database.Database, depth: Depth): readonly string[] {
@@ -107,9 +108,10 @@ export function damageNotices(ofRows: readonly string[]): readonly string[] {
   ];
 }
 
-/** Changes whenever the user's headers or shelf do: whatever changes a header is a row of the journal, and of the shelf a step of the stock book. */
+/** Changes whenever the user's headers, pictures or shelf do: whatever changes a header is a row of the journal, and of the shelf a step of the stock book. */
 export function contentMark(db: Database.Database): string {
   const sql = `SELECT json_array((SELECT checksum FROM journal ORDER BY place DESC LIMIT 1),
-    (SELECT json_array(count(*), total(checksum)) FROM bin), (SELECT checksum FROM shelf_steps ORDER BY place DESC LIMIT 1))`;
+    (SELECT json_array(count(*), total(checksum)) FROM bin), (SELECT checksum FROM shelf_steps ORDER BY place DESC LIMIT 1),
+    (SELECT json_array(count(*), total(checksum)) FROM pictures))`;
   return db.prepare<[], string>(sql).pluck().get() ?? '';
 }

@@ -6,6 +6,7 @@ const text = '';
 const int = 0;
 const real = 0;
 const intOrNull = null as number | null;
+const bytes: Uint8Array = new Uint8Array();
 
 /** What each is for is written with the schema. */
 const COLUMNS = {
@@ -42,7 +43,20 @@ const COLUMNS = {
     spread_mm: real,
     finished_at: int,
     figures: text,
+    plans: text,
+    seal: text,
   },
+  pictures: {
+    header_id: text,
+    id: text,
+    place: int,
+    caption: text,
+    media_type: text as 'image/jpeg' | 'image/png',
+    width_px: int,
+    height_px: int,
+    sha256: text,
+  },
+  picture_bytes: { header_id: text, id: text, bytes },
   bin: { header_id: text, binned_at: text },
   drafts: { header_id: text, field: text, text },
   shelf_steps: {
@@ -75,7 +89,7 @@ export const TABLES = Object.keys(COLUMNS) as readonly Table[];
 /** A row as it is written, before it has its checksum. */
 export type Row<Name extends Table> = Readonly<(typeof COLUMNS)[Name]>;
 export type StoredRow<Name extends Table> = Row<Name> & { readonly checksum: number };
-export type Cell = string | number | null;
+export type Cell = string | number | Uint8Array | null;
 
 /** Names of the columns that a row's checksum covers, in the order in which it does. */
 export function columnsOf<Name extends Table>(table: Name): readonly (keyof Row<Name> & string)[] {

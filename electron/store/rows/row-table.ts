@@ -47,9 +47,15 @@ export function textChecksum(text: string): number {
 /** Of the cells of a row with their types, under the name of its table. */
 export function checksumOf(table: Table, cells: readonly Cell[]): number {
   let text: string = table;
-  for (const cell of cells)
-    text += cell === null ? '\u001f-' : typeof cell === 'number' ? `\u001f#${cell}` : `\u001f$${cell}`;
+  for (const cell of cells) text += `\u001f${cellText(cell)}`;
   return textChecksum(text);
+}
+
+/** Bytes stand there by their length and a checksum of their own. */
+function cellText(cell: Cell): string {
+  if (cell === null) return '-';
+  if (typeof cell === 'number') return `#${cell}`;
+  return typeof cell === 'string' ? `$${cell}` : `=${cell.length} ${crc32(cell)}`;
 }
 
 /** What the checksum of a row covers, in its order. */

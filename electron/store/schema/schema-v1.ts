@@ -12,8 +12,12 @@
  * `snapshots` has whole documents. `chain` is the checksum of the journal's row at that revision, `edit_meaning` says
  * what the steps after it mean.
  *
- * `archive` has the figures of finished headers, in the order in which they were finished here; the columns beside them are what
- * they are found by, and the index holds all of those, so that a search reads it alone.
+ * `archive` has the record of each finished header, in the order in which they came here: its figures, its cut plans as they stood, and in
+ * `seal` the checksum over all that finishing freezes (`finished/record.ts` says what that is). The columns before the figures are what
+ * it is found by, and the index holds all of those, so that a search reads it alone.
+ *
+ * `pictures` has what is told of each picture of a header, `picture_bytes` the files themselves, apart so that nobody reads through them who
+ * looks for something else. Both change freely until the header is in `archive`, and never after.
  *
  * The shelf is a stock book. `movements` says which pieces came and went, and why: what lies on the shelf of a row of `stock` is
  * the sum of its movements and stands nowhere else. `stock` has the rows themselves as they are now, and never loses one: a row
@@ -110,8 +114,11 @@ CREATE TABLE archive (
   spread_mm REAL NOT NULL CHECK (spread_mm BETWEEN 0 AND 1e9),
   finished_at INTEGER NOT NULL CHECK (abs(finished_at) <= 8640000000000000),
   figures TEXT NOT NULL CHECK (json_valid(figures)),
+  plans TEXT NOT NULL CHECK (json_valid(plans)),
+  seal TEXT NOT NULL CHECK (length(seal) = 64),
   checksum INTEGER NOT NULL
 ) STRICT;
+CREATE INDEX archive_by_seal ON archive (seal);
 CREATE INDEX archive_to_search ON archive (
   place, header_id, words, material, od_mm, wall_mm, primary_count, target_mm, spread_mm, finished_at
 );
@@ -122,6 +129,50 @@ BEGIN SELECT RAISE(ABORT, 'the archive keeps what was finished'); END;
 CREATE TRIGGER archive_no_replace BEFORE INSERT ON archive
 WHEN EXISTS (SELECT 1 FROM archive WHERE header_id = NEW.header_id OR place >= NEW.place)
 BEGIN SELECT RAISE(ABORT, 'the archive keeps what was finished'); END;
+
+CREATE TABLE pictures (
+  header_id TEXT NOT NULL REFERENCES headers (id),
+  id TEXT NOT NULL CHECK (length(id) BETWEEN 1 AND 64),
+  place INTEGER NOT NULL CHECK (place >= 1),
+  caption TEXT NOT NULL CHECK (length(caption) <= 120),
+  media_type TEXT NOT NULL CHECK (media_type IN ('image/jpeg', 'image/png')),
+  width_px INTEGER NOT NULL CHECK (width_px BETWEEN 1 AND 1600),
+  height_px INTEGER NOT NULL CHECK (height_px BETWEEN 1 AND 1600),
+  sha256 TEXT NOT NULL CHECK (length(sha256) = 64),
+  checksum INTEGER NOT NULL,
+  PRIMARY KEY (header_id, id)
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE picture_bytes (
+  header_id TEXT NOT NULL,
+  id TEXT NOT NULL,
+  bytes BLOB NOT NULL CHECK (length(bytes) BETWEEN 1 AND 700000),
+  checksum INTEGER NOT NULL,
+  PRIMARY KEY (header_id, id),
+  FOREIGN KEY (header_id, id) REFERENCES pictures (header_id, id)
+) STRICT, WITHOUT ROWID;
+
+CREATE TRIGGER pictures_at_most_12 BEFORE INSERT ON pictures
+WHEN (SELECT count(*) FROM pictures WHERE header_id = NEW.header_id) >= 12
+BEGIN SELECT RAISE(ABORT, 'a header has at most 12 pictures'); END;
+CREATE TRIGGER pictures_no_insert BEFORE INSERT ON pictures
+WHEN EXISTS (SELECT 1 FROM archive WHERE header_id = NEW.header_id)
+BEGIN SELECT RAISE(ABORT, 'pictures of a finished header are kept'); END;
+CREATE TRIGGER pictures_no_update BEFORE UPDATE ON pictures
+WHEN EXISTS (SELECT 1 FROM archive WHERE header_id IN (OLD.header_id, NEW.header_id))
+BEGIN SELECT RAISE(ABORT, 'pictures of a finished header are kept'); END;
+CREATE TRIGGER pictures_no_delete BEFORE DELETE ON pictures
+WHEN EXISTS (SELECT 1 FROM archive WHERE header_id = OLD.header_id)
+BEGIN SELECT RAISE(ABORT, 'pictures of a finished header are kept'); END;
+CREATE TRIGGER picture_bytes_no_insert BEFORE INSERT ON picture_bytes
+WHEN EXISTS (SELECT 1 FROM archive WHERE header_id = NEW.header_id)
+BEGIN SELECT RAISE(ABORT, 'pictures of a finished header are kept'); END;
+CREATE TRIGGER picture_bytes_no_update BEFORE UPDATE ON picture_bytes
+WHEN EXISTS (SELECT 1 FROM archive WHERE header_id IN (OLD.header_id, NEW.header_id))
+BEGIN SELECT RAISE(ABORT, 'pictures of a finished header are kept'); END;
+CREATE TRIGGER picture_bytes_no_delete BEFORE DELETE ON picture_bytes
+WHEN EXISTS (SELECT 1 FROM archive WHERE header_id = OLD.header_id)
+BEGIN SELECT RAISE(ABORT, 'pictures of a finished header are kept'); END;
 
 CREATE TABLE bin (
   header_id TEXT NOT NULL PRIMARY KEY REFERENCES headers (id),

@@ -10,8 +10,12 @@ CREATE TABLE archive (
   spread_mm REAL NOT NULL CHECK (spread_mm BETWEEN 0 AND 1e9),
   finished_at INTEGER NOT NULL CHECK (abs(finished_at) <= 8640000000000000),
   figures TEXT NOT NULL CHECK (json_valid(figures)),
+  plans TEXT NOT NULL CHECK (json_valid(plans)),
+  seal TEXT NOT NULL CHECK (length(seal) = 64),
   checksum INTEGER NOT NULL
 ) STRICT;
+
+CREATE INDEX archive_by_seal ON archive (seal);
 
 CREATE INDEX archive_to_search ON archive (
   place, header_id, words, material, od_mm, wall_mm, primary_count, target_mm, spread_mm, finished_at
@@ -80,6 +84,28 @@ CREATE TABLE movements (
 ) STRICT;
 
 CREATE INDEX movements_by_item ON movements (item_id);
+
+CREATE TABLE picture_bytes (
+  header_id TEXT NOT NULL,
+  id TEXT NOT NULL,
+  bytes BLOB NOT NULL CHECK (length(bytes) BETWEEN 1 AND 700000),
+  checksum INTEGER NOT NULL,
+  PRIMARY KEY (header_id, id),
+  FOREIGN KEY (header_id, id) REFERENCES pictures (header_id, id)
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE pictures (
+  header_id TEXT NOT NULL REFERENCES headers (id),
+  id TEXT NOT NULL CHECK (length(id) BETWEEN 1 AND 64),
+  place INTEGER NOT NULL CHECK (place >= 1),
+  caption TEXT NOT NULL CHECK (length(caption) <= 120),
+  media_type TEXT NOT NULL CHECK (media_type IN ('image/jpeg', 'image/png')),
+  width_px INTEGER NOT NULL CHECK (width_px BETWEEN 1 AND 1600),
+  height_px INTEGER NOT NULL CHECK (height_px BETWEEN 1 AND 1600),
+  sha256 TEXT NOT NULL CHECK (length(sha256) = 64),
+  checksum INTEGER NOT NULL,
+  PRIMARY KEY (header_id, id)
+) STRICT, WITHOUT ROWID;
 
 CREATE TABLE requests (
   place INTEGER NOT NULL PRIMARY KEY,
@@ -185,6 +211,34 @@ BEGIN SELECT RAISE(ABORT, 'the stock book is append-only'); END;
 CREATE TRIGGER movements_only_append BEFORE INSERT ON movements
 WHEN NEW.place <= (SELECT max(place) FROM movements)
 BEGIN SELECT RAISE(ABORT, 'the stock book is append-only'); END;
+
+CREATE TRIGGER picture_bytes_no_delete BEFORE DELETE ON picture_bytes
+WHEN EXISTS (SELECT 1 FROM archive WHERE header_id = OLD.header_id)
+BEGIN SELECT RAISE(ABORT, 'pictures of a finished header are kept'); END;
+
+CREATE TRIGGER picture_bytes_no_insert BEFORE INSERT ON picture_bytes
+WHEN EXISTS (SELECT 1 FROM archive WHERE header_id = NEW.header_id)
+BEGIN SELECT RAISE(ABORT, 'pictures of a finished header are kept'); END;
+
+CREATE TRIGGER picture_bytes_no_update BEFORE UPDATE ON picture_bytes
+WHEN EXISTS (SELECT 1 FROM archive WHERE header_id IN (OLD.header_id, NEW.header_id))
+BEGIN SELECT RAISE(ABORT, 'pictures of a finished header are kept'); END;
+
+CREATE TRIGGER pictures_at_most_12 BEFORE INSERT ON pictures
+WHEN (SELECT count(*) FROM pictures WHERE header_id = NEW.header_id) >= 12
+BEGIN SELECT RAISE(ABORT, 'a header has at most 12 pictures'); END;
+
+CREATE TRIGGER pictures_no_delete BEFORE DELETE ON pictures
+WHEN EXISTS (SELECT 1 FROM archive WHERE header_id = OLD.header_id)
+BEGIN SELECT RAISE(ABORT, 'pictures of a finished header are kept'); END;
+
+CREATE TRIGGER pictures_no_insert BEFORE INSERT ON pictures
+WHEN EXISTS (SELECT 1 FROM archive WHERE header_id = NEW.header_id)
+BEGIN SELECT RAISE(ABORT, 'pictures of a finished header are kept'); END;
+
+CREATE TRIGGER pictures_no_update BEFORE UPDATE ON pictures
+WHEN EXISTS (SELECT 1 FROM archive WHERE header_id IN (OLD.header_id, NEW.header_id))
+BEGIN SELECT RAISE(ABORT, 'pictures of a finished header are kept'); END;
 
 CREATE TRIGGER shelf_steps_no_delete BEFORE DELETE ON shelf_steps
 BEGIN SELECT RAISE(ABORT, 'the stock book is append-only'); END;

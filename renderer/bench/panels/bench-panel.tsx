@@ -14,6 +14,9 @@ import { TablesTabs } from './tables-tabs.tsx';
 
 const AsBuiltPanel = lazy(async () => ({ default: (await import('../../asbuilt/as-built-panel.tsx')).AsBuiltPanel }));
 const PulsesPanel = lazy(async () => ({ default: (await import('../../gas/pulses-panel.tsx')).PulsesPanel }));
+const PicturesPanel = lazy(async () => ({
+  default: (await import('../../pictures/pictures-panel.tsx')).PicturesPanel,
+}));
 const ShapePanel = lazy(async () => ({ default: (await import('../../shape/shape-panels.tsx')).ShapePanel }));
 
 interface PanelProps {
@@ -117,6 +120,8 @@ function contentOf(panel: PanelId, { bench, session, primary }: PanelProps): Rea
       return <AsBuiltPanel session={session} header={header} primary={primary} offers={bench.offers} />;
     case 'pulses':
       return <PulsesPanel session={session} header={header} />;
+    case 'pictures':
+      return <PicturesPanel session={session} />;
     case 'tables':
       return (
         <TablesTabs

@@ -3,6 +3,7 @@
 import {
   Activity,
   CircleDot,
+  Image,
   type LucideIcon,
   RotateCw,
   Ruler,
@@ -21,6 +22,7 @@ export type PanelId =
   | 'obstacles'
   | 'asBuilt'
   | 'pulses'
+  | 'pictures'
   | 'tables'
   | 'settings';
 
@@ -43,6 +45,7 @@ export const PANELS: readonly PanelEntry[] = [
   { id: 'obstacles', word: 'Obstacles', title: 'Obstacles', Icon: TrafficCone, isForLooking: false },
   { id: 'asBuilt', word: 'As-built', title: 'As-built check', Icon: Ruler, isForLooking: true },
   { id: 'pulses', word: 'Pulses', title: 'Pulses at the collectors', Icon: Activity, isForLooking: true },
+  { id: 'pictures', word: 'Pictures', title: 'Pictures', Icon: Image, isForLooking: true },
   { id: 'tables', word: 'Tables', title: 'Tables and other bank', Icon: Table2, isForLooking: true },
   { id: 'settings', word: 'Settings', title: 'Settings', Icon: SlidersHorizontal, isForLooking: false },
 ];

@@ -36,6 +36,8 @@ export interface Imports {
   readonly unit: LengthUnit;
   /** Grows with every import, so that lists know to read again. */
   readonly count: number;
+  /** Something came in by another way. */
+  renew(): void;
   ask(expect: Expected): void;
   offer(file: File): void;
   offerGiven(given: GivenFile): void;
@@ -152,11 +154,12 @@ export function useImport(context: Context): Imports {
       offer: (chosen) => void take(chosen, guessKind(chosen.name, onShelf)),
       offerGiven: ({ fileName, content }) =>
         setFile({ given: { fileName, content }, expect: guessKind(fileName, onShelf) }),
+      renew: done,
       close: () => setFile(null),
       accept: async (preview, to) => {
         if (file === null) return null;
         return preview.kind === 'parts' && to === 'openHeader' ? add(preview) : keep(preview, file.given, unit);
       },
     };
-  }, [file, unit, count, say, keep, add, onShelf]);
+  }, [file, unit, count, done, say, keep, add, onShelf]);
 }

@@ -12,12 +12,14 @@ export interface WorkerLike {
 
 export interface Told {
   readonly tookMs: number;
+  /** It is the best so far, and more is looked for. */
+  readonly isLooking: boolean;
   /** False: it can look on. */
   readonly isThrough: boolean;
 }
 
 export interface AnswerHandlers {
-  /** Again whenever it was told to look on, or to stop. */
+  /** Again whenever it has something better, and whenever it was told to look on, or to stop. */
   readonly answered: (answer: MovesAnswer, told: Told) => void;
   readonly failed: (reason: string) => void;
 }
@@ -33,14 +35,22 @@ export interface AskedSearch {
 
 /** A whole header takes as many searches as it has primaries and targets. */
 const LEAST_FOR_HEADER_MS = 10_000;
+/** All primaries proposed at once, clear of each other: as long as somebody waits who sees how far it has come. */
+const LEAST_FOR_WHOLE_HEADER_MS = 30_000;
 /** A whole primary is a larger question than a move, and mostly answered long before. */
 const LEAST_FOR_WHOLE_MS = 2_000;
+const LEAST_MS: Readonly<Record<MovesQuestion['kind'], number>> = {
+  primary: 0,
+  header: LEAST_FOR_HEADER_MS,
+  whole: LEAST_FOR_WHOLE_MS,
+  reach: LEAST_FOR_WHOLE_MS,
+  wholeHeader: LEAST_FOR_WHOLE_HEADER_MS,
+};
 /** Whoever asks for more waits longer for it. */
 const MORE_MS = 10_000;
 
 function budgetOf({ kind, budgetMs }: MovesQuestion): number {
-  if (kind === 'primary') return budgetMs;
-  return Math.max(kind === 'header' ? LEAST_FOR_HEADER_MS : LEAST_FOR_WHOLE_MS, budgetMs);
+  return Math.max(LEAST_MS[kind], budgetMs);
 }
 
 /** One worker for the life of the page. It listens while it searches, so a search is called off by telling it so. */
@@ -69,7 +79,7 @@ export class MovesClient {
     const isCurrent = () => number === this.#number && worker === this.#worker;
     worker.onmessage = ({ data }) => {
       if (data.number !== number || !isCurrent()) return;
-      answered(data.answer, { tookMs: this.#now() - askedMs, isThrough: data.isThrough });
+      answered(data.answer, { tookMs: this.#now() - askedMs, isLooking: data.isLooking, isThrough: data.isThrough });
     };
     worker.onerror = ({ message }) => {
       if (!isCurrent()) return;

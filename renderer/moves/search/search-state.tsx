@@ -2,7 +2,7 @@
 
 import type { ReactNode } from 'react';
 import { Button } from '../../ui/button.tsx';
-import type { Moves } from './use-moves.ts';
+import { type Moves, SAY_AFTER_MS } from './use-moves.ts';
 
 const seconds = new Intl.NumberFormat('en', { minimumFractionDigits: 1, maximumFractionDigits: 1 });
 
@@ -17,7 +17,7 @@ export function SearchState({ moves }: { readonly moves: Moves }) {
         <Line words="Stopped at the time limit." act={{ name: 'Search on', run: lookOn }} />
       );
     case 'looking':
-      return (
+      return search.forMs < SAY_AFTER_MS ? null : (
         <Line
           words={
             <>

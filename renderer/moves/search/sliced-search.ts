@@ -4,7 +4,9 @@ import { type AnswerSearch, searchFor } from './answer-question.ts';
 import type { AnswerMessage, AskedMessage } from './moves-question.ts';
 
 /** Between two looks at the mail; a stop is heard that soon. */
-const SLICE_MS = 8;
+const SLICE_MS = 5;
+/** What comes first is told at once, what is better than that not more often than anyone can read. */
+const TELL_EVERY_MS = 150;
 
 interface Surroundings {
   readonly post: (message: AnswerMessage) => void;
@@ -19,6 +21,9 @@ interface Current {
   /** When the time is up: what was found by then is answered, and the search waits to be told to look on. */
   untilMs: number;
   isWaiting: boolean;
+  /** Of the news told last. */
+  news: number;
+  toldMs: number;
 }
 
 export class SlicedSearch {
@@ -34,7 +39,9 @@ export class SlicedSearch {
     const { now } = this.#around;
     if (message.kind === 'ask') {
       const search = searchFor(message.question);
-      this.#current = { number: message.number, search, untilMs: now() + message.budgetMs, isWaiting: false };
+      const untilMs = now() + message.budgetMs;
+      const toldMs = Number.NEGATIVE_INFINITY;
+      this.#current = { number: message.number, search, untilMs, isWaiting: false, news: 0, toldMs };
     } else if (message.kind === 'drop') {
       this.#current = null;
     } else if (this.#current?.number === message.number) {
@@ -64,11 +71,21 @@ export class SlicedSearch {
       this.#answer(current, isThrough);
       current.isWaiting = true;
       if (isThrough) this.#current = null;
-    }
+    } else this.#tellNews(current);
     this.#goOn();
   }
 
+  #tellNews(current: Current): void {
+    const { now, post } = this.#around;
+    const { number, search } = current;
+    const news = search.news();
+    if (news === current.news || now() < current.toldMs + TELL_EVERY_MS) return;
+    current.news = news;
+    current.toldMs = now();
+    post({ number, answer: search.soFar(), isLooking: true, isThrough: false });
+  }
+
   #answer({ number, search }: Current, isThrough: boolean): void {
-    this.#around.post({ number, answer: search.soFar(), isThrough });
+    this.#around.post({ number, answer: search.soFar(), isLooking: false, isThrough });
   }
 }

@@ -3,7 +3,7 @@
 import { useCallback, useEffect, useRef, useState } from 'react';
 import type { AskedSearch } from './moves-client.ts';
 import type { MovesAnswer, MovesQuestion } from './moves-question.ts';
-import { sharedClient } from './shared-client.ts';
+import { type ClientUse, sharedClient } from './shared-client.ts';
 
 export interface Answered {
   readonly question: MovesQuestion;
@@ -16,7 +16,7 @@ export interface Answered {
 export type MovesSearch =
   /** Shorter than anyone notices; what was shown before may stay, but is out of date. */
   | { readonly kind: 'begun' }
-  /** With what was found before it was told to look on. */
+  /** With what it has found so far. */
   | { readonly kind: 'looking'; readonly forMs: number; readonly before: Answered | null }
   | ({ readonly kind: 'answered' } & Answered)
   | { readonly kind: 'failed'; readonly reason: string }
@@ -30,7 +30,7 @@ export function answeredIn(search: MovesSearch): Answered | null {
 }
 
 /** Said from this time on, not before: a flash of it would only disturb. */
-const SAY_AFTER_MS = 150;
+export const SAY_AFTER_MS = 150;
 const SAY_EVERY_MS = 100;
 
 interface Held {
@@ -46,19 +46,26 @@ export interface Moves {
   readonly retry: () => void;
 }
 
-/** A question that is another object is a newer one; the search for the older one ends there and then. */
-export function useMoves(question: MovesQuestion): Moves {
-  const client = sharedClient();
+/** A question that is another object is a newer one; the search for the older one of the same use ends there and then. */
+export function useMoves(question: MovesQuestion, use: ClientUse = 'panel'): Moves {
+  const client = sharedClient(use);
   const silence = useRef<() => void>(() => undefined);
   /** Of this question only: another panel may have asked since. */
   const asked = useRef<AskedSearch | null>(null);
   const [held, setHeld] = useState<Held | null>(null);
+  /** What it has found so far, while it looks. */
+  const found = useRef<Answered | null>(null);
+  const look = useCallback(
+    (forMs: number) => setHeld({ question, search: { kind: 'looking', forMs, before: found.current } }),
+    [question],
+  );
   const say = useCallback(
     (before: Answered | null) => {
+      found.current = before;
       silence.current();
-      silence.current = saying((forMs) => setHeld({ question, search: { kind: 'looking', forMs, before } })).stop;
+      silence.current = saying(look).stop;
     },
-    [question],
+    [look],
   );
   const ask = useCallback(() => {
     if (client === null) return;
@@ -68,10 +75,18 @@ export function useMoves(question: MovesQuestion): Moves {
       setHeld({ question, search });
     };
     asked.current = client.ask(question, {
-      answered: (answer, told) => end({ kind: 'answered', question, answer, ...told }),
+      answered: (answer, { tookMs, isLooking, isThrough }) => {
+        const answered = { question, answer, tookMs, isThrough };
+        if (!isLooking) {
+          end({ kind: 'answered', ...answered });
+          return;
+        }
+        found.current = answered;
+        look(tookMs);
+      },
       failed: (reason) => end({ kind: 'failed', reason }),
     });
-  }, [client, question, say]);
+  }, [client, question, say, look]);
   useEffect(ask, [ask]);
   useEffect(
     () => () => {

@@ -11,6 +11,7 @@ import { ProposalTable } from '../proposals/proposal-table.tsx';
 import type { MovesQuestion } from '../search/moves-question.ts';
 import { SearchState } from '../search/search-state.tsx';
 import { answeredIn, useMoves } from '../search/use-moves.ts';
+import { PossibleLengths } from './possible-lengths.tsx';
 import { wholeProposals } from './whole-proposals.ts';
 
 export function PrimaryProposals(props: MovesProps) {
@@ -32,6 +33,7 @@ export function PrimaryProposals(props: MovesProps) {
   return (
     <div className="moves-found">
       <SearchState moves={moves} />
+      <PossibleLengths {...props} />
       {outcome === null ? null : <Outcome {...props} outcome={outcome} />}
     </div>
   );

@@ -22,12 +22,13 @@ const NOTHING: ProposalCell = { text: '–' };
 
 export function wholeProposals(proposed: readonly ProposedPrimary[], header: Header): readonly Proposal[] {
   const leastMm = Math.min(...proposed.map(({ lengthMm }) => lengthMm));
-  return proposed.map((one, index): Proposal => {
+  return proposed.map((one): Proposal => {
     const lacking = lackingLine(one.stockNeeded, header.settings.display);
     const applied = applyEdit(header, one.edit);
     const style = header.settings.display;
     return {
-      key: `whole ${one.primaryId} ${index}`,
+      // The same while others come in before it.
+      key: `whole ${one.primaryId} ${entryWords(one, header)}`,
       said: `${countOf(one.bends, 'bend')}, ${formatLength(one.lengthMm, style)}`,
       lines: [entryWords(one, header), ...(lacking === null ? [] : [lacking])],
       cells: {

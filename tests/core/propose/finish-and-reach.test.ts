@@ -1,11 +1,13 @@
 /** What would finish a primary, and which lengths there are at all. */
 
 import { describe, expect, it } from 'vitest';
+import { searchThrough } from '../../../core/moves/search-in-slices.ts';
 import { closureOf } from '../../../core/path/ends/closure.ts';
 import { tracePrimary } from '../../../core/path/trace-primary.ts';
 import { finishPrimary } from '../../../core/propose/finish-primary.ts';
 import { proposePrimaries } from '../../../core/propose/propose-primaries.ts';
-import { searchReach } from '../../../core/propose/reach/reachable-lengths.ts';
+import { ReachSearch } from '../../../core/propose/reach/reachable-lengths.ts';
+import { toGoWords } from '../../../core/propose/to-go-words.ts';
 import { inches, mmOf } from '../../../core/units/length.ts';
 import { expectWithin } from '../../tolerance.ts';
 import { ALONG_X, bend, foundValue, poseAt, primaryOf, straight, UP_Z } from '../path/made-primaries.ts';
@@ -39,6 +41,46 @@ describe('what would finish a primary', () => {
     for (const [i, figure] of wanted.entries()) expectWithin(found[i] ?? Number.NaN, figure ?? Number.NaN, 1e-6);
   });
 
+  // What a bend does, seen from where it begins: CLR sin ahead, CLR (1 - cos) to the side that it is clocked to.
+  it.each([
+    [30, 0],
+    [45, 70],
+    [90, -120],
+    [180, 165],
+  ])('tells where the inlet lies as a bend of %f degrees clocked %f would reach it', (angleDeg, clockingDeg) => {
+    const inlet = endOf([...BEGUN, bend(76.2, angleDeg, clockingDeg)]);
+    const toGo = finishPrimary(headerWith({ port: ALONG_X, inlet }, { pieces: BEGUN }), 'own', null)?.toGo;
+    const rad = (angleDeg * Math.PI) / 180;
+    expectWithin(toGo?.aheadMm ?? Number.NaN, 76.2 * Math.sin(rad), 1e-6);
+    expectWithin(toGo?.asideMm ?? Number.NaN, 76.2 * (1 - Math.cos(rad)), 1e-6);
+    expectWithin(toGo?.sideDeg ?? Number.NaN, clockingDeg, 1e-6);
+    expectWithin(toGo?.tiltDeg ?? Number.NaN, angleDeg, 1e-6);
+  });
+
+  it('tells an inlet straight ahead from one that the end has run past', () => {
+    const whereIs = (rest: Parameters<typeof primaryOf>[0], pieces: Parameters<typeof primaryOf>[0]) =>
+      finishPrimary(headerWith({ port: ALONG_X, inlet: endOf(rest) }, { pieces }), 'own', null)?.toGo;
+    const more = [...BEGUN, straight(101.6)];
+    const ahead = whereIs(more, BEGUN);
+    const past = whereIs(BEGUN, more);
+    expectWithin(ahead?.aheadMm ?? Number.NaN, 101.6, 1e-9);
+    expectWithin(past?.aheadMm ?? Number.NaN, -101.6, 1e-9);
+    expect([ahead?.sideDeg, past?.sideDeg]).toEqual([null, null]);
+    const style = { kind: 'fraction', per: 16 } as const;
+    const words = (toGo: typeof ahead) => (toGo === undefined ? '' : toGoWords(toGo, style).replaceAll('\u2009', ' '));
+    expect(words(ahead)).toBe('Inlet: 4" ahead, in line, square');
+    expect(words(past)).toBe('Inlet: 4" behind, in line, square');
+    expect(words({ aheadMm: 317.5, asideMm: 234.95, sideDeg: -134.8, tiltDeg: 45.04 })).toBe(
+      `Inlet: 12 1/2" ahead, 9 1/4" aside at clocking ${String.fromCharCode(0x2212)}135°, tilt 45°`,
+    );
+  });
+
+  it('takes the CLR of the header where the shelf has no bend of the tube', () => {
+    const header = headerWith({ port: ALONG_X, inlet: endOf([...BEGUN, bend(76.2, 45, 70)]) }, { pieces: BEGUN });
+    const withClr = { ...header, settings: { ...header.settings, clr: { value: 76.2, unit: 'mm' as const } } };
+    expect(finishPrimary(withClr, 'own', [])?.pieces).toHaveLength(1);
+  });
+
   it('says how far it is where one piece or two would not do, and nothing where it is closed', () => {
     const inlet = poseAt({ x: 180, y: -420, z: 260 }, { x: 0, y: -0.6, z: 0.8 }, { x: 1, y: 0, z: 0 });
     const finish = finishPrimary(headerWith({ port: ALONG_X, inlet }, { pieces: BEGUN }), 'own', null);
@@ -58,13 +100,9 @@ describe('which lengths there are', () => {
   });
 
   function reachOf() {
-    const steps = searchReach(header, 'own', { clrs: CLRS }, 900);
-    for (;;) {
-      const { done, value } = steps.next();
-      if (done !== true) continue;
-      if ('kind' in value) throw new Error(value.kind);
-      return value;
-    }
+    const outcome = searchThrough(new ReachSearch(header, 'own', { clrs: CLRS }, 900));
+    if (outcome.kind === 'none') throw new Error(outcome.reason.kind);
+    return outcome.reach;
   }
 
   it('starts at the least and agrees with what can be proposed', () => {
@@ -76,11 +114,20 @@ describe('which lengths there are', () => {
       const outcome = proposePrimaries(header, 'own', { clrs: CLRS, length, mostBends: 2 });
       expect(outcome.kind === 'found', `${lengthMm}`).toBe(isThere);
     }
-    expect(reach.three.length).toBeGreaterThan(0);
+    expect(reach.three?.length).toBeGreaterThan(0);
   });
 
   it('is refused with the reason where nothing is known', () => {
-    const steps = searchReach(header, 'nobody', { clrs: [inches(3)] });
-    expect(steps.next()).toEqual({ done: true, value: { kind: 'noSuchPrimary' } });
+    const outcome = searchThrough(new ReachSearch(header, 'nobody', { clrs: [inches(3)] }));
+    expect(outcome).toEqual({ kind: 'none', reason: { kind: 'noSuchPrimary' } });
+  });
+
+  it('shows those of two bends before those of three', () => {
+    const search = new ReachSearch(header, 'own', { clrs: CLRS }, 900);
+    while (search.news === 0) search.look(() => true);
+    expect(search.soFar()).toMatchObject({ kind: 'found', reach: { three: null } });
+    const whole = reachOf();
+    expect(searchThrough(search)).toEqual({ kind: 'found', reach: whole });
+    expect(search.soFar()).toMatchObject({ reach: { two: whole.two } });
   });
 });

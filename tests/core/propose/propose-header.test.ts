@@ -8,7 +8,10 @@ import { primaryLength } from '../../../core/length/piece-length.ts';
 import { headerClearances } from '../../../core/path/clearance/header-clearances.ts';
 import { pointAt, tracePrimary } from '../../../core/path/trace-primary.ts';
 import { distance, type Vector } from '../../../core/path/vector.ts';
-import { proposeHeader } from '../../../core/propose/whole/propose-header.ts';
+import type { ProposedPrimary } from '../../../core/propose/outcome.ts';
+import { compareHeaders } from '../../../core/propose/whole/compare-headers.ts';
+import type { HeaderProposal } from '../../../core/propose/whole/header-outcome.ts';
+import { HeaderProposalSearch, proposeHeader } from '../../../core/propose/whole/propose-header.ts';
 import { millimetres } from '../../../core/units/length.ts';
 import { onCpu } from '../../cpu-time.ts';
 import { foundValue, seededRandom } from '../path/made-primaries.ts';
@@ -111,6 +114,76 @@ describe('what is asked for besides', () => {
       kind: 'none',
       reason: { kind: 'onePrimary', primaryId: 'p1', reason: { kind: 'outOfReach', mostBends: 1 } },
     });
+  });
+});
+
+describe('what is found so far', () => {
+  it('can be shown before the search is through, with how far it has come, and nothing better than the end is', () => {
+    const search = new HeaderProposalSearch(bankAt(99, 0), { clrs: CLRS });
+    const steps = new Set<string>();
+    let news = 0;
+    let isFoundBefore = false;
+    while (!search.look(() => true)) {
+      if (search.news === news) continue;
+      expect(search.news).toBeGreaterThan(news);
+      news = search.news;
+      const { step, gathered, primaries } = search.progress;
+      steps.add(step);
+      expect(gathered).toBeLessThanOrEqual(primaries);
+      isFoundBefore ||= search.soFar().kind === 'found';
+    }
+    expect([...steps].sort()).toEqual(['fitting', 'gathering', 'proving']);
+    expect(isFoundBefore).toBe(true);
+    expect(search.soFar()).toEqual(proposeHeader(bankAt(99, 0), { clrs: CLRS }));
+  });
+});
+
+describe('of sets with equally few bends', () => {
+  const proposal = (change: Partial<ProposedPrimary>) => ({ ...FOUND_PRIMARY, ...change });
+  const of = (...proposals: readonly ProposedPrimary[]): HeaderProposal => ({
+    ...FOUND,
+    proposals,
+    bends: proposals.reduce((sum, { bends }) => sum + bends, 0),
+  });
+  const FOUND = foundBank();
+  const FOUND_PRIMARY = FOUND.proposals[0] as ProposedPrimary;
+  const near = (gapMm: number) => ({ nearest: { kind: 'self' as const, id: 'p1', gapMm, at: { x: 0, y: 0, z: 0 } } });
+
+  it('less tube goes first, then more room; fewer bends before both', () => {
+    const one = of(proposal({ tubeMm: 600, ...near(8) }));
+    expect(compareHeaders(one, of(proposal({ tubeMm: 605, ...near(20) })))).toBeLessThan(0);
+    expect(compareHeaders(one, of(proposal({ tubeMm: 600.2, ...near(9) })))).toBeGreaterThan(0);
+    expect(
+      compareHeaders(one, of(proposal({ tubeMm: 500, ...near(30), bends: FOUND_PRIMARY.bends + 1 }))),
+    ).toBeLessThan(0);
+    expect(compareHeaders(of(proposal(near(40))), of(proposal(near(60))))).toBe(0);
+  });
+});
+
+function foundBank(): HeaderProposal {
+  const outcome = proposeHeader(bankAt(99, 0), { clrs: CLRS });
+  if (outcome.kind === 'none') throw new Error('none');
+  return outcome.proposal;
+}
+
+describe('the target', () => {
+  it('that stands is kept to, or the one with the fewest bends takes its place in the same step', () => {
+    const header = bankAt(99, 0);
+    const found = foundBank();
+    const farMm = found.lengthMm * 1.3;
+    const target = { kind: 'typed', length: millimetres(farMm) } as const;
+    const typed = { ...header, settings: { ...header.settings, target } };
+    const own = proposeHeader(typed, { clrs: CLRS });
+    const best = proposeHeader(typed, { clrs: CLRS, target: 'best' });
+    if (own.kind === 'none' || best.kind === 'none') throw new Error('none');
+    expect(own.proposal.lengthMm).toBe(farMm);
+    expect(best.proposal.lengthMm).toBe(found.lengthMm);
+    const after = foundValue(applyEdit(typed, best.proposal.edit)).header;
+    expect(matchHeader(after).targetMm).toBeCloseTo(found.lengthMm, 6);
+    expect(matchHeader(after).primaries.every(({ side }) => side === 'inBand')).toBe(true);
+    // A length that nobody asked for is one that a tape can read.
+    const sixteenths = (found.lengthMm / 25.4) * 16;
+    expect(Math.abs(sixteenths - Math.round(sixteenths))).toBeLessThan(1e-6);
   });
 });
 

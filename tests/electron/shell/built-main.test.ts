@@ -7,7 +7,7 @@ import { temporaryFolder } from '../../temporary-folder.ts';
 import { doubleEvent } from '../electron-double.ts';
 import { makePageFolder } from '../page/page-folder.ts';
 import { becomeReady, callFromPage, launchBuilt, type ShellRun, until } from './built-shell.ts';
-import type { OpenedHeaderReply } from './replies.ts';
+import type { OpenedHeaderReply, WorkReply } from './replies.ts';
 
 const pageFolder = makePageFolder();
 let shell: ShellRun | null = null;
@@ -146,6 +146,67 @@ describe('exporting', () => {
       kind: 'message',
       options: { message: 'The file was not saved.', detail: expect.stringContaining('is not there') },
     });
+  });
+});
+
+describe('files that are written piece by piece', () => {
+  /** Pulls the work to its end; gives what came of it. */
+  async function finished(run: ShellRun, call: string, request: object): Promise<unknown> {
+    const begun = (await callFromPage(run, call, request)) as { value: { workId: string | null } };
+    if (begun.value.workId === null) return null;
+    for (;;) {
+      const asked = { workId: begun.value.workId, piece: null };
+      const reply = (await callFromPage(run, 'continueWork', asked)) as WorkReply;
+      if (!reply.ok || reply.value.state === 'done') return reply;
+      // The desktop writes them itself.
+      expect(reply.value.piece).toBeNull();
+    }
+  }
+
+  async function shellWithFinished(): Promise<ShellRun> {
+    const run = await readyShell();
+    await callFromPage(run, 'start', {});
+    const made = (await callFromPage(run, 'createHeader', {
+      requestId: 'tow-rig-request',
+      name: 'Tow rig',
+      from: 'demo',
+    })) as OpenedHeaderReply;
+    const steps = [{ action: 'do', stepId: 'finish-tow-rig', edit: { kind: 'finishHeader' } }];
+    await callFromPage(run, 'commitSteps', { headerId: made.value.header.id, baseRevision: 0, steps });
+    return run;
+  }
+
+  test('finished headers stand where the user said, a line each', async () => {
+    const run = await shellWithFinished();
+    const filePath = join(run.dataFolder, 'out.jsonl');
+    run.electron.dialog.saveAnswer = { canceled: false, filePath };
+    expect(await finished(run, 'beginExport', { headerIds: null })).toMatchObject({
+      value: { done: { kind: 'exported', headers: 1, fileName: 'out.jsonl' } },
+    });
+    expect(run.electron.dialog.shown[0]?.options).toMatchObject({ defaultPath: 'Finished headers.finished.jsonl' });
+    expect(JSON.parse(readFileSync(filePath, 'utf8'))).toMatchObject({ header: { name: 'Tow rig' } });
+  });
+
+  test('everything stands where the user said, proven', async () => {
+    const run = await shellWithFinished();
+    const filePath = join(run.dataFolder, 'all.sqlite');
+    run.electron.dialog.saveAnswer = { canceled: false, filePath };
+    expect(await finished(run, 'beginBackup', {})).toMatchObject({
+      value: { done: { kind: 'backedUp', headers: 1, finished: 1, damaged: [], fileName: 'all.sqlite' } },
+    });
+    expect(readFileSync(filePath).toString('latin1', 0, 15)).toBe('SQLite format 3');
+  });
+
+  test('a place that does not take the file is told to the page, and called off is called off', async () => {
+    const run = await shellWithFinished();
+    expect(await finished(run, 'beginBackup', {})).toBeNull();
+    const filePath = join(run.dataFolder, 'missing/folder/x.sqlite');
+    run.electron.dialog.saveAnswer = { canceled: false, filePath };
+    for (const [call, request] of [
+      ['beginBackup', {}],
+      ['beginExport', { headerIds: null }],
+    ] as const)
+      expect(await finished(run, call, request)).toMatchObject({ ok: false, problems: [{ fault: 'missing' }] });
   });
 });
 

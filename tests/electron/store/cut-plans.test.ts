@@ -3,73 +3,10 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { batchOf, type Edit, type SingleEdit } from '../../../core/edits/edit.ts';
-import { cutPiecesEdit } from '../../../core/edits/piece-state-edits.ts';
-import type { Piece } from '../../../core/header/header.ts';
-import { carryOut } from '../../../core/stock/plan/carry-out.ts';
-import { cutPieceId, cutProblemOf, DEFAULT_SAW } from '../../../core/stock/plan/from-shelf.ts';
-import { keptPlan, placedPieces } from '../../../core/stock/plan/kept-plan.ts';
-import { planCuts } from '../../../core/stock/plan/plan-cuts.ts';
-import type { AskedOf } from '../../../electron/bridge/contract.ts';
-import { adding, setting } from '../../shelf-changes.ts';
-import {
-  addPrimary,
-  doStep,
-  headerWith,
-  openShop,
-  problemOf,
-  type Shop,
-  stepId,
-  stockStraight,
-  straight,
-  temporaryFolder,
-  withDatabase,
-} from './shop.ts';
-
-const planned = (id: string, length: number): Piece => ({ ...straight(id, length), state: 'planned' });
-
-/** A header of three planned straights, and two bars to cut them from. */
-async function shopWithPlan(folder = temporaryFolder({ fast: true })) {
-  const shop = openShop(folder);
-  await shop.must('start', {});
-  const { header } = await headerWith(shop, [
-    addPrimary('p1', [planned('s1', 20), planned('s2', 20), planned('s3', 6)]),
-  ]);
-  const { material } = header.settings.tube;
-  const bar = { ...stockStraight('bar', material), od: header.settings.tube.od, wall: header.settings.tube.wall };
-  await shop.must('changeShelf', adding(bar));
-  return { shop, headerId: header.id };
-}
-
-let ids = 0;
-function freshId(): string {
-  ids += 1;
-  return `row-${ids}`;
-}
-
-/** What the page sends for all planned pieces of these headers. */
-async function request(shop: Shop, ...headerIds: readonly string[]): Promise<AskedOf<'carryOutCutPlan'>> {
-  const opened = await Promise.all(headerIds.map((headerId) => shop.must('openHeader', { headerId })));
-  const headers = opened.map(({ header }) => header);
-  const { stock: known } = await shop.must('listStock', {});
-  const stock = known.map(({ item }) => item);
-  const problem = cutProblemOf(headers, stock, DEFAULT_SAW);
-  const plan = planCuts(problem);
-  const short = new Set(plan.short);
-  const wanted = new Set(problem.pieces.map(({ id }) => id).filter((id) => !short.has(id)));
-  const cut = opened.flatMap(({ header, revision }) => {
-    const edit = cutPiecesEdit(header, (piece) => wanted.has(cutPieceId(header, piece)));
-    return edit === null ? [] : [{ headerId: header.id, baseRevision: revision, edit }];
-  });
-  if (cut.length === 0) throw new Error('nothing to cut');
-  const rows = new Set(plan.opened.map(({ rowId }) => rowId));
-  return {
-    headers: cut,
-    changes: [...carryOut({ problem, plan, stock: known }, freshId)],
-    known: known.filter(({ item }) => rows.has(item.id)).map(({ item, revision }) => ({ itemId: item.id, revision })),
-    because: 'Cut plan: Bench four',
-    kept: keptPlan({ pieces: placedPieces(headers), stock, problem, plan }),
-  };
-}
+import { cutPieceId } from '../../../core/stock/plan/from-shelf.ts';
+import { setting } from '../../shelf-changes.ts';
+import { planned, planRequest, shopWithPlan } from './planned-shop.ts';
+import { doStep, openShop, problemOf, type Shop, stepId, withDatabase } from './shop.ts';
 
 async function states(shop: Shop, headerId: string): Promise<string> {
   const { header } = await shop.must('openHeader', { headerId });
@@ -95,7 +32,7 @@ const AFTER = ['1 x 48'];
 describe('carrying out', () => {
   test('takes the stock, marks the pieces cut, and keeps the cut list', async () => {
     const { shop, headerId } = await shopWithPlan();
-    const asked = await request(shop, headerId);
+    const asked = await planRequest(shop, headerId);
     const { step } = await shop.must('carryOutCutPlan', asked);
     expect(await states(shop, headerId)).toBe(CUT);
     expect(await onShelf(shop)).toEqual(AFTER);
@@ -109,7 +46,7 @@ describe('carrying out', () => {
 
   test('sent again is done once', async () => {
     const { shop, headerId } = await shopWithPlan();
-    const asked = { ...(await request(shop, headerId)), requestId: 'once-and-only' };
+    const asked = { ...(await planRequest(shop, headerId)), requestId: 'once-and-only' };
     const first = await shop.send('carryOutCutPlan', asked);
     expect(await shop.send('carryOutCutPlan', asked)).toEqual(first);
     expect(await onShelf(shop)).toEqual(AFTER);
@@ -145,7 +82,7 @@ describe('carrying out', () => {
     ],
   ] as const)('is refused whole when %s', async (_when, change, kind) => {
     const { shop, headerId } = await shopWithPlan();
-    const asked = await request(shop, headerId);
+    const asked = await planRequest(shop, headerId);
     await change(shop, headerId);
     const before = await onShelf(shop);
     expect(problemOf(await shop.call('carryOutCutPlan', asked))?.kind).toBe(kind);
@@ -155,7 +92,7 @@ describe('carrying out', () => {
 
   test('is refused whole when the shelf refuses: the header then is as it was, in memory too', async () => {
     const { shop, headerId } = await shopWithPlan();
-    const asked = await request(shop, headerId);
+    const asked = await planRequest(shop, headerId);
     const changes = [{ kind: 'move', itemId: 'bar', pieces: 3, reason: 'cut' }] as const;
     expect(problemOf(await shop.call('carryOutCutPlan', { ...asked, changes: [...changes] }))?.kind).toBe(
       'stockNotEnough',
@@ -169,7 +106,7 @@ describe('carrying out', () => {
 describe('taken back', () => {
   test('by undo on the bench, the stock comes back as well, and goes again by redo', async () => {
     const { shop, headerId } = await shopWithPlan();
-    await shop.must('carryOutCutPlan', await request(shop, headerId));
+    await shop.must('carryOutCutPlan', await planRequest(shop, headerId));
     for (let turns = 0; turns < 2; turns += 1) {
       expect(await turn(shop, headerId, 'undo')).toMatchObject({ ok: true, value: { movedStock: true } });
       expect([await states(shop, headerId), await onShelf(shop)]).toEqual([PLANNED, BEFORE]);
@@ -182,7 +119,7 @@ describe('taken back', () => {
 
   test('by undo on the shelf, the pieces are planned again, and cut again by redo', async () => {
     const { shop, headerId } = await shopWithPlan();
-    const { step } = await shop.must('carryOutCutPlan', await request(shop, headerId));
+    const { step } = await shop.must('carryOutCutPlan', await planRequest(shop, headerId));
     for (let turns = 0; turns < 2; turns += 1) {
       await shop.must('turnShelfBack', { action: 'undo', step });
       expect([await states(shop, headerId), await onShelf(shop)]).toEqual([PLANNED, BEFORE]);
@@ -199,7 +136,7 @@ describe('taken back', () => {
 
   test('on the shelf after later steps on the bench, as a step of its own that undo turns back', async () => {
     const { shop, headerId } = await shopWithPlan();
-    const { step } = await shop.must('carryOutCutPlan', await request(shop, headerId));
+    const { step } = await shop.must('carryOutCutPlan', await planRequest(shop, headerId));
     const { revision } = await shop.must('readRevision', { headerId });
     const steps = [doStep({ kind: 'setHeader', set: { note: 'later' } })];
     await shop.must('commitSteps', { headerId, baseRevision: revision, steps });
@@ -213,7 +150,7 @@ describe('taken back', () => {
 
   test('is refused on the shelf once a piece was tacked or changed, and nothing moves', async () => {
     const { shop, headerId } = await shopWithPlan();
-    const { step } = await shop.must('carryOutCutPlan', await request(shop, headerId));
+    const { step } = await shop.must('carryOutCutPlan', await planRequest(shop, headerId));
     const { revision, header } = await shop.must('openHeader', { headerId });
     const [piece] = header.primaries[0]?.pieces ?? [];
     if (piece === undefined) throw new Error('no piece');
@@ -231,7 +168,7 @@ describe('taken back', () => {
     const { revision } = await shop.must('readRevision', { headerId });
     const steps = [doStep({ kind: 'removePiece', primaryId: 'p1', pieceId: 's3' })];
     await shop.must('commitSteps', { headerId, baseRevision: revision, steps });
-    await shop.must('carryOutCutPlan', await request(shop, headerId));
+    await shop.must('carryOutCutPlan', await planRequest(shop, headerId));
     // 48 - 20 - 20 - 1/8 = 7 7/8.
     expect(await onShelf(shop)).toEqual(['1 x 48', '1 x 7.875']);
     const { stock } = await shop.must('listStock', {});
@@ -244,7 +181,7 @@ describe('taken back', () => {
 
   test('is refused once the header is finished', async () => {
     const { shop, headerId } = await shopWithPlan();
-    const { step } = await shop.must('carryOutCutPlan', await request(shop, headerId));
+    const { step } = await shop.must('carryOutCutPlan', await planRequest(shop, headerId));
     const { revision } = await shop.must('readRevision', { headerId });
     await shop.must('commitSteps', { headerId, baseRevision: revision, steps: [doStep({ kind: 'finishHeader' })] });
     expect(problemOf(await shop.call('turnShelfBack', { action: 'undo', step }))?.kind).toBe('finished');
@@ -256,7 +193,7 @@ describe('two headers cut together', () => {
   const twoHeaders = async () => {
     const { shop, headerId } = await shopWithPlan();
     const twin = await shop.must('duplicateHeader', { headerId, name: 'Right bank', as: 'again' });
-    const { step } = await shop.must('carryOutCutPlan', await request(shop, headerId, twin.header.id));
+    const { step } = await shop.must('carryOutCutPlan', await planRequest(shop, headerId, twin.header.id));
     return { shop, headerId, twinId: twin.header.id, step };
   };
   const both = async (shop: Shop, ...ids: readonly string[]) =>
@@ -305,7 +242,7 @@ test('the two books agree after any plans, undos on either side, other steps and
       let { shop } = made;
       for (const kind of acts) {
         if (kind === 'plan' && (await states(shop, headerId)).includes('planned')) {
-          const asked = await request(shop, headerId).catch(() => null);
+          const asked = await planRequest(shop, headerId).catch(() => null);
           if (asked !== null) await shop.must('carryOutCutPlan', asked);
         } else if (kind === 'undo' || kind === 'redo') await turn(shop, headerId, kind);
         else if (kind === 'shelfUndo' || kind === 'shelfRedo') {

@@ -7,6 +7,7 @@ import { NO_GOALS } from '../../../core/stock/plan/cut-plan.ts';
 import { DEFAULT_SAW } from '../../../core/stock/plan/from-shelf.ts';
 import type { AskedOf, OnceCall } from '../../../electron/bridge/contract.ts';
 import { adding } from '../../shelf-changes.ts';
+import { jpegBytes, pictureOf } from './finished-shop.ts';
 import { addPrimary, doStep, headerWith, openShop, problemOf, type Shop, stockStraight } from './shop.ts';
 
 const straight = stockStraight('s1', 'mild steel');
@@ -39,6 +40,7 @@ const ASKED: { readonly [Name in OnceCall]: (headerId: string) => AskedOf<Name> 
   createHeader: () => ({ name: 'New', from: 'demo' }),
   duplicateHeader: (headerId) => ({ headerId, name: 'Twin', as: 'same' }),
   importHeader: () => ({ header: newHeader({ id: 'given', name: 'From a file' }) }),
+  addPicture: (headerId) => ({ headerId, picture: pictureOf(jpegBytes(1)) }),
   changeShelf: () => adding({ ...straight, id: 's3' }, { ...straight, id: 's4' }),
   turnShelfBack: () => ({ action: 'undo', step: 1 }),
   carryOutCutPlan: (headerId) => ({
@@ -66,7 +68,9 @@ async function stocked(): Promise<{ readonly shop: Shop; readonly headerId: stri
 /** All that such a request could double. */
 async function everything(shop: Shop) {
   const { headers } = await shop.must('listHeaders', { place: 'bench' });
-  return [headers.map(({ headerId }) => headerId), (await shop.must('listStock', {})).stock];
+  const ids = headers.map(({ headerId }) => headerId);
+  const pictures = await Promise.all(ids.map((headerId) => shop.must('listPictures', { headerId })));
+  return [ids, pictures, (await shop.must('listStock', {})).stock];
 }
 
 describe.each(NAMES)('%s', (name) => {

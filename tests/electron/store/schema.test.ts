@@ -30,7 +30,9 @@ test('every table is STRICT', () => {
 test('numbers that are not finite or far out are refused by the tables themselves', () => {
   const db = new Database(':memory:');
   migrate(db);
-  const put = db.prepare("INSERT INTO archive VALUES (1, 'x', '', '', ?, 0, 0, 0, 0, 0, '{}', 0)");
+  const put = db.prepare(
+    "INSERT INTO archive VALUES (1, 'x', '', '', ?, 0, 0, 0, 0, 0, '{}', '[]', printf('%064d', 0), 0)",
+  );
   db.pragma('foreign_keys = OFF');
   for (const wrong of [Number.NaN, Number.POSITIVE_INFINITY, -1, 1e10])
     expect(() => put.run(wrong)).toThrow(/constraint/i);

@@ -16,7 +16,7 @@ import { inches } from '../../../core/units/length.ts';
 import type { AskedOf, CallName, Reply, ResponseOf } from '../../../electron/bridge/contract.ts';
 import { contract } from '../../../electron/bridge/contract.ts';
 import { handedOver } from '../../../electron/output/saved-file.ts';
-import { type BackendOptions, createBackend } from '../../../electron/store/backend.ts';
+import { type BackendOptions, createBackend, type Host } from '../../../electron/store/backend.ts';
 import { withRequestId } from '../../request-ids.ts';
 import { seededRandom } from '../../trust/seeded-random.ts';
 
@@ -44,7 +44,7 @@ let seeds = 0;
 
 export function openShop(
   folder = temporaryFolder(),
-  options: Pick<BackendOptions, 'backupAfterMs' | 'timers'> = {},
+  { openFile, ...options }: Pick<BackendOptions, 'backupAfterMs' | 'timers'> & Pick<Host, 'openFile'> = {},
 ): Shop {
   let now = new Date('2026-03-01T08:00:00Z');
   seeds += 1;
@@ -56,6 +56,7 @@ export function openShop(
     host: {
       saveFile: async (...file) => handedOver(...file),
       readyToClose: () => undefined,
+      ...(openFile && { openFile }),
     },
     backupAfterMs: null,
     ...options,

@@ -34,7 +34,12 @@ class FakeWorker implements WorkerLike {
   /** Answers the newest question, or that of a number. */
   answer(outcome = 'noTarget' as const, number = this.lastNumber()): void {
     this.onmessage?.({
-      data: { number, isThrough: true, answer: { kind: 'header', outcome: { kind: 'none', reason: outcome } } },
+      data: {
+        number,
+        isLooking: false,
+        isThrough: true,
+        answer: { kind: 'header', outcome: { kind: 'none', reason: outcome } },
+      },
     });
   }
 }
@@ -79,14 +84,16 @@ describe('a question', () => {
     expect(workers).toHaveLength(1);
   });
 
-  test('has the time that it was given; a whole header has ten seconds at least', () => {
+  test('has the time that it was given; a whole header has ten seconds at least, or thirty where all of it is proposed', () => {
     const { client, workers } = clientWithWorkers();
     const nobody = { answered: () => undefined, failed: () => undefined };
     const one: MovesQuestion = { ...QUESTION, kind: 'primary', primaryId: 'primary-3', budgetMs: 1_000 };
     client.ask(one, nobody);
     client.ask(QUESTION, nobody);
     client.ask({ ...QUESTION, budgetMs: 30_000 }, nobody);
-    expect(workers[0]?.asked).toMatchObject([{ budgetMs: 1_000 }, { budgetMs: 10_000 }, { budgetMs: 30_000 }]);
+    client.ask({ ...QUESTION, kind: 'wholeHeader' }, nobody);
+    const given = [1_000, 10_000, 30_000, 30_000].map((budgetMs) => ({ budgetMs }));
+    expect(workers[0]?.asked).toMatchObject(given);
   });
 
   test('after an answer goes to the same worker', () => {
@@ -208,7 +215,7 @@ describe('a search in slices', () => {
     const { search, posted, slices } = slicedSearch();
     search.hear(asking(7));
     expect(slices()).toBeGreaterThan(5);
-    expect(posted).toEqual([{ number: 7, answer: answerQuestion(question), isThrough: true }]);
+    expect(posted).toEqual([{ number: 7, answer: answerQuestion(question), isLooking: false, isThrough: true }]);
   });
 
   test('is dropped for a newer question, which alone is answered', () => {
@@ -238,7 +245,29 @@ describe('a search in slices', () => {
     expect(posted).toMatchObject([{ number: 1, isThrough: false }]);
     search.hear({ kind: 'lookOn', number: 1, budgetMs: 1e6 });
     slices();
-    expect(posted[1]).toEqual({ number: 1, answer: answerQuestion(question), isThrough: true });
+    expect(posted[1]).toEqual({ number: 1, answer: answerQuestion(question), isLooking: false, isThrough: true });
+  });
+
+  test('shows the first idea before it is through, better ones as they come, and the best of all last', () => {
+    const { search, posted, slices } = slicedSearch();
+    const header = demoHeader('h');
+    const primaries = header.primaries.map((one) => (one.id === 'primary-3' ? { ...one, pieces: [] } : one));
+    const whole: MovesQuestion = {
+      kind: 'whole',
+      header: { ...header, primaries },
+      primaryId: 'primary-3',
+      options: {},
+      budgetMs: 300,
+    };
+    search.hear(asking(4, 1e6, whole));
+    const count = slices();
+    expect(posted.length).toBeGreaterThan(1);
+    expect(posted.length).toBeLessThan(count);
+    for (const { answer, isLooking, isThrough } of posted.slice(0, -1)) {
+      expect({ isLooking, isThrough }).toEqual({ isLooking: true, isThrough: false });
+      expect(answer).toMatchObject({ kind: 'whole', outcome: { kind: 'found', isExhausted: false } });
+    }
+    expect(posted.at(-1)).toEqual({ number: 4, answer: answerQuestion(whole), isLooking: false, isThrough: true });
   });
 
   test('answers at once when it is stopped, and keeps its place', () => {
