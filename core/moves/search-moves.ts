@@ -53,28 +53,39 @@ interface Parts {
 export function* searchMoves(search: Search): Generator<void, void> {
   const { all, shifts, turns, fixed, swaps } = partsOf(search);
   const has = (kind: MoveKind) => search.limits.kinds.includes(kind);
-  if (has('straights')) yield* searchStraights(search, shifts, shifts.length > MANY_STRAIGHTS ? 3 : MOST_STRAIGHTS);
-  if (has('kick')) yield* searchKicks(search, shifts);
+  if (has('straights'))
+    yield* settling(search, searchStraights(search, shifts, shifts.length > MANY_STRAIGHTS ? 3 : MOST_STRAIGHTS));
+  if (has('kick')) yield* settling(search, searchKicks(search, shifts));
   // Without a turn to make this still finds straights that close within the ball, where `searchStraights` keeps to a cube.
   const mayTurn = has('clockings') || has('trims') || has('swaps');
   if (mayTurn) {
-    yield* searchTurns(search, { leads: [], turns, shifts });
-    yield* searchOpenedJoints(search, { leads: [], others: settleable(shifts, turns) });
+    yield* settling(search, searchTurns(search, { leads: [], turns, shifts }));
+    yield* settling(search, searchOpenedJoints(search, { leads: [], others: settleable(shifts, turns) }));
   }
-  if (has('bendPair')) yield* searchBendPairs(search, shifts);
-  yield* searchFixedTurns({ search, turns, shifts, withTwo: !hasPlainMove(search) }, fixed);
+  if (has('bendPair')) yield* settling(search, searchBendPairs(search, shifts));
+  yield* settling(search, searchFixedTurns({ search, turns, shifts, withTwo: !hasPlainMove(search) }, fixed));
   if (mayTurn && shifts.length + turns.length <= FEW_VARIABLES) yield* searchShortTube(search, [...shifts, ...turns]);
   yield* searchSwaps(search, { shifts, turns, swaps });
   // By a shop's own prices a bend more may be cheaper than many joints.
   const mayAddBend = !hasPlainMove(search) || search.limits.prices !== null;
-  if (has('bendIn') && mayAddBend) yield* searchBendsIn(search, all);
+  if (has('bendIn') && mayAddBend) yield* settling(search, searchBendsIn(search, all));
   if (!hasPlainMove(search)) yield* searchBySamples(search, { shifts, turns, swaps });
+}
+
+/** A layer, and what it took in judged as it goes: what comes after hangs on what was found. */
+function* settling<Value>({ best }: Search, layer: Generator<void, Value>): Generator<void, Value> {
+  for (;;) {
+    const { done, value } = layer.next();
+    yield* best.settle();
+    if (done === true) return value;
+    yield;
+  }
 }
 
 /** For what is cheaper than what was found; before the shelf comes in, so that it does the same whatever there is on it. */
 function* searchShortTube(search: Search, own: readonly Variable[]): Generator<void, void> {
-  yield* searchOpenedJoints(search, { leads: [], others: inOrder(own) }, FOUR_CHANGES);
-  if (hasPlainMove(search)) yield* searchCheaper(search, own, CHEAPER_SAMPLES);
+  yield* settling(search, searchOpenedJoints(search, { leads: [], others: inOrder(own) }, FOUR_CHANGES));
+  if (hasPlainMove(search)) yield* settling(search, searchCheaper(search, own, CHEAPER_SAMPLES));
 }
 
 function* searchBySamples(
@@ -82,17 +93,20 @@ function* searchBySamples(
   { shifts, turns, swaps }: Pick<Parts, 'shifts' | 'turns' | 'swaps'>,
 ): Generator<void, void> {
   const own = [...shifts, ...turns];
-  const found = [...(yield* searchManyChanges(search, own, SAMPLES))];
+  const found = [...(yield* settling(search, searchManyChanges(search, own, SAMPLES)))];
   const midway = midwayOf(search.aim);
   if (midway !== null && !hasPlainMove(search)) {
-    found.push(...(yield* searchManyChanges({ ...search, aim: midway }, own, SAMPLES)));
+    found.push(...(yield* settling(search, searchManyChanges({ ...search, aim: midway }, own, SAMPLES))));
   }
-  yield* exchangeChanges(search, own, found);
+  yield* settling(search, exchangeChanges(search, own, found));
   for (const leads of swaps) yield* sampledAndExchanged(search, [...own, ...leads], SAMPLES_OF_CLR);
 }
 
 function* sampledAndExchanged(search: Search, variables: readonly Variable[], samples: number): Generator<void, void> {
-  yield* exchangeChanges(search, variables, yield* searchManyChanges(search, variables, samples));
+  yield* settling(
+    search,
+    exchangeChanges(search, variables, yield* settling(search, searchManyChanges(search, variables, samples))),
+  );
 }
 
 /** Whether there is a move that adds no bend. */
@@ -106,12 +120,12 @@ function* searchSwaps(
   { shifts, turns, swaps }: Pick<Parts, 'shifts' | 'turns' | 'swaps'>,
 ): Generator<void, void> {
   for (const leads of swaps) {
-    yield* searchTurns(search, { leads, turns, shifts });
-    yield* searchOpenedJoints(search, { leads: [leads], others: settleable(shifts, turns) });
+    yield* settling(search, searchTurns(search, { leads, turns, shifts }));
+    yield* settling(search, searchOpenedJoints(search, { leads: [leads], others: settleable(shifts, turns) }));
   }
   for (const [i, one] of swaps.entries()) {
     for (const two of swaps.slice(i + 1)) {
-      yield* searchOpenedJoints(search, { leads: [one, two], others: settleable(shifts, turns) });
+      yield* settling(search, searchOpenedJoints(search, { leads: [one, two], others: settleable(shifts, turns) }));
     }
   }
 }

@@ -56,7 +56,7 @@ export function newSearch(problem: MoveProblem, ends: FixedEnds, limits: KeptMov
     limits,
     tally: new CostTally(problem.jointStates),
     pricer: new CostTally(problem.jointStates),
-    best: new BestMoves(limits, problem.closeness.offTarget, judge.judge),
+    best: new BestMoves(limits, problem.closeness.offTarget, judge),
     seen: new Seen(),
   };
 }

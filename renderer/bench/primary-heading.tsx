@@ -49,6 +49,8 @@ export function aboutTarget(match: PrimaryMatch, report: MatchReport, style: Len
       ? 'The first primary with pieces sets the target.'
       : `${primaryTitle(setter.name)} sets the target and has no pieces yet.`;
   }
+  // How far its end is from the inlet stands in the line below.
+  if (building?.kind === 'openEnd') return 'still being built';
   if (building !== null) return buildingWords(building, style);
   if (standing === 'setsLength') return 'The others are matched to it.';
   const target = `target ${formatLength(targetMm, style)}`;

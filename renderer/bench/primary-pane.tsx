@@ -34,6 +34,7 @@ import { type GridHandle, PieceGrid } from './grid/piece-grid.tsx';
 import { onlyCell, selectedRows } from './grid/row-selection.ts';
 import { cellPrimaryOfDraft } from './grid/use-cell-edits.ts';
 import { PrimaryHeading } from './primary-heading.tsx';
+import { ProposedPieces } from './proposed-pieces.tsx';
 import { ToGoLine } from './to-go.tsx';
 import { type BenchActs, insertPlace } from './use-bench-acts.ts';
 import { useStable } from './use-stable.ts';
@@ -51,6 +52,8 @@ interface Props {
   readonly marks: ReadonlyMap<string, string>;
   /** Pieces as the move that is looked at would leave them, by id. */
   readonly changed: ReadonlyMap<string, Piece>;
+  /** What the proposal that is looked at would put at its end. */
+  readonly proposed: readonly Piece[];
   readonly offers: ShelfOffers;
   readonly entryRef: RefObject<HTMLInputElement | null>;
   readonly focusEntry: () => void;
@@ -138,8 +141,11 @@ function Buttons({ primary, view, acts, handleRef, onTape }: PartProps) {
 
 /** The grid; in a primary without pieces what to type first. */
 function Pieces(props: PartProps & { readonly isFrozen: boolean }) {
-  const { session, header, primary, view, acts, isFrozen } = props;
+  const { session, header, primary, view, acts, isFrozen, proposed } = props;
+  const preview =
+    proposed.length === 0 ? null : <ProposedPieces header={header} pieces={proposed} after={primary.pieces.length} />;
   const example = FIRST_LINES[unitOf(header.settings.display)];
+  if (primary.pieces.length === 0 && preview !== null) return preview;
   if (primary.pieces.length === 0 && !isFrozen) {
     const take = () => {
       acts.enter(example);
@@ -148,30 +154,33 @@ function Pieces(props: PartProps & { readonly isFrozen: boolean }) {
     return <FirstPiece example={example} header={header} onTake={take} />;
   }
   return (
-    <div className="grid-frame">
-      <PieceGrid
-        key={primary.id}
-        session={session}
-        header={header}
-        primary={primary}
-        pieceLengthsMm={props.match.pieceLengthsMm}
-        stock={props.stock}
-        marks={props.marks}
-        changed={props.changed}
-        selection={view}
-        insertAfterId={view.insertAfterId}
-        gridRef={props.gridRef}
-        handleRef={props.handleRef}
-        isFrozen={isFrozen}
-        hasKeypad={view.hasKeypad}
-        onSelect={(selection) => view.change(selection)}
-        onTape={props.onTape}
-        onAct={acts.onPiece}
-        onLeave={props.focusEntry}
-        onPaste={acts.paste}
-        copyText={acts.copyText}
-      />
-    </div>
+    <>
+      <div className="grid-frame">
+        <PieceGrid
+          key={primary.id}
+          session={session}
+          header={header}
+          primary={primary}
+          pieceLengthsMm={props.match.pieceLengthsMm}
+          stock={props.stock}
+          marks={props.marks}
+          changed={props.changed}
+          selection={view}
+          insertAfterId={view.insertAfterId}
+          gridRef={props.gridRef}
+          handleRef={props.handleRef}
+          isFrozen={isFrozen}
+          hasKeypad={view.hasKeypad}
+          onSelect={(selection) => view.change(selection)}
+          onTape={props.onTape}
+          onAct={acts.onPiece}
+          onLeave={props.focusEntry}
+          onPaste={acts.paste}
+          copyText={acts.copyText}
+        />
+      </div>
+      {preview}
+    </>
   );
 }
 

@@ -53,7 +53,7 @@ export function ToGoLine({ header, match, stock, onTake }: Props) {
       </p>
       {typed === null ? null : (
         <AriaButton className="button button-quiet to-go-take" onPress={onTake}>
-          Finish with {typed}
+          Finish with <code>{typed}</code>
           {FINISH_KEY === undefined ? null : <kbd className="key">{showChord(FINISH_KEY)}</kbd>}
         </AriaButton>
       )}

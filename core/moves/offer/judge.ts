@@ -4,7 +4,6 @@ import { mmOf } from '../../units/length.ts';
 import type { Move, MoveChange } from '../move.ts';
 import type { MoveProblem } from '../problem/move-problem.ts';
 import type { Candidate } from '../ranking/candidate.ts';
-import { runThrough } from '../search-in-slices.ts';
 import { buildMove } from './build-move.ts';
 import { freshIds } from './fresh-ids.ts';
 import { kickSides } from './kick-sides.ts';
@@ -33,22 +32,21 @@ export class Judge {
     this.problem = problem;
   }
 
+  /** A gap is to be kept, so that judging takes long. */
+  get keepsGap(): boolean {
+    return (this.problem.options.clearanceKeptMm ?? null) !== null;
+  }
+
   /**
    * Null when a gap is to be kept and the move does not keep it. Where none is, whatever closes and lands in the band may come in; the
    * proof is for those that are offered, since it takes longer than finding them.
    */
-  readonly judge = (candidate: Candidate): Judged | null => {
-    if ((this.problem.options.clearanceKeptMm ?? null) !== null) return this.clearest(candidate);
-    return { candidate, move: null };
-  };
-
-  /** The move with the gaps that it leaves; a kick goes to the side with most room. Null: none of its sides keeps the gap. */
-  clearest(candidate: Candidate): Offered | null {
-    return runThrough(this.clearestInSteps(candidate));
+  *judge(candidate: Candidate): Generator<void, Judged | null> {
+    return this.keepsGap ? yield* this.clearest(candidate) : { candidate, move: null };
   }
 
-  /** The same with a pause for each side: the gaps of one take milliseconds. */
-  *clearestInSteps(candidate: Candidate): Generator<void, Offered | null> {
+  /** The move with the gaps that it leaves; a kick goes to the side with most room. Null: none of its sides keeps the gap. Pauses often. */
+  *clearest(candidate: Candidate): Generator<void, Offered | null> {
     const before = yield* this.gapsBefore();
     const neighbours = this.surroundings();
     const keptMm = this.problem.options.clearanceKeptMm ?? null;

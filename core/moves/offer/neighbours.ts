@@ -2,7 +2,7 @@
 
 import { type Header, type Primary, tubeOf } from '../../header/header.ts';
 import { bodyClearance, selfClearance, type TubeBody, tubeBody } from '../../path/clearance/clearance.ts';
-import { collectorGaps } from '../../path/clearance/collector-gaps.ts';
+import { collectorGapsInSteps } from '../../path/clearance/collector-gaps.ts';
 import { obstacleClearance } from '../../path/clearance/obstacle-clearance.ts';
 import { collectorOf, placedPath } from '../../path/ends/inlet-pose.ts';
 import { mmOf } from '../../units/length.ts';
@@ -58,7 +58,9 @@ export function* gapsInSteps({ header, others, wantedMm }: Neighbours, primary: 
   const collector = collectorOf(header, primary);
   for (const other of others) {
     const meet = collector !== null && collector === collectorOf(header, other.primary);
-    const clearance = meet ? collectorGaps(body, other.body, wantedMm).elsewhere : bodyClearance(body, other.body);
+    const clearance = meet
+      ? (yield* collectorGapsInSteps(body, other.body, wantedMm)).elsewhere
+      : bodyClearance(body, other.body);
     note(`primary ${other.primary.id}`, clearance);
     yield;
   }

@@ -16,7 +16,7 @@ export interface Offer {
 export function* offerMoves({ best, limits, judge }: Search): Generator<void, Offer> {
   const offered: Offered[] = [];
   for (const { candidate } of best.found) {
-    const one = offered.length < limits.most ? yield* judge.clearestInSteps(candidate) : null;
+    const one = offered.length < limits.most ? yield* judge.clearest(candidate) : null;
     if (one !== null) offered.push(one);
   }
   offered.sort((a, b) => compareCosts(a.candidate.cost, b.candidate.cost));

@@ -2,6 +2,7 @@
 
 import type { Judged } from '../offer/judge.ts';
 import type { MoveKind } from '../question.ts';
+import { runThrough } from '../search-in-slices.ts';
 import { type Candidate, ideaOf } from './candidate.ts';
 import { BEND_STEP, type CostFigures, compareCosts, keyParts, largestKeyWith } from './cost.ts';
 import { keyLimitAt, leastPriceOf, priceOf, type ShopPrices } from './shop-prices.ts';
@@ -23,15 +24,24 @@ export type Newcomer = Omit<Candidate, 'cost' | 'idea'> & {
   readonly offMm: number;
 };
 
+/** How candidates are judged. */
+export interface Judging {
+  /** It takes long, so that newcomers wait until `settle`. */
+  readonly keepsGap: boolean;
+  /** Null: the move does not stand up, or comes too near to something. */
+  judge(candidate: Candidate): Generator<void, Judged | null>;
+}
+
 export class BestMoves {
   private readonly kept: KeptMoves;
   private readonly offTargetPrice: number;
   private readonly hardKey: number;
-  /** Null: the move does not stand up, or comes too near to something. */
-  private readonly judge: (candidate: Candidate) => Judged | null;
+  private readonly judge: Judging;
   private moves: Judged[] = [];
+  /** Taken in once there is time to judge them. */
+  private waiting: Newcomer[] = [];
 
-  constructor(kept: KeptMoves, offTargetPrice: number, judge: (candidate: Candidate) => Judged | null) {
+  constructor(kept: KeptMoves, offTargetPrice: number, judge: Judging) {
     this.kept = kept;
     this.offTargetPrice = offTargetPrice;
     this.judge = judge;
@@ -82,8 +92,20 @@ export class BestMoves {
     return key === last.key && tubeMm <= last.cost.tubeMm + ROUNDING_MM;
   }
 
-  /** Takes a move in if it is good enough. */
-  take({ offMm, ...move }: Newcomer): void {
+  /** Takes a move in if it is good enough; where judging takes long, at the next `settle`. */
+  take(move: Newcomer): void {
+    if (this.judge.keepsGap) this.waiting.push(move);
+    else runThrough(this.enter(move));
+  }
+
+  /** Judges what waits, with pauses. */
+  *settle(): Generator<void, void> {
+    const { waiting } = this;
+    this.waiting = [];
+    for (const move of waiting) yield* this.enter(move);
+  }
+
+  private *enter({ offMm, ...move }: Newcomer): Generator<void, void> {
     if (!this.kept.kinds.includes(move.kind) || !this.isWorthWhile(move.key)) return;
     const parts = { ...keyParts(move.key), lacking: move.needs.filter(isLacking).length };
     const cost: CostFigures = {
@@ -99,7 +121,7 @@ export class BestMoves {
     // One idea carried out in different figures is one move: the best of them is kept.
     const rival = this.moves.find(({ candidate }) => candidate.idea === idea);
     if (rival !== undefined && compareCosts(rival.candidate.cost, cost) <= 0) return;
-    const judged = this.judge({ ...move, cost, idea });
+    const judged = yield* this.judge.judge({ ...move, cost, idea });
     if (judged === null) return;
     this.moves = this.moves.filter((other) => other !== rival && !isPadded(other.candidate, { ...move, cost }));
     this.moves.push(judged);

@@ -30,16 +30,28 @@ export interface CollectorGaps {
  * Both null when a tube has no pieces. Errors as of `bodyClearance`; an approach is at most 0.01 mm too long.
  */
 export function collectorGaps(a: TubeBody, b: TubeBody, wantedMm: number): CollectorGaps {
+  const steps = collectorGapsInSteps(a, b, wantedMm);
+  for (;;) {
+    const { done, value } = steps.next();
+    if (done === true) return value;
+  }
+}
+
+/** The same with a pause after each of the clearances that it takes: tubes that run side by side for long take milliseconds. */
+export function* collectorGapsInSteps(a: TubeBody, b: TubeBody, wantedMm: number): Generator<void, CollectorGaps> {
   const least = bodyClearance(a, b);
+  yield;
   if (least === null) return { meeting: null, elsewhere: null };
   const deepestMm = Math.min(0, gapAtEndsMm(a, b));
   if (least.gapMm < deepestMm - SMALLEST_STEP_MM) return { meeting: null, elsewhere: least };
   const apartMm = Math.max(wantedMm, least.gapMm + SMALLEST_STEP_MM);
-  const before = [beforeApproach(a, b, apartMm), beforeApproach(b, a, apartMm)] as const;
-  const elsewhere = nearer(
-    before[0] === null ? null : bodyClearance(before[0], b),
-    before[1] === null ? null : bodyClearance(a, before[1]),
-  );
+  const beforeA = beforeApproach(a, b, apartMm);
+  const ofA = beforeA === null ? null : bodyClearance(beforeA, b);
+  yield;
+  const beforeB = beforeApproach(b, a, apartMm);
+  const ofB = beforeB === null ? null : bodyClearance(a, beforeB);
+  yield;
+  const elsewhere = nearer(ofA, ofB);
   if (elsewhere === null) return { meeting: least, elsewhere };
   if (elsewhere.gapMm <= least.gapMm + SMALLEST_STEP_MM / 2) return { meeting: null, elsewhere };
   return { meeting: least, elsewhere: elsewhere.gapMm < wantedMm ? elsewhere : null };

@@ -2,6 +2,7 @@
 
 import type { RefObject } from 'react';
 import type { Primary } from '../../../core/index.ts';
+import { proposedPieces } from '../../moves/proposals/moves-preview.ts';
 import type { HeaderSession } from '../../session/header-session.ts';
 import { useMedia } from '../../ui/hooks/use-media.ts';
 import { BOARD_ID, MatchArea } from '../match-area.tsx';
@@ -57,6 +58,7 @@ export function Places({ bench, session, primary, kept, entryRef }: Props) {
           {...bench}
           marks={moves.marks}
           changed={moves.changed}
+          proposed={proposedPieces(moves.preview, primary)}
           session={session}
           primary={primary}
           match={match}

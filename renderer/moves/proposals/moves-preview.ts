@@ -1,6 +1,13 @@
 /** A header as it would be after a move, beside the header as it is; nothing of it is in the document. */
 
-import { applyEdit, type Header, type MatchReport, matchHeader, type Piece } from '../../../core/index.ts';
+import {
+  applyEdit,
+  type Header,
+  type MatchReport,
+  matchHeader,
+  type Piece,
+  type Primary,
+} from '../../../core/index.ts';
 import { type PieceMarks, pieceMarks } from './piece-marks.ts';
 import type { Proposal } from './proposal.ts';
 
@@ -37,4 +44,16 @@ function changedPieces(before: Header, after: Header): ChangedPieces {
       .filter((piece) => old.has(piece.id) && old.get(piece.id) !== piece)
       .map((piece) => [piece.id, piece]),
   );
+}
+
+/**
+ * What a preview puts at the end of a primary, in order: its pieces from the first on that are not there now. Empty where some that are there now come after that,
+ * which the rows of those pieces show.
+ */
+export function proposedPieces(preview: MovesPreview | null, { id, pieces }: Primary): readonly Piece[] {
+  const after = preview?.after.primaries.find((primary) => primary.id === id)?.pieces ?? [];
+  const now = new Set(pieces.map((piece) => piece.id));
+  const first = after.findIndex((piece) => !now.has(piece.id));
+  const tail = first === -1 ? [] : after.slice(first);
+  return tail.some((piece) => now.has(piece.id)) ? [] : tail;
 }

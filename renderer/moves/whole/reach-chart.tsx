@@ -7,11 +7,12 @@ import { useWidth } from '../../ui/hooks/use-width.ts';
 import { type KnownLength, lengthAfterKey, type ReachBar, type ReachLayout, reachLayout } from './reach-layout.ts';
 import { lengthWords } from './reach-words.ts';
 
+const WORDS = 5;
 const LANE_TWO = 30;
 const LANE_THREE = 52;
 const BAR = 14;
 const AXIS = 74;
-const HEIGHT = 92;
+const HEIGHT = 98;
 /** Until the panel has been measured. */
 const FIRST_WIDTH = 300;
 
@@ -90,8 +91,11 @@ function Drawing({ layout, width, atMm, targetMm }: DrawingProps) {
       ))}
       <Lane y={LANE_TWO} word="2 bends" bars={layout.two} />
       <Lane y={LANE_THREE} word="3 bends" bars={layout.three} />
+      <text className="reach-lane" x={WORDS} y={HEIGHT - 8}>
+        {layout.unit}
+      </text>
       {layout.ticks.map(({ x, text }) => (
-        <text key={x} className="reach-tick" x={x} y={HEIGHT - 4}>
+        <text key={x} className="reach-tick" x={x} y={HEIGHT - 8}>
           <SvgFigureText text={text} />
         </text>
       ))}
@@ -111,7 +115,7 @@ interface LaneProps {
 function Lane({ y, word, bars }: LaneProps) {
   return (
     <g>
-      <text className="reach-lane" x={0} y={y + BAR - 3}>
+      <text className="reach-lane" x={WORDS} y={y + BAR - 3}>
         {word}
       </text>
       {bars === null ? (

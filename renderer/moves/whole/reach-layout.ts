@@ -6,6 +6,7 @@ import {
   formatLengthBare,
   type LengthRange,
   type LengthStyle,
+  type LengthUnit,
   MM_PER_INCH,
   type ReachableLengths,
   unitOf,
@@ -29,6 +30,8 @@ export interface ReachLayout {
   readonly x: (mm: number) => number;
   /** The length at a place, on the fineness shown and within the line. */
   readonly lengthAt: (x: number) => number;
+  /** Of the ticks. */
+  readonly unit: LengthUnit;
   readonly ticks: readonly { readonly x: number; readonly text: string }[];
   readonly two: readonly ReachBar[];
   /** Null: not looked at yet. */
@@ -74,6 +77,7 @@ export function reachLayout({ reach, targetMm, others, style }: Drawn, width: nu
     highMm,
     x: (mm) => x(Math.min(highMm, Math.max(lowMm, mm))),
     lengthAt: (place) => snapped(x.invert(place), { lowMm, highMm, style }),
+    unit: unitOf(style),
     ticks: d3
       .ticks(lowMm * perMm, highMm * perMm, TICKS)
       .map((count) => ({ x: x(count / perMm), text: formatLengthBare(count / perMm, style) })),

@@ -1,7 +1,10 @@
-/** How long the searches of proposals work on between two pauses: whoever stops one must be heard at once. */
+/** How long the searches of proposals and moves work on between two pauses: whoever stops one must be heard at once. */
 
 import { describe, expect, it } from 'vitest';
+import { demoHeader } from '../../../core/header/demo-header.ts';
 import type { SearchInSlices } from '../../../core/moves/search-in-slices.ts';
+import { HeaderMoveSearch } from '../../../core/moves/suggest-header-moves.ts';
+import { MoveSearch } from '../../../core/moves/suggest-moves.ts';
 import { ProposalSearch } from '../../../core/propose/propose-primaries.ts';
 import { ReachSearch } from '../../../core/propose/reach/reachable-lengths.ts';
 import { HeaderProposalSearch } from '../../../core/propose/whole/propose-header.ts';
@@ -33,6 +36,7 @@ const header = headerWith(SOURCES.headerLike(random));
 const tight = headerWith(SOURCES.tight(random));
 const about = (lengthMm: number) => ({ kind: 'about', lengthMm, minusMm: 3, plusMm: 3 }) as const;
 const bank = randomBank(seededRandom(99));
+const demo = demoHeader('demo');
 
 describe('between two pauses no search works on for long', () => {
   it.each([
@@ -41,6 +45,9 @@ describe('between two pauses no search works on for long', () => {
     ['the least', () => new ProposalSearch(tight, 'own', { clrs: CLRS })],
     ['which lengths there are', () => new ReachSearch(header, 'own', { clrs: CLRS })],
     ['a whole header', () => new HeaderProposalSearch(bank, { clrs: CLRS })],
+    ['moves of a primary', () => new MoveSearch(demo, 'primary-3')],
+    ['moves that keep a gap', () => new MoveSearch(demo, 'primary-3', { clearanceKeptMm: 3 })],
+    ['moves of all', () => new HeaderMoveSearch(demo)],
   ] as const)(
     '%s',
     (_, make) => {
