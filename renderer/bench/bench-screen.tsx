@@ -44,7 +44,7 @@ const Bench = memo(function Bench({ session, kept, onCopied }: Required<Props>) 
       style={{ '--primaries': header.primaries.length } as CSSProperties}
     >
       <div className="bench-notes">
-        {header.state === 'finished' ? <FinishedNote /> : null}
+        {header.state === 'finished' ? <FinishedNote session={session} /> : null}
         <DamageNote session={session} onCopied={onCopied} />
         <UnsavedNote session={session} />
       </div>

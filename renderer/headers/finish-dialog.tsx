@@ -46,8 +46,8 @@ export function FinishDialog({ session, onClose }: Props) {
       }
     >
       <p>
-        A finished header goes into the archive with its figures and never changes again, not even by undo. Work goes on
-        in a copy: open it from the archive as a new header.
+        A finished header goes into the archive with its figures, cut plans and pictures, and never changes again, not
+        even by undo. Work goes on in a copy: open it from the archive as a new header.
       </p>
       <p>
         {countOf(report.primaries.length, 'primary', 'primaries')}

@@ -1,7 +1,7 @@
 /** Sheets of the header in hand: looked at page by page before they are saved or printed. */
 
 import { useMemo, useState } from 'react';
-import { unitOf } from '../../core/index.ts';
+import { describeProblem, unitOf } from '../../core/index.ts';
 import type { RequestOf } from '../../electron/bridge/contract.ts';
 import { finishExport } from '../host/files.ts';
 import { useAsk } from '../host/host-bridge.ts';
@@ -44,6 +44,7 @@ const FORMATS: Readonly<Record<Drawing['kind'], readonly (readonly [Format, stri
 
 export function SheetScreen({ session }: { readonly session: HeaderSession }) {
   const header = useSession(session, (state) => state.header);
+  const damage = useSession(session, (state) => state.damage);
   useForeignChanges(session);
   const [paper, setPaper] = useState<PaperName>(() => (unitOf(header.settings.display) === 'in' ? 'letter' : 'a4'));
   const [choice, setChoice] = useState(() => firstChoice(header));
@@ -56,6 +57,7 @@ export function SheetScreen({ session }: { readonly session: HeaderSession }) {
         <h1>Sheets</h1>
         <a href={writeScreen({ kind: 'bench', headerId: session.headerId })}>Back to the bench</a>
       </div>
+      {damage === null ? null : <p role="alert">{describeProblem(damage)}</p>}
       <SheetChoices header={header} choice={choice} paper={paper} onChoose={change} onPaper={setPaper} />
       <Sheet chosen={chosen} paper={paper} />
     </main>

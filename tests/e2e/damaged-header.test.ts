@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { withoutTrigger } from '../electron/store/shop.ts';
 import { type AppUnderTest, launchApp } from './app-under-test.ts';
-import { enterLine, entryLine, expectNoFaults, openBench, pieceRows, saveMark } from './page-parts.ts';
+import { enterLine, entryLine, expectNoFaults, openBench, openPlace, PLACES, pieceRows, saveMark } from './page-parts.ts';
 
 let app: AppUnderTest;
 let headerId = '';
@@ -43,4 +43,32 @@ test('it says so, takes nothing, and goes on in a copy that does', async () => {
   const copy = headers.find((header) => header.headerId !== headerId);
   expect((await app.backend.must('openHeader', { headerId: copy?.headerId ?? '' })).header.note).toBe('two');
   expectNoFaults(app.faults);
+});
+
+test('a finished header that was altered behind the back of the program is told of, in the archive and where it is opened', async () => {
+  const { page, backend } = app;
+  const names = ['Sound four', 'Altered four'] as const;
+  const ids: string[] = [];
+  for (const name of names) {
+    const { header } = await backend.must('createHeader', { name, from: 'demo' });
+    const steps = [{ action: 'do' as const, stepId: `finish-${header.id}`, edit: { kind: 'finishHeader' as const } }];
+    await backend.must('commitSteps', { headerId: header.id, baseRevision: 0, steps });
+    ids.push(header.id);
+  }
+  withoutTrigger(join(app.folder, 'evenrun.sqlite'), 'snapshots_no_update', (db) =>
+    db
+      .prepare(
+        `UPDATE snapshots SET document = replace(document, '"value":5.5', '"value":5.25') WHERE header_id = ? AND revision = 1`,
+      )
+      .run(ids[1]),
+  );
+  await openPlace(page, PLACES.archive);
+  const row = (name: string) => page.getByRole('listitem').filter({ hasText: name });
+  await row('Altered four').getByText('Damaged: not as it was finished.').waitFor();
+  expect(await row('Sound four').getByText('Damaged').count()).toBe(0);
+  await openBench(page, ids[1] ?? '');
+  await page.getByRole('alert').filter({ hasText: '"Altered four" is not as it was finished' }).waitFor();
+  expect(await page.getByText('Finished: it does not change any more.').count()).toBe(0);
+  await openBench(page, ids[0] ?? '');
+  await page.getByText('Finished: it does not change any more.').waitFor();
 });

@@ -64,7 +64,10 @@ async function beginExport(
     return success({ name, ids: headerIds ?? tables.archive.ids() });
   });
   if (!asked.ok) return asked;
-  const where = await askWhere(context, safeFileName(asked.value.name, FINISHED_ENDING), 'application/jsonl');
+  // Of an empty archive there is nothing to put anywhere.
+  const isEmpty = asked.value.ids.length === 0;
+  const fileName = safeFileName(asked.value.name, FINISHED_ENDING);
+  const where = isEmpty ? { file: null } : await askWhere(context, fileName, 'application/jsonl');
   if (where === null) return success({ workId: null });
   const { file } = where;
   const work = exportFinished(connection, asked.value.ids, file);

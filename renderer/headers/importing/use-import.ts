@@ -46,6 +46,8 @@ export interface Imports {
   accept(preview: Preview, to: Destination): Promise<string | null>;
 }
 
+const BY_ITS_OWN_WAY = 'press "Bring back from a file" in the archive, and choose it there.';
+
 const ACCEPTED: Readonly<Record<Expected, string>> = {
   header: '.json,.evenrun,.csv,.tsv,.txt,application/json,text/csv',
   parts: '.csv,.tsv,.txt,text/csv',
@@ -133,7 +135,13 @@ export function useImport(context: Context): Imports {
   const add = useAdd(context);
   const unit = session === null ? 'in' : unitOf(session.getState().header.settings.display);
   return useMemo(() => {
+    const isElsewhere = (fileName: string) => {
+      const isFinished = /\.jsonl$/i.test(fileName);
+      if (isFinished) say({ text: `${fileName} holds finished headers: ${BY_ITS_OWN_WAY}`, tone: 'trouble' });
+      return isFinished;
+    };
     const take = async (chosen: File, expect: Expected) => {
+      if (isElsewhere(chosen.name)) return;
       if (chosen.size > FILE_LIMIT_BYTES) {
         say({
           text: `${chosen.name} is larger than 10 MiB, more than any header or list needs. Nothing was read.`,
@@ -152,8 +160,9 @@ export function useImport(context: Context): Imports {
           chosen === null ? undefined : take(chosen, expect === 'header' ? guessKind(chosen.name, false) : expect),
         ),
       offer: (chosen) => void take(chosen, guessKind(chosen.name, onShelf)),
-      offerGiven: ({ fileName, content }) =>
-        setFile({ given: { fileName, content }, expect: guessKind(fileName, onShelf) }),
+      offerGiven: ({ fileName, content }) => {
+        if (!isElsewhere(fileName)) setFile({ given: { fileName, content }, expect: guessKind(fileName, onShelf) });
+      },
       renew: done,
       close: () => setFile(null),
       accept: async (preview, to) => {
