@@ -5,7 +5,7 @@ import type { Header, Primary } from '../header/header.ts';
 import { buildFigures } from '../length/build-figures.ts';
 import { matchHeader } from '../length/match-header.ts';
 import { cutPieceId } from '../stock/plan/from-shelf.ts';
-import type { KeptPlan } from '../stock/plan/kept-plan.ts';
+import type { KeptPlan, PlacedPiece } from '../stock/plan/kept-plan.ts';
 import { cutList } from '../stock/plan/saw/cut-list.ts';
 import { mmOf } from '../units/length.ts';
 
@@ -16,8 +16,15 @@ export type ComparedFigure =
       readonly name: string;
       readonly values: Both<number | null>;
       readonly byMm: number | null;
+      /** To be shown finer than lengths are: a sixteenth of an inch is as much as a whole wall. */
+      readonly isFine: boolean;
     }
-  | { readonly kind: 'count'; readonly name: string; readonly values: Both<number | null>; readonly by: number | null }
+  | {
+      readonly kind: 'count';
+      readonly name: string;
+      readonly values: Both<number | null>;
+      readonly by: number | null;
+    }
   | { readonly kind: 'words'; readonly name: string; readonly values: Both<string>; readonly isSame: boolean };
 
 export type Both<Value> = readonly [one: Value, other: Value];
@@ -55,9 +62,9 @@ export function compareHeaders(one: HeaderAndPlans, other: HeaderAndPlans): Head
 
 function comparedFigures(one: HeaderAndPlans, other: HeaderAndPlans): readonly ComparedFigure[] {
   const [a, b] = [figuresOf(one), figuresOf(other)];
-  const length = (name: string, read: (figures: Figures) => number | null): ComparedFigure => {
+  const length = (name: string, read: (figures: Figures) => number | null, isFine = false): ComparedFigure => {
     const values: Both<number | null> = [read(a), read(b)];
-    return { kind: 'length', name, values, byMm: between(values) };
+    return { kind: 'length', name, values, byMm: between(values), isFine };
   };
   const count = (name: string, read: (figures: Figures) => number | null): ComparedFigure => {
     const values: Both<number | null> = [read(a), read(b)];
@@ -69,7 +76,7 @@ function comparedFigures(one: HeaderAndPlans, other: HeaderAndPlans): readonly C
     length('Mean', ({ meanMm }) => meanMm),
     length('Spread', ({ spreadMm }) => spreadMm),
     length('Tube OD', ({ tube }) => mmOf(tube.od)),
-    length('Wall', ({ tube }) => mmOf(tube.wall)),
+    length('Wall', ({ tube }) => mmOf(tube.wall), true),
     { kind: 'words', name: 'Material', values: [a.tube.material, b.tube.material], isSame: isSameMaterial },
     count('Primaries', ({ primaryCount }) => primaryCount),
     count('Bends', ({ bends }) => bends),
@@ -110,8 +117,18 @@ function figuresOf({ header, plans }: HeaderAndPlans) {
 /** Cuts of the saw that freed a piece of this header; null where no plan was carried out for it. */
 function sawCuts(header: Header, plans: readonly KeptPlan[]): number | null {
   if (plans.length === 0) return null;
-  const own = new Set(header.primaries.flatMap(({ pieces }) => pieces.map((piece) => cutPieceId(header, piece))));
-  const steps = plans.flatMap(({ problem, plan }) => cutList(problem, plan).flatMap((item) => item.steps));
+  return plans.reduce((sum, plan) => sum + sawCutsOfPlan(header, plan), 0);
+}
+
+function sawCutsOfPlan(header: Header, { pieces, problem, plan }: KeptPlan): number {
+  const wanted = header.primaries.flatMap((primary) => primary.pieces);
+  // By its own name, or, of a header that came from another computer and has another id since, by the piece and the header's name.
+  const names = new Set(wanted.map((piece) => cutPieceId(header, piece)));
+  const pieceIds = new Set(wanted.map(({ id }) => id));
+  const isOwn = ({ id, piece, headerName }: PlacedPiece) =>
+    names.has(id) || (pieceIds.has(piece.id) && (headerName === null || headerName === header.name));
+  const own = new Set(pieces.filter(isOwn).map(({ id }) => id));
+  const steps = cutList(problem, plan).flatMap((item) => item.steps);
   return steps.filter(
     ({ saw, gives }) =>
       saw !== null && gives.some((gift) => gift.kind === 'pieces' && gift.pieceIds.some((id) => own.has(id))),

@@ -4,7 +4,7 @@ import type { Header } from '../header/header.ts';
 import { buildFigures } from '../length/build-figures.ts';
 import { formatLength } from '../units/format-length.ts';
 import { mmOf } from '../units/length.ts';
-import type { LengthStyle } from '../units/length-style.ts';
+import { finerStyle, type LengthStyle } from '../units/length-style.ts';
 
 /** What of a header makes it like another. */
 export interface LikenessFigures {
@@ -59,7 +59,7 @@ export function describeLikeness(wanted: LikenessFigures, other: LikenessFigures
     ? isSameMaterial(wanted, other)
       ? 'same tube'
       : `same size in ${other.material}`
-    : `${length(other.odMm)} x ${length(other.wallMm)} ${other.material}`;
+    : `${length(other.odMm)} x ${formatLength(other.wallMm, finerStyle(style))} ${other.material}`;
   return [tube, numberWords(other.primaryCount - wanted.primaryCount), lengthWords(wanted, other, length)]
     .filter((words) => words !== '')
     .join(', ');
@@ -79,5 +79,5 @@ function lengthWords(wanted: LikenessFigures, other: LikenessFigures, length: (m
 }
 
 function isSameMaterial(a: LikenessFigures, b: LikenessFigures): boolean {
-  return a.material.trim().toLowerCase() === b.material.trim().toLowerCase();
+  return a.material === b.material || a.material.trim().toLowerCase() === b.material.trim().toLowerCase();
 }

@@ -3,8 +3,6 @@
 import { memo } from 'react';
 import { describeLikeness, formatLength } from '../../core/index.ts';
 import type { ResponseOf } from '../../electron/bridge/contract.ts';
-import { Button } from '../ui/button.tsx';
-import { ActionMenu } from '../ui/fields/choice-menu.tsx';
 import { FigureText } from '../ui/figure-text.tsx';
 import { StripPreview } from '../ui/strip-preview.tsx';
 import { countOf, showDay } from '../ui/words/spoken.ts';
@@ -23,6 +21,8 @@ export interface RowActs {
   readonly findSimilar: (row: ArchiveRow) => void;
   /** With the header that a comparison has begun with, or else begins one. */
   readonly compare: (row: ArchiveRow) => void;
+  /** Opens the menu of the row on its button. */
+  readonly showMore: (row: ArchiveRow, button: HTMLElement) => void;
 }
 
 interface Props {
@@ -65,48 +65,57 @@ export const ArchiveRowView = memo(function ArchiveRowView({ row, drawing, like,
         </p>
       </div>
       <dl className="archive-figures">
-        <Figure name="Target" text={length(row.targetMm)} />
-        <Figure name="Mean" text={length(row.meanMm)} />
-        <Figure name="Spread" text={length(row.spreadMm)} />
+        <Figure name="Target" text={row.targetMm === 0 ? 'none' : length(row.targetMm)} />
+        <Figure name="Mean" text={row.meanMm === 0 ? 'none' : length(row.meanMm)} />
+        <Figure name="Spread" text={row.meanMm === 0 ? 'none' : length(row.spreadMm)} />
       </dl>
       <RowButtons row={row} compareWith={compareWith} acts={acts} />
     </li>
   );
 });
 
+/** Plain buttons: dozens of them come and go with every key in the search, and must not keep it waiting. */
 function RowButtons({ row, compareWith, acts }: Pick<Props, 'row' | 'compareWith' | 'acts'>) {
   return (
     <div className="archive-acts">
-      <Button aria-label={`Open as new header: ${row.name}`} onPress={() => acts.openAsNew(row, 'again')}>
+      <button
+        type="button"
+        className="button button-plain"
+        aria-label={`Open as new header: ${row.name}`}
+        onClick={() => acts.openAsNew(row, 'again')}
+      >
         Open as new
-      </Button>
+      </button>
       {compareWith === null ? (
-        <Button look="quiet" aria-label={`View ${row.name}`} onPress={() => acts.look(row)}>
+        <button
+          type="button"
+          className="button button-quiet"
+          aria-label={`View ${row.name}`}
+          onClick={() => acts.look(row)}
+        >
           View
-        </Button>
+        </button>
       ) : (
-        <Button look="quiet" aria-label={`Compare ${row.name} with ${compareWith}`} onPress={() => acts.compare(row)}>
+        <button
+          type="button"
+          className="button button-quiet"
+          aria-label={`Compare ${row.name} with ${compareWith}`}
+          onClick={() => acts.compare(row)}
+        >
           Compare
-        </Button>
+        </button>
       )}
-      <ActionMenu
-        label={`More for ${row.name}`}
-        acts={[
-          { id: 'mirrored', name: 'Open as new, mirrored', run: () => acts.openAsNew(row, 'mirrored') },
-          { id: 'similar', name: 'Similar headers', run: () => acts.findSimilar(row) },
-          { id: 'compare', name: compareName(compareWith), run: () => acts.compare(row) },
-          { id: 'view', name: 'View', run: () => acts.look(row) },
-          { id: 'export', name: 'Export to a file', run: () => acts.exportFile(row) },
-        ]}
+      <button
+        type="button"
+        className="button button-quiet"
+        aria-label={`More for ${row.name}`}
+        aria-haspopup="menu"
+        onClick={(event) => acts.showMore(row, event.currentTarget)}
       >
         More
-      </ActionMenu>
+      </button>
     </div>
   );
-}
-
-function compareName(compareWith: string | null): string {
-  return compareWith === null ? 'Compare with another' : `Compare with ${compareWith}`;
 }
 
 /** About as large as a row's picture is drawn, in CSS pixels. */

@@ -7,11 +7,13 @@ import { useHeaderActs } from '../session/header-acts.ts';
 import type { OpenedHeader } from '../session/session-state.ts';
 import { useAltered } from '../session/use-altered.ts';
 import { Button } from '../ui/button.tsx';
+import { useSettled } from '../ui/hooks/use-settled.ts';
 import { type Screen, writeScreen } from '../ui/screen.ts';
 import { countOf } from '../ui/words/spoken.ts';
 import { type ArchiveRow, ArchiveRowView, type Like, type RowActs } from './archive-row.tsx';
 import { EMPTY_SEARCH } from './archive-search.ts';
 import { ExportFinished } from './files/export-finished.tsx';
+import { type OpenRowMenu, RowMenu } from './row-menu.tsx';
 import { SearchFields } from './search-fields.tsx';
 import { type Found, useArchive } from './use-archive.ts';
 import { useDrawings } from './use-drawings.ts';
@@ -40,12 +42,15 @@ export function ArchiveScreen(props: Props) {
   const [begun, setBegun] = useState<Begun | null>(null);
   const [exporting, setExporting] = useState<string | null>(null);
   const first = begun ?? found.like;
-  const acts = useRowActs(props, first, { begin: setBegun, exportOne: setExporting });
+  const [menu, setMenu] = useState<OpenRowMenu | null>(null);
+  const acts = useRowActs(props, first, { begin: setBegun, openMenu: setMenu, exportOne: setExporting });
   const firstField = useRef<HTMLInputElement>(null);
   useCommands([{ id: 'findInArchive', run: () => firstField.current?.focus() }]);
-  const ids = useMemo(() => (found.rows ?? []).map(({ headerId }) => headerId), [found.rows]);
-  const rows = useSoundRows(found.rows, ids);
-  const drawings = useDrawings(ids);
+  // While one types, rows come and go too fast to be read whole, and that would keep the next answer waiting.
+  const settled = useSettled(found.rows);
+  const rows = useSoundRows(found.rows, settled);
+  const drawings = useDrawings(settled);
+  const nameBeside = (headerId: string) => (first === null || first.headerId === headerId ? null : first.name);
   const isSearching = Object.values(texts).some((text) => text.trim() !== '');
   return (
     <main className="page page-wide archive" id="screen" aria-busy={found.rows === null && found.words === null}>
@@ -65,13 +70,14 @@ export function ArchiveScreen(props: Props) {
         {begun === null ? null : <BegunWords name={begun.name} onEnd={() => setBegun(null)} />}
       </div>
       <ul className="plain-list">
-        {rows.map((row) => (
+        {rows.map((row, place) => (
           <ArchiveRowView
-            key={row.headerId}
+            // biome-ignore lint/suspicious/noArrayIndexKey: a row that stays in its place and says something else is painted sooner than another row
+            key={place}
             row={row}
             drawing={drawings.get(row.headerId) ?? null}
             like={found.like}
-            compareWith={first === null || first.headerId === row.headerId ? null : first.name}
+            compareWith={nameBeside(row.headerId)}
             acts={acts}
           />
         ))}
@@ -81,14 +87,17 @@ export function ArchiveScreen(props: Props) {
           <Button onPress={showMore}>{`Show more: ${countOf(found.count - rows.length, 'header')} not shown`}</Button>
         </div>
       ) : null}
+      {menu === null ? null : (
+        <RowMenu open={menu} compareWith={nameBeside(menu.row.headerId)} acts={acts} onClose={() => setMenu(null)} />
+      )}
       {exporting === null ? null : <ExportFinished headerIds={[exporting]} onClose={() => setExporting(null)} />}
     </main>
   );
 }
 
 /** Rows as they were found, and those that turned out altered marked so. */
-function useSoundRows(rows: Found['rows'], ids: readonly string[]): readonly ArchiveRow[] {
-  const altered = useAltered(ids);
+function useSoundRows(rows: Found['rows'], settled: Found['rows']): readonly ArchiveRow[] {
+  const altered = useAltered(useMemo(() => (settled ?? []).map(({ headerId }) => headerId), [settled]));
   return useMemo(
     () => (rows ?? []).map((row) => (altered.has(row.headerId) ? { ...row, isDamaged: true } : row)),
     [rows, altered],
@@ -114,7 +123,15 @@ function FileButtons() {
 function useRowActs(
   props: Props,
   first: Begun | null,
-  { begin, exportOne }: { readonly begin: (begun: Begun) => void; readonly exportOne: (headerId: string) => void },
+  {
+    begin,
+    openMenu,
+    exportOne,
+  }: {
+    readonly begin: (begun: Begun) => void;
+    readonly openMenu: (menu: OpenRowMenu) => void;
+    readonly exportOne: (headerId: string) => void;
+  },
 ): RowActs {
   const headerActs = useHeaderActs();
   const latest = useRef({ ...props, first, headerActs });
@@ -133,8 +150,9 @@ function useRowActs(
         if (one === null || one.headerId === headerId) begin({ headerId, name });
         else goTo({ kind: 'compare', oneId: one.headerId, otherId: headerId });
       },
+      showMore: (row, button) => openMenu({ row, button }),
     }),
-    [begin, exportOne],
+    [begin, openMenu, exportOne],
   );
 }
 

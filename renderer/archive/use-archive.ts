@@ -19,9 +19,15 @@ export interface Found {
   readonly words: string | null;
 }
 
-/** More than a tall window shows, and few enough to be drawn between two keys. */
-const FIRST_ROWS = 24;
 const MORE_ROWS = 48;
+/** Heights in CSS pixels at desk size, where the most rows fit: a row, and what stands above the first. */
+const ROW_PX = 53;
+const HEAD_PX = 150;
+
+/** As many as the window shows: more would only keep the next key waiting. */
+function firstRows(): number {
+  return Math.min(MORE_ROWS, Math.max(8, Math.ceil((window.innerHeight - HEAD_PX) / ROW_PX)));
+}
 
 const NOTHING_YET: Found = { rows: null, count: 0, like: null, problems: {}, words: null };
 
@@ -42,14 +48,21 @@ export function useArchive(
       const turn = latest.current;
       const read = readSearch(texts, unit);
       if (!read.ok) return setFound((before) => ({ ...before, problems: read.problems }));
-      const most = from === 0 ? FIRST_ROWS : MORE_ROWS;
+      const most = from === 0 ? firstRows() : MORE_ROWS;
       const answer = await ask('searchArchive', { ...read.search, likeId, from, most });
       // Only what was asked last counts, whatever comes when.
       if (turn !== latest.current) return;
       setFound((before) => {
         if (!answer.ok) return { ...before, problems: {}, words: answer.words };
-        const rows = from === 0 ? answer.value.rows : joined(before.rows ?? [], answer.value.rows);
-        return { ...answer.value, rows, problems: {}, words: null };
+        const { like, count } = answer.value;
+        const rows = asBefore(before.rows ?? [], answer.value.rows);
+        return {
+          rows: from === 0 ? rows : joined(before.rows ?? [], rows),
+          count,
+          like: sameText(before.like, like) ? before.like : like,
+          problems: {},
+          words: null,
+        };
       });
     },
     [ask, texts, unit, likeId],
@@ -64,4 +77,17 @@ export function useArchive(
 function joined(before: readonly ArchiveRow[], more: readonly ArchiveRow[]): readonly ArchiveRow[] {
   const known = new Set(before.map(({ headerId }) => headerId));
   return [...before, ...more.filter(({ headerId }) => !known.has(headerId))];
+}
+
+/** Rows that say what they said before stay the same objects, so that they are not drawn again. */
+function asBefore(before: readonly ArchiveRow[], now: readonly ArchiveRow[]): readonly ArchiveRow[] {
+  const known = new Map(before.map((row) => [row.headerId, row]));
+  return now.map((row) => {
+    const kept = known.get(row.headerId);
+    return kept !== undefined && sameText(kept, row) ? kept : row;
+  });
+}
+
+function sameText(before: unknown, now: unknown): boolean {
+  return JSON.stringify(before) === JSON.stringify(now);
 }

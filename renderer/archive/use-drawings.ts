@@ -16,11 +16,11 @@ const AT_ONCE = 8;
 const KEPT = 400;
 
 /** By header id; one that is not read yet, or cannot be, has none. */
-export function useDrawings(headerIds: readonly string[]): ReadonlyMap<string, RowDrawing> {
+export function useDrawings(rows: readonly { readonly headerId: string }[] | null): ReadonlyMap<string, RowDrawing> {
   const ask = useAsk();
   const kept = useRef<ReadonlyMap<string, RowDrawing>>(new Map());
   const [drawings, setDrawings] = useState(kept.current);
-  const wanted = useMemo(() => headerIds.join(' '), [headerIds]);
+  const wanted = useMemo(() => (rows ?? []).map(({ headerId }) => headerId).join(' '), [rows]);
   useEffect(() => {
     let isShown = true;
     const read = async () => {

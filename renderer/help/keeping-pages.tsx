@@ -52,8 +52,20 @@ const FINISH: HelpPage = {
         altered on disk all the same, opening the header says so, and the archive marks it.
       </p>
       <p>
-        In the archive, search by words, tube OD, number of primaries and target length. "Open as new header" makes a
-        copy to work on, with all its pieces.
+        In the archive, search by words, material, tube OD, number of primaries, target, spread, and the days between
+        which it was finished. The list follows as you type. "Open as new" makes a header of planned pieces; under More
+        it opens mirrored as well, for the other side of the vehicle, with ports, inlets and obstacles on that side.
+      </p>
+      <p>
+        "Similar headers", in the menu on the header's name and under More, puts those first that are most like it. A
+        tube one size (1/8 in) off counts as much as one primary more or fewer, as a wall 1 mm off, as another material,
+        or as a target 5 % off. "Compare" shows two side by side: their figures, each primary's length, and both shapes
+        at one scale. Print prints it.
+      </p>
+      <p>
+        "Shop figures", on the archive, draws over time which spread was reached, how many joints were opened again, and
+        how much tube was left on the shelf. A joint counts as opened when it was marked tacked or welded and a step
+        changed, turned, moved or took out a piece at it; undo takes the count back with the step.
       </p>
       <h2>Pictures</h2>
       <p>

@@ -19,7 +19,7 @@ const ROWS = 20;
 const SIZE_COLUMN = 2;
 const WINDOW = { width: 1366, height: 768 } as const;
 
-async function measureKey(page: Page, chord: string): Promise<PaintSample> {
+export async function measureKey(page: Page, chord: string): Promise<PaintSample> {
   const key = chord.split('+').at(-1) ?? chord;
   const recorder = await page.evaluateHandle<RecorderInPage>('paintRecorder');
   await recorder.evaluate((inPage, armed) => inPage.arm(armed), key);
@@ -68,7 +68,7 @@ async function bareRound(page: Page): Promise<readonly PaintSample[]> {
 }
 
 /** A page of the same size with one text in it, which every key changes. */
-async function openBarePage(browser: Browser): Promise<Page> {
+export async function openBarePage(browser: Browser): Promise<Page> {
   const page = await browser.newPage({ viewport: WINDOW });
   await page.setContent('<!doctype html><title>bare</title><p class="counted">0</p>');
   await page.evaluate(() => {
@@ -88,7 +88,7 @@ async function openBarePage(browser: Browser): Promise<Page> {
  * Without WebGL in software, which other tests want and which would draw every frame of the page through an emulated
  * graphics card: what is measured is the program, not the emulation.
  */
-const PLAIN_DRAWING = ['--disable-gpu'] as const;
+export const PLAIN_DRAWING = ['--disable-gpu'] as const;
 
 interface Samples {
   readonly program: readonly PaintSample[];

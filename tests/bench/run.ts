@@ -1,6 +1,7 @@
 /** `npm run bench`: prints how fast the program is and how few keys it takes; `--quick` for smaller samples. */
 
 import { type MeasureRun, runMeasures } from '../measure.ts';
+import { measureArchive } from './archive-speed.ts';
 import { measureAxe } from './axe-count.ts';
 import { measureChartSpeed } from './chart-speed.ts';
 import { measureClearance } from './clearance-speed.ts';
@@ -23,6 +24,7 @@ const RUNS: readonly MeasureRun[] = [
   { ids: ['P3', 'P3a', 'P3b', 'P3c', 'P3d'], run: async (size) => measureClearance(size) },
   { ids: ['P6'], run: measureDurableEdit },
   { ids: ['J1', 'J2', 'J2 open'], run: measureJournal },
+  { ids: ['P7', 'P7 figures', 'P7 like', 'P7 open', 'P7 charts', 'P7 paint', 'P7b'], run: measureArchive },
   { ids: ['P8', 'P8 list'], run: measureStartUp },
   { ids: ['P9', 'P9 idle', 'P9 leaks'], run: measureViewRedraw },
   { ids: ['P10', 'P10 filter', 'P10 offers', 'P10 first'], run: measureShelf },

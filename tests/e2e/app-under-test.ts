@@ -52,6 +52,8 @@ export interface AppOptions extends Pick<HostWishes, 'host'> {
   /** A browser to share; left out: one is started, and closed at the end. */
   readonly browser?: Browser;
   readonly context?: BrowserContextOptions;
+  /** A data folder that is there already, which `end` removes; left out: one of its own. */
+  readonly folder?: string;
   /** Called with the data folder before the backend is made. */
   readonly before?: (folder: string) => void;
   /** Called with the backend before the page is opened, to put headers in place. */
@@ -91,7 +93,7 @@ async function raise(stage: Stage, prepare?: AppOptions['prepare']): Promise<App
 }
 
 export async function launchApp(options: AppOptions = {}): Promise<AppUnderTest> {
-  const folder = mkdtempSync(join(tmpdir(), 'evenrun-e2e-'));
+  const folder = options.folder ?? mkdtempSync(join(tmpdir(), 'evenrun-e2e-'));
   options.before?.(folder);
   const host = chooseHost(options, findElectronRuntime(process.platform, process.env));
   if (host.kind === 'electron') {

@@ -73,6 +73,16 @@ async function showSheet(page: Page, headerId: string): Promise<void> {
   await page.locator('.sheet-preview[aria-busy="false"] svg').waitFor();
 }
 
+async function showSimilar(page: Page, headerId: string): Promise<void> {
+  await openPlace(page, { hash: `#/archive/${headerId}`, heading: 'Archive' });
+  await page.getByText(/^Most like/).waitFor();
+}
+
+async function showCompared(page: Page, { openId, finishedId }: Furnished): Promise<void> {
+  await openPlace(page, { hash: `#/compare/${openId}/${finishedId}`, heading: 'Compare' });
+  await page.locator('.compare-views svg').first().waitFor();
+}
+
 /** Opens a panel of the bench; `content` is in it once it is wholly there. */
 async function showPanel(page: Page, headerId: string, word: string, content: string): Promise<void> {
   await openBench(page, headerId);
@@ -204,6 +214,9 @@ export const SCREENS: readonly ScreenUnderTest[] = [
   { name: 'sheets', show: (page, { openId }) => showSheet(page, openId) },
   place('shelf', PLACES.shelf),
   place('archive', PLACES.archive),
+  { name: 'similar headers', show: (page, { openId }) => showSimilar(page, openId) },
+  { name: 'compare', show: (page, furnished) => showCompared(page, furnished) },
+  place('shop figures', { hash: '#/figures', heading: 'Shop figures' }),
   place('help', PLACES.help),
   { name: 'command search', show: (page, { openId }) => searchCommands(page, openId) },
   { name: 'import', show: (page, { openId }) => offerFile(page, openId) },

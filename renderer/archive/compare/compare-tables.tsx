@@ -5,6 +5,7 @@ import {
   type Both,
   type ComparedFigure,
   type ComparedPrimary,
+  finerStyle,
   formatLength,
   isShownAsZero,
   type LengthStyle,
@@ -37,9 +38,9 @@ export function ComparedFigures({ figures, names, style }: Shown & { readonly fi
           {figures.map((figure) => (
             <tr key={figure.name}>
               <th scope="row">{figure.name}</th>
-              <td className="number">{valueText(figure, 0, style)}</td>
-              <td className="number">{valueText(figure, 1, style)}</td>
-              <td className="number">{differenceText(figure, style)}</td>
+              <td className="number">{valueText(figure, 0, styleOf(figure, style))}</td>
+              <td className="number">{valueText(figure, 1, styleOf(figure, style))}</td>
+              <td className="number">{differenceText(figure, styleOf(figure, style))}</td>
             </tr>
           ))}
         </tbody>
@@ -56,6 +57,10 @@ function NameHeads({ names, after = '' }: { readonly names: Both<string>; readon
       {after}
     </th>
   ));
+}
+
+function styleOf(figure: ComparedFigure, style: LengthStyle): LengthStyle {
+  return figure.kind === 'length' && figure.isFine ? finerStyle(style) : style;
 }
 
 /** Nothing to show is said as such: an empty cell could be a figure that was lost. */

@@ -4,6 +4,7 @@ import { describe, expect, test } from 'vitest';
 import { compareHeaders } from '../../../core/archive/compare-headers.ts';
 import { demoHeader } from '../../../core/header/demo-header.ts';
 import type { Header, Piece, Primary } from '../../../core/header/header.ts';
+import type { KeptPlan } from '../../../core/stock/plan/kept-plan.ts';
 import { inches } from '../../../core/units/length.ts';
 
 const common = { state: 'welded' as const, locked: false, note: '' };
@@ -100,6 +101,63 @@ test('what was measured on both stands beside the lengths', () => {
   expect(first?.builtMm[0]).toBeNull();
   expect(first?.builtMm[1]).toBeCloseTo(25.4 * 10.25, 6);
   expect(first?.builtByMm).toBeNull();
+});
+
+describe('saw cuts', () => {
+  const tube = { material: '304 stainless', odMm: 44.45, wallMm: 1.65 };
+  const placed = (id: string, pieceId: string, headerName: string | null) => ({
+    id,
+    piece: straight(pieceId, 10),
+    headerName,
+    primaryName: '1',
+    pieceNumber: 1,
+  });
+  /** Two pieces off a length of 1 m, each with one cut, and what is left kept. */
+  const planOf = (pieces: KeptPlan['pieces']): KeptPlan => ({
+    pieces,
+    stock: [],
+    problem: {
+      pieces: pieces.map(({ id }) => ({ kind: 'straight', id, tube, lengthMm: 254 })),
+      joints: [],
+      stock: [{ kind: 'straight', id: 'row', tube, count: 1, cost: 1, isRemnant: false, lengthMm: 1000 }],
+      saw: { kerfMm: 2, facingMm: 0, shortestRemnantMm: 50 },
+    },
+    plan: {
+      opened: [
+        {
+          rowId: 'row',
+          copy: 1,
+          stretches: [
+            { kind: 'piece', pieceId: pieces[0]?.id ?? '', fromMm: 0, toMm: 254 },
+            { kind: 'cut', fromMm: 254, toMm: 256 },
+            { kind: 'piece', pieceId: pieces[1]?.id ?? '', fromMm: 256, toMm: 510 },
+            { kind: 'cut', fromMm: 510, toMm: 512 },
+            { kind: 'remnant', fromMm: 512, toMm: 1000 },
+          ],
+        },
+      ],
+      short: [],
+      goals: { shortage: 0, cost: 1, welds: 0, lost: 400 },
+      bounds: [],
+      ended: 'searched',
+    },
+  });
+  const cutsOf = (of: Header, plan: KeptPlan) =>
+    compareHeaders({ header: of, plans: [plan] }, { header: of, plans: [] }).figures.find(
+      ({ name }) => name === 'Saw cuts, by cut plans',
+    )?.values;
+
+  test('are those that freed a piece of the header, and not those for another on the same stock', () => {
+    const both = planOf([placed('One:a', 'a', null), placed('One:b', 'b', null)]);
+    expect(cutsOf(ONE, both)).toEqual([2, null]);
+    const shared = planOf([placed('One:a', 'a', 'One'), placed('Two:a', 'a', 'Two')]);
+    expect(cutsOf(ONE, shared)).toEqual([1, null]);
+  });
+
+  test('are found again in a header that has another id since', () => {
+    const both = planOf([placed('One:a', 'a', null), placed('One:b', 'b', null)]);
+    expect(cutsOf({ ...ONE, id: 'elsewhere' }, both)).toEqual([2, null]);
+  });
 });
 
 test('a header beside itself differs in nothing', () => {
