@@ -107,9 +107,13 @@ function Answer({ header, bench, onApply, question }: MovesProps & { readonly qu
 
 function Rows({ proposed, header }: { readonly proposed: HeaderProposal; readonly header: Header }) {
   return (
-    <div className="whole-rows">
+    <section
+      className="whole-rows"
+      aria-label="Each primary of the proposal"
+      // biome-ignore lint/a11y/noNoninteractiveTabindex: in a narrow panel it is scrolled aside with the arrow keys
+      tabIndex={0}
+    >
       <table>
-        <caption className="visually-hidden">Each primary of the proposal</caption>
         <thead>
           <tr>
             {['Primary', 'Inlet', 'Length', 'Bends', 'Cuts', 'End', 'Clearance'].map((head) => (
@@ -139,6 +143,6 @@ function Rows({ proposed, header }: { readonly proposed: HeaderProposal; readonl
           ))}
         </tbody>
       </table>
-    </div>
+    </section>
   );
 }
