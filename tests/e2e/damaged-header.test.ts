@@ -4,7 +4,16 @@ import { join } from 'node:path';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { withoutTrigger } from '../electron/store/shop.ts';
 import { type AppUnderTest, launchApp } from './app-under-test.ts';
-import { enterLine, entryLine, expectNoFaults, openBench, openPlace, PLACES, pieceRows, saveMark } from './page-parts.ts';
+import {
+  enterLine,
+  entryLine,
+  expectNoFaults,
+  openBench,
+  openPlace,
+  PLACES,
+  pieceRows,
+  saveMark,
+} from './page-parts.ts';
 
 let app: AppUnderTest;
 let headerId = '';

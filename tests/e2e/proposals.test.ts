@@ -53,9 +53,12 @@ test('an empty primary is proposed whole, looked at, applied as one step and tak
   expect(await list.locator('.tube-picture').count()).toBe(await rows.count());
   await rows.first().focus();
   await page.locator('[data-primary="primary-3"] .strip-after').waitFor();
+  const shown = page.locator('.proposed-pieces li');
+  await shown.first().waitFor();
+  const previewed = await shown.count();
   expect(await piecesOf(headerId)).toEqual([]);
   await page.keyboard.press('Enter');
-  await expect.poll(async () => (await piecesOf(headerId)).length).toBeGreaterThan(2);
+  await expect.poll(async () => (await piecesOf(headerId)).length).toBe(previewed);
   expect((await piecesOf(headerId)).every(({ state }) => state === 'planned')).toBe(true);
   await page.keyboard.press('Control+z');
   await expect.poll(() => piecesOf(headerId)).toEqual([]);

@@ -167,7 +167,7 @@ function* lookAtMore({ problem, options, shown }: Searching, others: Others): Ge
   const random = fixedRandom();
   for (let set = 0; set < MORE_SETS; set += 1) {
     const choices = yield* together.another(pools, bends, random);
-    if (choices === null) continue;
+    if (choices === null) return;
     const proved = yield* proveSet(problem, options, choices, lengthMm);
     if (proved.kind === 'found') shown.offer(proved.proposal);
   }

@@ -9,6 +9,8 @@ const ORDERS = 5;
 const SETTINGS = 40;
 /** Pairs of tubes that are held against each other in all before a search is given up, those known from before left out. */
 const MOST_PAIRS = 60_000;
+/** The same for one set more, where there is one already. */
+const MORE_PAIRS = 3_000;
 /** Pairs of tubes that are held against each other between two pauses. */
 const PAIRS_A_PAUSE = 24;
 
@@ -72,7 +74,7 @@ export class Together {
   ): Generator<void, readonly Choice[] | null> {
     const pools = all.map((pool) => pool.filter(({ tube }) => !this.out.has(tube.number)));
     if (pools.some(({ length }) => length === 0)) return null;
-    this.newPairs = 0;
+    this.newPairs = MOST_PAIRS - MORE_PAIRS;
     const open = pools.map((pool, primary) => ({ primary, choices: strewn(pool, random) }));
     const set = yield* this.setNext(open, [], { settings: 0, pairs: 0, bends });
     return set === null ? null : inOrder(set);

@@ -1,6 +1,6 @@
 /** The lengths that a primary can have with two bends and with three, on a line with the target and the others; a place on it is a length to aim at. */
 
-import { type KeyboardEvent, type PointerEvent, useState } from 'react';
+import { type KeyboardEvent, type MouseEvent, useState } from 'react';
 import type { LengthStyle, ReachableLengths } from '../../../core/index.ts';
 import { FigureText, SvgFigureText } from '../../ui/figure-text.tsx';
 import { useWidth } from '../../ui/hooks/use-width.ts';
@@ -31,7 +31,7 @@ export function ReachChart({ reach, targetMm, others, style, onTake }: Props) {
   const layout = reachLayout({ reach, targetMm, others, style }, width);
   const line = { lowMm: layout.lowMm, highMm: layout.highMm, style };
   const atMm = lookedMm ?? targetMm ?? reach.leastMm ?? layout.lowMm;
-  const under = ({ currentTarget, clientX }: PointerEvent) =>
+  const under = ({ currentTarget, clientX }: MouseEvent) =>
     layout.lengthAt(clientX - currentTarget.getBoundingClientRect().left);
   const onKeyDown = (event: KeyboardEvent) => {
     if (event.ctrlKey || event.altKey || event.metaKey) return;
@@ -57,9 +57,7 @@ export function ReachChart({ reach, targetMm, others, style, onTake }: Props) {
         onKeyDown={onKeyDown}
         onPointerMove={(event) => setLookedMm(under(event))}
         onPointerLeave={() => setLookedMm(null)}
-        onPointerUp={(event) => {
-          if (event.button === 0) onTake(under(event));
-        }}
+        onClick={(event) => onTake(under(event))}
       >
         <Drawing layout={layout} width={width} atMm={atMm} targetMm={targetMm} />
       </div>

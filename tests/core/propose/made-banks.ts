@@ -1,12 +1,12 @@
 /** Banks of four primaries into one collector, from a seed: ports in a row, a square of inlets below and to the back. */
 
-import type { Header, Inlet, Primary } from '../../../core/header/header.ts';
+import type { Header, Inlet, Pose, Primary } from '../../../core/header/header.ts';
 import { newHeader } from '../../../core/header/new-header.ts';
 import { headerClearances } from '../../../core/path/clearance/header-clearances.ts';
 import { inletPoses } from '../../../core/path/ends/port-row.ts';
 import { tracePrimary } from '../../../core/path/trace-primary.ts';
 import { add, scale, unit, type Vector } from '../../../core/path/vector.ts';
-import { inches, millimetres } from '../../../core/units/length.ts';
+import { inches, millimetres, mmOf } from '../../../core/units/length.ts';
 import { bend, foundValue, poseAt, primaryOf, randomDirection, straight } from '../path/made-primaries.ts';
 import { PROPOSE_SETTINGS } from './made-poses.ts';
 
@@ -47,6 +47,39 @@ export function randomBank(random: () => number, count = 4): Header {
     collectors: [{ id: 'collector', name: 'C', inlets }],
   };
 }
+
+/** Two such banks one behind the other, each into its own collector. */
+export function bankOfEight(random: () => number): Header {
+  const front = randomBank(random);
+  const behind = randomBank(random);
+  const moved = (pose: Pose): Pose => ({ ...pose, at: { ...pose.at, x: millimetres(mmOf(pose.at.x) - BEHIND_MM) } });
+  const primaries = behind.primaries.map((primary) => ({
+    ...primary,
+    id: `b${primary.id}`,
+    name: `b${primary.name}`,
+    inletId: `b${primary.inletId}`,
+    port: primary.port === null ? null : moved(primary.port),
+  }));
+  const collectors = behind.collectors.map((collector) => ({
+    ...collector,
+    id: `b${collector.id}`,
+    inlets: collector.inlets.map((inlet): Inlet => {
+      const { place } = inlet;
+      const id = `b${inlet.id}`;
+      return place?.kind === 'pose'
+        ? { ...inlet, id, place: { kind: 'pose', pose: moved(place.pose) } }
+        : { ...inlet, id };
+    }),
+  }));
+  return {
+    ...front,
+    primaries: [...front.primaries, ...primaries],
+    collectors: [...front.collectors, ...collectors],
+  };
+}
+
+/** Behind the last port of the longest row in front, and its collector's reach. */
+const BEHIND_MM = 700;
 
 export interface ConstructedHeader {
   /** Empty, its inlets where tubes of one length ended that kept the gap. */

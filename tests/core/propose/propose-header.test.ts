@@ -13,9 +13,9 @@ import { compareHeaders } from '../../../core/propose/whole/compare-headers.ts';
 import type { HeaderProposal } from '../../../core/propose/whole/header-outcome.ts';
 import { HeaderProposalSearch, proposeHeader } from '../../../core/propose/whole/propose-header.ts';
 import { millimetres } from '../../../core/units/length.ts';
-import { onCpu } from '../../cpu-time.ts';
+import { limitHere, onCpu } from '../../cpu-time.ts';
 import { foundValue, seededRandom } from '../path/made-primaries.ts';
-import { constructedHeader, randomBank } from './made-banks.ts';
+import { bankOfEight, constructedHeader, randomBank } from './made-banks.ts';
 import { CLRS } from './made-poses.ts';
 
 const { EVENRUN_LONG } = process.env;
@@ -82,6 +82,31 @@ describe('a bank of four into one collector', () => {
             .join(' ')}`,
         );
       expect(placed).toBeGreaterThanOrEqual(BANKS - FAILING);
+    },
+    60 * 60_000,
+  );
+});
+
+const EIGHTS = isLong ? 10 : 1;
+
+describe('eight primaries into two collectors', () => {
+  it(
+    `are placed in 30 s each (${EIGHTS} headers), every gap kept`,
+    () => {
+      const random = seededRandom(1660);
+      const times: number[] = [];
+      for (let i = 0; i < EIGHTS; i += 1) {
+        const header = bankOfEight(random);
+        const { ms, value: outcome } = onCpu(() => proposeHeader(header, { clrs: CLRS }));
+        times.push(ms);
+        expect(outcome.kind).toBe('found');
+        if (outcome.kind === 'none') continue;
+        const after = foundValue(applyEdit(header, outcome.proposal.edit)).header;
+        expect(outcome.proposal.proposals).toHaveLength(8);
+        expect(headerClearances(after).tight).toEqual([]);
+      }
+      if (isLong) console.log(`eight: ms ${times.map(Math.round).join(' ')}`);
+      for (const ms of times) expect(ms).toBeLessThan(limitHere(30_000));
     },
     60 * 60_000,
   );

@@ -3,7 +3,7 @@
 import { expect, test } from 'vitest';
 import { demoHeader, type Header, matchHeader, type ProposedPrimary, parseQuickEntry } from '../../../core/index.ts';
 import { FIRST_SETTINGS, proposeOptions } from '../../../renderer/moves/move-settings.ts';
-import { previewOf } from '../../../renderer/moves/proposals/moves-preview.ts';
+import { previewOf, proposedPieces } from '../../../renderer/moves/proposals/moves-preview.ts';
 import { answerQuestion } from '../../../renderer/moves/search/answer-question.ts';
 import { tubePicture } from '../../../renderer/moves/whole/tube-picture.tsx';
 import { wholeProposals } from '../../../renderer/moves/whole/whole-proposals.ts';
@@ -41,6 +41,23 @@ test('looked at, it is in the header beside the one in hand, at its target', () 
   const own = matchHeader(preview?.after ?? header).primaries.find(({ primaryId }) => primaryId === 'primary-3');
   expect(own?.side).toBe('inBand');
   expect(preview?.before).toBe(header);
+});
+
+test('looked at, what it puts at the end is listed, and nothing where it only changes what is there', () => {
+  const found = proposed();
+  const [first] = wholeProposals(found, header);
+  const own = header.primaries.find(({ id }) => id === 'primary-3');
+  const other = header.primaries.find(({ id }) => id === 'primary-1');
+  if (own === undefined || other === undefined) throw new Error('the demo has other primaries');
+  const preview = previewOf(first ?? null, header);
+  expect(proposedPieces(preview, own)).toEqual(found[0]?.pieces);
+  expect(proposedPieces(preview, other)).toEqual([]);
+  expect(proposedPieces(null, own)).toEqual([]);
+  const [start, ...rest] = found[0]?.pieces ?? [];
+  if (preview === null || start === undefined) throw new Error('nothing is previewed');
+  // Kept pieces after a new one have rows of their own.
+  expect(proposedPieces(preview, { ...own, pieces: rest })).toEqual([]);
+  expect(proposedPieces(preview, { ...own, pieces: [start] })).toEqual(rest);
 });
 
 test('without a target one is the shortest in the list, and the others say how much longer they are', () => {
