@@ -223,7 +223,7 @@ describe('where there is less room', () => {
   ] as const)('in %s size at %i px stage and panel are tabs, and every panel has height', async (density, width) => {
     await show(ids.openId, { width, height: 768, density });
     const words = await page.getByRole('toolbar', { name: 'Panels' }).getByRole('button').allTextContents();
-    expect(words).toHaveLength(9);
+    expect(words).toHaveLength(10);
     for (const word of words) {
       await openPanel(page, word);
       expect((await boxOf(PANEL)).height).toBeGreaterThanOrEqual(200);
