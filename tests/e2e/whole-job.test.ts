@@ -171,13 +171,10 @@ test('welded and checked, it is finished, found in the archive and built again f
   await page.getByLabel(/^Search name/).fill('whole');
   await page.getByRole('heading', { level: 2, name: 'Whole job' }).waitFor();
   const before = (await stored()).primaries;
-  await page.getByRole('button', { name: 'Open as new header: Whole job' }).click();
+  await page.getByRole('button', { name: 'More for Whole job' }).click();
+  await page.getByRole('menuitem', { name: 'Open as new, mirrored' }).click();
   await entryLine(page).waitFor();
   headerId = (await page.locator('main.bench').getAttribute('data-header')) ?? '';
-  await openPanel(page, 'Tables');
-  await page.getByRole('tab', { name: 'Other bank' }).click();
-  await page.getByRole('region', { name: 'Mirror' }).getByLabel('All').click();
-  await button('Mirror in place').click();
   const outboard = (primaries: Header['primaries'], sign: 1 | -1) =>
     primaries.map(({ port }) => (port === null ? null : sign * port.direction.y));
   await expect.poll(async () => outboard((await stored()).primaries, 1)).toEqual(outboard(before, -1));
