@@ -13,6 +13,7 @@ import { measureFinishedFiles } from './finished-files.ts';
 import { measureJournal } from './journal-size.ts';
 import { measureKeystrokes } from './keystrokes.ts';
 import { measureAgainstHighs, measureBudget, measureMissedMoves, measureMoves } from './moves-speed.ts';
+import { measureSheet } from './sheet-speed.ts';
 import { measureShelfScroll } from './shelf-scroll.ts';
 import { measureShelf } from './shelf-speed.ts';
 import { measureStartUp } from './start-up.ts';
@@ -29,6 +30,7 @@ const RUNS: readonly MeasureRun[] = [
   { ids: ['P9', 'P9 idle', 'P9 leaks'], run: measureViewRedraw },
   { ids: ['P10', 'P10 filter', 'P10 offers', 'P10 first'], run: measureShelf },
   { ids: ['P10 scroll'], run: measureShelfScroll },
+  { ids: ['P11'], run: measureSheet },
   { ids: ['P7c', 'P7c file', 'P7c disk', 'P7c time'], run: measureFinishedFiles },
   { ids: ['K1'], run: measureKeystrokes },
   { ids: ['A1'], run: measureAxe },
