@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import type { Reply, ResponseOf } from '../../../electron/bridge/contract.ts';
 import { outgoingFile } from '../../../electron/output/outgoing-file.ts';
-import { behindTheBack, shopWithFinished } from './finished-shop.ts';
+import { behindTheBack, finishedHeader, shopWithFinished } from './finished-shop.ts';
 import {
   addPrimary,
   headerWith,
@@ -102,6 +102,7 @@ test('a host that asks for a place has the file there whole, and nothing of that
 
 test('called off where it should go, nothing is begun', async () => {
   const shop = openShop(undefined, { openFile: async () => null });
+  await finishedHeader(shop, 'Finished four');
   expect(await shop.must('beginBackup', {})).toEqual({ workId: null });
   expect(await shop.must('beginExport', { headerIds: null })).toEqual({ workId: null });
 });
