@@ -127,7 +127,10 @@ test('figures follow the unit, and another header than was planned is said', asy
   await command(page, 'switch between inches');
   await expect.poll(() => page.locator('.cut-steps').first().textContent()).toMatch(/\d mm/);
   expect(await page.getByText('The header has changed since').count()).toBe(0);
-  const { header, revision } = await backend.must('openHeader', { headerId });
+  const stored = async () => await backend.must('openHeader', { headerId });
+  // The page's own step is on disk, so that the one made behind its back comes after it and not in its place.
+  await expect.poll(async () => (await stored()).header.settings.display.kind).toBe('mm');
+  const { header, revision } = await stored();
   const [primary] = header.primaries;
   const [piece] = primary?.pieces ?? [];
   if (primary === undefined || piece === undefined) throw new Error('the header has no piece');
