@@ -13,6 +13,8 @@ export const APPROACH_DIAMETERS = 4;
 
 /** The walk back along an approach takes steps of at least this many millimetres, so its length comes out too long by that at most. */
 const SMALLEST_STEP_MM = 0.01;
+/** Steps of that walk between two pauses: about a millisecond. */
+const STEPS_A_PAUSE = 2048;
 
 export interface CollectorGaps {
   /** At the collector; null when the tubes stay apart there, or come nearer elsewhere. */
@@ -37,7 +39,7 @@ export function collectorGaps(a: TubeBody, b: TubeBody, wantedMm: number): Colle
   }
 }
 
-/** The same with a pause after each of the clearances that it takes: tubes that run side by side for long take milliseconds. */
+/** The same with pauses: tubes that run side by side for long take milliseconds. */
 export function* collectorGapsInSteps(a: TubeBody, b: TubeBody, wantedMm: number): Generator<void, CollectorGaps> {
   const least = bodyClearance(a, b);
   yield;
@@ -45,10 +47,12 @@ export function* collectorGapsInSteps(a: TubeBody, b: TubeBody, wantedMm: number
   const deepestMm = Math.min(0, gapAtEndsMm(a, b));
   if (least.gapMm < deepestMm - SMALLEST_STEP_MM) return { meeting: null, elsewhere: least };
   const apartMm = Math.max(wantedMm, least.gapMm + SMALLEST_STEP_MM);
-  const beforeA = beforeApproach(a, b, apartMm);
+  const beforeA = yield* beforeApproach(a, b, apartMm);
+  yield;
   const ofA = beforeA === null ? null : bodyClearance(beforeA, b);
   yield;
-  const beforeB = beforeApproach(b, a, apartMm);
+  const beforeB = yield* beforeApproach(b, a, apartMm);
+  yield;
   const ofB = beforeB === null ? null : bodyClearance(a, beforeB);
   yield;
   const elsewhere = nearer(ofA, ofB);
@@ -69,9 +73,9 @@ function nearer(one: Clearance | null, other: Clearance | null): Clearance | nul
 }
 
 /** The part of a tube before its approach; null when that is nothing. */
-function beforeApproach(body: TubeBody, other: TubeBody, apartMm: number): TubeBody | null {
+function* beforeApproach(body: TubeBody, other: TubeBody, apartMm: number): Generator<void, TubeBody | null> {
   const wholeMm = body.path.spans.reduce((sum, span) => sum + span.lengthMm, 0);
-  const leftMm = wholeMm - approachMm(body, other, apartMm);
+  const leftMm = wholeMm - (yield* approachMm(body, other, apartMm));
   return leftMm <= 0 ? null : tubeBody(firstPart(body.path, leftMm), body.odMm);
 }
 
@@ -79,13 +83,15 @@ function beforeApproach(body: TubeBody, other: TubeBody, apartMm: number): TubeB
  * How far back from its end a tube stays nearer to another than `apartMm` from outside to outside.
  *
  * A point that moves along a tube comes nearer to anything, or leaves it, by no more than it moves. So from a point that
- * lacks x to be far enough, the next that can be is x farther on, and steps of that length cannot pass over it.
+ * lacks x to be far enough, the next that can be is x farther on, and steps of that length cannot pass over it. Pauses where
+ * they are many.
  */
-export function approachMm(body: TubeBody, other: TubeBody, apartMm: number): number {
+export function* approachMm(body: TubeBody, other: TubeBody, apartMm: number): Generator<void, number> {
   const mostMm = APPROACH_DIAMETERS * Math.max(body.odMm, other.odMm);
   const centresMm = apartMm + (body.odMm + other.odMm) / 2;
   let back = 0;
-  while (back < mostMm) {
+  for (let step = 1; back < mostMm; step += 1) {
+    if (step % STEPS_A_PAUSE === 0) yield;
     const point = pointBack(body.path, back);
     if (point === null) return back;
     const lackMm = centresMm - distanceToPath(point, other.path);

@@ -16,7 +16,7 @@ import { CLRS, headerWith, SOURCES } from './made-poses.ts';
 /** A search is told to listen every five milliseconds; with a step of so many after that a stop is heard within twenty. */
 const STEP_MS = 14;
 /** A search takes the same steps every time, so that the least time of each is its own, whatever else ran or was collected meanwhile. */
-const RUNS = 3;
+const RUNS = 5;
 /** Enough to come through all parts of the longest. */
 const MOST_STEPS = 4000;
 

@@ -2,10 +2,11 @@
 
 import { describe, expect, test } from 'vitest';
 import type { Pose, Primary } from '../../../../core/header/header.ts';
+import { runThrough } from '../../../../core/moves/search-in-slices.ts';
 import { tubeBody } from '../../../../core/path/clearance/clearance.ts';
 import {
   APPROACH_DIAMETERS,
-  approachMm,
+  approachMm as approachInSteps,
   collectorGaps,
   distanceToPath,
 } from '../../../../core/path/clearance/collector-gaps.ts';
@@ -21,6 +22,10 @@ function bodyOf(pieces: Primary['pieces'], port: Pose) {
   const path = tracePrimary(primaryOf(pieces), port);
   if (!path.ok) throw new Error(JSON.stringify(path.problems));
   return tubeBody(path.value, OD_MM);
+}
+
+function approachMm(...asked: Parameters<typeof approachInSteps>): number {
+  return runThrough(approachInSteps(...asked));
 }
 
 function alongX(y: number, pieces: Primary['pieces'], aimDeg = 0) {
