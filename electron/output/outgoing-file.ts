@@ -15,10 +15,14 @@ export interface OutgoingFile {
   drop(): void;
 }
 
+/** How many were begun: two windows may write to one name at once, and then the last to finish has it. */
+let begun = 0;
+
 /** Throws what the file system throws, as its acts do. Nothing is written before the first of them. */
 export function outgoingFile(path: string): OutgoingFile {
   const folder = dirname(path);
-  const unfinished = join(folder, `.${basename(path).slice(0, 80)}.${process.pid}.partial`);
+  begun += 1;
+  const unfinished = join(folder, `.${basename(path).slice(0, 60)}.${process.pid}-${begun}.partial`);
   let descriptor: number | null = null;
   const close = () => {
     if (descriptor !== null) closeSync(descriptor);
