@@ -11,12 +11,18 @@ export const FINISHED_FORMAT = 'evenrun-finished';
 /** Raised when a record of the new shape could be misread by an older program. */
 export const FINISHED_VERSION = 1;
 
+const moment = timeLabel.refine((label) => !Number.isNaN(Date.parse(label)), 'no time');
+/** As far as the columns of the archive reach. */
+const sizeMm = z.number().min(0).max(1e9);
+
 /** What is shown of a finished header without opening it. */
-export const figuresSchema = archiveRowSchema.omit({ headerId: true, isDamaged: true });
+export const figuresSchema = archiveRowSchema
+  .omit({ headerId: true, isDamaged: true })
+  .extend({ finishedAt: moment, odMm: sizeMm, wallMm: sizeMm, targetMm: sizeMm, spreadMm: sizeMm });
 export type FinishedFigures = ReadOnly<z.output<typeof figuresSchema>>;
 
-/** Cut plans that were carried out and stood, the newest first. */
-export const frozenPlansSchema = z.array(z.strictObject({ madeAt: timeLabel, kept: keptPlan })).max(100);
+/** Cut plans that were carried out and stood, the newest first: as many as there were. */
+export const frozenPlansSchema = z.array(z.strictObject({ madeAt: moment, kept: keptPlan }));
 export type FrozenPlans = ReadOnly<z.output<typeof frozenPlansSchema>>;
 
 export interface FinishedRecord {

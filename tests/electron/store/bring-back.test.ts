@@ -1,6 +1,8 @@
 /** Finished headers leave as lines of an open file and come back elsewhere as they were, under the same checksum. */
 
 import { describe, expect, test } from 'vitest';
+import { type FinishedFigures, type FinishedRecord, sealOf } from '../../../electron/store/finished/record.ts';
+import type { PictureFacts } from '../../../electron/store/pictures/picture-table.ts';
 import { EVERYTHING } from '../../archive-asked.ts';
 import { behindTheBack, exported, finishedHeader, numbered, shopWithFinished } from './finished-shop.ts';
 import { headerWith, openShop, type Shop } from './shop.ts';
@@ -175,6 +177,50 @@ describe('a file that was damaged or is another', () => {
       await target.close();
     }
     expect(refused).toBeGreaterThan(140);
+  });
+});
+
+/** A line that was changed by someone who worked out its checksum anew. */
+function forged(line: string, change: (fields: Forged) => void): string {
+  const fields = JSON.parse(line) as Forged;
+  change(fields);
+  const { header, figures, plans } = fields;
+  const pictures = fields.pictures.map(({ content: _, ...facts }) => facts);
+  return JSON.stringify({ ...fields, checksum: sealOf({ header, figures, plans, pictures }) });
+}
+
+type Forged = { -readonly [Field in Exclude<keyof FinishedRecord, 'pictures'>]: FinishedRecord[Field] } & {
+  readonly pictures: readonly (PictureFacts & { readonly content: string })[];
+};
+
+describe('a line with a checksum that fits', () => {
+  test.each<[string, Partial<FinishedFigures>]>([
+    ['no time', { finishedAt: 'yesterday' }],
+    ['a time beyond all dates', { finishedAt: '+300000-01-01T00:00:00Z' }],
+    ['a tube of less than nothing', { odMm: -1 }],
+    ['a wall of less than nothing', { wallMm: -1 }],
+    ['a target below nothing', { targetMm: -1 }],
+    ['a spread below nothing', { spreadMm: -1 }],
+  ])('%s is refused, and the next line comes in', async (_what, wrong) => {
+    const { shop } = await shopWithFinished();
+    await finishedHeader(shop, 'Second');
+    const [first = '', second = ''] = (await exported(shop)).text.split('\n');
+    const line = forged(first, (fields) => {
+      fields.figures = { ...fields.figures, ...wrong };
+    });
+    expect(await kinds(openShop(), `${line}\n${second}`)).toEqual(['refused', 'brought']);
+  });
+
+  test('as many cut plans as there were come back with their header', async () => {
+    const { shop } = await shopWithFinished();
+    const line = forged((await exported(shop)).text, (fields) => {
+      fields.plans = Array.from({ length: 101 }, () => fields.plans[0] ?? { madeAt: '', kept: null as never });
+    });
+    const other = openShop();
+    const [brought] = await bring(other, line);
+    expect(brought?.kind).toBe('brought');
+    const headerIds = brought?.kind === 'brought' ? [brought.headerId] : [];
+    expect(await other.must('checkFinished', { headerIds })).toEqual({ altered: [] });
   });
 });
 
