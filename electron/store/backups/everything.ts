@@ -42,7 +42,13 @@ export function removeGiven({ folder, databaseFile }: DataFolder): void {
 export async function* backUpEverything(db: Database.Database, copy: string, file: OutgoingFile | null): Work {
   freeDatabase(copy);
   beginPrivateFile(copy);
-  yield* copied(db, copy);
+  try {
+    yield* copied(db, copy);
+  } catch (cause) {
+    // Another window has put a backup in the place of what was being copied.
+    if (!db.open) return failure({ kind: 'workGone' });
+    throw cause;
+  }
   const { changedAt: _, ...proven } = yield* proveDatabase(copy);
   syncFile(copy);
   if (file === null) {
@@ -99,7 +105,7 @@ export async function* takeInEverything(copy: string, bytes: number, givenId: st
   try {
     for (let at = 0; at < bytes; ) {
       const piece = yield { stage: 'reading', done: at, of: bytes, piece: null };
-      if (piece === null || at + piece.length > bytes)
+      if (piece === null || piece.length === 0 || at + piece.length > bytes)
         return failure({ kind: 'invalidRequest', call: 'continueWork', detail: 'a piece of the file is missing' });
       for (let put = 0; put < piece.length; ) put += writeSync(descriptor, piece, put);
       at += piece.length;

@@ -67,14 +67,15 @@ function restoreCalls(context: CallContext, inTurn: InTurn) {
     restoreBackup: ({ name }) => inTurn(() => restore(context, (wanted) => restoreBackup(place, { ...wanted, name }))),
     restoreGiven({ givenId }) {
       const file = givenFile(place, givenId);
-      if (!existsSync(file)) return failure({ kind: 'workGone' });
-      return inTurn(() =>
-        restore(
+      return inTurn(() => {
+        // Looked for in turn: asked twice, the first has taken it.
+        if (!existsSync(file)) return failure({ kind: 'workGone' });
+        return restore(
           context,
           (wanted) => restoreFile(place, file, wanted),
           () => freeDatabase(file),
-        ),
-      );
+        );
+      });
     },
     dropGiven({ givenId }) {
       freeDatabase(givenFile(place, givenId));

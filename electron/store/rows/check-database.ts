@@ -55,7 +55,8 @@ const OWNERS: { readonly [Name in Table]?: string } = {
 function pagePragmas(db: Database.Database, depth: Depth): readonly string[] {
   if (depth !== 'byTable') return [depth === 'full' ? 'integrity_check' : 'quick_check'];
   const tables = db.prepare<[], string>("SELECT name FROM sqlite_schema WHERE type = 'table'").pluck().all();
-  return tables.map((table) => `quick_check(${table})`);
+  // A file that is not ours may have tables of any name.
+  return tables.map((table) => `quick_check("${table.replaceAll('"', '""')}")`);
 }
 
 /** A value that its table does not allow is left to the row's checksum, which tells as much. */

@@ -152,6 +152,17 @@ describe('a file that is not one of ours, whole', () => {
     ['text', () => Buffer.from('no database at all, '.repeat(500)), 'corrupt'],
     ['half a backup', (file: Buffer) => file.subarray(0, Math.floor(file.length / 8192) * 4096), 'corrupt'],
     ['a database of something else', () => strangersDatabase(7), 'notOurs'],
+    [
+      'one with a trigger more',
+      (file: Buffer) => withMore(file, `CREATE TRIGGER more AFTER INSERT ON settings ${ACT}`),
+      'corrupt',
+    ],
+    ['one with a view more', (file: Buffer) => withMore(file, 'CREATE VIEW more AS SELECT * FROM journal'), 'corrupt'],
+    [
+      'one with a table of an odd name',
+      (file: Buffer) => withMore(file, 'CREATE TABLE "it\'s ""a b""); (" (x)'),
+      'corrupt',
+    ],
     ['one of a newer version', () => strangersDatabase(0x4576726e), 'newerVersion'],
   ] as const)('%s is refused, and everything is as it was', async (_what, made, fault) => {
     const { shop } = await shopWithFinished();
@@ -172,6 +183,16 @@ describe('a file that is not one of ours, whole', () => {
   });
 });
 
+const ACT = 'BEGIN DELETE FROM drafts; END';
+
+/** A backup with something in it that is not of this program's making. */
+function withMore(backup: Buffer, sql: string): Buffer {
+  const file = join(temporaryFolder(), 'more.sqlite');
+  writeFileSync(file, backup);
+  withDatabase(file, (db) => db.exec(sql));
+  return readFileSync(file);
+}
+
 /** @param applicationId 0x4576726e is this program's own */
 function strangersDatabase(applicationId: number): Buffer {
   const file = join(temporaryFolder(), 'other.sqlite');
@@ -180,6 +201,36 @@ function strangersDatabase(applicationId: number): Buffer {
   );
   return readFileSync(file);
 }
+
+describe('two windows at once', () => {
+  test('a backup whose database is replaced by another window ends, and leaves nothing behind', async () => {
+    const { shop } = await shopWithFinished();
+    const { file } = await backedUp(shop);
+    const { done } = await proven(shop, file ?? Buffer.alloc(0));
+    const { workId } = await shop.must('beginBackup', {});
+    await shop.must('restoreGiven', { givenId: done?.kind === 'proven' ? done.givenId : '' });
+    expect((await finished(shop, workId)).problem).toEqual({ kind: 'workGone' });
+    expect(leftOver(shop)).toEqual([]);
+    expect((await backedUp(shop)).done).toMatchObject({ kind: 'backedUp', headers: 1 });
+  });
+
+  test('asked twice to restore the same file, it is restored once and the second is told', async () => {
+    const { shop } = await shopWithFinished();
+    const { done } = await proven(shop, (await backedUp(shop)).file ?? Buffer.alloc(0));
+    const givenId = done?.kind === 'proven' ? done.givenId : '';
+    const both = await Promise.all([shop.call('restoreGiven', { givenId }), shop.call('restoreGiven', { givenId })]);
+    expect(both.map(({ ok }) => ok)).toEqual([true, false]);
+    expect(both.flatMap((reply) => (reply.ok ? [] : reply.problems))).toEqual([{ kind: 'workGone' }]);
+  });
+});
+
+test('an empty piece ends the taking in, for nothing would ever come of more of them', async () => {
+  const shop = openShop();
+  const { workId } = await shop.must('beginRestore', { bytes: 10 });
+  await shop.must('continueWork', { workId, piece: null });
+  expect(problemOf(await shop.call('continueWork', { workId, piece: '' }))?.kind).toBe('invalidRequest');
+  expect(leftOver(shop)).toEqual([]);
+});
 
 test('a program that cannot open its database is brought back from such a file', async () => {
   const { shop } = await shopWithFinished();
