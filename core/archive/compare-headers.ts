@@ -53,7 +53,7 @@ export interface HeaderAndPlans {
 
 /**
  * Compares what two headers are and what they took. Primaries are paired by their names, which shops take from the cylinders;
- * those whose name the other has not are paired in their order, and what is left stands alone, the first header's before the
+ * those that are called alike in the order in which they stand, those whose name the other has not in theirs, and what is left stands alone, the first header's before the
  * other's. Lengths are in mm. Linear in the pieces of both.
  */
 export function compareHeaders(one: HeaderAndPlans, other: HeaderAndPlans): HeaderComparison {
@@ -150,16 +150,20 @@ function measuredPrimaries(header: Header): readonly Measured[] {
   }));
 }
 
+function nameOf({ name }: Measured): string {
+  return name.trim().toLowerCase();
+}
+
 function comparedPrimaries(one: Header, other: Header): readonly ComparedPrimary[] {
   const firsts = measuredPrimaries(one);
   const seconds = measuredPrimaries(other);
-  const nameOf = ({ name }: Measured) => name.trim().toLowerCase();
-  const named = new Map(seconds.map((primary) => [nameOf(primary), primary]));
-  const taken = new Set(firsts.flatMap((primary) => named.get(nameOf(primary)) ?? []));
-  const rest = seconds.filter((primary) => !taken.has(primary));
-  const pairs = firsts.map((first): readonly [Measured | null, Measured | null] => [
+  const named = Map.groupBy(seconds, nameOf);
+  // Of several that are called alike each is paired with one.
+  const alike = firsts.map((first) => named.get(nameOf(first))?.shift() ?? null);
+  const rest = seconds.filter((primary) => !alike.includes(primary));
+  const pairs = firsts.map((first, place): readonly [Measured | null, Measured | null] => [
     first,
-    named.get(nameOf(first)) ?? rest.shift() ?? null,
+    alike[place] ?? rest.shift() ?? null,
   ]);
   return [...pairs, ...rest.map((second) => [null, second] as const)].map(([first, second]) => compared(first, second));
 }

@@ -69,11 +69,11 @@ function compared(after: number, before: number): 'same' | 'shorter' | 'other' {
   return after === before ? 'same' : after < before ? 'shorter' : 'other';
 }
 
-/** A clocking that is written down for the first time turns nothing. */
+/** A clocking that is written down for the first time turns nothing, nor does one written another way: 350 is -10. */
 function isTurned(before: Piece, after: Piece): boolean {
   if (before.kind === 'straight' || after.kind === 'straight') return false;
   const [from, to] = [before.clockingDeg, after.clockingDeg];
-  return from !== null && to !== null && from !== to;
+  return from !== null && to !== null && (to - from) % 360 !== 0;
 }
 
 /** The first joint after the bend before this one, at any of which this one may turn; the port's flange where there is none. */

@@ -94,6 +94,21 @@ test('names that the other has not are paired in their order', () => {
   ]);
 });
 
+test('of primaries that are called alike each is paired with one', () => {
+  const alike = header('Alike', [
+    primary('1', [straight('a', 10)]),
+    { ...primary(' 1', [straight('b', 12)]), id: 'second' },
+  ]);
+  expect(compare(alike, alike).primaries.map(({ names, byMm }) => [names, byMm])).toEqual([
+    [['1', '1'], 0],
+    [[' 1', ' 1'], 0],
+  ]);
+  expect(compare(ONE, alike).primaries.map(({ names }) => names)).toEqual([
+    ['1', '1'],
+    ['2', ' 1'],
+  ]);
+});
+
 test('what was measured on both stands beside the lengths', () => {
   const string = { kind: 'centreline' as const, length: inches(10.25), within: inches(0.125) };
   const measured = header('Measured', [{ ...primary('1', [straight('a', 10)]), measured: [string] }]);

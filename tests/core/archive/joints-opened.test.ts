@@ -43,6 +43,7 @@ describe('of five tacked joints', () => {
     ['a bend is turned: one joint between it and the bend before', changed('b2', bend('b2', 45, 170)), 1],
     ['a bend is turned and trimmed: the one before it does for both', changed('b2', bend('b2', 40, 170)), 1],
     ['a clocking is written down for the first time', changed('b2', bend('b2', 45, 180)), 0],
+    ['a clocking is written another way', changed('b2', bend('b2', 45, -180)), 0],
     ['a straight is let in', [...PIECES.slice(0, 2), straight('new', 1), ...PIECES.slice(2)], 1],
     ['a piece is put at the end', [...PIECES, straight('new', 1)], 0],
     ['a piece is put at the port', [straight('new', 1), ...PIECES], 1],
