@@ -13,6 +13,7 @@ import { countOf } from '../ui/words/spoken.ts';
 import { type ArchiveRow, ArchiveRowView, type Like, type RowActs } from './archive-row.tsx';
 import { EMPTY_SEARCH } from './archive-search.ts';
 import { ExportFinished } from './files/export-finished.tsx';
+import { foundWords } from './found-words.ts';
 import { type OpenRowMenu, RowMenu } from './row-menu.tsx';
 import { SearchFields } from './search-fields.tsx';
 import { type Found, useArchive } from './use-archive.ts';
@@ -180,16 +181,4 @@ function BegunWords({ name, onEnd }: { readonly name: string; readonly onEnd: ()
       </Button>
     </div>
   );
-}
-
-function foundWords({ rows, count, words }: Found, isSearching: boolean): string {
-  if (words !== null) return words;
-  if (rows === null) return '';
-  if (count > 0) {
-    const all = `${countOf(count, 'finished header')}`;
-    return rows.length < count ? `${all}, the first ${rows.length} shown.` : `${all}.`;
-  }
-  return isSearching
-    ? 'No finished header matches. Clear a field to find more.'
-    : 'Nothing is finished yet. When a header is welded and checked, choose "Finish header" on the bench: it goes here with its figures, and the next one can start as a copy of it.';
 }
