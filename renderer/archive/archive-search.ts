@@ -98,6 +98,8 @@ function startOfDayMs(day: string, later: number): number | null {
   const start = new Date(2000, Number(month) - 1, Number(date) + later);
   // Years below 100 mean what they say this way.
   start.setFullYear(Number(year), Number(month) - 1, Number(date) + later);
+  // Where that day of 2000 began at one o'clock, as clocks that are put forward at midnight have it, this one need not.
+  start.setHours(0, 0, 0, 0);
   const ms = start.getTime();
   return Number.isNaN(ms) ? null : ms;
 }

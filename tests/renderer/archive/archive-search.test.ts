@@ -1,6 +1,7 @@
 /** The search fields of the archive as the question that the store is asked. */
 
-import { describe, expect, test } from 'vitest';
+import process from 'node:process';
+import { afterEach, describe, expect, test } from 'vitest';
 import { EMPTY_SEARCH, readSearch } from '../../../renderer/archive/archive-search.ts';
 import { EVERYTHING } from '../../archive-asked.ts';
 
@@ -70,6 +71,25 @@ describe('the day of finishing', () => {
   test('may be open on one side, within what the store takes', () => {
     expect(days('2026-03-01', '')).toEqual({ low: new Date(2026, 2, 1).getTime(), high: 8.64e15 });
     expect(days('', '2026-02-28')?.high).toBe(new Date(2026, 2, 1).getTime() - 1);
+  });
+  describe('where clocks are or were put forward at midnight', () => {
+    const zone = process.env.TZ;
+    afterEach(() => {
+      if (zone === undefined) delete process.env.TZ;
+      else process.env.TZ = zone;
+    });
+    test.each([
+      // In 2000 this day began at one o'clock; since 2019 clocks are left alone.
+      ['America/Sao_Paulo', '2026-10-08', '2026-10-08T03:00:00.000Z', '2026-10-09T02:59:59.999Z'],
+      // The day itself begins at one o'clock.
+      ['America/Santiago', '2026-09-06', '2026-09-06T04:00:00.000Z', '2026-09-07T02:59:59.999Z'],
+      ['Pacific/Auckland', '2026-03-01', '2026-02-28T11:00:00.000Z', '2026-03-01T10:59:59.999Z'],
+    ])('%s: %s is that day and no other', (timeZone, day, first, last) => {
+      process.env.TZ = timeZone;
+      const range = days(day, day);
+      const label = (ms: number | undefined) => new Date(ms ?? 0).toISOString();
+      expect([label(range?.low), label(range?.high)]).toEqual([first, last]);
+    });
   });
   test('a day that is not there yet asks for nothing', () => {
     expect(days('', '2026-')).toBeNull();
