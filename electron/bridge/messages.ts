@@ -204,7 +204,8 @@ export const shopFiguresSchema = z.strictObject({
       headerId: idSchema,
       name: z.string(),
       finishedAt: timeLabel,
-      spreadMm: finiteMm,
+      /** Null: of fewer than two primaries. */
+      spreadMm: finiteMm.nullable(),
       jointsOpened: z.int().min(0).nullable(),
     }),
   ),

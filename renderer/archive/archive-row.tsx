@@ -67,7 +67,7 @@ export const ArchiveRowView = memo(function ArchiveRowView({ row, drawing, like,
       <dl className="archive-figures">
         <Figure name="Target" text={row.targetMm === 0 ? 'none' : length(row.targetMm)} />
         <Figure name="Mean" text={row.meanMm === 0 ? 'none' : length(row.meanMm)} />
-        <Figure name="Spread" text={row.meanMm === 0 ? 'none' : length(row.spreadMm)} />
+        <Figure name="Spread" text={row.meanMm === 0 || row.primaryCount < 2 ? 'none' : length(row.spreadMm)} />
       </dl>
       <RowButtons row={row} compareWith={compareWith} acts={acts} />
     </li>

@@ -57,7 +57,8 @@ export function archiveTable(db: Database.Database) {
       inOrder.all().flatMap((row) => {
         const kept = keptFigures(row);
         if (kept === null) return [];
-        const { name, finishedAt, spreadMm, jointsOpened } = kept;
+        const { name, finishedAt, jointsOpened } = kept;
+        const spreadMm = hasSpread(kept) ? kept.spreadMm : null;
         return [{ headerId: row.header_id, name, finishedAt, spreadMm, jointsOpened }];
       }),
   };
@@ -72,6 +73,11 @@ export function frozenIn(row: StoredRow<'archive'>): Frozen | null {
 
 function keptFigures(row: StoredRow<'archive'>): FinishedFigures | null {
   return isIntact('archive', row) ? readCell(figuresSchema, row.figures) : null;
+}
+
+/** Nothing is longer than anything else in a header of one primary, or of none that has pieces. */
+function hasSpread({ primaryCount, meanMm }: FinishedFigures): boolean {
+  return primaryCount > 1 && meanMm > 0;
 }
 
 function rowFor(headerId: string, { figures, plans }: Frozen): Omit<Row<'archive'>, 'place' | 'seal'> {

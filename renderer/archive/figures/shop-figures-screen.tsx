@@ -46,7 +46,10 @@ export function ShopFiguresScreen({ unit }: { readonly unit: LengthUnit }) {
 }
 
 function Charts({ figures, unit }: { readonly figures: ShopFigures; readonly unit: LengthUnit }) {
-  const spreads = useMemo(() => figures.finished.map((one) => timed(one.finishedAt, one.spreadMm)), [figures]);
+  const spreads = useMemo(
+    () => figures.finished.flatMap((one) => (one.spreadMm === null ? [] : timed(one.finishedAt, one.spreadMm))),
+    [figures],
+  );
   const joints = useMemo(
     () => figures.finished.flatMap((one) => (one.jointsOpened === null ? [] : timed(one.finishedAt, one.jointsOpened))),
     [figures],
@@ -56,13 +59,14 @@ function Charts({ figures, unit }: { readonly figures: ShopFigures; readonly uni
     [figures, unit],
   );
   const { style, steps } = UNIT_STYLES[unit];
+  const single = figures.finished.length - spreads.length;
   const notKnown = figures.finished.length - joints.length;
   return (
     <div className="shop-charts">
       <ShopChart
         title="Spread reached"
         about="Longest less shortest primary of each finished header. The line is the median of each month."
-        finding={spreadFinding(spreads, (mm) => formatLength(mm, style))}
+        finding={spreadFinding(spreads, single, (mm) => formatLength(mm, style))}
         {...dotsAndMonths(spreads)}
         column="Median spread"
         curve="straight"

@@ -40,12 +40,19 @@ export const TUBE_UNITS = {
 
 const NOTHING = 'Nothing is finished yet; the first finished header makes the first dot.';
 
-export function spreadFinding(spreads: readonly TimedValue[], show: (mm: number) => string): string {
+/** @param single finished headers that have no spread, being of fewer than two primaries */
+export function spreadFinding(spreads: readonly TimedValue[], single: number, show: (mm: number) => string): string {
+  const without = single === 0 ? '' : ` ${countOf(single, 'header')} of fewer than two primaries left out.`;
   const last = spreads.at(-1);
-  if (last === undefined) return NOTHING;
-  if (spreads.length === 1) return `One finished header so far, with a spread of ${show(last.value)}.`;
+  if (last === undefined) return single === 0 ? NOTHING : without.trim();
+  if (spreads.length === 1) return `${oneHeader(single)}, with a spread of ${show(last.value)}.${without}`;
   const median = d3.median(spreads, ({ value }) => value) ?? 0;
-  return `Median ${show(median)} over ${countOf(spreads.length, 'header')}; the last one ${show(last.value)}.`;
+  return `Median ${show(median)} over ${countOf(spreads.length, 'header')}; the last one ${show(last.value)}.${without}`;
+}
+
+/** @param others finished headers that the figure is not of */
+function oneHeader(others: number): string {
+  return others === 0 ? 'One finished header so far' : 'One finished header';
 }
 
 /** @param notKnown finished headers whose steps do not tell */
@@ -53,9 +60,9 @@ export function jointsFinding(joints: readonly TimedValue[], notKnown: number): 
   const without = notKnown === 0 ? '' : ` Of ${countOf(notKnown, 'header')} it is not known.`;
   const last = joints.at(-1);
   if (last === undefined) return notKnown === 0 ? NOTHING : without.trim();
-  if (joints.length === 1) return `One finished header so far, with ${countOf(last.value, 'joint')} opened.${without}`;
+  if (joints.length === 1) return `${oneHeader(notKnown)}, with ${countOf(last.value, 'joint')} opened.${without}`;
   const median = d3.median(joints, ({ value }) => value) ?? 0;
-  return `Median ${median} over ${countOf(joints.length, 'header')}; the last one ${last.value}.${without}`;
+  return `Median ${countOf(median, 'joint')} over ${countOf(joints.length, 'header')}; the last one ${last.value}.${without}`;
 }
 
 export function leftFinding(left: readonly TimedValue[], sign: string): string {

@@ -120,6 +120,17 @@ describe("the shop's figures", () => {
     expect(await readFigures(openShop())).toEqual({ finished: [], tubeLeft: [] });
   });
 
+  test('have no spread of a header with a single primary', async () => {
+    const shop = openShop();
+    await finished(shop, 'Single', [20]);
+    await finished(shop, 'Pair', [20, 20.5]);
+    const spreads = (await readFigures(shop)).finished.map(({ name, spreadMm }) => [name, spreadMm]);
+    expect(spreads).toEqual([
+      ['Single', null],
+      ['Pair', expect.closeTo(12.7, 9)],
+    ]);
+  });
+
   test('count joints that were opened while a header was made, undone steps left out and done again ones once', async () => {
     const shop = openShop();
     const shorter = (length: number): Edit => ({ kind: 'replacePiece', primaryId: 'a', piece: straight('s2', length) });

@@ -80,13 +80,18 @@ describe('what a chart comes to, in words', () => {
   const one = [at(2026, 1, 1, 3)];
   const many = [...one, at(2026, 1, 2, 5), at(2026, 1, 3, 4)];
   test.each([
-    [spreadFinding([], String), 'Nothing is finished yet; the first finished header makes the first dot.'],
-    [spreadFinding(one, String), 'One finished header so far, with a spread of 3.'],
-    [spreadFinding(many, String), 'Median 4 over 3 headers; the last one 4.'],
+    [spreadFinding([], 0, String), 'Nothing is finished yet; the first finished header makes the first dot.'],
+    [spreadFinding(one, 0, String), 'One finished header so far, with a spread of 3.'],
+    [spreadFinding([], 2, String), '2 headers of fewer than two primaries left out.'],
+    [
+      spreadFinding(one, 1, String),
+      'One finished header, with a spread of 3. 1 header of fewer than two primaries left out.',
+    ],
+    [spreadFinding(many, 0, String), 'Median 4 over 3 headers; the last one 4.'],
     [jointsFinding([], 0), 'Nothing is finished yet; the first finished header makes the first dot.'],
     [jointsFinding([], 2), 'Of 2 headers it is not known.'],
-    [jointsFinding(one, 1), 'One finished header so far, with 3 joints opened. Of 1 header it is not known.'],
-    [jointsFinding(many, 0), 'Median 4 over 3 headers; the last one 4.'],
+    [jointsFinding(one, 1), 'One finished header, with 3 joints opened. Of 1 header it is not known.'],
+    [jointsFinding(many, 0), 'Median 4 joints over 3 headers; the last one 4.'],
     [leftFinding([], 'ft'), 'The shelf has never held anything yet.'],
     [leftFinding(one, 'ft'), '3.0 ft now; it has changed on one day so far.'],
     [leftFinding(many, 'm'), '4.0 m now, 5.0 m at most.'],
