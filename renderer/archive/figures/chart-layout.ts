@@ -40,6 +40,8 @@ const MARGIN = { left: 56, right: 16, top: 8, bottom: 24 } as const;
 /** CSS pixels between two labels, at least. */
 const X_GAP = 90;
 const Y_GAP = 28;
+/** Half of the longest label, `29 Mar 2026`: it stands about its tick, and may not reach over the chart's end. */
+const HALF_LABEL = 36;
 const HOUR_MS = 3600 * 1000;
 const DAY_MS = 24 * HOUR_MS;
 
@@ -97,7 +99,9 @@ function timeTicks(x: d3.ScaleTime<number, number>, width: number): readonly Cha
   if (+to - +from < 2 * DAY_MS - HOUR_MS) return [tick(new Date((+from + +to) / 2), byDay(from))];
   const days = x.ticks(Math.max(1, Math.floor(width / X_GAP))).filter((at) => +d3.timeDay.floor(at) === +at);
   const isByDay = days.length < 2 || +(days[1] as Date) - +(days[0] as Date) < 27 * DAY_MS;
-  return clearOfEachOther(days.map((at) => tick(at, isByDay ? byDay(at) : byMonth(at))));
+  const inSight = days.filter((at) => x(at) + HALF_LABEL <= MARGIN.left + width + MARGIN.right);
+  if (inSight.length === 0) return [tick(from, byDay(from))];
+  return clearOfEachOther(inSight.map((at) => tick(at, isByDay ? byDay(at) : byMonth(at))));
 }
 
 const byDay = d3.timeFormat('%-d %b %Y');

@@ -14,8 +14,8 @@ const at = (year: number, month: number, day: number, value: number): TimedValue
   value,
 });
 const STEPS = [1, 2, 5, 10, 20, 50, 100];
-const asked = (dots: readonly TimedValue[], line: readonly TimedValue[] = []) =>
-  chartLayout({ width: 420, height: 190, dots, line, curve: 'straight', steps: STEPS, show: String });
+const asked = (dots: readonly TimedValue[], line: readonly TimedValue[] = [], width = 420) =>
+  chartLayout({ width, height: 190, dots, line, curve: 'straight', steps: STEPS, show: String });
 
 describe('a chart', () => {
   test('of nothing is none', () => {
@@ -58,6 +58,17 @@ describe('a chart', () => {
     ticks.slice(1).forEach((tick, index) => {
       expect(tick.place - (ticks[index]?.place ?? 0)).toBeGreaterThanOrEqual(85);
     });
+  });
+
+  test.each([200, 420, 900])('%i px wide has a label, whatever the days, and none over an end of it', (width) => {
+    for (let days = 1; days <= 1500; days += 1) {
+      const dots = [at(2026, 3, 27, 1), at(2026, 3, 26 + days, 2)];
+      const places = asked(dots, [], width)?.xTicks.map(({ place }) => place) ?? [];
+      expect(places.length, `${days} days`).toBeGreaterThanOrEqual(1);
+      // Eleven letters of 12 px take some 70.
+      expect(Math.min(...places), `${days} days`).toBeGreaterThanOrEqual(35);
+      expect(Math.max(...places), `${days} days`).toBeLessThanOrEqual(width - 35);
+    }
   });
 
   test('of inches has ticks that a tape has', () => {
