@@ -83,7 +83,7 @@ export function ArchiveScreen(props: Props) {
           />
         ))}
       </ul>
-      {found.count > rows.length && rows.length > 0 ? (
+      {found.count > found.askedFor && rows.length > 0 ? (
         <div className="actions">
           <Button onPress={showMore}>{`Show more: ${countOf(found.count - rows.length, 'header')} not shown`}</Button>
         </div>

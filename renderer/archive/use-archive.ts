@@ -1,6 +1,6 @@
 /** The archive's answer to what stands in the search fields, some rows at a time. */
 
-import { useCallback, useEffect, useRef, useState } from 'react';
+import { useCallback, useEffect, useMemo, useRef, useState } from 'react';
 import type { LengthUnit } from '../../core/index.ts';
 import type { ResponseOf } from '../../electron/bridge/contract.ts';
 import { useAsk } from '../host/host-bridge.ts';
@@ -12,6 +12,8 @@ export interface Found {
   readonly rows: readonly ArchiveRow[] | null;
   /** How many are found in all. */
   readonly count: number;
+  /** How many of those were asked for: what is left may be shown on request. */
+  readonly askedFor: number;
   /** Whom the rows are in order of likeness to; null: the last finished is first. */
   readonly like: ResponseOf<'searchArchive'>['like'];
   readonly problems: SearchProblems;
@@ -29,7 +31,8 @@ function firstRows(): number {
   return Math.min(MORE_ROWS, Math.max(8, Math.ceil((window.innerHeight - HEAD_PX) / ROW_PX)));
 }
 
-const NOTHING_YET: Found = { rows: null, count: 0, like: null, problems: {}, words: null };
+const NO_PROBLEMS: SearchProblems = {};
+export const NOTHING_YET: Found = { rows: null, count: 0, askedFor: 0, like: null, problems: NO_PROBLEMS, words: null };
 
 /**
  * Asks at every key; rows stay until others take their place, so that nothing flickers. `showMore` adds rows to those shown.
@@ -42,35 +45,51 @@ export function useArchive(
   const ask = useAsk();
   const [found, setFound] = useState(NOTHING_YET);
   const latest = useRef(0);
+  const question = useMemo(() => ({ texts, unit, likeId }), [texts, unit, likeId]);
+  const answered = useRef<typeof question | null>(null);
   const search = useCallback(
     async (from: number) => {
       latest.current += 1;
       const turn = latest.current;
-      const read = readSearch(texts, unit);
+      const read = readSearch(question.texts, question.unit);
       if (!read.ok) return setFound((before) => ({ ...before, problems: read.problems }));
       const most = from === 0 ? firstRows() : MORE_ROWS;
-      const answer = await ask('searchArchive', { ...read.search, likeId, from, most });
+      const answer = await ask('searchArchive', { ...read.search, likeId: question.likeId, from, most });
       // Only what was asked last counts, whatever comes when.
       if (turn !== latest.current) return;
-      setFound((before) => {
-        if (!answer.ok) return { ...before, problems: {}, words: answer.words };
-        const { like, count } = answer.value;
-        const rows = asBefore(before.rows ?? [], answer.value.rows);
-        return {
-          rows: from === 0 ? rows : joined(before.rows ?? [], rows),
-          count,
-          like: sameText(before.like, like) ? before.like : like,
-          problems: {},
-          words: null,
-        };
-      });
+      if (answer.ok) answered.current = question;
+      setFound((before) =>
+        answer.ok
+          ? foundAfter(before, answer.value, { from, most })
+          : { ...before, problems: NO_PROBLEMS, words: answer.words },
+      );
     },
-    [ask, texts, unit, likeId],
+    [ask, question],
   );
   useEffect(() => void search(0), [search]);
-  const shown = found.rows?.length ?? 0;
-  const showMore = useCallback(() => void search(shown), [search, shown]);
+  const { askedFor } = found;
+  const showMore = useCallback(() => {
+    // More of what is not asked any more would stand below rows of what is, and would come before them.
+    if (answered.current === question) void search(askedFor);
+  }, [search, askedFor, question]);
   return { found, showMore };
+}
+
+/** The answer instead of what was found before or, where it does not begin at the first row, below it. */
+export function foundAfter(
+  before: Found,
+  { rows: answered, count, like }: ResponseOf<'searchArchive'>,
+  { from, most }: { readonly from: number; readonly most: number },
+): Found {
+  const rows = asBefore(before.rows ?? [], answered);
+  return {
+    rows: from === 0 ? rows : joined(before.rows ?? [], rows),
+    count,
+    askedFor: from + most,
+    like: sameText(before.like, like) ? before.like : like,
+    problems: NO_PROBLEMS,
+    words: null,
+  };
 }
 
 /** A header that was finished meanwhile moves the others on: none is shown twice. */
