@@ -32,10 +32,13 @@ interface Props {
   readonly like: Like | null;
   /** Name of the header that a comparison has begun with; null: none has. */
   readonly compareWith: string | null;
+  /** Whether its menu hangs on it. */
+  readonly isMenuOpen: boolean;
   readonly acts: RowActs;
 }
 
-export const ArchiveRowView = memo(function ArchiveRowView({ row, drawing, like, compareWith, acts }: Props) {
+export const ArchiveRowView = memo(function ArchiveRowView(props: Props) {
+  const { row, drawing, like } = props;
   const length = (mm: number) => formatLength(mm, row.display);
   const about = `${countOf(row.primaryCount, 'primary', 'primaries')}, ${row.material}`;
   return (
@@ -69,13 +72,14 @@ export const ArchiveRowView = memo(function ArchiveRowView({ row, drawing, like,
         <Figure name="Mean" text={row.meanMm === 0 ? 'none' : length(row.meanMm)} />
         <Figure name="Spread" text={row.meanMm === 0 || row.primaryCount < 2 ? 'none' : length(row.spreadMm)} />
       </dl>
-      <RowButtons row={row} compareWith={compareWith} acts={acts} />
+      <RowButtons {...props} />
     </li>
   );
 });
 
 /** Plain buttons: dozens of them come and go with every key in the search, and must not keep it waiting. */
-function RowButtons({ row, compareWith, acts }: Pick<Props, 'row' | 'compareWith' | 'acts'>) {
+function RowButtons({ row, compareWith, isMenuOpen, acts }: Props) {
+  const isComparing = compareWith !== null;
   return (
     <div className="archive-acts">
       <button
@@ -86,30 +90,20 @@ function RowButtons({ row, compareWith, acts }: Pick<Props, 'row' | 'compareWith
       >
         Open as new
       </button>
-      {compareWith === null ? (
-        <button
-          type="button"
-          className="button button-quiet"
-          aria-label={`View ${row.name}`}
-          onClick={() => acts.look(row)}
-        >
-          View
-        </button>
-      ) : (
-        <button
-          type="button"
-          className="button button-quiet"
-          aria-label={`Compare ${row.name} with ${compareWith}`}
-          onClick={() => acts.compare(row)}
-        >
-          Compare
-        </button>
-      )}
+      <button
+        type="button"
+        className="button button-quiet"
+        aria-label={isComparing ? `Compare ${row.name} with ${compareWith}` : `View ${row.name}`}
+        onClick={() => (isComparing ? acts.compare(row) : acts.look(row))}
+      >
+        {isComparing ? 'Compare' : 'View'}
+      </button>
       <button
         type="button"
         className="button button-quiet"
         aria-label={`More for ${row.name}`}
         aria-haspopup="menu"
+        aria-expanded={isMenuOpen}
         onClick={(event) => acts.showMore(row, event.currentTarget)}
       >
         More

@@ -79,6 +79,7 @@ export function ArchiveScreen(props: Props) {
             drawing={drawings.get(row.headerId) ?? null}
             like={found.like}
             compareWith={nameBeside(row.headerId)}
+            isMenuOpen={menu?.row.headerId === row.headerId}
             acts={acts}
           />
         ))}

@@ -91,7 +91,10 @@ test('it is found by words, tube, primaries and length, and not by others', asyn
 test('it opens mirrored as a new header of planned pieces, in three presses from the archive', async () => {
   const { page } = app;
   await searchFor(/^Tube OD/, '');
+  const more = page.locator('.archive-row button[aria-haspopup="menu"]');
+  expect(await more.getAttribute('aria-expanded')).toBe('false');
   await page.getByRole('button', { name: 'More for Hill-climb four' }).click();
+  expect(await more.getAttribute('aria-expanded')).toBe('true');
   await page.getByRole('menuitem', { name: 'Open as new, mirrored' }).click();
   await headerMenu(page, 'Hill-climb four mirrored').waitFor();
   const mirroredId = page.url().split('/').at(-1) ?? '';
