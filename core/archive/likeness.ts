@@ -66,7 +66,7 @@ export function describeLikeness(wanted: LikenessFigures, other: LikenessFigures
 }
 
 function numberWords(by: number): string {
-  if (by === 0) return 'same number';
+  if (by === 0) return 'as many primaries';
   const count = Math.abs(by);
   return `${count} ${count === 1 ? 'primary' : 'primaries'} ${by > 0 ? 'more' : 'fewer'}`;
 }

@@ -66,12 +66,12 @@ test('nothing is nearer to a header than one alike, and no distance is below zer
 test('words say in what the other differs', () => {
   const say = (over: Partial<LikenessFigures>) =>
     describeLikeness(WANTED, like(over), { kind: 'fraction', per: 16 }).replaceAll('\u2009', ' ');
-  expect(say({})).toBe('same tube, same number, same length');
+  expect(say({})).toBe('same tube, as many primaries, same length');
   expect(say({ primaryCount: 6, targetMm: 863.6 + 19.05 })).toBe('same tube, 2 primaries more, 3/4" longer');
   expect(say({ primaryCount: 3, targetMm: 863.6 - 6.35 })).toBe('same tube, 1 primary fewer, 1/4" shorter');
-  expect(say({ material: 'mild steel' })).toBe('same size in mild steel, same number, same length');
-  expect(say({ odMm: 47.625 })).toBe('1 7/8" x 0.065" 304 stainless, same number, same length');
-  expect(say({ targetMm: 0 })).toBe('same tube, same number');
+  expect(say({ material: 'mild steel' })).toBe('same size in mild steel, as many primaries, same length');
+  expect(say({ odMm: 47.625 })).toBe('1 7/8" x 0.065" 304 stainless, as many primaries, same length');
+  expect(say({ targetMm: 0 })).toBe('same tube, as many primaries');
 });
 
 test('the figures of a header are those of its main tube and its target', () => {

@@ -117,7 +117,7 @@ test('similar ones are found from the header in hand, and compared with it side 
   await headerMenu(page, 'Hill-climb four mirrored').click();
   await page.getByRole('menuitem', { name: 'Similar headers' }).click();
   await page.getByText(/Most like Hill-climb four mirrored first/).waitFor();
-  await page.getByText('same tube, same number, same length').waitFor();
+  await page.getByText('same tube, as many primaries, same length').waitFor();
   await page.getByRole('button', { name: 'Compare Hill-climb four with Hill-climb four mirrored' }).click();
   await page.getByRole('heading', { name: 'Compare' }).waitFor();
   const figures = page.getByRole('table', { name: 'Figures of both headers' });
