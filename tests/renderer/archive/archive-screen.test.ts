@@ -83,9 +83,19 @@ test('it is found by words, tube, primaries and length, and not by others', asyn
     await searchFor(label, fits);
     await expect.poll(() => rows().count(), { message: `${label} ${fits}` }).toBe(1);
   }
+  const place = async () => (await rows().boundingBox())?.y;
+  const before = await place();
   await searchFor(/^Tube OD/, '1 3/');
-  await app.page.locator('.field-problem').waitFor();
+  const problem = app.page.locator('.field-problem');
+  await problem.waitFor();
   expect(await rows().count()).toBe(1);
+  // What is wrong is said over the list, which keeps its place, and within the window.
+  expect(await place()).toBe(before);
+  await searchFor(/^Spread to/, '1 3/');
+  await expect.poll(() => problem.count()).toBe(2);
+  const box = await problem.last().boundingBox();
+  expect((box?.x ?? 2000) + (box?.width ?? 0)).toBeLessThanOrEqual(1366);
+  await searchFor(/^Spread to/, '');
 });
 
 test('it opens mirrored as a new header of planned pieces, in three presses from the archive', async () => {
