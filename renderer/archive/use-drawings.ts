@@ -12,7 +12,7 @@ export type RowDrawing =
   | { readonly kind: 'strips'; readonly primaries: readonly StripPrimary[] };
 
 const AT_ONCE = 8;
-/** Drawings kept; a finished header does not change, so one that was drawn need not be read again. */
+/** Drawings kept beside those of the rows shown; a finished header does not change, so one that was drawn need not be read again. */
 const KEPT = 400;
 
 /** By header id; one that is not read yet, or cannot be, has none. */
@@ -24,12 +24,13 @@ export function useDrawings(rows: readonly { readonly headerId: string }[] | nul
   useEffect(() => {
     let isShown = true;
     const read = async () => {
-      const missing = wanted.split(' ').filter((id) => id !== '' && !kept.current.has(id));
+      const ids = wanted.split(' ').filter((id) => id !== '');
+      const missing = ids.filter((id) => !kept.current.has(id));
       for (let from = 0; from < missing.length && isShown; from += AT_ONCE) {
         const answer = await ask('lookAtHeaders', { headerIds: missing.slice(from, from + AT_ONCE) });
         if (!isShown || !answer.ok) return;
         const drawn = answer.value.headers.map((header): [string, RowDrawing] => [header.id, drawingOf(header)]);
-        kept.current = new Map([...kept.current, ...drawn].slice(-KEPT));
+        kept.current = keptDrawings([...kept.current, ...drawn], new Set(ids));
         setDrawings(kept.current);
       }
     };
@@ -39,6 +40,15 @@ export function useDrawings(rows: readonly { readonly headerId: string }[] | nul
     };
   }, [ask, wanted]);
   return drawings;
+}
+
+/** All that are shown, and of the others those that came last. */
+export function keptDrawings<Drawing>(
+  drawings: readonly (readonly [id: string, drawing: Drawing])[],
+  shown: ReadonlySet<string>,
+): ReadonlyMap<string, Drawing> {
+  const others = drawings.filter(([id]) => !shown.has(id)).slice(-KEPT);
+  return new Map([...others, ...drawings.filter(([id]) => shown.has(id))]);
 }
 
 function drawingOf(header: Header): RowDrawing {
