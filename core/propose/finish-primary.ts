@@ -10,10 +10,9 @@ import type { StockItem } from '../stock/stock-item.ts';
 import { degreesOf } from '../units/angle.ts';
 import { mmOf } from '../units/length.ts';
 import { unitOf } from '../units/length-style.ts';
-import { oneBend, straightShape } from './few/straight-and-one-bend.ts';
-import type { LeastStraights, TubeShape } from './joints/tube-shape.ts';
+import { finishingPieces } from './finish-pieces.ts';
 import { clrOf } from './offer/candidate.ts';
-import { type RoundedShape, roundShape } from './offer/round-shape.ts';
+import type { RoundedShape } from './offer/round-shape.ts';
 import { type ProposeProblem, readProposeProblem } from './problem/propose-problem.ts';
 
 export interface Finish {
@@ -54,9 +53,6 @@ export function toGoOf(end: Frame, inlet: Frame): ToGo {
   };
 }
 
-const NONE: LeastStraights = { firstMm: 0, betweenMm: 0, lastMm: 0 };
-const MOST_PIECES = 2;
-
 /**
  * What would finish a primary in one piece, or two: a straight, a bend, or a bend with a straight before or after it, whatever its length then comes to. Figures are such as a saw and
  * an angle gauge can do; fewest pieces first, then the tightest CLR of the shelf or the header's own. Null where its end or its inlet is not known, or where it is closed already.
@@ -78,25 +74,17 @@ export function finishPrimary(header: Header, primaryId: string, stock: readonly
   const { ends, limits } = problem;
   const closure = closureOf(ends.start, ends.wanted);
   if (isClosed(closure, limits)) return null;
-  const question = { ends, least: NONE, roomMm: limits.gapMm };
-  const shapes = [straightShape(question), ...problem.clrs.map((clr) => oneBend(question, mmOf(clr), null))];
-  const found = shapes
-    .flatMap((shape) => (shape === null ? [] : (finishedBy(problem, shape) ?? [])))
-    .map((rounded) => piecesOf(problem, rounded))
-    .filter((pieces) => pieces.length <= MOST_PIECES && isWorkable(problem, pieces))
-    .sort((a, b) => a.length - b.length);
-  return { closure, toGo: toGoOf(ends.start, ends.wanted), pieces: found[0] ?? null };
-}
-
-/** On the coarsest grid on which it closes. */
-function finishedBy({ ends, limits, header }: ProposeProblem, shape: TubeShape): RoundedShape | null {
-  const { display } = header.settings;
-  const rounding = { ends, limits, least: NONE, window: null, unit: unitOf(display) };
-  for (const step of sawSteps(display)) {
-    const rounded = roundShape(rounding, shape, step);
-    if (rounded !== null) return rounded;
-  }
-  return null;
+  const { display, shortestStraight } = problem.header.settings;
+  const shape = finishingPieces({
+    ends,
+    limits,
+    clrsMm: problem.clrs.map(mmOf),
+    leastMm: mmOf(shortestStraight),
+    unit: unitOf(display),
+    steps: sawSteps(display),
+  });
+  const pieces = shape === null ? null : piecesOf(problem, shape);
+  return { closure, toGo: toGoOf(ends.start, ends.wanted), pieces };
 }
 
 function piecesOf(problem: ProposeProblem, { straights, bends }: RoundedShape): readonly QuickPiece[] {
@@ -107,9 +95,4 @@ function piecesOf(problem: ProposeProblem, { straights, bends }: RoundedShape): 
     const { clrMm, angleDeg, clockingDeg } = bend;
     return [{ kind: 'bend', clr: clrOf(problem, clrMm), angleDeg, clockingDeg }, ...straight];
   });
-}
-
-function isWorkable({ header }: ProposeProblem, pieces: readonly QuickPiece[]): boolean {
-  const leastMm = mmOf(header.settings.shortestStraight);
-  return pieces.every((piece) => piece.kind !== 'straight' || mmOf(piece.length) >= leastMm - 1e-9);
 }

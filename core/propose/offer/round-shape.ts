@@ -36,7 +36,7 @@ export interface Rounding {
 /** Slack in units of the grid, so that what lies on it to rounding is not pushed to the next step. */
 const ON_GRID = 1e-7;
 /** Part of the closure that a rounded tube may use: the rest is for the last digits of its being traced again. */
-const USABLE = 0.999;
+export const USABLE = 0.999;
 
 /** Bends on the grid: which way each straight runs, and where the end comes to lie with straights of zero. */
 interface Turned {

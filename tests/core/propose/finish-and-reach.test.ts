@@ -1,16 +1,31 @@
 /** What would finish a primary, and which lengths there are at all. */
 
 import { describe, expect, it } from 'vitest';
+import type { Inlet, Piece } from '../../../core/header/header.ts';
+import { pieceFromQuick } from '../../../core/header/parts/quick-entry.ts';
 import { searchThrough } from '../../../core/moves/search-in-slices.ts';
-import { closureOf } from '../../../core/path/ends/closure.ts';
+import { closureOf, isClosed } from '../../../core/path/ends/closure.ts';
+import { closureLimits, findInlet, primaryClosure } from '../../../core/path/ends/inlet-pose.ts';
 import { tracePrimary } from '../../../core/path/trace-primary.ts';
+import { addScaled, squareTo, unit } from '../../../core/path/vector.ts';
 import { finishPrimary } from '../../../core/propose/finish-primary.ts';
 import { proposePrimaries } from '../../../core/propose/propose-primaries.ts';
 import { ReachSearch } from '../../../core/propose/reach/reachable-lengths.ts';
 import { toGoWords } from '../../../core/propose/to-go-words.ts';
+import { radiansOf } from '../../../core/units/angle.ts';
 import { inches, mmOf } from '../../../core/units/length.ts';
 import { expectWithin } from '../../tolerance.ts';
-import { ALONG_X, bend, foundValue, poseAt, primaryOf, straight, UP_Z } from '../path/made-primaries.ts';
+import {
+  ALONG_X,
+  bend,
+  foundValue,
+  poseAt,
+  primaryOf,
+  randomDirection,
+  seededRandom,
+  straight,
+  UP_Z,
+} from '../path/made-primaries.ts';
 import { CLRS, frameOf, headerWith } from './made-poses.ts';
 
 /** Where these pieces end, from the port along x. */
@@ -39,6 +54,46 @@ describe('what would finish a primary', () => {
     const wanted = sizes(rest).flat();
     expect(found).toHaveLength(wanted.length);
     for (const [i, figure] of wanted.entries()) expectWithin(found[i] ?? Number.NaN, figure ?? Number.NaN, 1e-6);
+  });
+
+  it.each([
+    ['a straight', 's', 0],
+    ['a bend', 'b', 0],
+    ['a straight and a bend', 'sb', 0],
+    ['a bend and a straight', 'bs', 0],
+    ['a straight, and the slip', 's', 20],
+    ['a bend, and the slip', 'b', 20],
+    ['a straight and a bend, and the slip', 'sb', 20],
+    ['a bend and a straight, and the slip', 'bs', 20],
+  ])('is found where %s would end beside the inlet, but within the closure', (_, kinds, slipMm) => {
+    const random = seededRandom(1606);
+    for (let i = 0; i < 25; i += 1) {
+      const rest = [...kinds].map((kind) =>
+        kind === 's'
+          ? straight(((10 + Math.round(50 * random())) * 25.4) / 16)
+          : bend(76.2, 10 + Math.round(320 * random()) / 2, Math.round(720 * random()) / 2 - 180),
+      );
+      const end = frameOf(endOf([...BEGUN, ...rest]));
+      // Of the half millimetre, the quarter degree and the slip that PROPOSE_SETTINGS and the inlet allow.
+      const aside = unit(squareTo(end.tangent, randomDirection(random)));
+      const tangent = unit(addScaled(end.tangent, aside, Math.tan(radiansOf(0.24 * random()))));
+      const missed = addScaled(end.point, unit(randomDirection(random)), 0.49 * random());
+      const inlet = poseAt(addScaled(missed, tangent, slipMm * (1.9 * random() - 0.95)), tangent, end.normal);
+      const header = headerWith({ port: ALONG_X, inlet }, { pieces: BEGUN, slipMm });
+      const [own] = header.primaries;
+      if (own === undefined) throw new Error('no primary');
+      const limits = closureLimits(header, findInlet(header, 'inlet') as Inlet);
+      const closedBy = (pieces: readonly Piece[]) => {
+        const closure = foundValue(primaryClosure(header, { ...own, pieces: [...BEGUN, ...pieces] }));
+        return isClosed(closure, limits);
+      };
+      expect(closedBy(rest)).toBe(true);
+      // So short a rest may lie within the slip from the first.
+      if (closedBy([])) continue;
+      const found = finishPrimary(header, 'own', null)?.pieces?.map((quick, at) => pieceFromQuick(quick, `new-${at}`));
+      expect(found?.length ?? 9, `header ${i}`).toBeLessThanOrEqual(rest.length);
+      expect(closedBy(found ?? [])).toBe(true);
+    }
   });
 
   // What a bend does, seen from where it begins: CLR sin ahead, CLR (1 - cos) to the side that it is clocked to.
