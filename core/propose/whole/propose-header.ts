@@ -17,6 +17,8 @@ const SIZES: readonly PoolSize[] = [
   { three: 240, four: 120 },
 ];
 const MOST_BENDS = 4;
+/** Tubes with fewer are not gathered. */
+const LEAST_BENDS = 2;
 
 /**
  * One tube for every primary that is empty or half built and has a port and an inlet, all at one length, the gap kept between them, to what stands there and to obstacles; pieces that are
@@ -93,8 +95,8 @@ function* searchHeader({ header, options, shown }: Asked): Generator<void, Heade
   let missingId: string | null = lengths.length === 0 ? first.primaryId : null;
   for (const [index, lengthMm] of lengths.entries()) {
     shown.tell({ lengthMm, at: index + 1, lengths: lengths.length, primaries: problem.placings.length });
-    // Two bends a primary: hardly any header takes fewer.
-    if (shown.best !== null && shown.best.bends <= 2 * problem.placings.length) break;
+    // Hardly any header takes fewer.
+    if (shown.best !== null && shown.best.bends <= LEAST_BENDS * problem.placings.length) break;
     const mostBends: number = shown.best === null ? MOST_BENDS * problem.placings.length : shown.best.bends - 1;
     const missing = yield* searchLength({ problem, options, shown }, lengthMm, mostBends);
     missingId = missing ?? missingId;
@@ -133,7 +135,7 @@ function* searchLength(searching: Searching, lengthMm: number, mostBends: number
     count += 1;
     return count;
   };
-  for (const size of SIZES) {
+  for (const size of sizesWithin(mostBends - LEAST_BENDS * problem.placings.length)) {
     const pools = yield* poolsOf(searching, lengthMm, size, numbers);
     missingId = problem.placings[pools.findIndex(({ length }) => length === 0)]?.[0]?.primaryId ?? null;
     for (let trial = 0; trial < MOST_TRIALS; trial += 1) {
@@ -152,6 +154,14 @@ function* searchLength(searching: Searching, lengthMm: number, mostBends: number
     }
   }
   return missingId;
+}
+
+/** The sizes that can lead to a set with no more than so many bends beyond two for each: others would be gathered and fitted for nothing. */
+function sizesWithin(moreBends: number): readonly PoolSize[] {
+  return SIZES.filter(({ three }) => three === 0 || moreBends > 0).map(({ three, four }) => ({
+    three,
+    four: moreBends > 1 ? four : 0,
+  }));
 }
 
 interface Others {
