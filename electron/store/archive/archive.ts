@@ -53,14 +53,7 @@ export function archiveTable(db: Database.Database) {
       return { rows: found.flatMap((row) => rowOf(row, headerOf)), count: places.length, like };
     },
     /** All that can be read, in the order in which they were finished. Linear; 10,000 take some 50 ms. */
-    finished: (): readonly Finished[] =>
-      inOrder.all().flatMap((row) => {
-        const kept = keptFigures(row);
-        if (kept === null) return [];
-        const { name, finishedAt, jointsOpened } = kept;
-        const spreadMm = hasSpread(kept) ? kept.spreadMm : null;
-        return [{ headerId: row.header_id, name, finishedAt, spreadMm, jointsOpened }];
-      }),
+    finished: (): readonly Finished[] => inOrder.all().flatMap(finishedIn),
   };
 }
 
@@ -73,6 +66,15 @@ export function frozenIn(row: StoredRow<'archive'>): Frozen | null {
 
 function keptFigures(row: StoredRow<'archive'>): FinishedFigures | null {
   return isIntact('archive', row) ? readCell(figuresSchema, row.figures) : null;
+}
+
+function finishedIn(row: StoredRow<'archive'>): readonly Finished[] {
+  const kept = keptFigures(row);
+  if (kept === null) return [];
+  const { name, finishedAt, jointsOpened } = kept;
+  return [
+    { headerId: row.header_id, name, finishedAt, spreadMm: hasSpread(kept) ? kept.spreadMm : null, jointsOpened },
+  ];
 }
 
 /** Nothing is longer than anything else in a header of one primary, or of none that has pieces. */

@@ -73,10 +73,10 @@ describe('the day of finishing', () => {
     expect(days('', '2026-02-28')?.high).toBe(new Date(2026, 2, 1).getTime() - 1);
   });
   describe('where clocks are or were put forward at midnight', () => {
-    const zone = process.env.TZ;
+    const zone = process.env['TZ'];
     afterEach(() => {
-      if (zone === undefined) delete process.env.TZ;
-      else process.env.TZ = zone;
+      if (zone === undefined) delete process.env['TZ'];
+      else process.env['TZ'] = zone;
     });
     test.each([
       // In 2000 this day began at one o'clock; since 2019 clocks are left alone.
@@ -85,7 +85,7 @@ describe('the day of finishing', () => {
       ['America/Santiago', '2026-09-06', '2026-09-06T04:00:00.000Z', '2026-09-07T02:59:59.999Z'],
       ['Pacific/Auckland', '2026-03-01', '2026-02-28T11:00:00.000Z', '2026-03-01T10:59:59.999Z'],
     ])('%s: %s is that day and no other', (timeZone, day, first, last) => {
-      process.env.TZ = timeZone;
+      process.env['TZ'] = timeZone;
       const range = days(day, day);
       const label = (ms: number | undefined) => new Date(ms ?? 0).toISOString();
       expect([label(range?.low), label(range?.high)]).toEqual([first, last]);
