@@ -246,10 +246,10 @@ export const contract = {
   /** Leaves nothing behind; work that is over or was never begun is no matter. */
   stopWork: { request: z.strictObject({ workId: idSchema }), response: nothing },
 
-  /** The pages of a sheet as they would print, for looking at. */
+  /** The pages of a sheet as they would print, for looking at; and the letters that cannot be printed, a sign in their place. */
   drawPages: {
     request: z.strictObject({ drawing: drawingSchema, paper: paperSchema }),
-    response: z.strictObject({ pages: z.array(pageSchema) }),
+    response: z.strictObject({ pages: z.array(pageSchema), missing: z.array(z.string()) }),
   },
   /** The same as a file. */
   savePages: { request: savePagesSchema, response: savedFileSchema },

@@ -5,7 +5,7 @@ import type { Configuration } from 'electron-builder';
 export type PackagedPlatform = 'linux' | 'darwin' | 'win32';
 
 /**
- * Everything the shell and its page need is bundled in `dist`; only the solver and the database's native module stay modules,
+ * Everything the shell and its page need is bundled in `dist`; only the solver, the typefaces of paper and the database's native module stay modules,
  * and each installer carries the native one of its own platform; the builder fills in the processor.
  */
 function packagedFiles(platform: PackagedPlatform): string[] {
@@ -23,9 +23,11 @@ function packagedFiles(platform: PackagedPlatform): string[] {
     'node_modules/highs/LICENSE',
     'node_modules/highs/build/highs.js',
     'node_modules/highs/build/highs.wasm',
-    'node_modules/@fontsource/atkinson-hyperlegible-next/package.json',
-    'node_modules/@fontsource/atkinson-hyperlegible-next/LICENSE',
+    'node_modules/@fontsource/{atkinson-hyperlegible-next,noto-sans,noto-sans-math}/package.json',
+    'node_modules/@fontsource/{atkinson-hyperlegible-next,noto-sans,noto-sans-math}/LICENSE',
     'node_modules/@fontsource/atkinson-hyperlegible-next/files/*-{latin,latin-ext}-{400,700}-normal.woff',
+    'node_modules/@fontsource/noto-sans/files/*-{latin,latin-ext,cyrillic,cyrillic-ext,greek,greek-ext,vietnamese}-{400,700}-normal.woff',
+    'node_modules/@fontsource/noto-sans-math/files/*-latin-400-normal.woff',
     'node_modules/better-sqlite3/package.json',
     'node_modules/better-sqlite3/LICENSE',
     'node_modules/better-sqlite3/lib/**',

@@ -27,8 +27,8 @@ function aboutPage(version: string, dataFolder: string): HelpPage {
         <p>Evenrun {version}. It needs no network and sends nothing anywhere.</p>
         <p>Your headers, shelf and backups are in {dataFolder}. Removing the program leaves them there.</p>
         <p>
-          The typeface is Atkinson Hyperlegible Next, under the SIL Open Font License 1.1. Evenrun itself is under the
-          MIT licence.
+          The typeface is Atkinson Hyperlegible Next, with Noto Sans for letters and signs that it lacks; both are under
+          the SIL Open Font License 1.1. Evenrun itself is under the MIT licence.
         </p>
       </>
     ),

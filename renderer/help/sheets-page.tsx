@@ -8,8 +8,9 @@ export const SHEETS: HelpPage = {
   body: (
     <>
       <p>
-        <strong>Sheets</strong> is in the menu on the header's name. What you see there, page by page, is what prints,
-        but for letters that are not Latin: on paper they are empty boxes. Save the PDF and print it from your viewer.
+        <strong>Sheets</strong> is in the menu on the header's name. What you see there, page by page, is what prints.
+        Latin, Greek and Cyrillic letters print; where another letter cannot, � stands in its place, and the preview
+        names the letter. Save the PDF and print it from your viewer.
       </p>
       <h2>Build sheet</h2>
       <p>

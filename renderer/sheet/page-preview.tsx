@@ -2,6 +2,7 @@
 
 import { type ReactNode, useState } from 'react';
 import { Button } from '../ui/button.tsx';
+import { missingLettersWords } from './missing-letters.ts';
 import { PagePicture } from './page-picture.tsx';
 import type { Drawn } from './use-pages.ts';
 
@@ -16,7 +17,7 @@ interface Props {
 export function PagePreview({ drawn, name, children }: Props) {
   const [wanted, setWanted] = useState(0);
   if (drawn.kind === 'failed') return <p role="alert">{drawn.words}</p>;
-  const { pages } = drawn;
+  const { pages, missing } = drawn;
   const at = Math.min(wanted, Math.max(0, pages.length - 1));
   const page = pages[at];
   const title = `Page ${at + 1} of ${pages.length}`;
@@ -34,6 +35,7 @@ export function PagePreview({ drawn, name, children }: Props) {
           </Button>
         </div>
       </div>
+      {missing.length === 0 ? null : <p role="status">{missingLettersWords(missing)}</p>}
       {page === undefined ? null : <PagePicture page={page} name={`${name}, ${title.toLowerCase()}`} />}
     </section>
   );

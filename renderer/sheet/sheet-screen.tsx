@@ -15,6 +15,7 @@ import { type Chosen, drawingOf, firstChoice, type SheetChoice } from './sheet-c
 import { SheetChoices } from './sheet-choices.tsx';
 import { useKeptPlans } from './use-kept-plans.ts';
 import { type Drawing, type PaperName, usePages } from './use-pages.ts';
+import './paper-letters.css';
 import './sheet.css';
 
 type Format = RequestOf<'savePages'>['format'];

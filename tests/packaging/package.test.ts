@@ -10,6 +10,7 @@ import { Arch, build, Platform } from 'electron-builder';
 import type { Highs } from 'highs';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { packageConfigFor } from '../../electron/build/package-config.ts';
+import { readFontFiles } from '../../electron/output/pages/font-files.ts';
 import { temporaryFolder } from '../temporary-folder.ts';
 import { makeElectronStandIn } from './electron-stand-in.ts';
 
@@ -80,8 +81,13 @@ describe('inside', () => {
       [...new Set(modules.filter((path) => path.split('/')[2] === name).map((path) => path.split('/')[3]))].sort();
     expect(partsOf('better-sqlite3')).toEqual(['LICENSE', 'lib', 'package.json', 'prebuilds']);
     expect(partsOf('highs')).toEqual(['LICENSE', 'build', 'package.json']);
-    const typeface = modules.filter((path) => path.endsWith('.woff')).map((path) => path.split('/').at(-1));
-    expect(typeface).toHaveLength(4);
+    const inPackage = (name: string) => packed.files.some((path) => path.endsWith(`/${name}.woff`));
+    const fonts = readFontFiles(join(ROOT, 'package.json'));
+    const wanted = [...new Set([...fonts.plain, ...fonts.bold].map(({ name }) => `${name}-normal`))];
+    expect(wanted.filter((name) => !inPackage(name))).toEqual([]);
+    expect(modules.filter((path) => path.endsWith('.woff'))).toHaveLength(wanted.length);
+    for (const name of ['atkinson-hyperlegible-next', 'noto-sans', 'noto-sans-math'])
+      expect(modules).toContain(`/node_modules/@fontsource/${name}/LICENSE`);
   });
 
   test('the package file names the main file and carries no scripts', () => {

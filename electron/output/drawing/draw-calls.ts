@@ -23,7 +23,9 @@ export function drawCalls(saveFile: SaveFile): Pick<Handlers, 'drawPages' | 'sav
     async drawPages(request) {
       const answer = await drawApart({ kind: 'pages', request, fonts: fontFiles() });
       if (answer.kind !== 'pages') throw new Error('pages were asked for');
-      return answer.drawn.ok ? success({ pages: answer.drawn.value }) : answer.drawn;
+      if (!answer.drawn.ok) return answer.drawn;
+      const { pages, missing } = answer.drawn.value;
+      return success({ pages: [...pages], missing: [...missing] });
     },
     async savePages(request) {
       const answer = await drawApart({ kind: 'file', request, fonts: fontFiles() });

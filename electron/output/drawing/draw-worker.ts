@@ -3,8 +3,8 @@
 import { parentPort, workerData } from 'node:worker_threads';
 import type { Problem, Result } from '../../../core/index.ts';
 import type { RequestOf } from '../../bridge/contract.ts';
-import type { Page } from '../../bridge/page-messages.ts';
 import type { FontFiles } from '../pages/font-files.ts';
+import type { DrawnPages } from '../pages/missing-letters.ts';
 import { type DrawnFile, drawnFile, drawnPages } from './drawing.ts';
 
 export type DrawWork = { readonly fonts: FontFiles } & (
@@ -13,7 +13,7 @@ export type DrawWork = { readonly fonts: FontFiles } & (
 );
 
 export type DrawAnswer =
-  | { readonly kind: 'pages'; readonly drawn: Result<readonly Page[], Problem> }
+  | { readonly kind: 'pages'; readonly drawn: Result<DrawnPages, Problem> }
   | { readonly kind: 'file'; readonly drawn: Result<DrawnFile, Problem> };
 
 async function draw(work: DrawWork): Promise<DrawAnswer> {

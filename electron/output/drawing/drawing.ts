@@ -19,6 +19,7 @@ import { fixtureCsvRows } from '../fixture/fixture-csv.ts';
 import { fixturePages } from '../fixture/fixture-pages.ts';
 import { trueSizePlan } from '../fixture/true-size-plan.ts';
 import type { FontFiles } from '../pages/font-files.ts';
+import { type DrawnPages, printedPages } from '../pages/missing-letters.ts';
 import { PAPERS, type Paper } from '../pages/paper.ts';
 import { pdfOf } from '../pages/pdf.ts';
 import { openTypeface, type Typeface } from '../pages/typeface.ts';
@@ -39,8 +40,8 @@ export interface DrawnFile {
 type Drawn<Value> = Result<Value, Problem>;
 
 /** Depends on what is asked and on the typeface alone: no clock, no chance, no locale. */
-export function drawnPages({ drawing, paper }: RequestOf<'drawPages'>, fonts: FontFiles): Drawn<readonly Page[]> {
-  return pagesOf(drawing, PAPERS[paper], openTypeface(fonts));
+export function drawnPages({ drawing, paper }: RequestOf<'drawPages'>, fonts: FontFiles): Drawn<DrawnPages> {
+  return printedPagesOf(drawing, PAPERS[paper], openTypeface(fonts));
 }
 
 export async function drawnFile(request: RequestOf<'savePages'>, fonts: FontFiles): Promise<Drawn<DrawnFile>> {
@@ -68,9 +69,9 @@ export async function drawnFile(request: RequestOf<'savePages'>, fonts: FontFile
 
 async function pdfFile({ drawing, paper }: RequestOf<'savePages'>, fonts: FontFiles): Promise<Drawn<DrawnFile>> {
   const typeface = openTypeface(fonts);
-  const pages = pagesOf(drawing, PAPERS[paper], typeface);
-  if (!pages.ok) return pages;
-  const content = await pdfOf(pages.value, `${drawing.header.name}, ${drawingTitle(drawing)}`, typeface);
+  const drawn = printedPagesOf(drawing, PAPERS[paper], typeface);
+  if (!drawn.ok) return drawn;
+  const content = await pdfOf(drawn.value.pages, `${drawing.header.name}, ${drawingTitle(drawing)}`, typeface);
   return fileOf(drawing, success(content), ['pdf', 'application/pdf']);
 }
 
@@ -82,6 +83,11 @@ function fileOf(
   if (!content.ok) return content;
   const fileName = safeFileName(drawing.header.name, ` ${drawingTitle(drawing)}.${ending}`);
   return success({ fileName, mediaType, content: content.value });
+}
+
+function printedPagesOf(drawing: Drawing, paper: Paper, typeface: Typeface): Drawn<DrawnPages> {
+  const pages = pagesOf(drawing, paper, typeface);
+  return pages.ok ? success(printedPages(pages.value, typeface)) : pages;
 }
 
 function pagesOf(drawing: Drawing, paper: Paper, typeface: Typeface): Drawn<readonly Page[]> {

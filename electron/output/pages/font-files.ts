@@ -1,23 +1,49 @@
-/** The typeface of paper and preview, as files: plain and bold, each in two parts that hold different letters. */
+/**
+ * The typefaces of paper and preview, as files, plain and bold. Each typeface comes in parts that hold different letters: the
+ * program's own first, then one for the letters that it lacks, then one for arrows and other signs, which has no bold.
+ */
 
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { dirname, join } from 'node:path';
 
-export type FontName = 'plain' | 'plainMore' | 'bold' | 'boldMore';
-export type FontFiles = Readonly<Record<FontName, Uint8Array>>;
+export interface FontFile {
+  /** As pages and PDFs call it: `noto-sans-greek-700`. */
+  readonly name: string;
+  readonly bytes: Uint8Array;
+  /** Not for letters: it has some of scripts whose letters it cannot join. */
+  readonly signsOnly: boolean;
+}
 
-const PACKAGE = '@fontsource/atkinson-hyperlegible-next';
-const FILES: Readonly<Record<FontName, string>> = {
-  plain: 'atkinson-hyperlegible-next-latin-400-normal.woff',
-  plainMore: 'atkinson-hyperlegible-next-latin-ext-400-normal.woff',
-  bold: 'atkinson-hyperlegible-next-latin-700-normal.woff',
-  boldMore: 'atkinson-hyperlegible-next-latin-ext-700-normal.woff',
-};
+/** In the order in which letters are looked for. */
+export interface FontFiles {
+  readonly plain: readonly FontFile[];
+  readonly bold: readonly FontFile[];
+}
 
-/** @param resolveFrom a file beside which the package can be found; a bundle cannot be found from by its own place */
+const TYPEFACES = [
+  { name: 'atkinson-hyperlegible-next', parts: ['latin', 'latin-ext'], bold: 700, signsOnly: false },
+  {
+    name: 'noto-sans',
+    parts: ['latin', 'latin-ext', 'cyrillic', 'greek', 'cyrillic-ext', 'greek-ext', 'vietnamese'],
+    bold: 700,
+    signsOnly: false,
+  },
+  { name: 'noto-sans-math', parts: ['latin'], bold: 400, signsOnly: true },
+] as const;
+
+/** @param resolveFrom a file beside which the packages can be found; a bundle cannot be found from by its own place */
 export function readFontFiles(resolveFrom: string): FontFiles {
-  const folder = join(dirname(createRequire(resolveFrom).resolve(`${PACKAGE}/package.json`)), 'files');
-  const read = (name: FontName) => new Uint8Array(readFileSync(join(folder, FILES[name])));
-  return { plain: read('plain'), plainMore: read('plainMore'), bold: read('bold'), boldMore: read('boldMore') };
+  const { resolve } = createRequire(resolveFrom);
+  const filesOf = (weightOf: (typeface: (typeof TYPEFACES)[number]) => number) =>
+    TYPEFACES.flatMap((typeface) => {
+      const folder = join(dirname(resolve(`@fontsource/${typeface.name}/package.json`)), 'files');
+      return typeface.parts.map((part): FontFile => {
+        const weight = weightOf(typeface);
+        const name = `${typeface.name}-${part}-${weight}`;
+        const bytes = new Uint8Array(readFileSync(join(folder, `${name}-normal.woff`)));
+        return { name, bytes, signsOnly: typeface.signsOnly };
+      });
+    });
+  return { plain: filesOf(() => 400), bold: filesOf(({ bold }) => bold) };
 }

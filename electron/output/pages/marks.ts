@@ -1,6 +1,7 @@
 /** Lines and words of a page, with what most of them have in common filled in. */
 
 import type { Ink, PageLine, PageText } from '../../bridge/page-messages.ts';
+import { printedText } from './printed-text.ts';
 
 export type Point = readonly [xMm: number, yMm: number];
 
@@ -37,11 +38,6 @@ export function block([x, y]: Point, [widthMm, heightMm]: Point, fill: Ink): Pag
   return line(corners, { isClosed: true, widthMm: 0, fill });
 }
 
-/** A thin space is too narrow on paper: 1 13/16 must not look like 113/16. Nor may a line break there. */
-export function spaced(text: string): string {
-  return text.replaceAll('\u2009', '\u00a0');
-}
-
 export const TEXT_MM = 3.1;
 
 export function words(
@@ -51,7 +47,7 @@ export function words(
 ): PageText {
   return {
     kind: 'text',
-    text: spaced(text),
+    text: printedText(text),
     at: [rounded(x), rounded(y)],
     align: 'start',
     sizeMm: TEXT_MM,

@@ -27,7 +27,8 @@ export async function pdfOf(pages: readonly Page[], title: string, typeface: Typ
   });
   const bytes = collect(doc);
   askForTrueSize(doc);
-  for (const [name, file] of Object.entries(typeface.files)) doc.registerFont(name, Buffer.from(file));
+  for (const { name, bytes } of [...typeface.files.plain, ...typeface.files.bold])
+    doc.registerFont(name, Buffer.from(bytes));
   for (const page of pages) drawPage(doc, page, typeface);
   doc.end();
   return bytes;

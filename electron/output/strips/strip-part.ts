@@ -3,7 +3,7 @@
 import type { Strip, StripLabel, StripLine } from '../../../core/index.ts';
 import type { PageMark } from '../../bridge/page-messages.ts';
 import type { PageFlow } from '../pages/flow/page-flow.ts';
-import { line, type Point, spaced, words } from '../pages/marks.ts';
+import { line, type Point, words } from '../pages/marks.ts';
 import { clipRun, type Window } from './clip.ts';
 import type { Join, Part } from './parts.ts';
 
@@ -46,7 +46,7 @@ interface Placing {
 
 /** Moved back into the part where it would run over its edge. */
 function labelMark(flow: PageFlow, { at, text, isUpright }: StripLabel, { window, place }: Placing): PageMark {
-  const lengthMm = flow.typeface.widthMm(spaced(text), { sizeMm: LABEL_MM, isBold: false });
+  const lengthMm = flow.typeface.widthMm(text, { sizeMm: LABEL_MM, isBold: false });
   const within = (from: number, low: number, high: number) => Math.max(low, Math.min(from, high));
   const x = isUpright ? at.xMm : within(at.xMm, window.left, window.right - lengthMm);
   const y = isUpright ? within(at.yMm, window.top, window.bottom - lengthMm) : at.yMm;

@@ -1,6 +1,7 @@
 /** Sheets on the real host: looked at page by page, then saved as they were shown. */
 
 import { afterAll, beforeAll, expect, test } from 'vitest';
+import { demoHeader } from '../../../core/header/demo-header.ts';
 import { type AppUnderTest, launchApp } from '../../e2e/app-under-test.ts';
 import { command, downloadedText, expectNoFaults, headerMenu, openBench, openDemo } from '../../e2e/page-parts.ts';
 
@@ -68,6 +69,25 @@ test('a change on the bench is on the sheet', async () => {
   const { header } = await app.backend.must('openHeader', { headerId });
   const pieces = header.primaries.reduce((sum, primary) => sum + primary.pieces.length, 0);
   await page.locator('svg.sheet-page text', { hasText: `${header.primaries.length}, ${pieces}` }).waitFor();
+});
+
+test('letters that cannot be printed are named, and the sign in their place is on the page', async () => {
+  const { page } = app;
+  const header = { ...demoHeader('letters'), name: 'Впускной 排气管' };
+  const imported = await app.backend.must('importHeader', { header });
+  await openBench(page, imported.header.id);
+  await command(page, 'sheets');
+  const words = 'These letters cannot be printed, and \ufffd stands in place of each: 排 气 管';
+  await page.getByText(words, { exact: true }).waitFor();
+  const texts = await pageName().locator('text').allTextContents();
+  expect(texts).toContain('Впускной \ufffd\ufffd\ufffd');
+  expect(texts.join('')).not.toContain('管');
+  // Drawn by the files of the program, not by whatever this computer has.
+  const drawn = () =>
+    page.evaluate(() =>
+      [...document.fonts].filter((font) => font.status === 'loaded').map(({ family }) => family.replaceAll('"', '')),
+    );
+  await expect.poll(drawn).toContain('Noto Sans Paper');
 });
 
 test('nothing was refused by the policy, and nothing broke', () => {

@@ -1,6 +1,6 @@
 /** Text broken into lines that fit. */
 
-import { spaced } from '../marks.ts';
+import { printedText } from '../printed-text.ts';
 import type { Typeface } from '../typeface.ts';
 
 export interface TextLook {
@@ -15,15 +15,15 @@ export interface LineRoom extends TextLook {
 /** Room from foot to foot, as a multiple of the size. */
 export const LINE_RATIO = 1.3;
 
+/** Where a line was ended by whoever wrote it. */
+const BREAKS = /[\n\u2028\u2029]/u;
 /** What a line can be broken after. */
-const SPACES = /(?<=[ \n\t])/u;
+const SPACES = /(?<= )/u;
 const CHARACTERS = new Intl.Segmenter('en', { granularity: 'grapheme' });
 
 /** The text in lines of at most so wide, broken at spaces, and within a word only where that alone is too wide. Never empty. */
 export function textLines(typeface: Typeface, text: string, room: LineRoom): readonly string[] {
-  return spaced(text)
-    .split('\n')
-    .flatMap((paragraph) => paragraphLines(typeface, paragraph, room));
+  return text.split(BREAKS).flatMap((paragraph) => paragraphLines(typeface, printedText(paragraph), room));
 }
 
 function paragraphLines(typeface: Typeface, text: string, room: LineRoom): readonly string[] {

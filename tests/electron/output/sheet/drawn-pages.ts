@@ -12,6 +12,10 @@ export const FONTS = readFontFiles(fileURLToPath(import.meta.url));
 const typeface = openTypeface(FONTS);
 
 export function pagesOf(drawing: Drawing, paper: PaperName): readonly Page[] {
+  return drawnOf(drawing, paper).pages;
+}
+
+export function drawnOf(drawing: Drawing, paper: PaperName) {
   const drawn = drawnPages({ drawing, paper }, FONTS);
   if (!drawn.ok) throw new Error(JSON.stringify(drawn.problems));
   return drawn.value;
