@@ -72,8 +72,9 @@ export {
 } from './edits/primary-edits.ts';
 export { type TableKind, tableEdit } from './edits/table-edits.ts';
 // Gas
-export { COMMON_ORDERS, firingIntervalDeg, formatFiringOrder, parseFiringOrder } from './gas/firing-order.ts';
-export { type CollectorPulses, CYCLE_DEG, type Pulse, type PulseTiming, pulseTiming } from './gas/pulse-timing.ts';
+export { firingIntervalsDeg, formatFiringIntervals, parseFiringIntervals, withFiring } from './gas/firing-intervals.ts';
+export { COMMON_ORDERS, formatFiringOrder, parseFiringOrder } from './gas/firing-order.ts';
+export { type CollectorPulses, type Pulse, type PulseTiming, pulseTiming } from './gas/pulse-timing.ts';
 export { parsePlainNumber, parseTemperature } from './gas/read-gas.ts';
 export { speedOfSound } from './gas/sound.ts';
 export {
@@ -89,7 +90,7 @@ export { tunedTarget } from './gas/tuned-target.ts';
 export { engineOf, firstTunedInputs, soundOf } from './gas/usual-engine.ts';
 export { wallThinning } from './gas/wall-thinning.ts';
 export { demoHeader } from './header/demo-header.ts';
-export type { Engine, TunedFormula, TunedInputs, TunedSource } from './header/engine.ts';
+export { CYCLE_DEG, type Engine, type TunedFormula, type TunedInputs, type TunedSource } from './header/engine.ts';
 export { checkHeader } from './header/file/check-header.ts';
 export {
   exceedsFileSize,

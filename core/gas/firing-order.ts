@@ -8,9 +8,15 @@ import { failure, type Result, success } from '../result.ts';
 export interface NamedOrder {
   readonly name: string;
   readonly order: readonly number[];
+  /** Crank degrees from each to the next; not there: even. */
+  readonly intervalsDeg?: readonly number[];
 }
 
-/** Cylinders numbered from the front, of a V engine as the name says. Bosch Automotive Handbook, firing sequence (from memory); general facts. */
+/**
+ * Cylinders numbered from the front, of a V engine as the name says. Bosch Automotive Handbook, firing sequence (from memory);
+ * general facts. Those that fire evenly come first; the intervals of the others are held to published ones and to the crank's
+ * own geometry in tests/references/firing.test.ts.
+ */
 export const COMMON_ORDERS: readonly NamedOrder[] = [
   { name: 'One cylinder', order: [1] },
   { name: 'Twin', order: [1, 2] },
@@ -23,12 +29,17 @@ export const COMMON_ORDERS: readonly NamedOrder[] = [
   { name: 'V6, 1-2-3-4-5-6', order: [1, 2, 3, 4, 5, 6] },
   { name: 'Flat six', order: [1, 6, 2, 4, 3, 5] },
   { name: 'V8 cross-plane, odd numbers one bank', order: [1, 8, 4, 3, 6, 5, 7, 2] },
+  { name: 'Twin in line, 180° crank', order: [1, 2], intervalsDeg: [180, 540] },
+  { name: 'Twin in line, 270° crank, or V-twin, 90°', order: [1, 2], intervalsDeg: [270, 450] },
+  { name: 'V-twin, 60°, one crankpin', order: [1, 2], intervalsDeg: [300, 420] },
+  { name: 'V-twin, 45°, one crankpin', order: [1, 2], intervalsDeg: [315, 405] },
+  { name: 'Four in line, cross-plane crank', order: [1, 3, 2, 4], intervalsDeg: [270, 180, 90, 180] },
+  {
+    name: 'V6, 90°, three crankpins, odd numbers one bank',
+    order: [1, 6, 5, 4, 3, 2],
+    intervalsDeg: [150, 90, 150, 90, 150, 90],
+  },
 ];
-
-/** Crank degrees between one cylinder and the next: two turns of the crank shared evenly. */
-export function firingIntervalDeg(order: readonly number[]): number {
-  return 720 / order.length;
-}
 
 export function formatFiringOrder(order: readonly number[]): string {
   return order.join('-');

@@ -1,14 +1,12 @@
 /** When the pulses of an engine come to its collectors, with the lengths as they are and with all of them equal. */
 
-import type { Engine } from '../header/engine.ts';
+import { CYCLE_DEG, type Engine } from '../header/engine.ts';
 import type { Header, Primary } from '../header/header.ts';
 import { matchHeader } from '../length/match-header.ts';
-import { cylinderOf, firingIntervalDeg } from './firing-order.ts';
+import { firesDeg } from './firing-intervals.ts';
+import { cylinderOf } from './firing-order.ts';
 import { crankDegrees, travelTimeS } from './sound.ts';
 import { soundOf } from './usual-engine.ts';
-
-/** Four strokes are two turns of the crank. */
-export const CYCLE_DEG = 720;
 
 export interface PulseConditions {
   readonly engine: Engine;
@@ -51,7 +49,7 @@ export interface PulseTiming {
 }
 
 /**
- * Order and spacing of the pulses over 720 degrees. Cylinders fire evenly; a pulse takes its length over the speed of sound,
+ * Order and spacing of the pulses over 720 degrees. Cylinders fire as the engine says; a pulse takes its length over the speed of sound,
  * which in crank degrees is 6 x rpm x time. Linear in the header.
  */
 export function pulseTiming(header: Header, { engine, measuredMm }: PulseConditions): PulseTiming {
@@ -89,15 +87,14 @@ interface Fired {
 type Compared = Pick<PulseTiming, 'soundMs' | 'comparedWithMm'> & { readonly engine: Engine };
 
 function pulseOf({ primary, cylinder, lengthMm }: Fired, { engine, soundMs, comparedWithMm }: Compared): Pulse {
-  const { firingOrder, rpm } = engine;
   const lateS = travelTimeS(lengthMm - comparedWithMm, soundMs);
   return {
     primaryId: primary.id,
     name: primary.name,
     cylinder,
     lengthMm,
-    firesDeg: firingOrder.indexOf(cylinder) * firingIntervalDeg(firingOrder),
-    lateDeg: crankDegrees(lateS, rpm),
+    firesDeg: firesDeg(engine, cylinder),
+    lateDeg: crankDegrees(lateS, engine.rpm),
     lateS,
   };
 }

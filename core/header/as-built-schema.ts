@@ -1,7 +1,15 @@
 /** Run-time shape of what is said of the finished tube and of the engine. */
 
 import * as z from 'zod';
-import { type Engine, kelvinOf, type Temperature, type TunedInputs, type TunedSource } from './engine.ts';
+import {
+  CYCLE_DEG,
+  type Engine,
+  INTERVAL_SUM_SLACK_DEG,
+  kelvinOf,
+  type Temperature,
+  type TunedInputs,
+  type TunedSource,
+} from './engine.ts';
 import { MEASURE_KINDS, type Measurement, type ShopTolerances, type Volume } from './measured.ts';
 import { finite, LENGTH_LIMIT, lengthSchema, positiveLengthSchema } from './quantity-schema.ts';
 
@@ -39,18 +47,35 @@ const temperatureSchema = z
     path: ['value'],
   }) satisfies z.ZodType<Temperature>;
 
-export const engineSchema = z.strictObject({
-  firingOrder: z
-    .array(z.int().min(1).max(CYLINDERS_LIMIT))
-    .min(1)
-    .max(CYLINDERS_LIMIT)
-    .refine((order) => new Set(order).size === order.length, 'cylinder twice')
-    .refine((order) => order.every((cylinder) => cylinder <= order.length), 'cylinder left out'),
-  rpm: finite(1, 100_000),
-  gasTemperature: temperatureSchema,
-  gamma: finite(1.001, 2),
-  molarMass: finite(1, 200),
-}) satisfies z.ZodType<Engine>;
+const intervalsSchema = z
+  .array(finite(0, CYCLE_DEG))
+  .max(CYLINDERS_LIMIT)
+  .refine(
+    (list) => Math.abs(list.reduce((sum, interval) => sum + interval, 0) - CYCLE_DEG) <= INTERVAL_SUM_SLACK_DEG,
+    'intervals not of one cycle',
+  );
+
+export const engineSchema = z
+  .strictObject({
+    firingOrder: z
+      .array(z.int().min(1).max(CYLINDERS_LIMIT))
+      .min(1)
+      .max(CYLINDERS_LIMIT)
+      .refine((order) => new Set(order).size === order.length, 'cylinder twice')
+      .refine((order) => order.every((cylinder) => cylinder <= order.length), 'cylinder left out'),
+    firingIntervalsDeg: intervalsSchema.exactOptional(),
+    rpm: finite(1, 100_000),
+    gasTemperature: temperatureSchema,
+    gamma: finite(1.001, 2),
+    molarMass: finite(1, 200),
+  })
+  .refine(
+    ({ firingOrder, firingIntervalsDeg: intervals }) => (intervals ?? firingOrder).length === firingOrder.length,
+    {
+      message: 'intervals of other cylinders',
+      path: ['firingIntervalsDeg'],
+    },
+  ) satisfies z.ZodType<Engine>;
 
 const tunedInputsSchema = z.strictObject({
   rpm: finite(1, 100_000),

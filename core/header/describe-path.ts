@@ -12,6 +12,8 @@ const ENTRY_WORDS: ReadonlyMap<string, string> = new Map([
   ['obstacles', 'obstacle'],
   ['edits', 'edit'],
   ['measured', 'reading'],
+  ['firingOrder', 'cylinder'],
+  ['firingIntervalsDeg', 'firing interval'],
 ]);
 
 /** Fields whose name in the format is not what a fabricator would call them. */
@@ -39,6 +41,7 @@ const FIELD_WORDS: ReadonlyMap<string, string> = new Map([
   ['plus', 'upper side'],
   ['within', 'uncertainty'],
   ['firingOrder', 'firing order'],
+  ['firingIntervalsDeg', 'firing intervals'],
   ['rpm', 'engine speed'],
   ['gasTemperature', 'gas temperature'],
   ['molarMass', 'molar mass'],
@@ -69,7 +72,8 @@ export function placeWords(path: ProblemPath): string {
   const place = entries.join(', ');
   const field = fields.map((word) => `the ${word}`).join(' of ');
   if (field === '') return place === '' ? 'the file' : place;
-  return place === '' ? field : `${field} of ${place}`;
+  if (place === '') return field;
+  return typeof path.at(-1) === 'number' ? `${place} of ${field}` : `${field} of ${place}`;
 }
 
 /** The number of a length is what everybody calls the length. */

@@ -24,9 +24,20 @@ export function kelvinOf({ value, unit }: Temperature): number {
   }
 }
 
+/** Four strokes are two turns of the crank. */
+export const CYCLE_DEG = 720;
+
+/** Sevenths of a cycle and the like are typed to a hundredth of a degree, so their sum may be off by a few. */
+export const INTERVAL_SUM_SLACK_DEG = 0.1;
+
 export interface Engine {
-  /** Numbers of all cylinders from 1 up in the order they fire, each once, evenly over two turns of the crank. */
+  /** Numbers of all cylinders from 1 up in the order they fire, each once. */
   readonly firingOrder: readonly number[];
+  /**
+   * Crank degrees from each cylinder of the order to the next, and from the last round to the first: 720 in all. 0 where two
+   * fire together. Not there: they fire evenly.
+   */
+  readonly firingIntervalsDeg?: readonly number[];
   /** Turns of the crank a minute; above zero. */
   readonly rpm: number;
   /** Above absolute zero. */

@@ -50,6 +50,8 @@ const CUSTOM_WORDS: Readonly<Record<string, string>> = {
   'empty list': 'at least one entry, or no list at all',
   'cylinder twice': 'every cylinder once',
   'cylinder left out': 'every cylinder from 1 to their number',
+  'intervals of other cylinders': 'an interval for each cylinder of the firing order',
+  'intervals not of one cycle': 'intervals that add up to 720 degrees, two turns of the crank',
   'no heat': 'a temperature above absolute zero',
   'zero direction': 'a direction in which at least one of x, y and z is not zero',
 };

@@ -4,22 +4,24 @@ import {
   COMMON_ORDERS,
   type Engine,
   engineOf,
-  firingIntervalDeg,
+  formatFiringIntervals,
   formatFiringOrder,
   type Header,
   type Problem,
+  parseFiringIntervals,
   parseFiringOrder,
   parsePlainNumber,
   parseTemperature,
   type Result,
   setEngineEdit,
   soundOf,
+  withFiring,
 } from '../../core/index.ts';
 import type { HeaderSession } from '../session/header-session.ts';
 import { ChoiceField } from '../ui/fields/choice-field.tsx';
 import { TakenField } from '../ui/fields/length-field.tsx';
 import { withDecimalPoints } from '../ui/fields/typed-numbers.ts';
-import { degreeWords, temperatureUnit } from './gas-words.ts';
+import { firesWords, temperatureUnit } from './gas-words.ts';
 
 interface Props {
   readonly session: HeaderSession;
@@ -31,38 +33,14 @@ const FEET_PER_METRE = 1 / 0.3048;
 
 export function EngineFields({ session, header }: Props) {
   const engine = engineOf(header);
-  const set = (change: Partial<Engine>): Result<unknown, Problem> =>
-    session.apply(setEngineEdit({ ...engine, ...change }));
-  const order = formatFiringOrder(engine.firingOrder);
-  const known = COMMON_ORDERS.find((common) => formatFiringOrder(common.order) === order);
+  const take = (changed: Engine): Result<unknown, Problem> => session.apply(setEngineEdit(changed));
+  const set = (change: Partial<Engine>) => take({ ...engine, ...change });
   const soundMs = soundOf(engine);
   if (header.state !== 'open') return <EngineWords engine={engine} />;
   return (
     <>
       <div className="gas-fields">
-        <ChoiceField<string>
-          label="Engine"
-          choices={[
-            ...COMMON_ORDERS.map(({ name, order: cylinders }) => ({
-              id: name,
-              name: `${name}: ${formatFiringOrder(cylinders)}`,
-            })),
-            { id: OTHER, name: 'Another, typed below' },
-          ]}
-          chosen={known?.name ?? OTHER}
-          onChoose={(id) => {
-            const common = COMMON_ORDERS.find(({ name }) => name === id);
-            if (common !== undefined) set({ firingOrder: common.order });
-          }}
-        />
-        <TakenField
-          label="Firing order"
-          stored={order}
-          take={(text) => {
-            const read = parseFiringOrder(text);
-            return read.ok ? set({ firingOrder: read.value }) : read;
-          }}
-        />
+        <FiringFields engine={engine} take={take} />
         <NumberField label="Engine speed (rpm)" value={engine.rpm} field="rpm" onTake={(rpm) => set({ rpm })} />
         <TakenField
           label={`Gas temperature (${temperatureUnit(engine.gasTemperature)})`}
@@ -81,11 +59,69 @@ export function EngineFields({ session, header }: Props) {
         />
       </div>
       <p>
-        Fires every {degreeWords(firingIntervalDeg(engine.firingOrder))}. Sound in the gas: {soundWords(soundMs)}, an
-        estimate.
+        {firesWords(engine)} Sound in the gas: {soundWords(soundMs)}, an estimate.
       </p>
     </>
   );
+}
+
+interface FiringProps {
+  readonly engine: Engine;
+  readonly take: (changed: Engine) => Result<unknown, Problem>;
+}
+
+/** Which cylinder fires after which, and how far apart: by name of the engine, or typed. */
+function FiringFields({ engine, take }: FiringProps) {
+  const order = formatFiringOrder(engine.firingOrder);
+  const intervals = formatFiringIntervals(engine);
+  const known = COMMON_ORDERS.find(
+    (common) => formatFiringOrder(common.order) === order && commonIntervals(common) === intervals,
+  );
+  return (
+    <>
+      <ChoiceField<string>
+        label="Engine"
+        choices={[
+          ...COMMON_ORDERS.map((common) => ({ id: common.name, name: commonWords(common) })),
+          { id: OTHER, name: 'Another, typed below' },
+        ]}
+        chosen={known?.name ?? OTHER}
+        onChoose={(id) => {
+          const common = COMMON_ORDERS.find(({ name }) => name === id);
+          if (common !== undefined) take(withFiring(engine, common.order, common.intervalsDeg ?? null));
+        }}
+      />
+      <TakenField
+        label="Firing order"
+        stored={order}
+        take={(text) => {
+          const read = parseFiringOrder(text);
+          if (!read.ok) return read;
+          const kept = engine.firingIntervalsDeg ?? null;
+          return take(withFiring(engine, read.value, kept?.length === read.value.length ? kept : null));
+        }}
+      />
+      <TakenField
+        label="Firing intervals (°), or even"
+        stored={intervals}
+        take={(text) => {
+          const read = parseFiringIntervals(text, engine.firingOrder);
+          return read.ok ? take(withFiring(engine, engine.firingOrder, read.value)) : read;
+        }}
+      />
+    </>
+  );
+}
+
+function commonIntervals({ order, intervalsDeg }: (typeof COMMON_ORDERS)[number]): string {
+  return formatFiringIntervals(
+    intervalsDeg === undefined ? { firingOrder: order } : { firingOrder: order, firingIntervalsDeg: intervalsDeg },
+  );
+}
+
+function commonWords(common: (typeof COMMON_ORDERS)[number]): string {
+  const intervals = common.intervalsDeg === undefined ? '' : `, ${commonIntervals(common)}°`;
+  return `${common.name}: ${formatFiringOrder(common.order)}${intervals}`;
 }
 
 function soundWords(soundMs: number): string {
@@ -96,8 +132,9 @@ function EngineWords({ engine }: { readonly engine: Engine }) {
   const { firingOrder, rpm, gasTemperature, gamma, molarMass } = engine;
   return (
     <p>
-      {formatFiringOrder(firingOrder)} at {rpm} rpm; gas at {gasTemperature.value} {temperatureUnit(gasTemperature)},
-      gamma {gamma}, {molarMass} g/mol: sound at {soundWords(soundOf(engine))}, an estimate.
+      {firesWords(engine)} {formatFiringOrder(firingOrder)} at {rpm} rpm; gas at {gasTemperature.value}{' '}
+      {temperatureUnit(gasTemperature)}, gamma {gamma}, {molarMass} g/mol: sound at {soundWords(soundOf(engine))}, an
+      estimate.
     </p>
   );
 }

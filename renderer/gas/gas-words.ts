@@ -3,6 +3,7 @@
 import {
   type CollectorPulses,
   type Engine,
+  firingIntervalsDeg,
   formatAngle,
   formatSignedAngle,
   isShownAsZero,
@@ -35,6 +36,12 @@ export function degreeWords(deg: number): string {
 /** `°C`, `°F`, `K`. */
 export function temperatureUnit({ unit }: Engine['gasTemperature']): string {
   return unit === 'K' ? unit : `°${unit}`;
+}
+
+/** `Fires every 180°.`, or for an engine that fires unevenly `Fires 315° 405° apart.` */
+export function firesWords(engine: Pick<Engine, 'firingOrder' | 'firingIntervalsDeg'>): string {
+  const words = firingIntervalsDeg(engine).map(degreeWords);
+  return new Set(words).size === 1 ? `Fires every ${words[0]}.` : `Fires ${words.join(' ')} apart.`;
 }
 
 /** `180° each` where they are all alike to a tenth, else each in its order. */

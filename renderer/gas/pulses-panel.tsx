@@ -57,8 +57,8 @@ export function PulsesPanel({ session, header }: PulsesProps) {
         <EngineFields session={session} header={header} />
       </section>
       <p className="view-note">
-        Cylinders are taken to fire evenly. A real pulse runs faster than sound, rides on gas that moves and cools on
-        its way: these are figures to compare by. Lengths are as measured where a primary was, else those of its pieces.
+        A real pulse runs faster than sound, rides on gas that moves and cools on its way: these are figures to compare
+        by. Lengths are as measured where a primary was, else those of its pieces.
       </p>
     </div>
   );

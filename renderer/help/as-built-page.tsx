@@ -34,7 +34,9 @@ export const AS_BUILT: HelpPage = {
       <h2>Pulses</h2>
       <p>
         Pulses on the rail shows when the pulse of each cylinder comes to its collector over two turns of the crank:
-        with all lengths equal, and as they are. The cylinder of a primary is the number in its name. Speed of sound
+        with all lengths equal, and as they are. The cylinder of a primary is the number in its name. An engine that
+        does not fire evenly is on the list too, or type its firing intervals: degrees of the crank from each cylinder
+        of the firing order to the next and from the last back to the first, 720 in all, as in 315-405. Speed of sound
         follows from gas temperature, gamma and molar mass, which are yours to change. All of it is an estimate, to
         compare lengths by.
       </p>

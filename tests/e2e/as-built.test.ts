@@ -100,6 +100,26 @@ test('pulses follow the firing order that is typed, and are drawn', async () => 
   await expect.poll(() => text('.gas-collector figcaption')).toContain('Primary 1, Primary 2, Primary 4, Primary 3');
 });
 
+test('an engine that fires unevenly is typed too, checked, and fires evenly again', async () => {
+  const field = 'Firing intervals (°), or even';
+  await type(field, '270-180-90-170');
+  await expect
+    .poll(() => text('.gas-fields .field-problem'))
+    .toContain('add up to 720, two turns of the crank; it is 710');
+  await type(field, '270-180-90-180');
+  await expect.poll(async () => (await documentNow()).engine?.firingIntervalsDeg).toEqual([270, 180, 90, 180]);
+  await expect
+    .poll(() => text('.gas-collector figcaption'))
+    .toContain('Apart by 270° 180° 90° 180° with equal lengths');
+  await type(field, 'even');
+  await expect.poll(async () => 'firingIntervalsDeg' in ((await documentNow()).engine ?? {})).toBe(false);
+  await app.page
+    .getByLabel('Engine', { exact: true })
+    .selectOption({ label: 'Four in line, cross-plane crank: 1-3-2-4, 270-180-90-180°' });
+  await expect.poll(async () => (await documentNow()).engine?.firingOrder).toEqual([1, 3, 2, 4]);
+  await expect.poll(() => text('section.gas')).toContain('Fires 270° 180° 90° 180° apart.');
+});
+
 test('a tuned target is a choice of target, marked a starting point', async () => {
   const { page } = app;
   await openPanel(page, 'Settings');

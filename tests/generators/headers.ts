@@ -181,16 +181,34 @@ export const tolerancesArbitrary: fc.Arbitrary<ShopTolerances> = fc.record({
   length: lengthArbitrary,
 });
 
-export const engineArbitrary: fc.Arbitrary<Engine> = fc.record({
-  firingOrder: fc.integer({ min: 1, max: 12 }).chain((count) => {
+/** Some fire evenly, others at any whole degrees. */
+const firingArbitrary: fc.Arbitrary<Pick<Engine, 'firingOrder' | 'firingIntervalsDeg'>> = fc
+  .integer({ min: 1, max: 12 })
+  .chain((count) => {
     const cylinders = Array.from({ length: count }, (_, index) => index + 1);
-    return fc.shuffledSubarray(cylinders, { minLength: count });
-  }),
+    const places = fc.array(fc.integer({ min: 0, max: 720 }), { minLength: count - 1, maxLength: count - 1 });
+    return fc.record(
+      {
+        firingOrder: fc.shuffledSubarray(cylinders, { minLength: count }),
+        firingIntervalsDeg: places.map((list) => {
+          const ends = [...list.toSorted((a, b) => a - b), 720];
+          return ends.map((end, at) => end - (ends[at - 1] ?? 0));
+        }),
+      },
+      { requiredKeys: ['firingOrder'] },
+    );
+  });
+
+const gasArbitrary: fc.Arbitrary<Omit<Engine, 'firingOrder' | 'firingIntervalsDeg'>> = fc.record({
   rpm: fc.integer({ min: 500, max: 20_000 }),
   gasTemperature: fc.record({ value: fc.integer({ min: 1, max: 1200 }), unit: fc.constantFrom('C', 'F', 'K') }),
   gamma: fc.double({ min: 1.1, max: 1.67, noNaN: true }),
   molarMass: fc.double({ min: 2, max: 60, noNaN: true }),
 });
+
+export const engineArbitrary: fc.Arbitrary<Engine> = fc
+  .tuple(firingArbitrary, gasArbitrary)
+  .map(([firing, gas]) => ({ ...firing, ...gas }));
 
 function targetArbitrary(primaryIds: readonly string[]): fc.Arbitrary<Target> {
   const common: fc.Arbitrary<Target>[] = [

@@ -5,6 +5,7 @@ import {
   collectorSentence,
   collectorTitle,
   degreeWords,
+  firesWords,
   lateDegreeWords,
   temperatureUnit,
   timeWords,
@@ -50,4 +51,10 @@ it('crank degrees are to a tenth where they do not come out even, and kelvins ha
   expect([720 / 7, (2 * 720) / 7, 180].map(degreeWords)).toEqual(['102.9°', '205.7°', '180°']);
   const unitOf = (unit: 'C' | 'F' | 'K') => temperatureUnit({ value: 900, unit });
   expect([unitOf('C'), unitOf('F'), unitOf('K')]).toEqual(['°C', '°F', 'K']);
+});
+
+it('an engine that fires evenly says how often, one that does not says each gap', () => {
+  expect(firesWords({ firingOrder: [1, 3, 4, 2] })).toBe('Fires every 180°.');
+  expect(firesWords({ firingOrder: [1, 2, 3, 4, 5, 6, 7] })).toBe('Fires every 102.9°.');
+  expect(firesWords({ firingOrder: [1, 2], firingIntervalsDeg: [315, 405] })).toBe('Fires 315° 405° apart.');
 });
