@@ -8,18 +8,28 @@ import { keptPlan } from './shelf-messages.ts';
 export const paperSchema = z.enum(['letter', 'a4']);
 export type PaperName = z.output<typeof paperSchema>;
 
-/** What is drawn of a header as the page shows it. */
+/**
+ * What is wrong with the header on disk, so that every page and file of it says so: `altered` is not what was finished, of
+ * `damaged` the last steps are missing.
+ */
+const faultSchema = z.enum(['altered', 'damaged']);
+export type Fault = z.output<typeof faultSchema>;
+
+/** The header as the page shows it. `fault` is not there for one that is sound. */
+const shown = { header: headerDocument, fault: faultSchema.exactOptional() };
+
+/** What is drawn of a header. */
 export const drawingSchema = z.discriminatedUnion('kind', [
   z.strictObject({
     kind: z.literal('sheet'),
-    header: headerDocument,
+    ...shown,
     /** Its cut plans that were carried out. */
     plans: z.array(keptPlan).max(100),
   }),
-  z.strictObject({ kind: z.literal('strips'), header: headerDocument, strips: stripsAskedSchema }),
+  z.strictObject({ kind: z.literal('strips'), ...shown, strips: stripsAskedSchema }),
   z.strictObject({
     kind: z.literal('fixture'),
-    header: headerDocument,
+    ...shown,
     bench: benchAskedSchema,
     /** The plan view to fit one page, or in true size over as many as it takes. */
     plan: z.enum(['scaled', 'trueSize']),

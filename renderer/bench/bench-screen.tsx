@@ -3,6 +3,7 @@
 import { type CSSProperties, memo, useRef } from 'react';
 import type { HeaderSession } from '../session/header-session.ts';
 import type { OpenedHeader } from '../session/session-state.ts';
+import { useSession } from '../session/use-session.ts';
 import './bench.css';
 import './grid/piece-grid.css';
 import './entry/entry.css';
@@ -36,6 +37,7 @@ const Bench = memo(function Bench({ session, kept, onCopied }: Required<Props>) 
   const entryRef = useRef<HTMLInputElement>(null);
   const bench = useBench(session, entryRef, kept);
   const { header, report, acts, primary } = bench;
+  const damage = useSession(session, (state) => state.damage);
   return (
     <main
       className="bench"
@@ -54,7 +56,7 @@ const Bench = memo(function Bench({ session, kept, onCopied }: Required<Props>) 
         <Places bench={bench} session={session} primary={primary} kept={kept} entryRef={entryRef} />
       )}
       <Conflicts session={session} onCopied={onCopied} />
-      <PrintSheet header={header} report={report} />
+      <PrintSheet header={header} report={report} damage={damage} />
     </main>
   );
 });

@@ -1,6 +1,7 @@
 /** What is chosen on the sheets screen, and the drawing that it stands for. */
 
-import { type Header, type Length, primaryTitle } from '../../core/index.ts';
+import { type Header, type Length, type Problem, primaryTitle } from '../../core/index.ts';
+import { faultOf } from '../ui/words/fault.ts';
 import type { Drawing } from './use-pages.ts';
 
 export type StripKind = Extract<Drawing, { kind: 'strips' }>['strips']['kind'];
@@ -82,6 +83,12 @@ const NO_INLET = 'The header has no inlet yet. Enter one on the bench, in the pa
 export function drawingOf(header: Header, choice: SheetChoice, plans: Plans): Chosen {
   if (choice.kind === 'sheet') return { drawing: { kind: 'sheet', header, plans } };
   return choice.kind === 'strips' ? stripsOf(header, choice) : fixtureOf(header, choice);
+}
+
+/** The same, and what is wrong with the header on disk goes onto every page and file. */
+export function markedDrawing(chosen: Chosen, damage: Problem | null): Chosen {
+  if (damage === null || !('drawing' in chosen)) return chosen;
+  return { drawing: { ...chosen.drawing, fault: faultOf(damage) } };
 }
 
 function stripsOf(header: Header, { strip, cope, merge, primaryId }: SheetChoice): Chosen {

@@ -11,7 +11,7 @@ import { Button } from '../ui/button.tsx';
 import { useNotice } from '../ui/notices.tsx';
 import { writeScreen } from '../ui/screen.ts';
 import { PagePreview } from './page-preview.tsx';
-import { type Chosen, drawingOf, firstChoice, type SheetChoice } from './sheet-choice.ts';
+import { type Chosen, drawingOf, firstChoice, markedDrawing, type SheetChoice } from './sheet-choice.ts';
 import { SheetChoices } from './sheet-choices.tsx';
 import { useKeptPlans } from './use-kept-plans.ts';
 import { type Drawing, type PaperName, usePages } from './use-pages.ts';
@@ -50,7 +50,10 @@ export function SheetScreen({ session }: { readonly session: HeaderSession }) {
   const [paper, setPaper] = useState<PaperName>(() => (unitOf(header.settings.display) === 'in' ? 'letter' : 'a4'));
   const [choice, setChoice] = useState(() => firstChoice(header));
   const plans = useKeptPlans(session.headerId);
-  const chosen = useMemo(() => drawingOf(header, choice, plans), [header, choice, plans]);
+  const chosen = useMemo(
+    () => markedDrawing(drawingOf(header, choice, plans), damage),
+    [header, choice, plans, damage],
+  );
   const change = (set: Partial<SheetChoice>) => setChoice((now) => ({ ...now, ...set }));
   return (
     <main className="page sheet-screen" id="screen">

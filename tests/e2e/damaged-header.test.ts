@@ -2,9 +2,12 @@
 
 import { join } from 'node:path';
 import { afterAll, beforeAll, expect, test } from 'vitest';
+import { readPdfPages } from '../electron/output/sheet/read-back.ts';
 import { withoutTrigger } from '../electron/store/shop.ts';
 import { type AppUnderTest, launchApp } from './app-under-test.ts';
 import {
+  command,
+  downloadedText,
   enterLine,
   entryLine,
   expectNoFaults,
@@ -78,6 +81,23 @@ test('a finished header that was altered behind the back of the program is told 
   await openBench(page, ids[1] ?? '');
   await page.getByRole('alert').filter({ hasText: '"Altered four" is not as it was finished' }).waitFor();
   expect(await page.getByText('Finished: it does not change any more.').count()).toBe(0);
+  await command(page, 'sheets');
+  await page.getByRole('img', { name: /^Build sheet, page 1 of/ }).waitFor();
+  const onPage = () => page.locator('svg.sheet-page text').allTextContents();
+  expect((await onPage()).join(' ')).toContain('DO NOT BUILD FROM THIS.');
+  await page.getByRole('button', { name: 'Next page' }).click();
+  await page.getByRole('img', { name: /^Build sheet, page 2 of/ }).waitFor();
+  expect((await onPage()).join(' ')).toContain('DO NOT BUILD FROM THIS.');
+  const csv = await downloadedText(page, () => page.getByRole('button', { name: 'Save CSV' }).click());
+  expect(csv.split('\r\n')[0]).toContain('DO NOT BUILD FROM THIS.');
+  await openBench(page, ids[1] ?? '');
+  // The bench as it is printed: the sentence at its head, and a line in the margin of every page.
+  await page.emulateMedia({ media: 'print' });
+  await page.locator('.print-fault').waitFor();
+  const printed = await readPdfPages(await page.pdf({ format: 'A4' }));
+  expect(printed.length).toBeGreaterThan(1);
+  for (const { words } of printed) expect(words).toContain('DO NOT BUILD FROM THIS');
+  await page.emulateMedia({ media: 'screen' });
   await openBench(page, ids[0] ?? '');
   await page.getByText('Finished: it does not change any more.').waitFor();
 });

@@ -1,7 +1,21 @@
 /** What a drawing is called, and what it says of what was asked. */
 
 import { assertNever, type BenchAsked, type Header, primaryTitle, type StripsAsked } from '../../../core/index.ts';
-import type { Drawing } from '../../bridge/page-messages.ts';
+import type { Drawing, Fault } from '../../bridge/page-messages.ts';
+
+/** Stands on every page and at the head of every file of a header that is not sound; null for one that is. */
+export function faultWords(fault: Fault | undefined): string | null {
+  switch (fault) {
+    case undefined:
+      return null;
+    case 'altered':
+      return 'DO NOT BUILD FROM THIS. The header is not as it was finished: it was damaged on disk, or altered by something other than Evenrun.';
+    case 'damaged':
+      return 'TAKE CARE. The header is damaged on disk: the last steps made to it are missing here.';
+    default:
+      return assertNever(fault);
+  }
+}
 
 /** As in the name of its file: "build sheet", "cope strip". */
 export function drawingTitle(drawing: Drawing): string {

@@ -29,7 +29,7 @@ import { plotOf } from '../strips/plot.ts';
 import { type Curves, dxfOf } from '../strips/strip-dxf.ts';
 import { stripPages } from '../strips/strip-pages.ts';
 import { svgOf } from '../strips/strip-svg.ts';
-import { benchWords, drawingTitle, noStripsWords } from './drawing-words.ts';
+import { benchWords, drawingTitle, faultWords, noStripsWords } from './drawing-words.ts';
 
 export interface DrawnFile {
   readonly fileName: string;
@@ -92,14 +92,16 @@ function printedPagesOf(drawing: Drawing, paper: Paper, typeface: Typeface): Dra
 
 function pagesOf(drawing: Drawing, paper: Paper, typeface: Typeface): Drawn<readonly Page[]> {
   const { header } = drawing;
+  const fault = faultWords(drawing.fault);
   switch (drawing.kind) {
     case 'sheet':
-      return success(buildSheetPages({ sheet: buildSheet(header), plans: drawing.plans }, paper, typeface));
+      return success(buildSheetPages({ sheet: buildSheet(header), plans: drawing.plans, fault }, paper, typeface));
     case 'strips': {
       const strips = makeStrips(header, drawing.strips);
       if (!strips.ok) return strips;
       const none = noStripsWords(drawing.strips);
-      return success(stripPages({ name: header.name, title: 'Strips', strips: strips.value, none }, paper, typeface));
+      const sheet = { name: header.name, title: 'Strips', strips: strips.value, none, fault };
+      return success(stripPages(sheet, paper, typeface));
     }
     case 'fixture': {
       const sheet = fixtureSheet(header, drawing.bench);
@@ -107,7 +109,7 @@ function pagesOf(drawing: Drawing, paper: Paper, typeface: Typeface): Drawn<read
       const plan = drawing.plan === 'trueSize' ? trueSizePlan(sheet.value) : null;
       const tooLarge = plan === null ? null : stripTooLarge(plan);
       if (tooLarge !== null) return failure(tooLarge);
-      const look = { plan: drawing.plan, benchWords: benchWords(header, drawing.bench) };
+      const look = { plan: drawing.plan, benchWords: benchWords(header, drawing.bench), fault };
       return success(fixturePages(sheet.value, look, { paper, typeface }));
     }
     default:
@@ -119,16 +121,25 @@ function pagesOf(drawing: Drawing, paper: Paper, typeface: Typeface): Drawn<read
 function plotted(drawing: Drawing, write: (plot: ReturnType<typeof plotOf>) => string): Drawn<string> {
   if (drawing.kind !== 'strips') throw new Error(`a ${drawing.kind} is no drawing to plot`);
   const strips = makeStrips(drawing.header, drawing.strips);
-  return strips.ok ? success(write(plotOf(strips.value, drawing.header.name))) : strips;
+  const plot = (found: Parameters<typeof plotOf>[0]) => plotOf(found, drawing.header.name, faultWords(drawing.fault));
+  return strips.ok ? success(write(plot(strips.value))) : strips;
+}
+
+/** What is wrong with the header is a row of its own, over the headings, as wide as the others. */
+function csvOfRows({ fault }: Drawing, rows: readonly (readonly string[])[]): string {
+  const words = faultWords(fault);
+  if (words === null) return csvText(rows);
+  const empty = (rows[0] ?? []).slice(1).map(() => '');
+  return csvText([[words, ...empty], ...rows]);
 }
 
 function csvOf(drawing: Drawing): Drawn<string> {
   switch (drawing.kind) {
     case 'sheet':
-      return success(csvText(sheetCsvRows({ sheet: buildSheet(drawing.header), plans: drawing.plans })));
+      return success(csvOfRows(drawing, sheetCsvRows({ sheet: buildSheet(drawing.header), plans: drawing.plans })));
     case 'fixture': {
       const sheet = fixtureSheet(drawing.header, drawing.bench);
-      return sheet.ok ? success(csvText(fixtureCsvRows(sheet.value))) : sheet;
+      return sheet.ok ? success(csvOfRows(drawing, fixtureCsvRows(sheet.value))) : sheet;
     }
     case 'strips':
       throw new Error('strips are no list');

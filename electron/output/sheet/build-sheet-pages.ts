@@ -21,11 +21,17 @@ export interface SheetOnPaper {
   readonly sheet: BuildSheet;
   /** Cut plans that were carried out. */
   readonly plans: readonly KeptPlan[];
+  /** What is wrong with the header, for every page; null: nothing. */
+  readonly fault: string | null;
 }
 
-export function buildSheetPages({ sheet, plans }: SheetOnPaper, paper: Paper, typeface: Typeface): readonly Page[] {
+export function buildSheetPages(
+  { sheet, plans, fault }: SheetOnPaper,
+  paper: Paper,
+  typeface: Typeface,
+): readonly Page[] {
   const { header } = sheet;
-  const flow = new PageFlow(paper, typeface, { name: header.name, title: 'Build sheet', foot: CHECK_WORDS });
+  const flow = new PageFlow(paper, typeface, { name: header.name, title: 'Build sheet', foot: CHECK_WORDS, fault });
   drawTitle(flow, header);
   drawSummary(flow, sheet);
   drawChart(flow, sheet);

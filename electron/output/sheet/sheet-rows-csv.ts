@@ -22,7 +22,7 @@ import { summaryFigures, tubeWords } from './summary.ts';
 const PLACES = 4;
 
 /** Headings first. Lengths are decimals in the unit that the headings name. */
-export function sheetCsvRows({ sheet, plans }: SheetOnPaper): readonly (readonly string[])[] {
+export function sheetCsvRows({ sheet, plans }: Omit<SheetOnPaper, 'fault'>): readonly (readonly string[])[] {
   const style = sheet.header.settings.display;
   const unit = unitOf(style);
   const heading = [

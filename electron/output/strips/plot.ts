@@ -31,8 +31,10 @@ const LABEL_MM = 2.6;
 const LINE_RATIO = 1.4;
 const RULES_MM = 26;
 
-/** Wide enough for the rules and every strip; words may run past the edge of a narrow one, and are no part of what is cut. */
-export function plotOf(strips: readonly Strip[], title: string): Plot {
+/**
+ * `fault`: what is wrong with the header, for the head of the drawing; null: nothing. Wide enough for the rules and every strip; words may run past the edge of a narrow one, and are no part of what is cut.
+ */
+export function plotOf(strips: readonly Strip[], title: string, fault: string | null): Plot {
   const lines: PlotLine[] = [...rule(EDGE_MM + 14, 100, 10), ...rule(EDGE_MM + 22, 4 * 25.4, 4)];
   const words: PlotWords[] = [
     said(`${title}. True size: measure both rules before you cut.`, EDGE_MM + 4, HEADING_MM),
@@ -40,6 +42,10 @@ export function plotOf(strips: readonly Strip[], title: string): Plot {
     { ...said('4 in', EDGE_MM + 22, FACT_MM), at: { xMm: EDGE_MM + 104, yMm: EDGE_MM + 22 } },
   ];
   let top = EDGE_MM + RULES_MM;
+  for (const sentence of fault === null ? [] : sentencesOf(fault)) {
+    top += HEADING_MM * LINE_RATIO;
+    words.push(said(sentence, top, HEADING_MM));
+  }
   for (const strip of strips) {
     top += GAP_MM;
     words.push(said(strip.name, top, HEADING_MM));
@@ -55,6 +61,11 @@ export function plotOf(strips: readonly Strip[], title: string): Plot {
   }
   const widthMm = Math.max(150, ...strips.map((strip) => strip.widthMm)) + 2 * EDGE_MM;
   return { widthMm, heightMm: top + EDGE_MM, lines, words };
+}
+
+/** A line each: lines of a drawing are not broken, and a narrow one ends soon. */
+function sentencesOf(text: string): readonly string[] {
+  return text.split(/(?<=[.:]) /u);
 }
 
 function said(text: string, yMm: number, sizeMm: number): PlotWords {

@@ -16,6 +16,8 @@ export interface StripSheet {
   readonly strips: readonly Strip[];
   /** Said in place of strips when there are none. */
   readonly none: string;
+  /** What is wrong with the header, for every page; null: nothing. */
+  readonly fault: string | null;
 }
 
 const HEADING_MM = 4;
@@ -23,11 +25,11 @@ const FACT_MM = 2.9;
 const GAP_MM = 5;
 
 export function stripPages(
-  { name, title, strips, none }: StripSheet,
+  { name, title, strips, none, fault }: StripSheet,
   paper: Paper,
   typeface: Typeface,
 ): readonly Page[] {
-  const head = { name, title, foot: 'True size: print at 100 %.' };
+  const head = { name, title, foot: 'True size: print at 100 %.', fault };
   const flow = new PageFlow(paper, typeface, head, {
     heightMm: RULE_HEIGHT_MM,
     marks: (topMm) => trueSizeRule([MARGIN_MM, topMm]),

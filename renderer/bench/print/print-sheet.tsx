@@ -3,6 +3,7 @@
 import { useMemo } from 'react';
 import { createPortal } from 'react-dom';
 import {
+  describeProblem,
   formatLength,
   type Header,
   headerClearances,
@@ -10,10 +11,12 @@ import {
   mmOf,
   type Primary,
   type PrimaryMatch,
+  type Problem,
   typedText,
 } from '../../../core/index.ts';
 import { FigureText } from '../../ui/figure-text.tsx';
 import { usePrinting } from '../../ui/hooks/use-printing.ts';
+import { faultOf } from '../../ui/words/fault.ts';
 import { showDay } from '../../ui/words/spoken.ts';
 import { bandWords, primaryTitle, rowWords, verdictMark } from '../../ui/words/verdict-words.ts';
 import { FlatViews } from '../../view/flat/flat-views.tsx';
@@ -27,18 +30,27 @@ interface Props {
   readonly report: MatchReport;
 }
 
+interface SheetProps extends Props {
+  /** What is wrong with the header on disk; null: nothing. */
+  readonly damage: Problem | null;
+}
+
 /** Made only while the page is printed, in the page's place: what it costs is no edit's to pay. */
-export function PrintSheet(props: Props) {
+export function PrintSheet(props: SheetProps) {
   return usePrinting() ? createPortal(<Sheet {...props} />, document.body) : null;
 }
 
-function Sheet({ header, report }: Props) {
+/** Each has its line in the margin of every page, in the style sheet. */
+const FAULT_CLASSES = { altered: 'print-sheet print-altered', damaged: 'print-sheet print-damaged' } as const;
+
+function Sheet({ header, report, damage }: SheetProps) {
   return (
-    <article className="print-sheet">
+    <article className={damage === null ? 'print-sheet' : FAULT_CLASSES[faultOf(damage)]}>
       <header className="print-head">
         <h1>{header.name}</h1>
         <p>Printed {showDay(new Date().toISOString())} by Evenrun</p>
       </header>
+      {damage === null ? null : <p className="print-fault">{describeProblem(damage)}</p>}
       {header.note === '' ? null : <p className="print-note">{header.note}</p>}
       <Summary header={header} report={report} />
       <PrintBoard header={header} report={report} />

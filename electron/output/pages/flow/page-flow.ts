@@ -9,6 +9,8 @@ import { LINE_RATIO, type LineRoom, textLines } from './text-lines.ts';
 export interface RunningHead {
   /** The header's name, whole on every page. */
   readonly name: string;
+  /** What is wrong with the header, below its name on every page; null: nothing. */
+  readonly fault: string | null;
   /** "Build sheet". */
   readonly title: string;
   /** At the foot of every page. */
@@ -17,6 +19,8 @@ export interface RunningHead {
 
 const HEAD_MM = 3.4;
 const FOOT_MM = 2.8;
+const FAULT_MM = 3.6;
+const FAULT_INSET_MM = 2;
 /** From the foot of the page's words to the text above. */
 const FOOT_ROOM_MM = 6;
 
@@ -84,7 +88,17 @@ export class PageFlow {
       ]),
     );
     this.yMm += 3;
+    if (this.#head.fault !== null) this.#drawFault(this.#head.fault);
     this.#freshMarks = this.#pages.at(-1)?.marks.length ?? 0;
+  }
+
+  /** Bold on a pale ground, so that a copy of a copy still shows it. */
+  #drawFault(words_: string): void {
+    const look = { sizeMm: FAULT_MM, isBold: true, widthMm: this.widthMm - 2 * FAULT_INSET_MM };
+    const lines = textLines(this.typeface, words_, look).length;
+    this.pale(this.yMm - 1, lines * FAULT_MM * LINE_RATIO + 2);
+    this.text(words_, { ...look, insetMm: FAULT_INSET_MM });
+    this.yMm += 3;
   }
 
   draw(...marks: readonly PageMark[]): void {
