@@ -10,10 +10,9 @@ import {
   type Problem,
   textSchema,
 } from '../../core/index.ts';
+import { archiveRowSchema, archiveSearchSchema, likeSchema, shopFiguresSchema } from './archive-messages.ts';
 import type { CommandId } from './commands.ts';
 import {
-  archiveRowSchema,
-  archiveSearchSchema,
   backupSchema,
   draftSchema,
   fileContent,
@@ -22,7 +21,6 @@ import {
   headerRefSchema,
   headerSummarySchema,
   historyStepSchema,
-  likeSchema,
   nothing,
   openedHeaderSchema,
   preferencesSchema,
@@ -30,7 +28,6 @@ import {
   requestId,
   revision,
   savedFileSchema,
-  shopFiguresSchema,
   startSchema,
   unsavedSchema,
 } from './messages.ts';

@@ -2,8 +2,9 @@
 
 import * as z from 'zod';
 import type { Header } from '../../../core/index.ts';
+import { archiveRowSchema } from '../../bridge/archive-messages.ts';
 import type { ReadOnly } from '../../bridge/dispatcher.ts';
-import { archiveRowSchema, timeLabel } from '../../bridge/messages.ts';
+import { timeLabel } from '../../bridge/messages.ts';
 import { keptPlan } from '../../bridge/shelf-messages.ts';
 import { type PictureFacts, sha256Of } from '../pictures/picture-table.ts';
 
