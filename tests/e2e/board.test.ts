@@ -2,6 +2,7 @@
 
 import type { Locator, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
+import { removePiecesEdit } from '../../core/edits/piece-edits.ts';
 import { setStateEdit } from '../../core/edits/piece-state-edits.ts';
 import { DISPLAY_CHOICES } from '../../renderer/bench/panels/setting-choices.ts';
 import { type AppUnderTest, launchApp } from './app-under-test.ts';
@@ -63,6 +64,30 @@ describe('a row', () => {
     await expect.poll(() => row('primary-3').locator('.board-now').textContent()).toBe('to go 3/16"');
     expect(await row('primary-3').locator('.bar-hollow').count()).toBe(1);
     expect(await row('primary-3').locator('[data-verdict="short"]').count()).toBe(0);
+  });
+
+  test('that has feet to go says so within its own scale, in desk and in bench size', async () => {
+    const { header, revision } = await app.backend.must('openHeader', { headerId });
+    const third = header.primaries[2];
+    const pieceIds = third?.pieces.slice(2).map(({ id }) => id) ?? [];
+    const edit = third === undefined ? null : removePiecesEdit(third, pieceIds);
+    if (edit === null) throw new Error('its pieces cannot be removed');
+    const steps = [{ action: 'do' as const, stepId: 'take-off-most', edit }];
+    await app.backend.must('commitSteps', { headerId, baseRevision: revision, steps });
+    for (const density of ['desk', 'bench'] as const) {
+      await app.backend.must('savePreferences', { preferences: { theme: 'light', density } });
+      await page.goto('about:blank');
+      await page.goto(app.host.address);
+      await openBench(page, headerId);
+      await row('primary-3').click({ position: { x: 20, y: 8 } });
+      await settled(page);
+      expect(await row('primary-3').locator('.board-now').textContent()).toMatch(/^to go \d\d \d+\/16"$/);
+      for (const id of ['primary-1', 'primary-2', 'primary-3', 'primary-4']) {
+        const [words, track] = [await box(row(id).locator('.board-now')), await box(row(id).locator('.board-track'))];
+        expect(words.x, `${density}, ${id}`).toBeGreaterThanOrEqual(track.x);
+        expect(words.x + words.width, `${density}, ${id}`).toBeLessThanOrEqual(track.x + track.width + 0.5);
+      }
+    }
   });
 
   test('copies its figures with a plain space, and names them so to those who listen', async () => {

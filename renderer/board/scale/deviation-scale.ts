@@ -41,17 +41,16 @@ export interface DeviationScale {
   readonly clampOf: (deviationMm: number) => Clamp;
 }
 
-/** Room left of the scale and right of it for the figure at a bar's end, in CSS pixels: a share of the width, within limits. */
-const FIGURE_SHARE = 0.24;
-const LEAST_FIGURE_PX = 56;
-const MOST_FIGURE_PX = 124;
+/** Room left of the scale and right of it for the words at a bar's end: what "to go 23 11/16"" takes, in letters, or a third of the width. */
+const WORDS_LETTERS = 9;
+const MOST_SHARE = 1 / 3;
 
-function figureRoomPx(widthPx: number): number {
-  return Math.min(Math.max(widthPx * FIGURE_SHARE, LEAST_FIGURE_PX), MOST_FIGURE_PX, widthPx / 3);
+export function wordsRoomPx(widthPx: number, letterPx: number): number {
+  return Math.min(WORDS_LETTERS * letterPx, MOST_SHARE * widthPx);
 }
 
 /** `roomPx` is kept free left and right of the scale. */
-export function deviationScale(halfMm: number, widthPx: number, roomPx = figureRoomPx(widthPx)): DeviationScale {
+export function deviationScale(halfMm: number, widthPx: number, roomPx: number): DeviationScale {
   const x = d3
     .scaleLinear()
     .domain([-halfMm, halfMm])

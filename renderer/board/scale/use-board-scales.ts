@@ -2,9 +2,9 @@
 
 import { type RefCallback, useMemo } from 'react';
 import { type Header, type MatchReport, mmOf } from '../../../core/index.ts';
-import { useWidth } from '../../ui/hooks/use-width.ts';
+import { useRoom, useWidth } from '../../ui/hooks/use-width.ts';
 import { fullSpanMm } from '../strip/strip-layout.ts';
-import { type DeviationScale, deviationScale, halfSpanMm } from './deviation-scale.ts';
+import { type DeviationScale, deviationScale, halfSpanMm, wordsRoomPx } from './deviation-scale.ts';
 
 export interface BoardScales {
   readonly deviation: DeviationScale;
@@ -22,13 +22,16 @@ export interface BoardScales {
 export function useBoardScales(header: Header, report: MatchReport): BoardScales {
   const { display, tolerance } = header.settings;
   const { minus, plus } = tolerance;
-  const [trackRef, trackPx] = useWidth();
+  const [trackRef, track] = useRoom();
   const [boardRef, boardPx] = useWidth();
   const spanMm = fullSpanMm(report, display);
   const band = useMemo(() => ({ minusMm: mmOf(minus), plusMm: mmOf(plus) }), [minus, plus]);
   // What is still being built may have feet to go, and would leave the others no room.
   const deviationsMm = report.primaries.map(({ verdict, deviationMm }) => (verdict === null ? null : deviationMm));
   const halfMm = halfSpanMm({ deviationsMm, band, style: display });
-  const deviation = useMemo(() => deviationScale(halfMm, trackPx), [halfMm, trackPx]);
+  const deviation = useMemo(
+    () => deviationScale(halfMm, track.widthPx, wordsRoomPx(track.widthPx, track.letterPx)),
+    [halfMm, track],
+  );
   return { deviation, spanMm, band, trackRef, boardPx, boardRef };
 }

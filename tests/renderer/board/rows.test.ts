@@ -6,8 +6,8 @@ import { matchHeader } from '../../../core/length/match-header.ts';
 import { inches, MM_PER_INCH } from '../../../core/units/length.ts';
 import { orderOf } from '../../../renderer/board/board-order.ts';
 import { clearOf, wordsPlace } from '../../../renderer/board/rows/board-bar.tsx';
-import { deviationScale } from '../../../renderer/board/scale/deviation-scale.ts';
 import { header, primary, straight } from '../../core/length/header-of-pieces.ts';
+import { scaleOf } from './scale-of.ts';
 
 /** One straight a primary, in inches; 0 is one without pieces. */
 function reportOf(lengthsIn: readonly number[]) {
@@ -42,7 +42,7 @@ describe('the words at a bar', () => {
     fc.assert(
       fc.property(lengths, fc.integer({ min: 250, max: 1500 }), (sixteenths, widthPx) => {
         const report = reportOf(sixteenths.map((count) => count / 16));
-        const scale = deviationScale(2 * MM_PER_INCH, widthPx);
+        const scale = scaleOf(2 * MM_PER_INCH, widthPx);
         for (const match of report.primaries) {
           const { side, atPx } = wordsPlace(match, scale);
           expect(atPx).toBeGreaterThan(0);
@@ -56,7 +56,7 @@ describe('the words at a bar', () => {
   });
 
   test('of a move stand across the target from those of now, and clear of both bars', () => {
-    const scale = deviationScale(2 * MM_PER_INCH, 600);
+    const scale = scaleOf(2 * MM_PER_INCH, 600);
     const [short, setter, long] = matchHeader(
       header(
         [35, 36, 36.5].map((lengthIn, index) => primary(`p${index}`, [straight(inches(lengthIn))])),

@@ -10,10 +10,11 @@ import { formatDeviation } from '../../../core/units/format-length.ts';
 import { inches, MM_PER_INCH } from '../../../core/units/length.ts';
 import type { LengthStyle } from '../../../core/units/length-style.ts';
 import { DISPLAY_CHOICES } from '../../../renderer/bench/panels/setting-choices.ts';
-import { deviationScale, halfSpanMm } from '../../../renderer/board/scale/deviation-scale.ts';
+import { halfSpanMm } from '../../../renderer/board/scale/deviation-scale.ts';
 import { labelTicksMm, lengthTicksMm, niceStepMm } from '../../../renderer/board/scale/length-ticks.ts';
 import { fits, fullScale, fullSpanMm, stripSegments } from '../../../renderer/board/strip/strip-layout.ts';
 import { expectWithin } from '../../tolerance.ts';
+import { scaleOf } from './scale-of.ts';
 
 const SIXTEENTHS: LengthStyle = { kind: 'fraction', per: 16 };
 const MILLIMETRES: LengthStyle = { kind: 'mm', places: 0 };
@@ -166,7 +167,7 @@ describe('the deviation scale', () => {
       verdict === null ? null : deviationMm,
     );
     for (const widthPx of [300, 570, 900]) {
-      const scale = deviationScale(halfSpanMm({ deviationsMm, band, style: SIXTEENTHS }), widthPx);
+      const scale = scaleOf(halfSpanMm({ deviationsMm, band, style: SIXTEENTHS }), widthPx);
       expect(Math.abs(scale.x(-MM_PER_INCH / 16) - scale.x(0))).toBeGreaterThanOrEqual(3);
     }
   });
@@ -199,8 +200,9 @@ describe('the deviation scale', () => {
         off,
         fc.integer({ min: 250, max: 2000 }),
         fc.constantFrom(...STYLES),
-        (deviationsMm, widthPx, style) => {
-          const scale = deviationScale(halfSpanMm({ deviationsMm, band, style }), widthPx);
+        fc.constantFrom(14, 18),
+        (deviationsMm, widthPx, style, letterPx) => {
+          const scale = scaleOf(halfSpanMm({ deviationsMm, band, style }), widthPx, letterPx);
           for (const mm of deviationsMm) {
             expect(scale.clampOf(mm)).toBeNull();
             expect(scale.x(mm)).toBeGreaterThanOrEqual(56);
@@ -218,7 +220,7 @@ describe('the deviation scale', () => {
   });
 
   test('a deviation past the end is clamped to the edge and says which', () => {
-    const scale = deviationScale(25.4, 200);
+    const scale = scaleOf(25.4, 200);
     expect(scale.clampOf(-30)).toBe('low');
     expect(scale.clampOf(30)).toBe('high');
     expect(scale.clampOf(-25.4)).toBeNull();
@@ -231,7 +233,7 @@ describe('the deviation scale', () => {
       fc.property(lengths, fc.integer({ min: 200, max: 2000 }), (sixteenths, widthPx) => {
         const report = matchHeader(headerOf(sixteenths.map((count) => count / 16)));
         const deviationsMm = report.primaries.map((match) => match.deviationMm);
-        const scale = deviationScale(halfSpanMm({ deviationsMm, band, style: SIXTEENTHS }), widthPx);
+        const scale = scaleOf(halfSpanMm({ deviationsMm, band, style: SIXTEENTHS }), widthPx);
         const slackPx = Math.abs(scale.x(BAND_SLACK_MM) - scale.x(0)) + 1e-9;
         for (const match of report.primaries) {
           const xPx = scale.x(match.deviationMm ?? 0);
