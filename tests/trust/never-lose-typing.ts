@@ -1,6 +1,6 @@
 /** R20: typing is broken off at every keystroke in every way that a page can end, and nothing entered is lost. */
 
-import type { Page } from 'playwright-core';
+import type { Page, Request } from 'playwright-core';
 import type { Header } from '../../core/header/header.ts';
 import { newHeader } from '../../core/header/new-header.ts';
 import { type AppUnderTest, launchApp } from '../e2e/app-under-test.ts';
@@ -39,22 +39,30 @@ interface Desk {
   readonly sent: () => number;
   /** Calls that have come to the host since then. */
   readonly arrived: () => number;
-  /** Begins the count anew: a call that a reload cut off never comes. To be called while nothing is on its way. */
+  /** How many of them have no answer yet that has come back to the page. */
+  readonly open: () => number;
+  /** Begins the count anew: a call that a reload cuts off may never come, nor its answer. */
   readonly countAnew: () => void;
 }
 
 function deskOf(app: AppUnderTest, page: Page): Desk {
   let sent = 0;
   let before = app.gate.asked;
+  const open = new Set<Request>();
   const countAnew = () => {
     sent = 0;
     before = app.gate.asked;
+    open.clear();
   };
   page.on('request', (request) => {
-    if (request.method() === 'POST') sent += 1;
+    if (request.method() !== 'POST') return;
+    sent += 1;
+    open.add(request);
   });
+  page.on('requestfinished', (request) => open.delete(request));
+  page.on('requestfailed', (request) => open.delete(request));
   page.on('dialog', (dialog) => void dialog.accept());
-  return { app, page, sent: () => sent, arrived: () => app.gate.asked - before, countAnew };
+  return { app, page, sent: () => sent, arrived: () => app.gate.asked - before, open: () => open.size, countAnew };
 }
 
 async function newDesk(app: AppUnderTest): Promise<Desk> {
@@ -70,12 +78,12 @@ async function sentHasArrived({ page, sent, arrived }: Desk): Promise<void> {
   await until('what was sent has come to the host', () => arrived() >= sentByNow);
 }
 
-/** Resolves when all that was sent is answered, and the page has had its frames since and sent nothing more. */
+/** Resolves when the page has all answers to what it sent, and has had its frames since and sent nothing more. */
 async function allIsAnswered(desk: Desk): Promise<void> {
   for (let before = -1; before !== desk.sent(); ) {
     before = desk.sent();
-    await sentHasArrived(desk);
-    await until('the host has answered', () => desk.app.gate.underWay === 0);
+    await framesDrawn(desk.page, SETTLE_FRAMES);
+    await until('the answers have come back to the page', () => desk.open() === 0);
   }
 }
 
@@ -109,6 +117,7 @@ async function endPage(desk: Desk, ending: Ending): Promise<Desk> {
       await page.close({ runBeforeUnload: false });
       return await newDesk(app);
     case 'reload':
+      desk.countAnew();
       await page.reload();
       return desk;
     case 'quit': {
@@ -139,8 +148,7 @@ async function breakOff(before: Desk, { ending, keys }: Case): Promise<CaseEnd> 
   const headerId = (await before.app.backend.must('importHeader', { header })).header.id;
   await openBench(before.page, headerId);
   await entryLine(before.page).focus();
-  await framesDrawn(before.page, SETTLE_FRAMES);
-  await until('the host has answered', () => before.app.gate.underWay === 0);
+  await allIsAnswered(before);
   before.countAnew();
   const pressed = KEYS.slice(0, keys);
   await typeKeys(before, pressed);
