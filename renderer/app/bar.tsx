@@ -29,17 +29,21 @@ export function Bar(props: Props) {
   const { screen, benchScreen, session } = props;
   return (
     <header className="bar screen-only">
-      <span className="bar-mark">Evenrun</span>
-      <div className="bar-name">{session === null ? null : <HeaderTitle {...props} session={session} />}</div>
+      <div className="bar-left">
+        <span className="bar-mark">Evenrun</span>
+        <div className="bar-name">{session === null ? null : <HeaderTitle {...props} session={session} />}</div>
+      </div>
       <Places screen={screen} benchScreen={benchScreen} />
-      {session === null ? null : (
-        <>
-          <SaveMarkLine session={session} />
-          {screen.kind === 'bench' ? <UndoButtons session={session} /> : null}
-          <UnitMenu session={session} />
-        </>
-      )}
-      <MoreMenu />
+      <div className="bar-right">
+        {session === null ? null : (
+          <>
+            <SaveMarkLine session={session} />
+            {screen.kind === 'bench' ? <UndoButtons session={session} /> : null}
+            <UnitMenu session={session} />
+          </>
+        )}
+        <MoreMenu />
+      </div>
     </header>
   );
 }

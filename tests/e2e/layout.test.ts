@@ -6,7 +6,7 @@ import { newHeader } from '../../core/index.ts';
 import { largeHeader } from '../bench/large-header.ts';
 import { type AppUnderTest, launchApp } from './app-under-test.ts';
 import { largestBlank } from './blank-area.ts';
-import { entryLine, expectNoFaults, openBench, openPanel, settled } from './page-parts.ts';
+import { entryLine, expectNoFaults, openBench, openPanel, openPlace, PLACES, settled } from './page-parts.ts';
 import { type Furnished, furnish } from './screens.ts';
 import { still } from './shape-parts.ts';
 
@@ -78,6 +78,25 @@ async function rowsWithin(rows: string, frame: string): Promise<number> {
   return boxes.filter(({ top, bottom }) => top >= within.y - 0.5 && bottom <= Math.min(within.bottom, height) + 0.5)
     .length;
 }
+
+describe('the places', () => {
+  test.each([SMALL, { ...SMALL, density: 'bench' as const }, LARGE])(
+    'stand still from screen to screen, in %o',
+    async (looks) => {
+      await show(ids.openId, looks);
+      const lefts = [(await boxOf('.bar-places')).x];
+      for (const place of ['headers', 'shelf', 'archive'] as const) {
+        await openPlace(page, PLACES[place]);
+        lefts.push((await boxOf('.bar-places')).x);
+      }
+      // A scroll bar and the bold letters of the place in hand take some.
+      expect(Math.max(...lefts) - Math.min(...lefts)).toBeLessThanOrEqual(10);
+      expect(await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth)).toBeLessThanOrEqual(
+        0,
+      );
+    },
+  );
+});
 
 describe('V1: at 1366 x 768 in desk size', () => {
   beforeAll(async () => await show(largeId, SMALL));
