@@ -120,17 +120,36 @@ export function shelfCell(needs: readonly StockNeed[]): ProposalCell {
   return { text: lacking === 0 ? 'has all' : `✕ lacks ${lacking}` };
 }
 
-/** `Not on the shelf: bend 45° at CLR 3", 8" of straight`; null when the shelf has all, or was not asked. */
+/** `Not on the shelf: 2 bends 45° at CLR 3", 8" of straight`; null when the shelf has all, or was not asked. */
 export function lackingLine(needs: readonly StockNeed[], style: LengthStyle): string | null {
-  const lacking = needs.filter((need) => !isOnShelf(need)).map((need) => needText(need, style));
-  return lacking.length === 0 ? null : `Not on the shelf: ${lacking.join(', ')}`;
+  const lacking = needs.filter((need) => !isOnShelf(need));
+  const bends = lacking.flatMap((need) => (need.kind === 'straight' ? [] : [bendText(need, style)]));
+  const straightsMm = lacking.flatMap((need) => (need.kind === 'straight' ? [need.lengthMm] : []));
+  const words = [...counted(bends), ...straightTexts(straightsMm, style)];
+  return words.length === 0 ? null : `Not on the shelf: ${words.join(', ')}`;
 }
 
 function isOnShelf(need: StockNeed): boolean {
   return need.kind === 'straight' ? need.isOnShelf : need.onShelf === 'onShelf';
 }
 
-function needText(need: StockNeed, style: LengthStyle): string {
-  if (need.kind === 'straight') return `${formatLength(need.lengthMm, style)} of straight`;
-  return `bend ${formatAngle(need.angleDeg)} at CLR ${formatLength(mmOf(need.clr), style)}`;
+function bendText({ angleDeg, clr }: Extract<StockNeed, { kind: 'bend' }>, style: LengthStyle): string {
+  return `${formatAngle(angleDeg)} at CLR ${formatLength(mmOf(clr), style)}`;
+}
+
+/** Alike ones once, in the order in which they come. */
+function counted(bends: readonly string[]): readonly string[] {
+  return [...new Set(bends)].map((bend) => {
+    const count = bends.filter((other) => other === bend).length;
+    return count === 1 ? `bend ${bend}` : `${count} bends ${bend}`;
+  });
+}
+
+const FEW_STRAIGHTS = 2;
+
+/** Each by itself, or their sum where they would make a list. */
+function straightTexts(lengthsMm: readonly number[], style: LengthStyle): readonly string[] {
+  if (lengthsMm.length <= FEW_STRAIGHTS) return lengthsMm.map((mm) => `${formatLength(mm, style)} of straight`);
+  const sumMm = lengthsMm.reduce((sum, mm) => sum + mm, 0);
+  return [`${lengthsMm.length} straights, ${formatLength(sumMm, style)} in all`];
 }

@@ -10,11 +10,13 @@ import {
   matchHeader,
   mmOf,
   type StockItem,
+  type StockNeed,
   suggestHeaderMoves,
   suggestMoves,
   type ToFree,
 } from '../../../core/index.ts';
 import { askedOptions, FIRST_SETTINGS } from '../../../renderer/moves/move-settings.ts';
+import { lackingLine } from '../../../renderer/moves/proposals/move-cells.ts';
 import { previewOf } from '../../../renderer/moves/proposals/moves-preview.ts';
 import { pieceMarks } from '../../../renderer/moves/proposals/piece-marks.ts';
 import { COLUMNS } from '../../../renderer/moves/proposals/proposal.ts';
@@ -79,6 +81,23 @@ describe('a move', () => {
       outcome.before === null ? [] : moveProposals({ moves: movesOf(outcome), before: outcome.before }, header);
     expect(first?.cells.shelf.text).toMatch(/^✕ lacks \d+$/);
     expect(first?.lines.map(plain)).toEqual(['Not on the shelf: 10 11/16" of straight']);
+  });
+
+  test('says once what is lacking more than once, and sums up many straights', () => {
+    const bend = (angleDeg: number): StockNeed => ({
+      kind: 'bend',
+      angleDeg,
+      clr: header.settings.clr,
+      onShelf: 'none',
+    });
+    const straight = (lengthMm: number): StockNeed => ({ kind: 'straight', lengthMm, isOnShelf: false });
+    const { display } = header.settings;
+    const said = (...needs: StockNeed[]) => plain(lackingLine(needs, display) ?? '');
+    expect(said(bend(90), straight(25.4), bend(45), bend(90), straight(50.8))).toBe(
+      'Not on the shelf: 2 bends 90° at CLR 3", bend 45° at CLR 3", 1" of straight, 2" of straight',
+    );
+    expect(said(straight(25.4), straight(50.8), straight(6.35))).toBe('Not on the shelf: 3 straights, 3 1/4" in all');
+    expect(lackingLine([{ kind: 'straight', lengthMm: 1, isOnShelf: true }], display)).toBeNull();
   });
 
   test('in the preview comes out as its figures say, and the header is left as it was', () => {
