@@ -76,7 +76,10 @@ interface LabelBox {
   readonly height: number;
 }
 
-/** Each label on its own tube, at the first place along it where no other label is; if all are taken, over its middle. */
+/**
+ * Each label on its own tube, where no other label is and none of its tube's ends and joints, whose lines it would cut through; where it has to, over one of
+ * them, or over its middle.
+ */
 function placedLabels(tubes: readonly FlatTube[], paper: FlatPaper): readonly PageMark[] {
   const taken: LabelBox[] = [];
   const { labelMm, typeface } = paper;
@@ -89,7 +92,13 @@ function placedLabels(tubes: readonly FlatTube[], paper: FlatPaper): readonly Pa
       const left = Math.max(paper.within[0], Math.min(x - width / 2, paper.within[1] - width));
       return { x: left, y: y - height / 2, width, height };
     });
-    const box = roomiest(boxes, taken, tubes, { label, paper }) ?? boxes[Math.floor(boxes.length / 2)];
+    const lines = pieces.flatMap(({ ends }) => ends.flatMap((end) => end.map(paper.place)));
+    const uncut = boxes.filter((box) => !lines.some((point) => isWithin(point, box)));
+    const asked = { label, paper };
+    const box =
+      roomiest(uncut, taken, tubes, asked) ??
+      roomiest(boxes, taken, tubes, asked) ??
+      boxes[Math.floor(boxes.length / 2)];
     if (box === undefined) return [];
     taken.push(box);
     return [
@@ -118,6 +127,18 @@ function roomiest(
     if (best === null || room > best.room + 1e-6) best = { box, room };
   }
   return best?.box ?? null;
+}
+
+/** Near enough counts: what is left of a line beside a letter reads like a part of it. */
+const BESIDE_MM = 0.6;
+
+function isWithin([x, y]: Point, box: LabelBox): boolean {
+  return (
+    x > box.x - BESIDE_MM &&
+    x < box.x + box.width + BESIDE_MM &&
+    y > box.y - BESIDE_MM &&
+    y < box.y + box.height + BESIDE_MM
+  );
 }
 
 function midpoints(points: readonly Point[]): readonly Point[] {
