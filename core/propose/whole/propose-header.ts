@@ -1,14 +1,12 @@
 /** All primaries of a header at one length, clear of each other. */
 
 import type { Header } from '../../header/header.ts';
-import { fixedRandom } from '../../moves/kinds/samples.ts';
 import { SearchInSlices, searchThrough } from '../../moves/search-in-slices.ts';
 import { compareHeaders } from './compare-headers.ts';
 import type { HeaderProgress, HeaderProposal, HeaderProposalOutcome, HeaderProposeOptions } from './header-outcome.ts';
 import { type HeaderProposeProblem, lengthsToTry, readHeaderProblem } from './header-problem.ts';
-import { proveSet } from './prove-set.ts';
-import { type Choice, Together } from './put-together.ts';
-import { type PoolSize, poolOf } from './tube-pool.ts';
+import { type HeaderKeeper, LengthSearch } from './search-length.ts';
+import type { PoolSize } from './tube-pool.ts';
 
 /** First few, then more: most headers need no more than the first. */
 const SIZES: readonly PoolSize[] = [
@@ -53,16 +51,22 @@ export class HeaderProposalSearch extends SearchInSlices<HeaderProposalOutcome> 
     const { best } = this.#shown;
     return best === null
       ? { kind: 'none', reason: { kind: 'notThrough' } }
-      : { kind: 'found', proposal: best, isExhausted: false };
+      : { kind: 'found', proposal: best.proposal, isExhausted: false };
   }
 }
 
 const AT_START: HeaderProgress = { step: 'gathering', lengthMm: null, at: 1, lengths: 1, gathered: 0, primaries: 0 };
 
+interface Best {
+  readonly proposal: HeaderProposal;
+  /** Of its length among those that are tried. */
+  readonly place: number;
+}
+
 /** What can be told of a search that is on. */
-class Shown {
+class Shown implements HeaderKeeper {
   news = 0;
-  best: HeaderProposal | null = null;
+  best: Best | null = null;
   progress = AT_START;
 
   tell(change: Partial<HeaderProgress>): void {
@@ -70,10 +74,15 @@ class Shown {
     this.news += 1;
   }
 
-  /** Keeps the better one. */
-  offer(proposal: HeaderProposal): void {
-    if (this.best !== null && compareHeaders(proposal, this.best) >= 0) return;
-    this.best = proposal;
+  /** Keeps the better one: with fewer bends, or as many at a length that comes before, or else the better of one length. */
+  offer(proposal: HeaderProposal, place: number): void {
+    const { best } = this;
+    const order =
+      best === null
+        ? -1
+        : proposal.bends - best.proposal.bends || place - best.place || compareHeaders(proposal, best.proposal);
+    if (order >= 0) return;
+    this.best = { proposal, place };
     this.news += 1;
   }
 }
@@ -92,17 +101,13 @@ function* searchHeader({ header, options, shown }: Asked): Generator<void, Heade
   const lengths = lengthsToTry(problem);
   const [first] = problem.placings.flat();
   if (first === undefined) return { kind: 'none', reason: { kind: 'noneToDo' } };
-  let missingId: string | null = lengths.length === 0 ? first.primaryId : null;
-  for (const [index, lengthMm] of lengths.entries()) {
-    shown.tell({ lengthMm, at: index + 1, lengths: lengths.length, primaries: problem.placings.length });
-    // Hardly any header takes fewer.
-    if (shown.best !== null && shown.best.bends <= LEAST_BENDS * problem.placings.length) break;
-    const mostBends: number = shown.best === null ? MOST_BENDS * problem.placings.length : shown.best.bends - 1;
-    const missing = yield* searchLength({ problem, options, shown }, lengthMm, mostBends);
-    missingId = missing ?? missingId;
-  }
-  if (shown.best !== null) return { kind: 'found', proposal: shown.best, isExhausted: true };
-  if (missingId !== null) {
+  const searches = lengths.map((lengthMm, place) => new LengthSearch({ problem, options, shown }, lengthMm, place));
+  shown.tell({ lengths: lengths.length, primaries: problem.placings.length });
+  yield* searchLengths(searches, problem, shown);
+  if (shown.best !== null) return { kind: 'found', proposal: shown.best.proposal, isExhausted: true };
+  const missingId =
+    lengths.length === 0 ? first.primaryId : searches.findLast((search) => search.missingId !== null)?.missingId;
+  if (typeof missingId === 'string') {
     const mostBends = Math.min(MOST_BENDS, options.mostBends ?? MOST_BENDS);
     const reason = { kind: 'outOfReach', mostBends, isLengthWanted: lengths.length > 0 } as const;
     return { kind: 'none', reason: { kind: 'onePrimary', primaryId: missingId, reason } };
@@ -110,97 +115,33 @@ function* searchHeader({ header, options, shown }: Asked): Generator<void, Heade
   return { kind: 'none', reason: { kind: 'together' } };
 }
 
-/** So much is kept between exact tubes beyond the gap wanted, for rounding moves them a little. */
-const ROUNDING_MM = 0.7;
-/** Sets that are rounded and proven before more tubes are gathered. */
-const MOST_TRIALS = 40;
-/** Sets with equally few bends that are held against the first one. */
-const MORE_SETS = 4;
-
-interface Searching {
-  readonly problem: HeaderProposeProblem;
-  readonly options: HeaderProposeOptions;
-  readonly shown: Shown;
-}
-
-/** Offers what it finds as it finds it. Returns the primary that has no tube even by itself; null where each has one. */
-function* searchLength(searching: Searching, lengthMm: number, mostBends: number): Generator<void, string | null> {
-  const { problem, options, shown } = searching;
-  let missingId: string | null = null;
-  const [first] = problem.placings.flat();
-  const gapMm = first?.at(lengthMm)?.gapKeptMm ?? null;
-  const together = new Together(gapMm === null ? null : gapMm + ROUNDING_MM);
-  let count = 0;
-  const numbers = () => {
-    count += 1;
-    return count;
-  };
-  for (const size of sizesWithin(mostBends - LEAST_BENDS * problem.placings.length)) {
-    const pools = yield* poolsOf(searching, lengthMm, size, numbers);
-    missingId = problem.placings[pools.findIndex(({ length }) => length === 0)]?.[0]?.primaryId ?? null;
-    for (let trial = 0; trial < MOST_TRIALS; trial += 1) {
-      shown.tell({ step: 'fitting' });
-      const choices = yield* together.fewestBends(pools, mostBends);
-      if (choices === null) break;
-      shown.tell({ step: 'proving' });
-      const proved = yield* proveSet(problem, options, choices, lengthMm);
-      if (proved.kind === 'found') {
-        shown.offer(proved.proposal);
-        yield* lookAtMore(searching, { together, pools, bends: proved.proposal.bends, lengthMm });
-        return null;
-      }
-      if (proved.kind === 'tooNear') together.keepApart(proved.one, proved.other);
-      else together.leaveOut(proved.at);
+/** All lengths with few tubes first, then those without a set with more: another length mostly takes less time than more tubes, and fewer bends. */
+function* searchLengths(
+  searches: readonly LengthSearch[],
+  { placings }: HeaderProposeProblem,
+  shown: Shown,
+): Generator<void, void> {
+  for (const size of SIZES) {
+    for (const search of searches) {
+      const mostBends = mostBendsAt(search, placings.length, shown.best);
+      const within = sizeWithin(size, mostBends - LEAST_BENDS * placings.length);
+      if (search.hasFound || within === null) continue;
+      shown.tell({ lengthMm: search.lengthMm, at: search.place + 1 });
+      yield* search.look(within, mostBends);
+      if (size === SIZES.at(-1)) search.forget();
     }
   }
-  return missingId;
 }
 
-/** The sizes that can lead to a set with no more than so many bends beyond two for each: others would be gathered and fitted for nothing. */
-function sizesWithin(moreBends: number): readonly PoolSize[] {
-  return SIZES.filter(({ three }) => three === 0 || moreBends > 0).map(({ three, four }) => ({
-    three,
-    four: moreBends > 1 ? four : 0,
-  }));
+/** So many bends a set may take at this length to be better than the best so far; as many as that where its length comes before and is shorter too. */
+function mostBendsAt({ lengthMm, place }: LengthSearch, primaries: number, best: Best | null): number {
+  if (best === null) return MOST_BENDS * primaries;
+  const isLengthBetter = place < best.place && lengthMm < best.proposal.lengthMm;
+  return isLengthBetter ? best.proposal.bends : best.proposal.bends - 1;
 }
 
-interface Others {
-  readonly together: Together;
-  readonly pools: readonly (readonly Choice[])[];
-  readonly bends: number;
-  readonly lengthMm: number;
-}
-
-/** Offers a few other sets with no more bends. */
-function* lookAtMore({ problem, options, shown }: Searching, others: Others): Generator<void, void> {
-  const { together, pools, bends, lengthMm } = others;
-  const random = fixedRandom();
-  for (let set = 0; set < MORE_SETS; set += 1) {
-    const choices = yield* together.another(pools, bends, random);
-    if (choices === null) return;
-    const proved = yield* proveSet(problem, options, choices, lengthMm);
-    if (proved.kind === 'found') shown.offer(proved.proposal);
-  }
-}
-
-/** By primary, those with the fewest bends first. */
-function* poolsOf(
-  { problem: { placings }, shown }: Searching,
-  lengthMm: number,
-  size: PoolSize,
-  numbers: () => number,
-): Generator<void, readonly (readonly Choice[])[]> {
-  const pools: (readonly Choice[])[] = [];
-  for (const some of placings) {
-    shown.tell({ step: 'gathering', gathered: pools.length });
-    const pool: Choice[] = [];
-    for (const { inletId, collectorId, at } of some) {
-      const problem = at(lengthMm);
-      if (problem === null) continue;
-      for (const tube of yield* poolOf(problem, collectorId, size, numbers)) pool.push({ tube, inletId });
-    }
-    pools.push(pool.sort((a, b) => a.tube.bends - b.tube.bends));
-  }
-  shown.tell({ gathered: pools.length });
-  return pools;
+/** What of this size can lead to a set with no more than so many bends beyond two for each; null where nothing can that a smaller size has not. */
+function sizeWithin({ three, four }: PoolSize, moreBends: number): PoolSize | null {
+  if (moreBends < 0 || (three > 0 && moreBends === 0)) return null;
+  return { three, four: moreBends > 1 ? four : 0 };
 }

@@ -4,8 +4,7 @@ import { fixedRandom } from '../../moves/kinds/samples.ts';
 import { isTooNear } from './tube-cloud.ts';
 import type { PooledTube } from './tube-pool.ts';
 
-/** Orders that are tried for one number of bends, the first by rank; and tubes that are set before the next is tried. */
-const ORDERS = 5;
+/** Tubes that are set in one order before the next order is tried. */
 const SETTINGS = 40;
 /** Pairs of tubes that are held against each other in all before a search is given up, those known from before left out. */
 const MOST_PAIRS = 60_000;
@@ -43,17 +42,21 @@ export class Together {
 
   /**
    * The set with the fewest bends that was found; null where none was. `all` by primary, each in the order of proposals. The number of bends is raised from the
-   * least that there could be; for each a few orders are gone through: the primary with the fewest tubes left is set first, what does
+   * least that there could be; for each so many orders are gone through, the first by rank: the primary with the fewest tubes left is set first, what does
    * not go with it is left out of the others, and where one has none left the next tube is tried.
    */
-  *fewestBends(all: readonly (readonly Choice[])[], mostBends: number): Generator<void, readonly Choice[] | null> {
+  *fewestBends(
+    all: readonly (readonly Choice[])[],
+    mostBends: number,
+    orders: number,
+  ): Generator<void, readonly Choice[] | null> {
     const pools = all.map((pool) => pool.filter(({ tube }) => !this.out.has(tube.number)));
     if (pools.some(({ length }) => length === 0)) return null;
     const random = fixedRandom();
     const most = Math.min(mostBends, mostOf(pools));
     this.newPairs = 0;
     for (let bends = leastBends(pools); bends <= most && this.newPairs < MOST_PAIRS; bends += 1) {
-      for (let order = 0; order < ORDERS; order += 1) {
+      for (let order = 0; order < orders; order += 1) {
         const ordered = order === 0 ? pools : pools.map((pool) => strewn(pool, random));
         const open = ordered.map((choices, primary) => ({ primary, choices }));
         const work = { settings: 0, pairs: 0, bends };
@@ -148,8 +151,7 @@ interface Work {
 }
 
 function pairKey(one: Choice, other: Choice): number {
-  const [low, high] = [one.tube.number, other.tube.number].sort((a, b) => a - b) as [number, number];
-  return high * 2 ** 20 + low;
+  return Math.max(one.tube.number, other.tube.number) * 2 ** 20 + Math.min(one.tube.number, other.tube.number);
 }
 
 function bendsOf({ tube: { bends } }: Choice): number {

@@ -9,7 +9,7 @@ import { twoBendsOfLength } from '../few/all-two-bends.ts';
 import { manyBends } from '../joints/many-bends.ts';
 import { hasRealBends, withReadyAngles } from '../joints/near-angles.ts';
 import { shapeLengthMm, type TubeShape } from '../joints/tube-shape.ts';
-import { candidateOf, compareCandidates, readyAngles } from '../offer/candidate.ts';
+import { type Candidate, candidateOf, compareCandidates, type ReadyAngles, readyAngles } from '../offer/candidate.ts';
 import { piecesOf, primaryWith } from '../offer/pieces-of.ts';
 import type { RoundedShape } from '../offer/round-shape.ts';
 import { Surroundings } from '../offer/surroundings.ts';
@@ -32,39 +32,58 @@ export interface PoolSize {
   readonly four: number;
 }
 
-/** Of one number of bends and length, spread over all CLRs; `starts` for three and four. */
-function* shapesOf(problem: ProposeProblem, bends: number, starts: number): Generator<void, readonly TubeShape[]> {
+/** Two bends of the length wanted, spread over all pairs of CLRs; those with a ready angle come after the rest of their pair. */
+function* shapesOfTwo(problem: ProposeProblem): Generator<void, readonly TubeShape[]> {
   const { ends, least, clrs } = problem;
-  const lengthMm = centrelineWindow(problem, bends)?.aimMm;
-  if (lengthMm === undefined || lengthMm <= 0) return [];
+  const lengthMm = newLengthMm(problem, 2);
+  if (lengthMm === null) return [];
   const clrsMm = clrs.map(mmOf);
   const ready = readyAngles(problem);
   const found: TubeShape[] = [];
-  if (bends === 2) {
-    for (const first of clrsMm) {
-      for (const second of clrsMm) {
-        const shapes = twoBendsOfLength({ ends, least, clrsMm: [first, second] }, lengthMm);
-        yield;
-        found.push(...shapes);
-        for (const held of [
-          [true, false],
-          [false, true],
-        ]) {
-          found.push(...withReadyAngles({ ends, least, ready }, shapes, held, lengthMm));
-        }
-        yield;
+  for (const first of clrsMm) {
+    for (const second of clrsMm) {
+      const shapes = twoBendsOfLength({ ends, least, clrsMm: [first, second] }, lengthMm);
+      yield;
+      found.push(...shapes);
+      for (const held of [
+        [true, false],
+        [false, true],
+      ]) {
+        found.push(...withReadyAngles({ ends, least, ready }, shapes, held, lengthMm));
       }
+      yield;
     }
-    return found;
-  }
-  let start = 0;
-  for (const shapes of manyBends({ ends, least, clrsMm, ready, bends, lengthMm })) {
-    if (start >= starts) break;
-    start += 1;
-    found.push(...shapes);
-    if (start % STARTS_A_PAUSE === 0) yield;
   }
   return found;
+}
+
+/** Of the new centreline; null where what is kept is as long already. */
+function newLengthMm(problem: ProposeProblem, bends: number): number | null {
+  const lengthMm = centrelineWindow(problem, bends)?.aimMm ?? 0;
+  return lengthMm > 0 ? lengthMm : null;
+}
+
+/** Tubes of three bends, or four; what was gathered once stays, and more starts go on from there. */
+class ManyBendShapes {
+  readonly #found: TubeShape[] = [];
+  readonly #source: Generator<readonly TubeShape[], void> | null;
+  #starts = 0;
+
+  constructor(problem: ProposeProblem, bends: number) {
+    const { ends, least, clrs } = problem;
+    const lengthMm = newLengthMm(problem, bends);
+    const question = { ends, least, clrsMm: clrs.map(mmOf), ready: readyAngles(problem), bends };
+    this.#source = lengthMm === null ? null : manyBends({ ...question, lengthMm });
+  }
+
+  /** What so many starts come to. */
+  *of(starts: number): Generator<void, readonly TubeShape[]> {
+    for (; this.#source !== null && this.#starts < starts; this.#starts += 1) {
+      this.#found.push(...(this.#source.next().value ?? []));
+      if (this.#starts % STARTS_A_PAUSE === STARTS_A_PAUSE - 1) yield;
+    }
+    return this.#found;
+  }
 }
 
 const STARTS_A_PAUSE = 8;
@@ -92,37 +111,65 @@ function unrounded(shape: TubeShape): RoundedShape {
   };
 }
 
-/** What keeps clear of all that stands there already and of itself, in the order of proposals. `numbers` gives each its own number. */
-export function* poolOf(
-  problem: ProposeProblem,
-  collectorId: string | null,
-  { three, four }: PoolSize,
-  numbers: () => number,
-): Generator<void, readonly PooledTube[]> {
-  const { mostBends } = problem;
-  const shapes = mostBends < 2 ? [] : [...thinned(yield* shapesOf(problem, 2, 0), MOST_OF_TWO)];
-  if (three > 0 && mostBends >= 3) shapes.push(...thinned(yield* shapesOf(problem, 3, three), MOST_OF_MORE));
-  if (four > 0 && mostBends >= 4) shapes.push(...thinned(yield* shapesOf(problem, 4, four), MOST_OF_MORE));
-  const surroundings = new Surroundings(problem);
-  const ready = readyAngles(problem);
-  const odMm = mmOf(problem.tube.od);
-  const pool: { readonly tube: PooledTube; readonly candidate: ReturnType<typeof candidateOf> }[] = [];
-  for (const [i, shape] of shapes.entries()) {
-    if (i % STARTS_A_PAUSE === 0) yield;
-    const candidate = candidateOf(problem, ready, unrounded(shape), null);
-    if (surroundings.gapLeft(candidate) === null) continue;
-    const cloud = cloudOf(
-      primaryWith(
-        problem,
-        piecesOf(problem, candidate.shape, () => 'new'),
-      ),
-      odMm,
-      collectorId,
-    );
-    if (cloud === null) continue;
-    pool.push({ tube: { problem, shape, bends: candidate.bends, cloud, number: numbers() }, candidate });
+interface Judged {
+  readonly tube: PooledTube;
+  readonly candidate: Candidate;
+}
+
+/** The tubes of one primary with one inlet at one length. Each shape is looked at once, however often a pool of another size is asked for. */
+export class TubePool {
+  readonly #problem: ProposeProblem;
+  readonly #collectorId: string | null;
+  readonly #numbers: () => number;
+  readonly #surroundings: Surroundings;
+  readonly #ready: ReadyAngles;
+  /** Null: it comes too near to something. */
+  readonly #judged = new Map<TubeShape, Judged | null>();
+  readonly #three: ManyBendShapes;
+  readonly #four: ManyBendShapes;
+  #two: readonly TubeShape[] | null = null;
+
+  /** `numbers` gives each tube its own number. */
+  constructor(problem: ProposeProblem, collectorId: string | null, numbers: () => number) {
+    this.#problem = problem;
+    this.#collectorId = collectorId;
+    this.#numbers = numbers;
+    this.#surroundings = new Surroundings(problem);
+    this.#ready = readyAngles(problem);
+    this.#three = new ManyBendShapes(problem, 3);
+    this.#four = new ManyBendShapes(problem, 4);
   }
-  return pool.sort((a, b) => compareCandidates(a.candidate, b.candidate)).map(({ tube }) => tube);
+
+  /** What keeps clear of all that stands there already and of itself, in the order of proposals. */
+  *of({ three, four }: PoolSize): Generator<void, readonly PooledTube[]> {
+    const { mostBends } = this.#problem;
+    if (mostBends < 2) return [];
+    this.#two ??= thinned(yield* shapesOfTwo(this.#problem), MOST_OF_TWO);
+    const shapes = [...this.#two];
+    if (three > 0 && mostBends >= 3) shapes.push(...thinned(yield* this.#three.of(three), MOST_OF_MORE));
+    if (four > 0 && mostBends >= 4) shapes.push(...thinned(yield* this.#four.of(four), MOST_OF_MORE));
+    const pool: Judged[] = [];
+    for (const shape of shapes) {
+      let judged = this.#judged.get(shape);
+      if (judged === undefined) {
+        judged = this.#judge(shape);
+        this.#judged.set(shape, judged);
+        if (this.#judged.size % STARTS_A_PAUSE === 0) yield;
+      }
+      if (judged !== null) pool.push(judged);
+    }
+    return pool.sort((a, b) => compareCandidates(a.candidate, b.candidate)).map(({ tube }) => tube);
+  }
+
+  #judge(shape: TubeShape): Judged | null {
+    const problem = this.#problem;
+    const candidate = candidateOf(problem, this.#ready, unrounded(shape), null);
+    if (this.#surroundings.gapLeft(candidate) === null) return null;
+    const pieces = piecesOf(problem, candidate.shape, () => 'new');
+    const cloud = cloudOf(primaryWith(problem, pieces), mmOf(problem.tube.od), this.#collectorId);
+    if (cloud === null) return null;
+    return { tube: { problem, shape, bends: candidate.bends, cloud, number: this.#numbers() }, candidate };
+  }
 }
 
 function cloudOf(primary: Primary, odMm: number, collectorId: string | null): TubeCloud | null {
