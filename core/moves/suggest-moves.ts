@@ -47,6 +47,11 @@ export class MoveSearch extends SearchInSlices<MoveOutcome> {
     if (moves.length > 0) return { kind: 'found', before, moves, isExhausted: false };
     return { kind: 'none', before, reason: { kind: 'notThrough' }, nearest: nearestOf(this.#search), toFree: null };
   }
+
+  /** The clearances of the best moves until now take longest. */
+  protected override *lastSteps(): Generator<void, void> {
+    if (this.#search !== null) yield* offerMoves(this.#search);
+  }
 }
 
 function openSearch(problem: MoveProblem): Search | null {

@@ -27,6 +27,8 @@ export class Judge {
   private neighbours: Neighbours | null = null;
   /** Null: not looked at yet. */
   private before: { readonly gaps: Gaps | null } | null = null;
+  /** What was worked out before, so that whoever looks in between does not make the search do it again. */
+  private readonly known = new WeakMap<Candidate, { readonly offered: Offered | null }>();
 
   constructor(problem: MoveProblem) {
     this.problem = problem;
@@ -47,6 +49,16 @@ export class Judge {
 
   /** The move with the gaps that it leaves; a kick goes to the side with most room. Null: none of its sides keeps the gap. Pauses often. */
   *clearest(candidate: Candidate): Generator<void, Offered | null> {
+    const known = this.known.get(candidate);
+    if (known !== undefined) return known.offered;
+    const offered = yield* this.clearestOf(candidate);
+    this.known.set(candidate, { offered });
+    // Asked for again it is asked for by the side that it goes to.
+    if (offered !== null) this.known.set(offered.candidate, { offered });
+    return offered;
+  }
+
+  private *clearestOf(candidate: Candidate): Generator<void, Offered | null> {
     const before = yield* this.gapsBefore();
     const neighbours = this.surroundings();
     const keptMm = this.problem.options.clearanceKeptMm ?? null;

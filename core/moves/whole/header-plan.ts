@@ -80,6 +80,7 @@ export function* planFor(
     yield;
     const search = new MoveSearch(now, primary.id, { ...options, maxMoves: 1, newId });
     for (let pauses = 0; pauses < MOST_PAUSES && !search.look(() => true); pauses += 1) yield;
+    while (!search.windUp(() => true)) yield;
     yield;
     const outcome = search.soFar();
     primaries.push({ primaryId: primary.id, outcome });

@@ -13,6 +13,8 @@ import type { MovesAnswer, MovesQuestion } from './moves-question.ts';
 export interface AnswerSearch {
   /** Looks on until it is through or the time is up, which is asked every millisecond or so. True: it is through. */
   readonly look: (isTimeUp: () => boolean) => boolean;
+  /** Left before it is through, makes ready what was found until now, asking as `look` does. True: it is ready. */
+  readonly windUp: (isTimeUp: () => boolean) => boolean;
   /** What was found until now. */
   readonly soFar: () => MovesAnswer;
   /** Rises whenever there is something new to show before it is through. */
@@ -21,6 +23,7 @@ export interface AnswerSearch {
 
 interface Sliced<Outcome> {
   readonly look: (isTimeUp: () => boolean) => boolean;
+  readonly windUp: (isTimeUp: () => boolean) => boolean;
   readonly soFar: () => Outcome;
   readonly news: number;
 }
@@ -55,6 +58,7 @@ export function searchFor(question: MovesQuestion): AnswerSearch {
 function answering<Outcome>(search: Sliced<Outcome>, answer: (outcome: Outcome) => MovesAnswer): AnswerSearch {
   return {
     look: (isTimeUp) => search.look(isTimeUp),
+    windUp: (isTimeUp) => search.windUp(isTimeUp),
     soFar: () => answer(search.soFar()),
     news: () => search.news,
   };

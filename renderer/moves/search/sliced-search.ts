@@ -21,6 +21,8 @@ interface Current {
   /** When the time is up: what was found by then is answered, and the search waits to be told to look on. */
   untilMs: number;
   isWaiting: boolean;
+  /** It is left, and what was found is made ready to be answered. */
+  isEnding: boolean;
   /** Of the news told last. */
   news: number;
   toldMs: number;
@@ -41,13 +43,15 @@ export class SlicedSearch {
       const search = searchFor(message.question);
       const untilMs = now() + message.budgetMs;
       const toldMs = Number.NEGATIVE_INFINITY;
-      this.#current = { number: message.number, search, untilMs, isWaiting: false, news: 0, toldMs };
+      this.#current = { number: message.number, search, untilMs, isWaiting: false, isEnding: false, news: 0, toldMs };
     } else if (message.kind === 'drop') {
       this.#current = null;
     } else if (this.#current?.number === message.number) {
       if (message.kind === 'lookOn') this.#current.untilMs = now() + message.budgetMs;
-      else this.#answer(this.#current, false);
-      this.#current.isWaiting = message.kind === 'stop';
+      this.#current.isEnding = message.kind === 'stop';
+      this.#current.isWaiting = false;
+      // Most of what was found is ready within one slice, and is answered at once.
+      if (message.kind === 'stop') this.#slice();
     }
     this.#goOn();
   }
@@ -66,12 +70,11 @@ export class SlicedSearch {
     if (current === null || current.isWaiting) return;
     const { now } = this.#around;
     const sliceEnds = now() + SLICE_MS;
-    const isThrough = current.search.look(() => now() > sliceEnds);
-    if (isThrough || now() >= current.untilMs) {
-      this.#answer(current, isThrough);
-      current.isWaiting = true;
-      if (isThrough) this.#current = null;
-    } else this.#tellNews(current);
+    const isTimeUp = () => now() > sliceEnds;
+    const isThrough = !current.isEnding && current.search.look(isTimeUp);
+    if (!isThrough && now() >= current.untilMs) current.isEnding = true;
+    if (isThrough || (current.isEnding && current.search.windUp(isTimeUp))) this.#answer(current, isThrough);
+    else if (!current.isEnding) this.#tellNews(current);
     this.#goOn();
   }
 
@@ -85,7 +88,10 @@ export class SlicedSearch {
     post({ number, answer: search.soFar(), isLooking: true, isThrough: false });
   }
 
-  #answer({ number, search }: Current, isThrough: boolean): void {
+  #answer(current: Current, isThrough: boolean): void {
+    const { number, search } = current;
     this.#around.post({ number, answer: search.soFar(), isLooking: false, isThrough });
+    current.isWaiting = true;
+    if (isThrough) this.#current = null;
   }
 }

@@ -194,6 +194,20 @@ describe('a search in slices', () => {
     expect(search.soFar()).toEqual(suggestMoves(header, 'own'));
   });
 
+  it('gives the same wound up or not, and looks on afterwards as if it had not been left', () => {
+    const [wound, plain] = [new MoveSearch(header, 'own'), new MoveSearch(header, 'own')];
+    let steps = 0;
+    for (let slice = 0; !wound.look(() => true); slice += 1) {
+      plain.look(() => true);
+      if (slice % 50 !== 0) continue;
+      while (!wound.windUp(() => true)) steps += 1;
+      expect(wound.soFar()).toEqual(plain.soFar());
+    }
+    expect(steps).toBeGreaterThan(0);
+    expect(wound.windUp(() => true)).toBe(true);
+    expect(wound.soFar()).toEqual(suggestMoves(header, 'own'));
+  });
+
   it('gives what it has at any time, sound and marked as not exhausted', () => {
     const search = new MoveSearch(header, 'own');
     let found = 0;

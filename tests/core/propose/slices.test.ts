@@ -31,6 +31,27 @@ function stepsMs(make: () => SearchInSlices<unknown>): readonly number[] {
   return steps;
 }
 
+/** Looks on for so many steps and leaves it there: the steps of winding it up, and what it then takes to answer. */
+function endMs(make: () => SearchInSlices<unknown>, looks: number): readonly number[] {
+  const search = make();
+  for (let look = 0; look < looks; look += 1) search.look(() => true);
+  const steps: number[] = [];
+  for (let isReady = false; !isReady; ) {
+    const { ms, value } = onCpu(() => search.windUp(() => true));
+    steps.push(ms);
+    isReady = value;
+  }
+  steps.push(onCpu(() => search.soFar()).ms);
+  return steps;
+}
+
+/** The least of each step over so many runs. */
+function leastSteps(runs: readonly (readonly number[])[]): readonly number[] {
+  const [first = []] = runs;
+  for (const run of runs) expect(run).toHaveLength(first.length);
+  return first.map((_ms, step) => Math.min(...runs.map((run) => run[step] ?? Number.POSITIVE_INFINITY)));
+}
+
 const random = seededRandom(5);
 const header = headerWith(SOURCES.headerLike(random));
 const tight = headerWith(SOURCES.tight(random));
@@ -51,13 +72,28 @@ describe('between two pauses no search works on for long', () => {
   ] as const)(
     '%s',
     (_, make) => {
-      const runs = Array.from({ length: RUNS }, () => stepsMs(make));
-      const [first = []] = runs;
-      for (const run of runs) expect(run).toHaveLength(first.length);
-      const own = first.map((_ms, step) => Math.min(...runs.map((run) => run[step] ?? Number.POSITIVE_INFINITY)));
+      const own = leastSteps(Array.from({ length: RUNS }, () => stepsMs(make)));
       const longest = Math.max(...own);
       expect(longest, `step ${own.indexOf(longest)} of ${own.length}`).toBeLessThan(limitHere(STEP_MS));
     },
     60 * 60_000,
   );
+});
+
+/** Places in a search where it is left: early, and when it has a full list of moves. */
+const LOOKS = [40, 200, 1000];
+
+describe('a search that is left answers without working on for long', () => {
+  it.each([
+    ['moves of a primary', () => new MoveSearch(demo, 'primary-3')],
+    ['moves that keep a gap', () => new MoveSearch(demo, 'primary-3', { clearanceKeptMm: 3 })],
+    ['moves of all', () => new HeaderMoveSearch(demo)],
+    ['a proposal', () => new ProposalSearch(header, 'own', { clrs: CLRS, length: about(700) })],
+    ['a whole header', () => new HeaderProposalSearch(bank, { clrs: CLRS })],
+  ] as const)('%s', (_, make) => {
+    for (const looks of LOOKS) {
+      const own = leastSteps(Array.from({ length: RUNS }, () => endMs(make, looks)));
+      expect(Math.max(...own), `left after ${looks}`).toBeLessThan(limitHere(STEP_MS));
+    }
+  });
 });

@@ -270,17 +270,41 @@ describe('a search in slices', () => {
     expect(posted.at(-1)).toEqual({ number: 4, answer: answerQuestion(whole), isLooking: false, isThrough: true });
   });
 
-  test('answers at once when it is stopped, and keeps its place', () => {
+  test('looks no further when it is stopped, answers once what it has is ready, and keeps its place', () => {
     const { search, posted, slice, slices } = slicedSearch();
     search.hear(asking(1));
     slice();
+    // What was found in one slice, without stopping: it is answered when the time is up.
+    const twin = slicedSearch();
+    twin.search.hear(asking(1, 1));
+    twin.slices();
     search.hear({ kind: 'stop', number: 1 });
-    expect(posted).toMatchObject([{ number: 1, isThrough: false }]);
     slices();
-    expect(posted).toHaveLength(1);
+    expect(posted).toEqual([{ ...twin.posted[0], isThrough: false }]);
     search.hear({ kind: 'lookOn', number: 1, budgetMs: 1e6 });
     slices();
     expect(posted.at(-1)).toMatchObject({ isThrough: true });
+  });
+
+  test('that is stopped at once is answered at once where nothing has to be made ready', () => {
+    const { search, posted, slice, slices } = slicedSearch();
+    search.hear(asking(1, 1e6, QUESTION));
+    slice();
+    search.hear({ kind: 'stop', number: 1 });
+    expect(posted).toMatchObject([{ number: 1, isLooking: false, isThrough: false }]);
+    slices();
+    expect(posted).toHaveLength(1);
+  });
+
+  test('hears a newer question while it makes its answer ready', () => {
+    const { search, posted, slice, slices } = slicedSearch();
+    search.hear(asking(1));
+    for (let count = 0; count < 40; count += 1) slice();
+    search.hear({ kind: 'stop', number: 1 });
+    expect(posted).toEqual([]);
+    search.hear(asking(2));
+    slices();
+    expect(posted.map(({ number }) => number)).toEqual([2]);
   });
 });
 
