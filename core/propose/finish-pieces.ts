@@ -6,7 +6,7 @@ import { clockBy, type Frame, goRound } from '../path/frame.ts';
 import { addScaled, angleBetweenRad, dot, squareTo, subtract, turnBetweenRad, type Vector } from '../path/vector.ts';
 import { degreesOf, radiansOf } from '../units/angle.ts';
 import { type LengthUnit, lengthIn, MM_PER_INCH } from '../units/length.ts';
-import type { TubeEnds } from './joints/tube-shape.ts';
+import type { LeastStraights, TubeEnds } from './joints/tube-shape.ts';
 import { type RoundedBend, type RoundedShape, USABLE } from './offer/round-shape.ts';
 
 export interface FinishQuestion {
@@ -14,8 +14,8 @@ export interface FinishQuestion {
   readonly limits: ClosureLimits;
   /** Tightest first. */
   readonly clrsMm: readonly number[];
-  /** Shortest straight, mm. */
-  readonly leastMm: number;
+  /** Shortest straight before a bend or alone, and after one, mm. */
+  readonly least: Pick<LeastStraights, 'firstMm' | 'lastMm'>;
   readonly unit: LengthUnit;
   /** Coarsest first. */
   readonly steps: readonly SawStep[];
@@ -123,11 +123,12 @@ interface Turned {
 }
 
 /** With the straight that ends nearest to the inlet, down and up on the grid; null where it does not close. */
-function straightFit(question: FinishQuestion, { end, along, bends, straight }: Turned, step: SawStep): Fit | null {
+function straightFit(question: FinishQuestion, turned: Turned, step: SawStep): Fit | null {
+  const { end, along, bends, straight } = turned;
   const { ends, limits, unit } = question;
   const usable = { ...limits, gapMm: limits.gapMm * USABLE, tiltDeg: limits.tiltDeg * USABLE };
   let best: { readonly mm: number; readonly gapMm: number } | null = null;
-  for (const mm of straight === 'none' ? [0] : straightsOnGrid(question, end, along, step)) {
+  for (const mm of straight === 'none' ? [0] : straightsOnGrid(question, turned, step)) {
     const closure = closureOf({ ...end, point: addScaled(end.point, along, mm) }, ends.wanted);
     if (isClosed(closure, usable) && (best === null || closure.gapMm < best.gapMm)) best = { mm, gapMm: closure.gapMm };
   }
@@ -143,9 +144,8 @@ function straightFit(question: FinishQuestion, { end, along, bends, straight }: 
 
 /** Both neighbours on the grid of the straight that ends nearest to the inlet, and of the one that makes most of the inlet's slip; none under the least. */
 function straightsOnGrid(
-  { ends: { wanted }, limits, leastMm, unit }: FinishQuestion,
-  end: Frame,
-  along: Vector,
+  { ends: { wanted }, limits, least, unit }: FinishQuestion,
+  { end, along, straight }: Turned,
   { lengthPer }: SawStep,
 ): readonly number[] {
   const perMm = unit === 'in' ? lengthPer / MM_PER_INCH : lengthPer;
@@ -154,6 +154,7 @@ function straightsOnGrid(
   const square = dot(slipAside, slipAside);
   const wishMm = square < 1e-12 ? 0 : dot(gap, slipAside) / square;
   const slipMm = Math.min(limits.shallowerMm, Math.max(-limits.deeperMm, wishMm));
+  const leastMm = straight === 'last' ? least.lastMm : least.firstMm;
   const leastCount = Math.ceil(leastMm * perMm - ON_GRID);
   const counts = [0, slipMm].flatMap((usedMm) => {
     const count = dot(addScaled(gap, wanted.tangent, -usedMm), along) * perMm;

@@ -74,12 +74,12 @@ export function finishPrimary(header: Header, primaryId: string, stock: readonly
   const { ends, limits } = problem;
   const closure = closureOf(ends.start, ends.wanted);
   if (isClosed(closure, limits)) return null;
-  const { display, shortestStraight } = problem.header.settings;
+  const { display } = problem.header.settings;
   const shape = finishingPieces({
     ends,
     limits,
     clrsMm: problem.clrs.map(mmOf),
-    leastMm: mmOf(shortestStraight),
+    least: problem.least,
     unit: unitOf(display),
     steps: sawSteps(display),
   });

@@ -20,7 +20,8 @@ export function straightShape({ ends: { start, wanted }, least, roomMm }: FewBen
   const isInLine =
     angleBetweenRad(start.tangent, wanted.tangent) < 2 * SAME_RAD &&
     magnitude(squareTo(start.tangent, between)) <= roomMm;
-  return isInLine && alongMm >= Math.max(least.firstMm, least.lastMm) ? { straightsMm: [alongMm], bends: [] } : null;
+  // It is the first straight and the last, and lengthens what is kept as the first does.
+  return isInLine && alongMm > 0 && alongMm >= least.firstMm ? { straightsMm: [alongMm], bends: [] } : null;
 }
 
 /**

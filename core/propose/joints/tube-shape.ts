@@ -25,6 +25,7 @@ export interface TubeEnds {
 
 /** The least that straights may be, mm. */
 export interface LeastStraights {
+  /** Less than the others where it lengthens a straight that is kept: of that and it together the least is asked. */
   readonly firstMm: number;
   readonly betweenMm: number;
   readonly lastMm: number;

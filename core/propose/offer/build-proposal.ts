@@ -61,12 +61,19 @@ export function buildProposal(
   };
 }
 
-/** No new bend over 180 degrees, no new straight under the least. */
+/** No new bend over 180 degrees; no straight under the least from bend to bend, or to port and inlet, but between bends that are kept. */
 function isWorkable({ keptPieces, header }: ProposeProblem, made: Primary): boolean {
   const leastMm = mmOf(header.settings.shortestStraight) - SLACK_MM;
-  return made.pieces
-    .slice(keptPieces)
-    .every((piece) => (piece.kind === 'straight' ? mmOf(piece.length) >= leastMm : piece.angleDeg <= LARGEST_BEND_DEG));
+  let straightMm = 0;
+  for (const [index, piece] of made.pieces.entries()) {
+    if (piece.kind === 'straight') {
+      straightMm += mmOf(piece.length);
+      continue;
+    }
+    if (index >= keptPieces && (straightMm < leastMm || piece.angleDeg > LARGEST_BEND_DEG)) return false;
+    straightMm = 0;
+  }
+  return straightMm >= leastMm;
 }
 
 /** Nothing nearer than is kept, but what cannot be farther off wherever the tube goes. */

@@ -60,7 +60,9 @@ function straightPiece(lengthMm: number): Piece {
 }
 
 function stubAtStart(problem: ProposeProblem): Primary {
-  return primaryWith(problem, [straightPiece(problem.least.firstMm)]);
+  const { keptPieces, least } = problem;
+  // What is kept may end in a straight that is long enough by itself.
+  return primaryWith(problem, keptPieces > 0 && least.firstMm === 0 ? [] : [straightPiece(least.firstMm)]);
 }
 
 /** The last straight alone, from where it begins. */

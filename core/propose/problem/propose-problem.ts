@@ -1,6 +1,6 @@
 /** One question for a whole primary made ready for the search: its two ends, its length, what it may be made of. */
 
-import { type Header, type Primary, type Tube, tubeOf } from '../../header/header.ts';
+import { type Header, type Piece, type Primary, type Tube, tubeOf } from '../../header/header.ts';
 import { pieceLength } from '../../length/piece-length.ts';
 import { type ClosureLimits, closureOf, isClosed } from '../../path/ends/closure.ts';
 import { closureLimits, findInlet, inletFrame, placedPath } from '../../path/ends/inlet-pose.ts';
@@ -72,7 +72,7 @@ export function readProposeProblem(header: Header, primaryId: string, options: P
       limits,
       window: wantedWindow(header, primary, options.length ?? { kind: 'target' }),
       clrs,
-      least: { firstMm: leastMm, betweenMm: leastMm, lastMm: leastMm },
+      least: { firstMm: Math.max(0, leastMm - standingMm(kept)), betweenMm: leastMm, lastMm: leastMm },
       stock: options.stock ?? null,
       mostBends: Math.min(MOST_BENDS, Math.max(0, options.mostBends ?? MOST_BENDS)),
       gapKeptMm: options.clearanceKeptMm === undefined ? mmOf(wantedGap) : options.clearanceKeptMm,
@@ -83,6 +83,12 @@ export function readProposeProblem(header: Header, primaryId: string, options: P
 /** What holds is kept, and all before it; what is only planned or cut may be replaced. */
 function keptOf({ pieces }: Primary): number {
   return pieces.findLastIndex(({ state, locked }) => locked || state === 'tacked' || state === 'welded') + 1;
+}
+
+/** The straights that the pieces which stay end in: what is put after them makes them longer, and all of it is one straight from bend to bend. */
+function standingMm(kept: readonly Piece[]): number {
+  const bends = kept.findLastIndex(({ kind }) => kind !== 'straight') + 1;
+  return kept.slice(bends).reduce((sumMm, piece) => sumMm + pieceLength(piece), 0);
 }
 
 function endsOf(header: Header, primary: Primary, keptPieces: number): Result<TubeEnds, PathProblem> {

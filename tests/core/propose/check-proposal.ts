@@ -27,10 +27,10 @@ export function expectSound(header: Header, proposal: ProposedPrimary): Header {
   expect(Math.hypot(closure.asideMm, Math.max(0, Math.abs(closure.alongMm) - slipMm))).toBeLessThanOrEqual(mmOf(gap));
   expect(closure.tiltDeg).toBeLessThanOrEqual(tiltDeg);
   for (const piece of proposal.pieces) {
-    if (piece.kind === 'straight')
-      expect(mmOf(piece.length)).toBeGreaterThanOrEqual(mmOf(header.settings.shortestStraight) - 1e-9);
-    else expect(piece.angleDeg).toBeLessThanOrEqual(180);
+    if (piece.kind !== 'straight') expect(piece.angleDeg).toBeLessThanOrEqual(180);
   }
+  const leastMm = mmOf(header.settings.shortestStraight) - 1e-9;
+  for (const straightMm of newStraights(made, proposal)) expect(straightMm).toBeGreaterThanOrEqual(leastMm);
   expectWithin(
     proposal.lengthMm,
     lengthByHand(made) - mmOf(header.settings.weldShrinkage) * (made.pieces.length - 1),
@@ -39,6 +39,20 @@ export function expectSound(header: Header, proposal: ProposedPrimary): Header {
   expect(proposal.bends).toBe(proposal.pieces.filter(({ kind }) => kind === 'bend').length);
   expect(proposal.joints).toBe(proposal.pieces.length + 1);
   return after;
+}
+
+/** Lengths from bend to bend, from the last bend that is kept (or the port) to the inlet: straights that follow on each other are one. */
+function newStraights({ pieces }: Primary, { keptPieces }: ProposedPrimary): readonly number[] {
+  const bends = pieces.flatMap((piece, index) => (piece.kind === 'straight' ? [] : [index]));
+  const lastKept = bends.findLast((index) => index < keptPieces) ?? -1;
+  const between = [lastKept, ...bends.filter((index) => index >= keptPieces), pieces.length];
+  return between
+    .slice(1)
+    .map((to, i) =>
+      pieces
+        .slice((between[i] ?? 0) + 1, to)
+        .reduce((sumMm, piece) => sumMm + (piece.kind === 'straight' ? mmOf(piece.length) : 0), 0),
+    );
 }
 
 function slipOf(header: Header, { inletId }: Primary): number {

@@ -96,6 +96,17 @@ describe('what would finish a primary', () => {
     }
   });
 
+  it('makes a straight that stands longer by less than the shortest there may be', () => {
+    const pieces = [...BEGUN, straight(25.4)];
+    const finishOf = (rest: Parameters<typeof primaryOf>[0]) =>
+      finishPrimary(headerWith({ port: ALONG_X, inlet: endOf([...pieces, ...rest]) }, { pieces }), 'own', null)?.pieces;
+    expect(finishOf([straight(6.35)])).toEqual([{ kind: 'straight', length: inches(0.25) }]);
+    expect(finishOf([straight(6.35), bend(76.2, 30, -50)])).toMatchObject([
+      { kind: 'straight', length: inches(0.25) },
+      { kind: 'bend', angleDeg: 30, clockingDeg: -50 },
+    ]);
+  });
+
   // What a bend does, seen from where it begins: CLR sin ahead, CLR (1 - cos) to the side that it is clocked to.
   it.each([
     [30, 0],

@@ -1,6 +1,7 @@
 /** Whole primaries between a port and an inlet: found, sound, and what is said when there is none. */
 
 import { describe, expect, it } from 'vitest';
+import { tracePrimary } from '../../../core/path/trace-primary.ts';
 import { distance } from '../../../core/path/vector.ts';
 import { describeLengthRanges, describeNoProposal } from '../../../core/propose/describe-proposals.ts';
 import { shortestTwoBends } from '../../../core/propose/few/all-two-bends.ts';
@@ -12,7 +13,7 @@ import { ProposalSearch, proposePrimaries } from '../../../core/propose/propose-
 import type { WantedLength } from '../../../core/propose/question.ts';
 import { inches, millimetres, mmOf } from '../../../core/units/length.ts';
 import { expectWithin } from '../../tolerance.ts';
-import { ALONG_X, bend, poseAt, seededRandom, straight, UP_Z } from '../path/made-primaries.ts';
+import { ALONG_X, bend, foundValue, poseAt, primaryOf, seededRandom, straight, UP_Z } from '../path/made-primaries.ts';
 import { expectSound } from './check-proposal.ts';
 import { bendsOnShelf, CLRS, endsOf, headerWith, type PosePair, SOURCES } from './made-poses.ts';
 
@@ -246,6 +247,38 @@ describe('what is half tacked', () => {
       expect(after.primaries[0]?.pieces.some(({ id }) => id === planned.id)).toBe(false);
       expectWithin(proposal.lengthMm, 720, TOLERANCE_MM);
     }
+  });
+});
+
+describe('a straight that stands', () => {
+  const begun = [straight(60), bend(76.2, 60, -30)];
+  const rest = [bend(76.2, 90, 70), straight(101.6), bend(76.2, 45, -20), straight(50.8)];
+
+  /** Half built up to a straight of so many mm; the inlet is where the rest ends that was put right after it. */
+  function halfBuilt(standingMm: number, moreMm: number) {
+    const tacked = [...begun, straight(standingMm)];
+    const whole = foundValue(tracePrimary(primaryOf([...tacked, straight(moreMm), ...rest]), ALONG_X)).end;
+    const header = headerWith(
+      { port: ALONG_X, inlet: poseAt(whole.point, whole.tangent, whole.normal) },
+      { pieces: tacked },
+    );
+    const lengthMm = 60 + standingMm + moreMm + 152.4 + (76.2 * (60 + 90 + 45) * Math.PI) / 180;
+    return { header, proposals: proposalsOf(proposePrimaries(header, 'own', { clrs: CLRS, length: about(lengthMm) })) };
+  }
+
+  it('and is long enough is followed by a bend at once', () => {
+    const { header, proposals } = halfBuilt(30, 0);
+    expect(proposals[0]?.pieces.map(({ kind }) => kind)).toEqual(['bend', 'straight', 'bend', 'straight']);
+    for (const proposal of proposals) expectSound(header, proposal);
+  });
+
+  it('and is not is made longer by what is missing', () => {
+    // Of half an inch 6.35 mm stand.
+    const { header, proposals } = halfBuilt(6.35, 6.35);
+    for (const proposal of proposals) expectSound(header, proposal);
+    const firsts = proposals.flatMap(({ pieces: [first] }) => (first?.kind === 'straight' ? [mmOf(first.length)] : []));
+    expect(firsts).toHaveLength(proposals.length);
+    expect(Math.min(...firsts)).toBeLessThan(12.7);
   });
 });
 
