@@ -2,7 +2,6 @@
 
 import { createRequire } from 'node:module';
 import { performance } from 'node:perf_hooks';
-import process from 'node:process';
 import type { Header, Piece } from '../../core/header/header.ts';
 import type { MoveOptions } from '../../core/moves/question.ts';
 import { MoveSearch, suggestMoves } from '../../core/moves/suggest-moves.ts';
@@ -14,7 +13,7 @@ import { fittedHeader, lengthOf, shopPrimary } from '../core/moves/made-headers.
 import { bend, seededRandom, straight } from '../core/path/made-primaries.ts';
 import { type Measure, quantile, type RunSize } from '../measure.ts';
 import { straightsModel } from '../references/straights-model.ts';
-import { calibrate } from './calibration.ts';
+import { calibrate, threadCpuMs } from './calibration.ts';
 
 const PIECES = 20;
 const SLIP_MM = 6;
@@ -136,26 +135,20 @@ function worstKind(seed: number): Header {
   return fittedHeader(primary, { targetMm: lengthOf(primary) + 5 + random() * 25 });
 }
 
-/** What this thread was on the processor until now: a machine that is busy with other things takes nothing from a budget. */
-function onCpuMs(): number {
-  const { user, system } = process.threadCpuUsage();
-  return (user + system) / 1000;
-}
-
 /** The worst of many questions: by how much its answer came later than its budget, and how long it looked on before it asked whether to stop. */
 export function measureBudget(size: RunSize): readonly Measure[] {
   const runs = size === 'long' ? 1000 : 12;
-  const { factor, words } = calibrate();
+  const { factor, words } = calibrate(threadCpuMs);
   let overMs = 0;
   let pauseMs = 0;
   for (let run = 1; run <= runs + 3; run += 1) {
     const header = worstKind(run);
-    const startMs = onCpuMs();
+    const startMs = threadCpuMs();
     let lastMs = startMs;
     let longestMs = 0;
     const search = new MoveSearch(header, 'own', { stock: WIDE_SHELF });
     const passed = () => {
-      const nowMs = onCpuMs();
+      const nowMs = threadCpuMs();
       longestMs = Math.max(longestMs, nowMs - lastMs);
       lastMs = nowMs;
       return nowMs - startMs;
@@ -167,7 +160,7 @@ export function measureBudget(size: RunSize): readonly Measure[] {
     passed();
     // The compiler settles in on the first.
     if (run <= 3) continue;
-    overMs = Math.max(overMs, onCpuMs() - startMs - BUDGET_MS);
+    overMs = Math.max(overMs, threadCpuMs() - startMs - BUDGET_MS);
     pauseMs = Math.max(pauseMs, longestMs);
   }
   const what = `${runs} questions of 24 planned pieces and ${MANY_CLRS} CLRs (${words})`;

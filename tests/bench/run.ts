@@ -13,6 +13,7 @@ import { measureFinishedFiles } from './finished-files.ts';
 import { measureJournal } from './journal-size.ts';
 import { measureKeystrokes } from './keystrokes.ts';
 import { measureAgainstHighs, measureBudget, measureMissedMoves, measureMoves } from './moves-speed.ts';
+import { measureBanks, measureProposals } from './proposals-speed.ts';
 import { measureSheet } from './sheet-speed.ts';
 import { measureShelfScroll } from './shelf-scroll.ts';
 import { measureShelf } from './shelf-speed.ts';
@@ -37,6 +38,8 @@ const RUNS: readonly MeasureRun[] = [
   { ids: ['P4', 'P4b', 'P4s', 'P4t'], run: (size) => Promise.resolve(measureMoves(size)) },
   { ids: ['P4d', 'P4e'], run: (size) => Promise.resolve(measureBudget(size)) },
   { ids: ['P4c'], run: measureAgainstHighs },
+  { ids: ['G3', 'G3 tail', 'G3 first'], run: (size) => Promise.resolve(measureProposals(size)) },
+  { ids: ['G4', 'G4 placed', 'G4 eight'], run: (size) => Promise.resolve(measureBanks(size)) },
   { ids: ['P5', 'P5w'], run: measureCutPlan },
   { ids: ['C5'], run: measurePacking },
   { ids: ['C4'], run: (size) => Promise.resolve(measureMissedMoves(size)) },

@@ -5,14 +5,14 @@ import { SearchInSlices, searchThrough } from '../../moves/search-in-slices.ts';
 import { compareHeaders } from './compare-headers.ts';
 import type { HeaderProgress, HeaderProposal, HeaderProposalOutcome, HeaderProposeOptions } from './header-outcome.ts';
 import { type HeaderProposeProblem, lengthsToTry, readHeaderProblem } from './header-problem.ts';
-import { type HeaderKeeper, LengthSearch } from './search-length.ts';
-import type { PoolSize } from './tube-pool.ts';
+import { type HeaderKeeper, LengthSearch, type Round } from './search-length.ts';
 
-/** First few, then more: most headers need no more than the first. */
-const SIZES: readonly PoolSize[] = [
-  { three: 0, four: 0 },
-  { three: 60, four: 0 },
-  { three: 240, four: 120 },
+/** First few tubes, then more: most headers need no more than the first. To put few together in many orders takes less time than to gather more. */
+const ROUNDS: readonly Round[] = [
+  { three: 0, four: 0, orders: 5 },
+  { three: 0, four: 0, orders: 24 },
+  { three: 60, four: 0, orders: 5 },
+  { three: 240, four: 120, orders: 5 },
 ];
 const MOST_BENDS = 4;
 /** Tubes with fewer are not gathered. */
@@ -121,14 +121,14 @@ function* searchLengths(
   { placings }: HeaderProposeProblem,
   shown: Shown,
 ): Generator<void, void> {
-  for (const size of SIZES) {
+  for (const round of ROUNDS) {
     for (const search of searches) {
       const mostBends = mostBendsAt(search, placings.length, shown.best);
-      const within = sizeWithin(size, mostBends - LEAST_BENDS * placings.length);
+      const within = roundWithin(round, mostBends - LEAST_BENDS * placings.length);
       if (search.hasFound || within === null) continue;
       shown.tell({ lengthMm: search.lengthMm, at: search.place + 1 });
       yield* search.look(within, mostBends);
-      if (size === SIZES.at(-1)) search.forget();
+      if (round === ROUNDS.at(-1)) search.forget();
     }
   }
 }
@@ -140,8 +140,8 @@ function mostBendsAt({ lengthMm, place }: LengthSearch, primaries: number, best:
   return isLengthBetter ? best.proposal.bends : best.proposal.bends - 1;
 }
 
-/** What of this size can lead to a set with no more than so many bends beyond two for each; null where nothing can that a smaller size has not. */
-function sizeWithin({ three, four }: PoolSize, moreBends: number): PoolSize | null {
-  if (moreBends < 0 || (three > 0 && moreBends === 0)) return null;
-  return { three, four: moreBends > 1 ? four : 0 };
+/** What of a round can lead to a set with no more than so many bends beyond two for each; null where nothing can that is not in the rounds before. */
+function roundWithin(round: Round, moreBends: number): Round | null {
+  if (moreBends < 0 || (round.three > 0 && moreBends === 0)) return null;
+  return { ...round, four: moreBends > 1 ? round.four : 0 };
 }

@@ -20,14 +20,13 @@ export interface HeaderSearch {
   readonly shown: HeaderKeeper;
 }
 
+/** How many tubes are gathered, and in how many orders they are put together for one number of bends. */
+export interface Round extends PoolSize {
+  readonly orders: number;
+}
+
 /** So much is kept between exact tubes beyond the gap wanted, for rounding moves them a little. */
 const ROUNDING_MM = 0.7;
-/**
- * Orders in which tubes are put together for one number of bends: many where there are few tubes, for that takes no time beside gathering more of them, or
- * beside looking at another length.
- */
-const ORDERS_OF_FEW = 24;
-const ORDERS_OF_MANY = 5;
 /** Sets that are rounded and proven before more tubes are gathered. */
 const MOST_TRIALS = 40;
 /** Sets with equally few bends that are held against the first one. */
@@ -59,15 +58,14 @@ export class LengthSearch {
     this.#together = new Together(gapMm === null ? null : gapMm + ROUNDING_MM);
   }
 
-  /** Gathers tubes up to this size and offers a set of them with no more than so many bends, if it finds one. */
-  *look(size: PoolSize, mostBends: number): Generator<void, void> {
+  /** Gathers the tubes of a round and offers a set of them with no more than so many bends, if it finds one. */
+  *look(round: Round, mostBends: number): Generator<void, void> {
     const { problem, options, shown } = this.#search;
-    const pools = yield* this.#poolsOf(size);
+    const pools = yield* this.#poolsOf(round);
     this.missingId = problem.placings[pools.findIndex(({ length }) => length === 0)]?.[0]?.primaryId ?? null;
-    const orders = size.three === 0 ? ORDERS_OF_FEW : ORDERS_OF_MANY;
     for (let trial = 0; trial < MOST_TRIALS; trial += 1) {
       shown.tell({ step: 'fitting' });
-      const choices = yield* this.#together.fewestBends(pools, mostBends, orders);
+      const choices = yield* this.#together.fewestBends(pools, mostBends, round.orders);
       if (choices === null) return;
       shown.tell({ step: 'proving' });
       const proved = yield* proveSet(problem, options, choices, this.lengthMm);
