@@ -176,7 +176,8 @@ export function readIndependently(folder: string): DiskReading {
   try {
     const target = join(copy, 'copy.sqlite');
     cpSync(file, target);
-    if (existsSync(`${file}-wal`)) cpSync(`${file}-wal`, `${target}-wal`);
+    // A cut in the very first transaction leaves a rollback journal behind, and the file half made.
+    for (const end of ['-wal', '-journal']) if (existsSync(file + end)) cpSync(file + end, target + end);
     const db = new DatabaseSync(target);
     try {
       return readDatabase(db);
