@@ -52,7 +52,8 @@ export function readProposeProblem(header: Header, primaryId: string, options: P
   const limits = limitsOf(header, primary);
   const closure = closureOf(ends.value.start, ends.value.wanted);
   if (isClosed(closure, limits)) return { ok: false, reason: { kind: keptPieces > 0 ? 'allThere' : 'samePlace' } };
-  if (closure.gapMm < limits.gapMm) return { ok: false, reason: { kind: 'samePlace' } };
+  // What is kept may end in the right place and still point the wrong way.
+  if (keptPieces === 0 && closure.gapMm < limits.gapMm) return { ok: false, reason: { kind: 'samePlace' } };
   const tube = tubeOf(header, primary);
   const clrs = clrsOf(header, tube, options);
   if (clrs.length === 0) return { ok: false, reason: { kind: 'noClr' } };
