@@ -1,5 +1,6 @@
 /** One whole search for proposals: no bend and one, two bends along their whole family, then three and four where two are not enough. */
 
+import { distance } from '../path/vector.ts';
 import { shortestTwoBends, twoBendsOfLength } from './few/all-two-bends.ts';
 import { oneBend, straightShape } from './few/straight-and-one-bend.ts';
 import { manyBends } from './joints/many-bends.ts';
@@ -89,8 +90,15 @@ function* enterTwoBends(search: ProposeSearch, shapes: readonly TubeShape[], len
 const STARTS_A_PAUSE = 8;
 
 function* searchManyBends(search: ProposeSearch, bends: number): Generator<void, void> {
+  const aimMm = search.window(bends)?.aimMm;
+  for (const lengthMm of aimMm === undefined ? leastGuesses(search) : [aimMm]) {
+    yield* searchManyBendsAt(search, bends, lengthMm);
+    if (search.best.count > 0) return;
+  }
+}
+
+function* searchManyBendsAt(search: ProposeSearch, bends: number, lengthMm: number): Generator<void, void> {
   const { ends, least } = search.problem;
-  const lengthMm = search.window(bends)?.aimMm ?? leastGuess(search);
   const { clrsMm, ready, best } = search;
   const starts = best.count > 0 ? FEW_STARTS : STARTS;
   let start = 0;
@@ -102,15 +110,13 @@ function* searchManyBends(search: ProposeSearch, bends: number): Generator<void,
   }
 }
 
-/** Where the shortest is wanted and two bends do not do: a quarter more than the straight way. */
-function leastGuess({ problem: { ends } }: ProposeSearch): number {
-  const { start, wanted } = ends;
-  const apartMm = Math.hypot(
-    wanted.point.x - start.point.x,
-    wanted.point.y - start.point.y,
-    wanted.point.z - start.point.z,
-  );
-  return 1.25 * apartMm + 100;
+/** Whole turns of the tightest bend that are added to the first guess, one length after another: an inlet behind its port takes two bends of 180 and the way back. */
+const MORE_TURNS = [0, 1, 2];
+
+/** Where the shortest is wanted and two bends do not do: a quarter more than the straight way, then longer. */
+function leastGuesses({ problem: { ends }, clrsMm }: ProposeSearch): readonly number[] {
+  const firstMm = 1.25 * distance(ends.start.point, ends.wanted.point) + 100;
+  return MORE_TURNS.map((turns) => firstMm + turns * 2 * Math.PI * Math.min(...clrsMm));
 }
 
 /** Places in the window, as parts of it, besides the length wanted. */

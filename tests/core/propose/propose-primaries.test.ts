@@ -234,6 +234,18 @@ describe('one bend and none', () => {
   });
 });
 
+describe('an inlet behind its port', () => {
+  it.each([
+    ['and pointing the same way', { x: 1, y: 0, z: 0 }],
+    ['and pointing back', { x: -1, y: 0, z: 0 }],
+  ])('%s takes a way round', (_, direction) => {
+    const header = headerWith({ port: ALONG_X, inlet: poseAt({ x: -300, y: 0, z: 0 }, direction, UP_Z) });
+    for (const proposal of proposalsOf(proposePrimaries(header, 'own', { clrs: [inches(3)] }))) {
+      expectSound(header, proposal);
+    }
+  });
+});
+
 describe('what is half tacked', () => {
   it('stays, and what is only planned goes', () => {
     const tacked = [straight(60), bend(76.2, 60, -30)];
