@@ -2,6 +2,7 @@
 
 import type { Header } from '../../header/header.ts';
 import { SearchInSlices, searchThrough } from '../../moves/search-in-slices.ts';
+import type { NoProposalReason } from '../outcome.ts';
 import { compareHeaders } from './compare-headers.ts';
 import type { HeaderProgress, HeaderProposal, HeaderProposalOutcome, HeaderProposeOptions } from './header-outcome.ts';
 import { type HeaderProposeProblem, lengthsToTry, readHeaderProblem } from './header-problem.ts';
@@ -105,14 +106,37 @@ function* searchHeader({ header, options, shown }: Asked): Generator<void, Heade
   shown.tell({ lengths: lengths.length, primaries: problem.placings.length });
   yield* searchLengths(searches, problem, shown);
   if (shown.best !== null) return { kind: 'found', proposal: shown.best.proposal, isExhausted: true };
-  const missingId =
-    lengths.length === 0 ? first.primaryId : searches.findLast((search) => search.missingId !== null)?.missingId;
-  if (typeof missingId === 'string') {
-    const mostBends = Math.min(MOST_BENDS, options.mostBends ?? MOST_BENDS);
-    const reason = { kind: 'outOfReach', mostBends, isLengthWanted: lengths.length > 0 } as const;
-    return { kind: 'none', reason: { kind: 'onePrimary', primaryId: missingId, reason } };
+  const missing =
+    lengths.length === 0
+      ? { primaryId: first.primaryId, tight: null }
+      : (searches.findLast((search) => search.missing !== null)?.missing ?? null);
+  if (missing !== null) {
+    const { primaryId, tight } = missing;
+    const reason: NoProposalReason =
+      tight === null
+        ? (tooShortFor(problem, primaryId, lengths) ?? outOfReach(options, lengths.length > 0))
+        : { kind: 'tooTight', ...tight };
+    return { kind: 'none', reason: { kind: 'onePrimary', primaryId, reason } };
   }
   return { kind: 'none', reason: { kind: 'together' } };
+}
+
+function outOfReach({ mostBends = MOST_BENDS }: HeaderProposeOptions, isLengthWanted: boolean): NoProposalReason {
+  return { kind: 'outOfReach', mostBends: Math.min(MOST_BENDS, mostBends), isLengthWanted };
+}
+
+/** Where every length that was tried is below the least that the primary has with any of its inlets. */
+function tooShortFor(
+  { placings }: HeaderProposeProblem,
+  primaryId: string,
+  lengths: readonly number[],
+): NoProposalReason | null {
+  const own = placings.find(([first]) => first?.primaryId === primaryId) ?? [];
+  const leastMm = Math.min(...own.map((placing) => placing.leastMm ?? Number.NEGATIVE_INFINITY));
+  const wantedMm = Math.max(...lengths);
+  return Number.isFinite(leastMm) && Number.isFinite(wantedMm) && wantedMm < leastMm
+    ? { kind: 'tooShort', wantedMm, leastMm }
+    : null;
 }
 
 /** All lengths with few tubes first, then those without a set with more: another length mostly takes less time than more tubes, and fewer bends. */

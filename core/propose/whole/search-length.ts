@@ -32,6 +32,13 @@ const MOST_TRIALS = 40;
 /** Sets with equally few bends that are held against the first one. */
 const MORE_SETS = 4;
 
+/** A primary that has no tube even by itself. */
+export interface MissingTube {
+  readonly primaryId: string;
+  /** There are some, but the best leaves only so much; null: there are none. */
+  readonly tight: { readonly bestMm: number; readonly keptMm: number } | null;
+}
+
 interface InletPool {
   readonly inletId: string;
   readonly pool: TubePool;
@@ -42,8 +49,8 @@ export class LengthSearch {
   readonly place: number;
   /** A set was found; more tubes are not gathered. */
   hasFound = false;
-  /** The primary that has no tube even by itself; null where each has one. */
-  missingId: string | null = null;
+  /** Null: each has a tube by itself. */
+  missing: MissingTube | null = null;
   readonly #search: HeaderSearch;
   readonly #together: Together;
   readonly #byPrimary: InletPool[][] = [];
@@ -62,7 +69,7 @@ export class LengthSearch {
   *look(round: Round, mostBends: number): Generator<void, void> {
     const { problem, options, shown } = this.#search;
     const pools = yield* this.#poolsOf(round);
-    this.missingId = problem.placings[pools.findIndex(({ length }) => length === 0)]?.[0]?.primaryId ?? null;
+    this.missing = this.#missingOf(pools.findIndex(({ length }) => length === 0));
     for (let trial = 0; trial < MOST_TRIALS; trial += 1) {
       shown.tell({ step: 'fitting' });
       const choices = yield* this.#together.fewestBends(pools, mostBends, round.orders);
@@ -78,6 +85,15 @@ export class LengthSearch {
       if (proved.kind === 'tooNear') this.#together.keepApart(proved.one, proved.other);
       else this.#together.leaveOut(proved.at);
     }
+  }
+
+  #missingOf(primary: number): MissingTube | null {
+    const own = this.#search.problem.placings[primary]?.[0];
+    if (own === undefined) return null;
+    const gapsMm = this.#inletPools(primary).flatMap(({ pool }) => pool.tightestBestMm ?? []);
+    const keptMm = own.at(this.lengthMm)?.gapKeptMm ?? null;
+    const tight = gapsMm.length === 0 || keptMm === null ? null : { bestMm: Math.max(...gapsMm), keptMm };
+    return { primaryId: own.primaryId, tight };
   }
 
   /** Offers a few other sets with no more bends. */

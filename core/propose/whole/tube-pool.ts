@@ -140,6 +140,11 @@ export class TubePool {
     this.#four = new ManyBendShapes(problem, 4);
   }
 
+  /** The largest gap left by a tube that was too tight; null where none was. */
+  get tightestBestMm(): number | null {
+    return this.#surroundings.tightestBestMm;
+  }
+
   /** What keeps clear of all that stands there already and of itself, in the order of proposals. */
   *of({ three, four }: PoolSize): Generator<void, readonly PooledTube[]> {
     const { mostBends } = this.#problem;

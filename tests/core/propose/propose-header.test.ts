@@ -14,7 +14,7 @@ import type { HeaderProposal } from '../../../core/propose/whole/header-outcome.
 import { HeaderProposalSearch, proposeHeader } from '../../../core/propose/whole/propose-header.ts';
 import { millimetres } from '../../../core/units/length.ts';
 import { limitHere, onCpu } from '../../cpu-time.ts';
-import { foundValue, seededRandom } from '../path/made-primaries.ts';
+import { foundValue, poseAt, seededRandom, UP_Z } from '../path/made-primaries.ts';
 import { bankOfEight, constructedHeader, randomBank } from './made-banks.ts';
 import { CLRS } from './made-poses.ts';
 
@@ -243,7 +243,13 @@ describe('what cannot be', () => {
     expect(proposeHeader(bare)).toEqual({ kind: 'none', reason: { kind: 'noneToDo' } });
     expect(proposeHeader(header, { clrs: CLRS, lengthMm: 200 })).toMatchObject({
       kind: 'none',
-      reason: { kind: 'onePrimary', primaryId: 'p1', reason: { kind: 'outOfReach', isLengthWanted: true } },
+      reason: { kind: 'onePrimary', primaryId: 'p1', reason: { kind: 'tooShort', wantedMm: 200 } },
+    });
+    const corner = (mm: number, y: number) => poseAt({ x: mm, y, z: mm }, { x: 1, y: 0, z: 0 }, UP_Z).at;
+    const wall = { kind: 'box', id: 'w', name: 'w', corner: corner(-2000, 40), opposite: corner(2000, 60) } as const;
+    expect(proposeHeader({ ...header, obstacles: [wall] }, { clrs: CLRS, lengthMm: 600, mostBends: 2 })).toMatchObject({
+      kind: 'none',
+      reason: { kind: 'onePrimary', reason: { kind: 'tooTight', keptMm: GAP_MM } },
     });
     expect(proposeHeader(header, { stock: [] })).toMatchObject({
       kind: 'none',
