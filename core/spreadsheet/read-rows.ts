@@ -42,7 +42,7 @@ function split(text: string, form: Form): { readonly rows: Rows; readonly openQu
   if (!text.includes('"')) return { rows: splitBare(text, form), openQuote: null };
   const looked = lookOverQuotes(text, form.delimiter);
   if (looked.openQuote !== null) return { rows: [], openQuote: looked.openQuote };
-  return { rows: Papa.parse(looked.text, { ...form, newline: '\n' }).data.map(unmarked), openQuote: null };
+  return { rows: unmarked(Papa.parse(looked.text, { ...form, newline: '\n' }).data, looked.text), openQuote: null };
 }
 
 function splitLoosely(text: string, form: Form): Rows {
@@ -52,10 +52,13 @@ function splitLoosely(text: string, form: Form): Rows {
 
 function splitBare(text: string, form: Form): Rows {
   const plain = text.replace(/\r\n?/g, '\n');
-  return Papa.parse(plain, { ...form, newline: '\n', fastMode: true }).data.map(unmarked);
+  return unmarked(Papa.parse(plain, { ...form, newline: '\n', fastMode: true }).data, plain);
 }
 
-const unmarked = (row: readonly string[]) => row.map(withoutMark);
+/** Of all rows of a text; most have no mark, and are left as they are. */
+function unmarked(rows: Rows, text: string): Rows {
+  return text.includes("'") ? rows.map((row) => row.map(withoutMark)) : rows;
+}
 
 /** Without the byte order mark in front, and line ends and spaces behind: a file that ends its last row has no row after it. */
 function withoutEnd(text: string): string {

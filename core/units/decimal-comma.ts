@@ -57,6 +57,7 @@ export function readCommaColumns(
     const figures = rows.flatMap((row) => row[column] ?? []).filter(holdsFigures);
     return isDecimal || hasDecimalCommas(figures);
   });
+  if (!decimal.includes(true)) return { rows, numbers: [] };
   const numbers: string[] = [];
   const read = rows.map((row) =>
     row.map((cell, column) => {

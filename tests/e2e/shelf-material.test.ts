@@ -52,7 +52,7 @@ test('what the shelf lacks is marked while it is typed and not refused, its angl
   await page.keyboard.type('b9');
   await page.getByRole('option', { name: /b90.*on the shelf/ }).waitFor();
   await page.keyboard.type('0 0 r7');
-  await page.locator('.read-back').getByText('Not on the shelf in this tube and CLR.').waitFor();
+  await page.locator('.read-back-note').getByText('Not on the shelf in this tube and CLR.').waitFor();
   await page.keyboard.press('Enter');
   await expect
     .poll(async () => {
