@@ -5,7 +5,7 @@ import { type Aim, isMet, type Miss, missAt } from './miss.ts';
 import { type Settled, settle, type ValueLimits } from './settle.ts';
 
 const MOST_ROUNDS = 4;
-/** What is outside is moved inside by so many times as much. */
+/** What is outside is moved inside by so many times as much, and by twice that each further round, or it would only ever come nearer. */
 const PRESS = 1.5;
 /** A little more than 2, since the search for the least squares may end a little early. */
 const MOST_SQUARES = 2.1;
@@ -25,7 +25,7 @@ export function settleClosely(
   let { values, miss } = settle(aim, screws, start, limits);
   let pressed = aim;
   for (let round = 0; round < MOST_ROUNDS && !isMet(miss, aim) && squares(miss, aim) <= MOST_SQUARES; round += 1) {
-    pressed = pressedBy(pressed, miss, aim);
+    pressed = pressedBy(pressed, aim, { ...miss, press: PRESS * 2 ** round });
     ({ values } = settle(pressed, screws, values, limits));
     miss = missAt(aim, screws, values);
   }
@@ -38,11 +38,11 @@ function squares({ gapMm, tiltDeg, outsideMm }: Miss, { ends: { limits } }: Aim)
 
 function pressedBy(
   pressed: Aim,
-  { gapMm, tiltDeg, lengthMm, outsideMm }: Miss,
   { ends: { limits }, window }: Aim,
+  { gapMm, tiltDeg, lengthMm, outsideMm, press }: Miss & { readonly press: number },
 ): Aim {
-  const by = (share: number) => (share > 1 ? share * PRESS : 1);
-  const moveMm = PRESS * outsideMm;
+  const by = (share: number) => (share > 1 ? share * press : 1);
+  const moveMm = press * outsideMm;
   const isOver = outsideMm > 0 && lengthMm > window.highMm;
   const isUnder = outsideMm > 0 && !isOver;
   const { lowMm, highMm } = pressed.window;

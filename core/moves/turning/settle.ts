@@ -3,7 +3,7 @@
 import { radiansOf } from '../../units/angle.ts';
 import { MOST_UNKNOWNS, solvePositive } from './cholesky.ts';
 import { type EndMotion, MOST_SCREWS, moveEnd, type Screw } from './end-motion.ts';
-import { type Aim, lengthAt, type Miss, missAt, outside } from './miss.ts';
+import { type Aim, lengthAt, type Miss, missAt } from './miss.ts';
 
 /** Limits of the screws' values; a screw whose limits are the same stays put. */
 export interface ValueLimits {
@@ -12,9 +12,17 @@ export interface ValueLimits {
 }
 
 const ROWS = 9;
+/** Rows that always count; the last two, slip and band, count only outside their ranges. */
+const WHOLE_ROWS = 7;
+const ALONG_ROW = 7;
+const LENGTH_ROW = 8;
+/** Looks at which of slip and band count after a step; more are hardly ever needed. */
+const MOST_LOOKS = 3;
 const MOST_ROUNDS = 24;
 /** Rounds in a row that gain next to nothing. */
-const MOST_STALLS = 3;
+const MOST_STALLS = 4;
+/** A step that was refused is damped at least so much: less hardly shortens it, and it would be refused again. */
+const LEAST_REFUSED_DAMPING = 1e-2;
 /** A radian and a millimetre in the units that the search counts its steps in. */
 const TURN_UNIT_RAD = 0.05;
 const SLIDE_UNIT_MM = 10;
@@ -41,9 +49,11 @@ export interface Settled {
 /**
  * Values near `start` that bring the end and the length into tolerance, as near to the length aimed at as that allows.
  *
- * Rows of the miss, each in units of its tolerance: two aside, one along outside the slip range, three of the
- * difference between directions, one of length outside the band; and weakly the slip and the distance from the length
- * aimed at. K. Levenberg's damping (1944); limits by holding back what would leave them. The best values found come back
+ * Rows of the miss, each in units of its tolerance: two aside, three of the difference between directions, one along outside
+ * the slip range, one of length outside the band; and weakly the slip and the distance from the length
+ * aimed at. Slip and band count in a step if its end is outside them, wherever it begins: a step that only saw where it begins
+ * would run out of a wide range as far as it liked, be refused, and stall at the edge. K. Levenberg's damping (1944); limits by
+ * holding back what would leave them. The best values found come back
  * even when they do not meet the aim: `isMet` tells. About 3 microseconds a round for 6 screws.
  */
 export function settle(aim: Aim, screws: readonly Screw[], start: ArrayLike<number>, limits: ValueLimits): Settled {
@@ -68,7 +78,7 @@ export function settle(aim: Aim, screws: readonly Screw[], start: ArrayLike<numb
       if (isDone) break;
     } else {
       linearise(aim, { screws, values, start });
-      damping *= 10;
+      damping = Math.max(LEAST_REFUSED_DAMPING, damping * 10);
       stalls += 1;
     }
   }
@@ -127,18 +137,18 @@ function fillRows(aim: Aim, { end, gradients }: EndMotion, lengthMm: number, scr
   const z = (end[2] as number) - wanted.point.z;
   const { one, two, along } = axes;
   const alongMm = along.x * x + along.y * y + along.z * z;
-  const beyondMm = outside(alongMm, -limits.shallowerMm, limits.deeperMm);
-  const outsideMm = outside(lengthMm, window.lowMm, window.highMm);
+  setRange(alongRange, alongMm * perMm, -limits.shallowerMm * perMm, limits.deeperMm * perMm);
+  setRange(lengthRange, lengthMm * perMm, window.lowMm * perMm, window.highMm * perMm);
   rows[0] = (one.x * x + one.y * y + one.z * z) * perMm;
   rows[1] = (two.x * x + two.y * y + two.z * z) * perMm;
-  rows[2] = beyondMm * perMm;
-  rows[3] = ((end[3] as number) - wanted.tangent.x) * perRad;
-  rows[4] = ((end[4] as number) - wanted.tangent.y) * perRad;
-  rows[5] = ((end[5] as number) - wanted.tangent.z) * perRad;
-  rows[6] = outsideMm * perMm;
-  rows[7] = alongMm * perMm * PULL * 0.1;
-  rows[8] = (lengthMm - window.aimMm) * perMm * PULL;
-  const kept = { axes, perMm, perRad, isWithinSlip: beyondMm === 0, isInBand: outsideMm === 0 };
+  rows[2] = ((end[3] as number) - wanted.tangent.x) * perRad;
+  rows[3] = ((end[4] as number) - wanted.tangent.y) * perRad;
+  rows[4] = ((end[5] as number) - wanted.tangent.z) * perRad;
+  rows[5] = alongMm * perMm * PULL * 0.1;
+  rows[6] = (lengthMm - window.aimMm) * perMm * PULL;
+  rows[ALONG_ROW] = outsideAfter(alongRange, 0);
+  rows[LENGTH_ROW] = outsideAfter(lengthRange, 0);
+  const kept = { axes, perMm, perRad };
   for (let i = 0; i < screws.length; i += 1) {
     fillColumn(i, gradients, { ...kept, unit: units[i] as number, lengthPer: (screws[i] as Screw).lengthPer });
   }
@@ -149,8 +159,6 @@ interface ColumnScale extends Pick<Aim, 'axes'> {
   readonly perRad: number;
   readonly unit: number;
   readonly lengthPer: number;
-  readonly isWithinSlip: boolean;
-  readonly isInBand: boolean;
 }
 
 function fillColumn(i: number, gradients: Float64Array, scale: ColumnScale): void {
@@ -165,26 +173,52 @@ function fillColumn(i: number, gradients: Float64Array, scale: ColumnScale): voi
   const lengthens = scale.lengthPer * unit * perMm;
   jacobian[at] = one.x * dx + one.y * dy + one.z * dz;
   jacobian[at + 1] = two.x * dx + two.y * dy + two.z * dz;
-  jacobian[at + 2] = scale.isWithinSlip ? 0 : deepens;
-  jacobian[at + 3] = (gradients[from + 3] as number) * unit * perRad;
-  jacobian[at + 4] = (gradients[from + 4] as number) * unit * perRad;
-  jacobian[at + 5] = (gradients[from + 5] as number) * unit * perRad;
-  jacobian[at + 6] = scale.isInBand ? 0 : lengthens;
-  jacobian[at + 7] = deepens * PULL * 0.1;
-  jacobian[at + 8] = lengthens * PULL;
+  jacobian[at + 2] = (gradients[from + 3] as number) * unit * perRad;
+  jacobian[at + 3] = (gradients[from + 4] as number) * unit * perRad;
+  jacobian[at + 4] = (gradients[from + 5] as number) * unit * perRad;
+  jacobian[at + 5] = deepens * PULL * 0.1;
+  jacobian[at + 6] = lengthens * PULL;
+  jacobian[at + ALONG_ROW] = deepens;
+  jacobian[at + LENGTH_ROW] = lengthens;
 }
 
-/** Normal equations, lower half, and the slope. */
+/** A figure that may lie anywhere in a range, in units of its tolerance: how far it is above the low and above the high end. */
+interface Range {
+  aboveLow: number;
+  aboveHigh: number;
+}
+
+const alongRange: Range = { aboveLow: 0, aboveHigh: 0 };
+const lengthRange: Range = { aboveLow: 0, aboveHigh: 0 };
+
+function setRange(range: Range, value: number, low: number, high: number): void {
+  range.aboveLow = value - low;
+  range.aboveHigh = value - high;
+}
+
+/** How far the figure is outside its range once it has changed by so much, with its sign; zero within. */
+function outsideAfter({ aboveLow, aboveHigh }: Range, change: number): number {
+  if (aboveHigh + change > 0) return aboveHigh + change;
+  return Math.min(0, aboveLow + change);
+}
+
+/** What counts of the range where a step that changes the figure by so much ends: how far it is now from that end of the range; null within. */
+function countsAfter({ aboveLow, aboveHigh }: Range, change: number): number | null {
+  if (aboveHigh + change > 0) return aboveHigh;
+  return aboveLow + change < 0 ? aboveLow : null;
+}
+
+/** Normal equations of what always counts, lower half, and the slope. */
 function setNormal(count: number, at: Omit<At, 'screws'>): void {
   for (let i = 0; i < count; i += 1) {
     const own = ROWS * i;
     let pull = (STAY * STAY * ((at.values[i] as number) - (at.start[i] as number))) / (units[i] as number);
-    for (let row = 0; row < ROWS; row += 1) pull += (jacobian[own + row] as number) * (rows[row] as number);
+    for (let row = 0; row < WHOLE_ROWS; row += 1) pull += (jacobian[own + row] as number) * (rows[row] as number);
     slope[i] = pull;
     for (let j = 0; j <= i; j += 1) {
       const other = ROWS * j;
       let sum = i === j ? STAY * STAY : 0;
-      for (let row = 0; row < ROWS; row += 1)
+      for (let row = 0; row < WHOLE_ROWS; row += 1)
         sum += (jacobian[own + row] as number) * (jacobian[other + row] as number);
       normal[i * MOST_UNKNOWNS + j] = sum;
     }
@@ -195,28 +229,67 @@ const damped = new Float64Array(MOST_UNKNOWNS * MOST_UNKNOWNS);
 const answer = new Float64Array(MOST_UNKNOWNS);
 const free = new Int32Array(MOST_UNKNOWNS);
 
+interface Held {
+  readonly values: Float64Array;
+  readonly limits: ValueLimits;
+}
+
+/** The damped step, with slip and band counting as they lie where it ends. False: nothing can move. */
+function solveStep(count: number, damping: number, held: Held): boolean {
+  let alongOff = countsAfter(alongRange, 0);
+  let lengthOff = countsAfter(lengthRange, 0);
+  for (let look = 1; ; look += 1) {
+    if (!solveWith(count, damping, { ...held, alongOff, lengthOff })) return false;
+    const nextAlong = countsAfter(alongRange, changeOf(ALONG_ROW, count));
+    const nextLength = countsAfter(lengthRange, changeOf(LENGTH_ROW, count));
+    if (look === MOST_LOOKS || (nextAlong === alongOff && nextLength === lengthOff)) return true;
+    alongOff = nextAlong;
+    lengthOff = nextLength;
+  }
+}
+
+/** By how much the step changes the figure of a row. */
+function changeOf(row: number, count: number): number {
+  let change = 0;
+  for (let i = 0; i < count; i += 1) change += (jacobian[ROWS * i + row] as number) * (step[i] as number);
+  return change;
+}
+
+interface Counting extends Held {
+  /** Null: does not count. */
+  readonly alongOff: number | null;
+  readonly lengthOff: number | null;
+}
+
 /** The damped step, with values that press against their limits left out. False: nothing can move. */
-function solveStep(
-  count: number,
-  damping: number,
-  { values, limits }: { readonly values: Float64Array; readonly limits: ValueLimits },
-): boolean {
+function solveWith(count: number, damping: number, { values, limits, alongOff, lengthOff }: Counting): boolean {
   let size = 0;
   for (let i = 0; i < count; i += 1) {
     step[i] = 0;
     const value = values[i] as number;
-    const pressesLow = value <= (limits.low[i] as number) && (slope[i] as number) >= 0;
-    const pressesHigh = value >= (limits.high[i] as number) && (slope[i] as number) <= 0;
+    let pull = slope[i] as number;
+    if (alongOff !== null) pull += (jacobian[ROWS * i + ALONG_ROW] as number) * alongOff;
+    if (lengthOff !== null) pull += (jacobian[ROWS * i + LENGTH_ROW] as number) * lengthOff;
+    const pressesLow = value <= (limits.low[i] as number) && pull >= 0;
+    const pressesHigh = value >= (limits.high[i] as number) && pull <= 0;
     if (!pressesLow && !pressesHigh) {
       free[size] = i;
+      answer[size] = -pull;
       size += 1;
     }
   }
+  const along = alongOff === null ? 0 : 1;
+  const length = lengthOff === null ? 0 : 1;
   for (let a = 0; a < size; a += 1) {
     const i = free[a] as number;
-    answer[a] = -(slope[i] as number);
+    const alongHere = along * (jacobian[ROWS * i + ALONG_ROW] as number);
+    const lengthHere = length * (jacobian[ROWS * i + LENGTH_ROW] as number);
     for (let b = 0; b <= a; b += 1) {
-      const entry = normal[i * MOST_UNKNOWNS + (free[b] as number)] as number;
+      const j = free[b] as number;
+      const entry =
+        (normal[i * MOST_UNKNOWNS + j] as number) +
+        alongHere * (jacobian[ROWS * j + ALONG_ROW] as number) +
+        lengthHere * (jacobian[ROWS * j + LENGTH_ROW] as number);
       damped[a * MOST_UNKNOWNS + b] = a === b ? entry + damping * (1 + entry) : entry;
     }
   }
