@@ -16,7 +16,6 @@ import type { Variable } from './problem/variable.ts';
 import { variablesOf } from './problem/variables.ts';
 import type { MoveKind } from './question.ts';
 import type { Search } from './search.ts';
-import { midwayOf } from './turning/miss.ts';
 
 /** Sets of this many straights are looked through at most: four are enough for an exact answer in space, two more may be taken out. */
 const MOST_STRAIGHTS = 6;
@@ -64,12 +63,13 @@ export function* searchMoves(search: Search): Generator<void, void> {
   }
   if (has('bendPair')) yield* settling(search, searchBendPairs(search, shifts));
   yield* settling(search, searchFixedTurns({ search, turns, shifts, withTwo: !hasPlainMove(search) }, fixed));
-  if (mayTurn && shifts.length + turns.length <= FEW_VARIABLES) yield* searchShortTube(search, [...shifts, ...turns]);
+  const isShort = shifts.length + turns.length <= FEW_VARIABLES;
+  if (mayTurn && isShort) yield* searchShortTube(search, [...shifts, ...turns]);
   yield* searchSwaps(search, { shifts, turns, swaps });
   // By a shop's own prices a bend more may be cheaper than many joints.
   const mayAddBend = !hasPlainMove(search) || search.limits.prices !== null;
   if (has('bendIn') && mayAddBend) yield* settling(search, searchBendsIn(search, all));
-  if (!hasPlainMove(search)) yield* searchBySamples(search, { shifts, turns, swaps });
+  if (!hasPlainMove(search)) yield* searchBySamples(search, { shifts, turns, swaps, isShort });
 }
 
 /** A layer, and what it took in judged as it goes: what comes after hangs on what was found. */
@@ -90,15 +90,12 @@ function* searchShortTube(search: Search, own: readonly Variable[]): Generator<v
 
 function* searchBySamples(
   search: Search,
-  { shifts, turns, swaps }: Pick<Parts, 'shifts' | 'turns' | 'swaps'>,
+  { shifts, turns, swaps, isShort }: Pick<Parts, 'shifts' | 'turns' | 'swaps'> & { readonly isShort: boolean },
 ): Generator<void, void> {
   const own = [...shifts, ...turns];
-  const found = [...(yield* settling(search, searchManyChanges(search, own, SAMPLES)))];
-  const midway = midwayOf(search.aim);
-  if (midway !== null && !hasPlainMove(search)) {
-    found.push(...(yield* settling(search, searchManyChanges({ ...search, aim: midway }, own, SAMPLES))));
-  }
-  yield* settling(search, exchangeChanges(search, own, found));
+  yield* sampledAndExchanged(search, own, SAMPLES);
+  // What chance came by, or a bend let in, is seldom the cheapest.
+  if (isShort && search.best.found.length > 0) yield* settling(search, searchCheaper(search, own, CHEAPER_SAMPLES));
   for (const leads of swaps) yield* sampledAndExchanged(search, [...own, ...leads], SAMPLES_OF_CLR);
 }
 

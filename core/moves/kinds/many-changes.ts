@@ -4,7 +4,7 @@ import { settledValues } from '../offer/enter-move.ts';
 import type { Variable } from '../problem/variable.ts';
 import type { Search } from '../search.ts';
 import { isTurn } from '../turning/end-motion.ts';
-import { fixedRandom } from './samples.ts';
+import { drawn, drawnOf, inOrderOf } from './samples.ts';
 import { type ChangeSet, thinOut } from './thin-out.ts';
 
 /** So many in a row that come to nothing, and nothing is likely to come of more: of 120 primaries one more was found by twenty times as many. */
@@ -27,7 +27,6 @@ export function* searchManyChanges(
   variables: readonly Variable[],
   samples: number,
 ): Generator<void, readonly ChangeSet[]> {
-  const random = fixedRandom();
   const slots = new Set(variables.map(({ slot }) => slot)).size;
   const sets: ChangeSet[] = [];
   if (slots < 2) return sets;
@@ -35,12 +34,12 @@ export function* searchManyChanges(
   let barren = 0;
   for (let sample = 0; sample < samples && found < ENOUGH && barren < BARREN; sample += 1) {
     yield;
-    const size = Math.min(slots, FEWEST + Math.floor(random() * (MOST - FEWEST + 1)));
-    const drawn = drawnFrom(variables, size, random);
+    const size = Math.min(slots, FEWEST + Math.floor(drawnOf(sample, 0) * (MOST - FEWEST + 1)));
+    const together = drawnFrom(variables, size, sample);
     const strew = Math.min(1, (2 * sample) / samples);
-    const start = drawn.map((one) => one.start - one.present + strewn(one, strew, random));
-    const values = settledValues(search, drawn, start);
-    const thinned = values === null ? [] : yield* thinOut(search, { variables: drawn, values });
+    const start = together.map((one) => one.start - one.present + strewn(one, strew, sample));
+    const values = settledValues(search, together, start);
+    const thinned = values === null ? [] : yield* thinOut(search, { variables: together, values });
     sets.push(...thinned);
     const isFound = thinned.length > 0;
     if (isFound) found += 1;
@@ -50,20 +49,18 @@ export function* searchManyChanges(
 }
 
 /** So many variables of different slots, in order along the tube. */
-function drawnFrom(variables: readonly Variable[], size: number, random: () => number): readonly Variable[] {
-  const drawn: Variable[] = [];
-  const taken = new Set<number>();
-  while (drawn.length < size) {
-    const one = variables[Math.floor(random() * variables.length)] as Variable;
-    if (taken.has(one.slot)) continue;
-    taken.add(one.slot);
-    drawn.push(one);
+function drawnFrom(variables: readonly Variable[], size: number, sample: number): readonly Variable[] {
+  const together: Variable[] = [];
+  for (const one of inOrderOf(sample, variables)) {
+    if (together.length === size) break;
+    if (!together.some(({ slot }) => slot === one.slot)) together.push(one);
   }
-  return drawn.sort((a, b) => a.screw.order - b.screw.order);
+  return together.sort((a, b) => a.screw.order - b.screw.order);
 }
 
-function strewn({ isFixed, screw }: Variable, share: number, random: () => number): number {
+function strewn(variable: Variable, share: number, sample: number): number {
+  const { isFixed, screw } = variable;
   if (isFixed) return 0;
-  const by = (2 * random() - 1) * share;
+  const by = (2 * drawn(sample, variable, 'value') - 1) * share;
   return by * (isTurn(screw) ? STREW_TURN_RAD : STREW_SLIDE_MM);
 }

@@ -2,12 +2,12 @@
 
 import FlatQueue from 'flatqueue';
 import { enterMove, settledValues, withFewerJoints } from '../offer/enter-move.ts';
-import type { Variable } from '../problem/variable.ts';
+import { touchOf, type Variable } from '../problem/variable.ts';
 import { LEAST_STEP, largestKeyWith } from '../ranking/cost.ts';
-import type { Search } from '../search.ts';
+import { keyOf, type Search } from '../search.ts';
 import { MOST_SCREWS, type Screw } from '../turning/end-motion.ts';
 import { LinearPicture } from '../turning/linear-picture.ts';
-import { midwayOf, missAt } from '../turning/miss.ts';
+import { missAt } from '../turning/miss.ts';
 import { type ChangeSets, changeSets, type Effort } from './change-sets.ts';
 import { withFreeClockings } from './free-clockings.ts';
 
@@ -161,25 +161,15 @@ function leftAfterStep({ search: { aim }, picture, variables }: Context, chosen:
 
 function tryTogether(search: Search, all: readonly Variable[]): void {
   const start = all.map((one) => one.start - one.present);
-  const values = settledValues(search, all, start) ?? settledMidway(search, all, start);
+  const values = settledValues(search, all, start);
   if (values !== null) thinOut(search, all, values);
 }
 
-/** More room must not hide what less room finds, so the middle of it is tried where all of it came to nothing. */
-function settledMidway(search: Search, all: readonly Variable[], start: readonly number[]): Float64Array | null {
-  const aim = midwayOf(search.aim);
-  return aim === null ? null : settledValues({ ...search, aim }, all, start);
-}
-
-/** Leaves out re-clockings that the move can do without, those that turn least first, and enters what remains. */
+/** Leaves out what the move can do without, what costs most first, then the re-clockings that turn least, and enters what remains. */
 function thinOut(search: Search, variables: readonly Variable[], values: Float64Array): void {
   let kept = variables;
   let now = values;
-  const byTurn = variables
-    .map((variable, i) => ({ variable, turn: Math.abs(values[i] as number) }))
-    .filter(({ variable }) => variable.kind === 'clocking')
-    .sort((a, b) => a.turn - b.turn);
-  for (const { variable } of byTurn) {
+  for (const variable of inOrderOfLeaving(search, variables, values)) {
     const fewer = kept.filter((one) => one !== variable);
     if (fewer.length === 0) break;
     const start = fewer.map((one) => now[kept.indexOf(one)] as number);
@@ -189,4 +179,14 @@ function thinOut(search: Search, variables: readonly Variable[], values: Float64
   if (!enterMove(search, kept, withFewerJoints(search, kept, now)) && kept !== variables) {
     enterMove(search, variables, values);
   }
+}
+
+/** All re-clockings were let loose with the rest, so that they go last: what costs something may then go for good. */
+function inOrderOfLeaving(search: Search, variables: readonly Variable[], values: Float64Array): readonly Variable[] {
+  const sized = variables.map((variable, i) => {
+    const isClocking = variable.kind === 'clocking';
+    const price = isClocking ? 0 : keyOf(search, [touchOf(variable, values[i] as number)]);
+    return { variable, price, turn: isClocking ? Math.abs(values[i] as number) : 0 };
+  });
+  return sized.sort((a, b) => b.price - a.price || a.turn - b.turn).map(({ variable }) => variable);
 }

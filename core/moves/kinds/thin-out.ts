@@ -13,12 +13,17 @@ export interface ChangeSet {
 
 /** Once what changes least first and once what costs most, and enters what remains; those that could be entered come back. */
 export function* thinOut(search: Search, set: ChangeSet): Generator<void, readonly ChangeSet[]> {
-  const { variables, values } = set;
-  const sizes = variables.map((variable, i) => sizeOf(variable, values[i] as number));
-  const prices = variables.map((variable, i) => keyOf(search, [touchOf(variable, values[i] as number)]));
-  const bySize = yield* thinOutBy(search, inOrder(variables, sizes, 1), set);
-  const byPrice = yield* thinOutBy(search, inOrder(variables, prices, -1), set);
+  const sizes = set.variables.map((variable, i) => sizeOf(variable, set.values[i] as number));
+  const bySize = yield* thinOutBy(search, inOrder(set.variables, sizes, 1), set);
+  const byPrice = yield* thinOutDearest(search, set);
   return [bySize, byPrice].filter((one) => one !== null);
+}
+
+/** What costs most first, and enters what remains; null when it could not be entered. */
+export function thinOutDearest(search: Search, set: ChangeSet): Generator<void, ChangeSet | null> {
+  const { variables, values } = set;
+  const prices = variables.map((variable, i) => keyOf(search, [touchOf(variable, values[i] as number)]));
+  return thinOutBy(search, inOrder(variables, prices, -1), set);
 }
 
 function inOrder(variables: readonly Variable[], figures: readonly number[], sign: 1 | -1): readonly Variable[] {

@@ -17,25 +17,6 @@ export function aimAt(ends: FixedEnds, window: LengthWindow): Aim {
   return { ends, axes: inletAxes(ends.wanted), window };
 }
 
-/** Half of the middle of a band. */
-const MIDDLE_MM = 1;
-
-/**
- * The aim without slip and with the middle of the band only; null where there is no slip. Where slip and band are wide they pull the end along
- * until it stalls at their edge; their middle pulls all the way.
- */
-export function midwayOf(aim: Aim): Aim | null {
-  const { window, ends } = aim;
-  if (ends.limits.deeperMm + ends.limits.shallowerMm === 0) return null;
-  const lowMm = Math.max(window.lowMm, window.aimMm - MIDDLE_MM);
-  const highMm = Math.min(window.highMm, window.aimMm + MIDDLE_MM);
-  return {
-    ...aim,
-    window: { ...window, lowMm, highMm },
-    ends: { ...ends, limits: { ...ends.limits, deeperMm: 0, shallowerMm: 0 } },
-  };
-}
-
 /** Where the end comes to lie, judged. */
 export interface Miss {
   /** After the inlet's slip has taken what it can. */
@@ -46,9 +27,12 @@ export interface Miss {
   readonly outsideMm: number;
 }
 
+/** What is left of a limit, so that a move that ends just on it is not refused when it is traced anew and rounds the other way. */
+const WITHIN = 1 - 1e-10;
+
 /** Gap and tilt within limits, length in the band. */
 export function isMet({ gapMm, tiltDeg, outsideMm }: Miss, { ends: { limits } }: Aim): boolean {
-  return gapMm <= limits.gapMm && tiltDeg <= limits.tiltDeg && outsideMm <= 1e-7;
+  return gapMm <= limits.gapMm * WITHIN && tiltDeg <= limits.tiltDeg * WITHIN && outsideMm <= 1e-7;
 }
 
 /** The miss with the screws at these values. */
