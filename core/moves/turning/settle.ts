@@ -4,6 +4,7 @@ import { radiansOf } from '../../units/angle.ts';
 import { MOST_UNKNOWNS, solvePositive } from './cholesky.ts';
 import { type EndMotion, MOST_SCREWS, moveEnd, type Screw } from './end-motion.ts';
 import { type Aim, lengthAt, type Miss, missAt } from './miss.ts';
+import { countsAfter, outsideAfter, type Range, setRange } from './range.ts';
 
 /** Limits of the screws' values; a screw whose limits are the same stays put. */
 export interface ValueLimits {
@@ -182,31 +183,8 @@ function fillColumn(i: number, gradients: Float64Array, scale: ColumnScale): voi
   jacobian[at + LENGTH_ROW] = lengthens;
 }
 
-/** A figure that may lie anywhere in a range, in units of its tolerance: how far it is above the low and above the high end. */
-interface Range {
-  aboveLow: number;
-  aboveHigh: number;
-}
-
 const alongRange: Range = { aboveLow: 0, aboveHigh: 0 };
 const lengthRange: Range = { aboveLow: 0, aboveHigh: 0 };
-
-function setRange(range: Range, value: number, low: number, high: number): void {
-  range.aboveLow = value - low;
-  range.aboveHigh = value - high;
-}
-
-/** How far the figure is outside its range once it has changed by so much, with its sign; zero within. */
-function outsideAfter({ aboveLow, aboveHigh }: Range, change: number): number {
-  if (aboveHigh + change > 0) return aboveHigh + change;
-  return Math.min(0, aboveLow + change);
-}
-
-/** What counts of the range where a step that changes the figure by so much ends: how far it is now from that end of the range; null within. */
-function countsAfter({ aboveLow, aboveHigh }: Range, change: number): number | null {
-  if (aboveHigh + change > 0) return aboveHigh;
-  return aboveLow + change < 0 ? aboveLow : null;
-}
 
 /** Normal equations of what always counts, lower half, and the slope. */
 function setNormal(count: number, at: Omit<At, 'screws'>): void {
