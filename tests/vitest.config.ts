@@ -10,6 +10,7 @@ export default defineConfig({
   test: {
     root: fileURLToPath(new URL('..', import.meta.url)),
     globalSetup: ['tests/global-setup.ts'],
+    setupFiles: ['tests/property-seed.ts'],
     reporters: ['default', new PlainLineReporter()],
     pool: 'forks',
     maxWorkers: 2,
