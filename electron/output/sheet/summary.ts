@@ -3,7 +3,10 @@
 import {
   type BuildSheet,
   bandWords,
+  type Engine,
   formatAngle,
+  formatFiringIntervals,
+  formatFiringOrder,
   formatLength,
   type LengthStyle,
   mmOf,
@@ -65,6 +68,20 @@ export function summaryFigures({ header, report }: BuildSheet): readonly Figure[
       `${formatLength(mmOf(settings.closure.gap), finer(style))}, ${formatAngle(settings.closure.tiltDeg)}`,
     ],
     ['Weld shrinkage, each joint', shrinkageWords(settings)],
+    ...engineFigures(header.engine),
+  ];
+}
+
+/** Nothing where nobody has said which engine it is for: a guess does not go on paper. */
+function engineFigures(engine: Engine | undefined): readonly Figure[] {
+  if (engine === undefined) return [];
+  const intervals = formatFiringIntervals(engine);
+  const { firingOrder, rpm, gasTemperature } = engine;
+  const degrees = gasTemperature.unit === 'K' ? 'K' : `\u00b0${gasTemperature.unit}`;
+  return [
+    ['Firing order', formatFiringOrder(firingOrder)],
+    ['Fires', intervals === 'even' ? 'evenly' : `${intervals}\u00b0 apart`],
+    ['Engine speed, gas', `${rpm} rpm, ${gasTemperature.value} ${degrees}`],
   ];
 }
 

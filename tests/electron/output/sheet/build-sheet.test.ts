@@ -105,6 +105,18 @@ test('the demo sheet says what the header says', () => {
   for (const { title } of CAUTIONS) expect(words).toContain(title);
 });
 
+test('the engine stands on the sheet once somebody has said which it is', () => {
+  const demo = demoHeader('demo');
+  const { engine: _, ...unsaid } = demo;
+  const wordsOf = (header: Header) => pagesOf(sheet(header), 'letter').map(wordsOn).join(' ');
+  expect(wordsOf(unsaid)).not.toContain('Firing order');
+  const gas = { rpm: 7500, gasTemperature: { value: 1250, unit: 'F' }, gamma: 1.3, molarMass: 28.9 } as const;
+  const even = wordsOf({ ...unsaid, engine: { ...gas, firingOrder: [1, 3, 4, 2] } });
+  expect(even).toMatch(/1-3-4-2.* evenly .*7500 rpm, 1250 °F/);
+  const uneven = { ...gas, firingOrder: [1, 2], firingIntervalsDeg: [315, 405] };
+  expect(wordsOf({ ...unsaid, engine: uneven })).toMatch(/1-2 .*315-405° apart/);
+});
+
 test('a header without anything in it still makes a page', () => {
   const empty = { ...bigHeader(0, 0), name: 'Nothing yet' };
   const pages = pagesOf(sheet(empty), 'a4');
