@@ -5,16 +5,20 @@ import { closeShape, shapeOf, valuesOf } from '../joints/close-shape.ts';
 import {
   type LeastStraights,
   reversedEnds,
+  reversedShape,
   shapeEnd,
   shapeLengthMm,
   type TubeEnds,
   type TubeShape,
 } from '../joints/tube-shape.ts';
+import { lowestWhere } from './lowest.ts';
 import { TwoBendFamily, type TwoBendShape, type TwoBendWay } from './two-bends.ts';
 
 /** First straights looked at between the least and the largest that was found, and besides them over the whole length. */
 const WITHIN = 12;
 const OVER_ALL = 8;
+/** And beside one at which a bend turns by 180 degrees. */
+const BESIDE_MM = [0.5, 2, 8];
 
 export interface TwoBendQuestion {
   readonly ends: TubeEnds;
@@ -28,10 +32,15 @@ export interface TwoBendQuestion {
  */
 const SLACK_MM = 1e-7;
 
-function isWorkable({ firstMm, middleMm, lastMm }: TwoBendWay, { least }: Pick<TwoBendQuestion, 'least'>): boolean {
-  return (
-    firstMm >= least.firstMm - SLACK_MM && middleMm >= least.betweenMm - SLACK_MM && lastMm >= least.lastMm - SLACK_MM
-  );
+type Least = Pick<TwoBendQuestion, 'least'>;
+
+function isWorkable(way: TwoBendWay, { least }: Least): boolean {
+  return way.firstMm >= least.firstMm - SLACK_MM && roomOf(way, { least }) >= -SLACK_MM;
+}
+
+/** By how much the middle or the last straight is over its least, whichever is less; mm. */
+function roomOf({ middleMm, lastMm }: TwoBendWay, { least }: Least): number {
+  return Math.min(middleMm - least.betweenMm, lastMm - least.lastMm);
 }
 
 function familyOf({ ends, clrsMm }: TwoBendQuestion, lengthMm: number): TwoBendFamily {
@@ -45,6 +54,38 @@ function fromOtherEnd({ ends, clrsMm, least }: TwoBendQuestion): TwoBendQuestion
     clrsMm: [clrsMm[1], clrsMm[0]],
     least: { firstMm: least.lastMm, betweenMm: least.betweenMm, lastMm: least.firstMm },
   };
+}
+
+/**
+ * Workable tubes with a bend of 180 degrees, the first or the second, each with the first straight that `firstMm` gives for the
+ * tube without one; the last one, where it is the second bend. A branch ends there.
+ */
+function turnedBack(
+  question: TwoBendQuestion,
+  firstMm: (without: TwoBendWay, question: TwoBendQuestion) => number,
+): readonly TubeShape[] {
+  const one = firstTurnedBack(question, firstMm);
+  const turned = fromOtherEnd(question);
+  return [...one, ...firstTurnedBack(turned, firstMm).map((shape) => reversedShape(turned.ends, shape))];
+}
+
+function firstTurnedBack(
+  question: TwoBendQuestion,
+  firstMm: (without: TwoBendWay, question: TwoBendQuestion) => number,
+): readonly TubeShape[] {
+  const family = familyOf(question, 1);
+  return family
+    .turnedBack()
+    .map(({ way, cornerMm }) => {
+      const moreMm = firstMm(way, question);
+      const { middleMm, lengthMm } = way;
+      return {
+        cornerMm,
+        way: { ...way, firstMm: moreMm, middleMm: middleMm + moreMm, lengthMm: lengthMm + 2 * moreMm },
+      };
+    })
+    .filter(({ way }) => isWorkable(way, question))
+    .map((shape) => exactShape(question, family.shape(shape), shape.way.lengthMm));
 }
 
 /** Every workable tube with this first straight and this length. */
@@ -78,6 +119,7 @@ function exactShape({ ends }: TwoBendQuestion, shape: TubeShape, lengthMm: numbe
   const anyValue = clrsMm.length * 3 + 1;
   const low = new Float64Array(anyValue).fill(Number.NEGATIVE_INFINITY);
   const high = new Float64Array(anyValue).fill(Number.POSITIVE_INFINITY);
+  for (let bend = 0; bend < clrsMm.length; bend += 1) high[3 * bend + 2] = Math.PI;
   const values = closeShape({ ends, clrsMm, lengthMm, low, high }, valuesOf(shape));
   return values === null ? shape : shapeOf(values, clrsMm);
 }
@@ -100,10 +142,38 @@ export function twoBendsOfLength(question: TwoBendQuestion, lengthMm: number): r
     .filter(({ way }) => isWorkable(way, turned))
     .map(({ way }) => way.lastMm);
   const shapes: TubeShape[] = [];
-  for (const firstMm of firstStraights(question.least.firstMm, lengthMm, lastLeast)) {
+  const back = turnedBack(question, (without) => (lengthMm - without.lengthMm) / 2);
+  const besideBack = back.flatMap(({ straightsMm: [firstMm = 0] }) =>
+    BESIDE_MM.flatMap((mm) => [firstMm - mm, firstMm + mm]),
+  );
+  shapes.push(...back);
+  const beside = besideBack.filter((firstMm) => firstMm >= question.least.firstMm);
+  for (const firstMm of [...firstStraights(question.least.firstMm, lengthMm, lastLeast), ...beside]) {
     shapes.push(...workable(family, family.ofLength(firstMm, lengthMm), { ...question, lengthMm }));
   }
-  return shapes;
+  return shapes.length > 0 ? shapes : twoBendsOnShortStretch(question, family, lengthMm);
+}
+
+/** First straights looked at for a stretch on which none of those above lies. */
+const CLOSER = 32;
+
+/** Tubes on a branch that the middle straight cuts off on both sides: where there is the most room, and about it. */
+function twoBendsOnShortStretch(
+  question: TwoBendQuestion,
+  family: TwoBendFamily,
+  lengthMm: number,
+): readonly TubeShape[] {
+  const firstMm = (share: number) => question.least.firstMm + share * (lengthMm - question.least.firstMm);
+  const room = (share: number) => {
+    const rooms = family.ofLength(firstMm(share), lengthMm).map(({ way }) => roomOf(way, question));
+    return rooms.length === 0 ? null : Math.max(...rooms);
+  };
+  const most = lowestWhere((share) => {
+    const there = room(share);
+    return there === null ? null : { value: -there, room: there };
+  }, CLOSER);
+  if (most === null || most.room < -SLACK_MM) return [];
+  return workable(family, family.ofLength(firstMm(most.at), lengthMm), { ...question, lengthMm });
 }
 
 function firstStraights(leastMm: number, lengthMm: number, ends: readonly number[]): readonly number[] {
@@ -114,58 +184,33 @@ function firstStraights(leastMm: number, lengthMm: number, ends: readonly number
   return firsts.sort((a, b) => a - b);
 }
 
-/** Golden sections of the first straight about the shortest tube that a middle straight cuts off. */
-const SECTIONS = 40;
-const GOLDEN = (Math.sqrt(5) - 1) / 2;
-/** First straights looked at along the edge where the middle straight is least. */
-const ALONG_EDGE = 16;
+/** First straights looked at for the shortest tube, besides the least. */
+const FIRSTS = 24;
 
 /**
  * The shortest workable tube of two bends; null when there is none.
  *
- * The length rises with both end straights (see `twoBendsOfLength`), so it is least where both are least, which is solved for and not
- * sampled. Only where the middle straight would be too short there does the edge along which it is least come in: on that
- * the first straight is stepped, and the best closed in on.
+ * The length rises with both end straights (see `twoBendsOfLength`), so it is least where both are least, unless the middle straight would be too short there or a
+ * bend would turn by more than 180 degrees. Then it lies on an edge of what is workable. So the shortest of each first straight is sought, which is on an
+ * edge too, and the shortest of these.
  */
 export function shortestTwoBends(question: TwoBendQuestion): TubeShape | null {
-  const { ends, least } = question;
-  const apartMm = distance(ends.wanted.point, ends.start.point);
-  const family = familyOf(question, apartMm + 2 * (question.clrsMm[0] + question.clrsMm[1]));
-  const corner = shortestOf(family.ofLast(least.firstMm, least.lastMm), question);
-  const edge = shortestAlongEdge(family, question);
-  const found = [corner, edge].filter((shape) => shape !== null).sort((a, b) => a.way.lengthMm - b.way.lengthMm)[0];
-  return found === undefined ? null : exactShape(question, family.shape(found), found.way.lengthMm);
-}
-
-function shortestOf(shapes: readonly TwoBendShape[], question: TwoBendQuestion): TwoBendShape | null {
-  let best: TwoBendShape | null = null;
-  for (const shape of shapes) {
-    if (!isWorkable(shape.way, question)) continue;
-    if (best === null || shape.way.lengthMm < best.way.lengthMm) best = shape;
-  }
-  return best;
-}
-
-function shortestAlongEdge(family: TwoBendFamily, question: TwoBendQuestion): TwoBendShape | null {
-  const { least } = question;
-  const [one, other] = question.clrsMm;
-  const shortest = (firstMm: number) => shortestOf(family.ofMiddle(firstMm, least.betweenMm), question);
-  const lengthAt = (firstMm: number) => shortest(firstMm)?.way.lengthMm ?? Number.POSITIVE_INFINITY;
-  const stepMm = (one + other) / 4;
-  const firsts = Array.from({ length: ALONG_EDGE }, (_, i) => least.firstMm + i * stepMm);
-  const lengths = firsts.map(lengthAt);
-  const at = lengths.indexOf(Math.min(...lengths));
-  if (!Number.isFinite(lengths[at])) return null;
-  let low = firsts[Math.max(0, at - 1)] as number;
-  let high = firsts[Math.min(firsts.length - 1, at + 1)] as number;
-  let best = firsts[at] as number;
-  for (let section = 0; section < SECTIONS && high - low > 1e-9; section += 1) {
-    const left = high - GOLDEN * (high - low);
-    const right = low + GOLDEN * (high - low);
-    const [atLeft, atRight] = [lengthAt(left), lengthAt(right)];
-    if (Math.min(atLeft, atRight) < lengthAt(best)) best = atLeft < atRight ? left : right;
-    if (atLeft < atRight) high = right;
-    else low = left;
-  }
-  return shortest(best);
+  const { ends, clrsMm, least } = question;
+  const reachMm = distance(ends.wanted.point, ends.start.point) + 2 * (clrsMm[0] + clrsMm[1]);
+  const family = familyOf(question, 2 * reachMm);
+  const room = (way: TwoBendWay) => roomOf(way, question);
+  const shortest = (firstMm: number) => family.shortest(firstMm, room);
+  const firstMm = (share: number) => least.firstMm + reachMm * Math.tan((share * Math.PI) / 2);
+  const further = lowestWhere((share) => {
+    const found = shortest(firstMm(share));
+    return found === null ? null : { value: found.way.lengthMm, room: found.room };
+  }, FIRSTS);
+  const found = [shortest(least.firstMm), further && shortest(firstMm(further.at))]
+    .filter((shape) => shape !== null)
+    .filter(({ way }) => isWorkable(way, question))
+    .map((shape) => exactShape(question, family.shape(shape), shape.way.lengthMm));
+  const back = turnedBack(question, ({ middleMm }, asked) =>
+    Math.max(asked.least.firstMm, asked.least.betweenMm - middleMm),
+  );
+  return [...found, ...back].sort((a, b) => shapeLengthMm(a) - shapeLengthMm(b))[0] ?? null;
 }

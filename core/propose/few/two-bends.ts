@@ -15,6 +15,7 @@ import {
   type Vector,
 } from '../../path/vector.ts';
 import type { TubeEnds, TubeShape } from '../joints/tube-shape.ts';
+import { lowestWhere } from './lowest.ts';
 import { rootsOf } from './roots.ts';
 
 /** One tube of the family; straights may come out below zero, which no tube can have. */
@@ -129,9 +130,39 @@ export class TwoBendFamily {
     return this.every(firstMm, (way) => way.lastMm - lastMm);
   }
 
-  /** Every tube of this first straight and straight between the bends. */
-  ofMiddle(firstMm: number, middleMm: number): readonly TwoBendShape[] {
-    return this.every(firstMm, (way) => way.middleMm - middleMm);
+  /**
+   * The shortest tube of this first straight among those with room, which is a figure that must not be below zero; where none has, the
+   * one that lacks the least of it. Null when there is no tube at all.
+   */
+  shortest(firstMm: number, roomOf: (way: TwoBendWay) => number): RoomyShape | null {
+    const found = lowestWhere((share) => {
+      const way = this.way(firstMm, this.cornerMm(share));
+      return way === null ? null : { value: way.lengthMm, room: roomOf(way) };
+    }, CELLS);
+    if (found === null) return null;
+    const cornerMm = this.cornerMm(found.at);
+    const way = this.way(firstMm, cornerMm);
+    return way === null ? null : { way, cornerMm, room: found.room };
+  }
+
+  /**
+   * The tubes without a first straight whose first bend turns back by 180 degrees: at most two. Their second corner lies two CLRs aside from the port's axis, which is a
+   * square equation in `t`, and the way back is along `-u`. Each millimetre of first straight makes the middle straight longer by as much and leaves the rest.
+   */
+  turnedBack(): readonly TwoBendShape[] {
+    const [clr1, clr2] = this.clrsMm;
+    const [square, half] = [dot(this.asidePer, this.asidePer), dot(this.asideStart, this.asidePer)];
+    const beside = half * half - square * (dot(this.asideStart, this.asideStart) - 4 * clr1 * clr1);
+    if (square < 1e-12 || beside < 0) return [];
+    const secondRad = Math.acos(Math.max(-1, Math.min(1, -this.cosine)));
+    const setbackMm = clr2 * Math.tan(secondRad / 2);
+    return [-1, 1].map((side) => {
+      const cornerMm = (half + side * Math.sqrt(beside)) / square;
+      const middleMm = cornerMm * this.cosine - this.alongU - setbackMm;
+      const lastMm = cornerMm - setbackMm;
+      const lengthMm = Math.PI * clr1 + middleMm + clr2 * secondRad + lastMm;
+      return { cornerMm, way: { firstMm: 0, firstRad: Math.PI, middleMm, secondRad, lastMm, lengthMm } };
+    });
   }
 
   /** The tube with its clockings: the first from the normal of the start, the second from the plane of the first. */
@@ -172,4 +203,8 @@ export class TwoBendFamily {
 export interface TwoBendShape {
   readonly way: TwoBendWay;
   readonly cornerMm: number;
+}
+
+export interface RoomyShape extends TwoBendShape {
+  readonly room: number;
 }

@@ -1,6 +1,7 @@
 /** A tube in joint space: straights, and between them bends by CLR, clocking and angle. */
 
 import { clockBy, type Frame, goRound, goStraight } from '../../path/frame.ts';
+import { turnBetweenRad } from '../../path/vector.ts';
 import { degreesOf } from '../../units/angle.ts';
 
 export interface TubeBend {
@@ -58,6 +59,21 @@ export function shapeEnd(start: Frame, { straightsMm, bends }: TubeShape): Frame
 /** The same tube seen from its other end: where it must end is where it starts. */
 export function reversedEnds({ start, wanted }: TubeEnds): TubeEnds {
   return { start: turnedBack(wanted), wanted: turnedBack(start) };
+}
+
+/** The same tube from its other end, which is where `start` is; how far a plane turns from bend to bend is the same from both. */
+export function reversedShape(ends: TubeEnds, shape: TubeShape): TubeShape {
+  const { start } = reversedEnds(ends);
+  const { normal } = shapeEnd(ends.start, shape);
+  const clockingsRad = shape.bends.map(({ clockingRad }) => clockingRad).reverse();
+  return {
+    straightsMm: shape.straightsMm.toReversed(),
+    bends: shape.bends.toReversed().map(({ clrMm, angleRad }, at) => ({
+      clrMm,
+      angleRad,
+      clockingRad: at === 0 ? turnBetweenRad(start.tangent, start.normal, normal) : (clockingsRad[at - 1] ?? 0),
+    })),
+  };
 }
 
 function turnedBack({ point, tangent, normal }: Frame): Frame {

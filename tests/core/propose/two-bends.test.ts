@@ -5,7 +5,14 @@ import type { Vector } from '../../../core/path/vector.ts';
 import { angleBetweenRad, distance } from '../../../core/path/vector.ts';
 import { shortestTwoBends, twoBendsFrom, twoBendsOfLength } from '../../../core/propose/few/all-two-bends.ts';
 import { TwoBendFamily } from '../../../core/propose/few/two-bends.ts';
-import { shapeEnd, shapeLengthMm, type TubeEnds, type TubeShape } from '../../../core/propose/joints/tube-shape.ts';
+import {
+  reversedEnds,
+  reversedShape,
+  shapeEnd,
+  shapeLengthMm,
+  type TubeEnds,
+  type TubeShape,
+} from '../../../core/propose/joints/tube-shape.ts';
 import { degreesOf } from '../../../core/units/angle.ts';
 import { expectWithin, expectWithinDeg } from '../../tolerance.ts';
 import { ALONG_X, poseAt, seededRandom } from '../path/made-primaries.ts';
@@ -102,6 +109,23 @@ function pairsOf(
   });
 }
 
+/** The first tubes that are met when the first straight is stepped over the whole length. */
+function steppedThrough(
+  question: Parameters<typeof twoBendsFrom>[0],
+  lengthMm: number,
+  steps: number,
+): readonly TubeShape[] {
+  for (let step = 0; step <= steps; step += 1) {
+    const shapes = twoBendsFrom(
+      question,
+      SHOP_LEAST.firstMm + ((lengthMm - SHOP_LEAST.firstMm) * step) / steps,
+      lengthMm,
+    );
+    if (shapes.length > 0) return shapes;
+  }
+  return [];
+}
+
 describe('the whole family', () => {
   it(
     `holds every tube that a dense search of another kind finds (${PAIRS} pairs)`,
@@ -158,17 +182,52 @@ describe('the whole family', () => {
     60 * 60_000,
   );
 
-  it('has no tube shorter than the one that is said to be the shortest', () => {
+  it('has no tube shorter than the one that is said to be the shortest, and none where none is said to be', () => {
     const random = seededRandom(1603);
-    for (const { pair, clrsMm } of pairsOf(random).slice(0, 60)) {
+    for (const { pair, clrsMm } of pairsOf(random).slice(0, 90)) {
+      const question = { ends: endsOf(pair), clrsMm, least: SHOP_LEAST };
+      const least = shortestTwoBends(question);
+      const lengths =
+        least === null
+          ? [300, 500, 700, 900, 1200]
+          : [0.999, 0.98, 0.9, 0.7].map((share) => share * shapeLengthMm(least));
+      for (const lengthMm of lengths) {
+        expect(twoBendsOfLength(question, lengthMm).map(shapeLengthMm)).toEqual([]);
+        expect(steppedThrough(question, lengthMm, 60)).toEqual([]);
+      }
+    }
+  });
+
+  it('has a tube wherever its first straight stepped in three hundred parts finds one', () => {
+    const random = seededRandom(1605);
+    let alone = 0;
+    for (const { pair, clrsMm } of pairsOf(random)) {
       const question = { ends: endsOf(pair), clrsMm, least: SHOP_LEAST };
       const least = shortestTwoBends(question);
       if (least === null) continue;
-      const leastMm = shapeLengthMm(least);
-      for (const share of [0.999, 0.98, 0.9, 0.7]) {
-        expect(twoBendsOfLength(question, share * leastMm).map(shapeLengthMm)).toEqual([]);
-      }
+      const lengthMm = shapeLengthMm(least) * (1.01 + 0.4 * random());
+      if (twoBendsOfLength(question, lengthMm).length > 0) continue;
+      alone += 1;
+      expect(steppedThrough(question, lengthMm, 300)).toEqual([]);
     }
+    expect(alone).toBeLessThan(PAIRS / 10);
+  });
+
+  it('is the same from its other end', () => {
+    const random = seededRandom(1606);
+    let looked = 0;
+    for (const { pair, clrsMm } of pairsOf(random).slice(0, 30)) {
+      const ends = endsOf(pair);
+      const least = shortestTwoBends({ ends, clrsMm, least: SHOP_LEAST });
+      if (least === null) continue;
+      looked += 1;
+      const turned = reversedShape(ends, least);
+      const end = shapeEnd(reversedEnds(ends).start, turned);
+      expect(distance(end.point, ends.start.point)).toBeLessThan(1e-8);
+      expect(angleBetweenRad(end.tangent, reversedEnds(ends).wanted.tangent)).toBeLessThan(1e-10);
+      expectWithin(shapeLengthMm(turned), shapeLengthMm(least), 1e-9);
+    }
+    expect(looked).toBeGreaterThan(20);
   });
 
   /** Baez, Navkar, Becker, ICRA 2024: general poses have at most seven paths of arc, straight, arc; those with arcs up to 180 are some of them. */
