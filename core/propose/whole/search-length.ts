@@ -54,6 +54,8 @@ export class LengthSearch {
   readonly #search: HeaderSearch;
   readonly #together: Together;
   readonly #byPrimary: InletPool[][] = [];
+  /** Place of the primary that had no tube when it was looked last; -1: each had one. */
+  #without = -1;
   #count = 0;
 
   constructor(search: HeaderSearch, lengthMm: number, place: number) {
@@ -68,8 +70,14 @@ export class LengthSearch {
   /** Gathers the tubes of a round and offers a set of them with no more than so many bends, if it finds one. */
   *look(round: Round, mostBends: number): Generator<void, void> {
     const { problem, options, shown } = this.#search;
+    // While one primary has no tube, tubes of the others lead to nothing.
+    if (this.#without >= 0) {
+      shown.tell({ step: 'gathering', gathered: 0 });
+      if ((yield* this.#choicesOf(this.#without, round)).length === 0) return;
+    }
     const pools = yield* this.#poolsOf(round);
-    this.missing = this.#missingOf(pools.findIndex(({ length }) => length === 0));
+    this.#without = pools.findIndex(({ length }) => length === 0);
+    this.missing = this.#missingOf(this.#without);
     for (let trial = 0; trial < MOST_TRIALS; trial += 1) {
       shown.tell({ step: 'fitting' });
       const choices = yield* this.#together.fewestBends(pools, mostBends, round.orders);
@@ -114,14 +122,18 @@ export class LengthSearch {
     const pools: (readonly Choice[])[] = [];
     for (const [primary] of problem.placings.entries()) {
       shown.tell({ step: 'gathering', gathered: pools.length });
-      const choices: Choice[] = [];
-      for (const { inletId, pool } of this.#inletPools(primary)) {
-        for (const tube of yield* pool.of(size)) choices.push({ tube, inletId });
-      }
-      pools.push(choices.sort((a, b) => a.tube.bends - b.tube.bends));
+      pools.push(yield* this.#choicesOf(primary, size));
     }
     shown.tell({ gathered: pools.length });
     return pools;
+  }
+
+  *#choicesOf(primary: number, size: PoolSize): Generator<void, readonly Choice[]> {
+    const choices: Choice[] = [];
+    for (const { inletId, pool } of this.#inletPools(primary)) {
+      for (const tube of yield* pool.of(size)) choices.push({ tube, inletId });
+    }
+    return choices.sort((a, b) => a.tube.bends - b.tube.bends);
   }
 
   #inletPools(primary: number): readonly InletPool[] {

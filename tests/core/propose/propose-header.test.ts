@@ -232,6 +232,15 @@ describe('a header that is known to be feasible', () => {
   );
 });
 
+const wallCorner = (mm: number, y: number) => poseAt({ x: mm, y, z: mm }, { x: 1, y: 0, z: 0 }, UP_Z).at;
+const WALL = {
+  kind: 'box',
+  id: 'w',
+  name: 'w',
+  corner: wallCorner(-2000, 40),
+  opposite: wallCorner(2000, 60),
+} as const;
+
 describe('what cannot be', () => {
   it('is answered with the reason', () => {
     const header = randomBank(seededRandom(7));
@@ -245,9 +254,7 @@ describe('what cannot be', () => {
       kind: 'none',
       reason: { kind: 'onePrimary', primaryId: 'p1', reason: { kind: 'tooShort', wantedMm: 200 } },
     });
-    const corner = (mm: number, y: number) => poseAt({ x: mm, y, z: mm }, { x: 1, y: 0, z: 0 }, UP_Z).at;
-    const wall = { kind: 'box', id: 'w', name: 'w', corner: corner(-2000, 40), opposite: corner(2000, 60) } as const;
-    expect(proposeHeader({ ...header, obstacles: [wall] }, { clrs: CLRS, lengthMm: 600, mostBends: 2 })).toMatchObject({
+    expect(proposeHeader({ ...header, obstacles: [WALL] }, { clrs: CLRS, lengthMm: 600, mostBends: 2 })).toMatchObject({
       kind: 'none',
       reason: { kind: 'onePrimary', reason: { kind: 'tooTight', keptMm: GAP_MM } },
     });
@@ -255,5 +262,16 @@ describe('what cannot be', () => {
       kind: 'none',
       reason: { kind: 'onePrimary', reason: { kind: 'noClr' } },
     });
+  });
+
+  it('is not looked for in the other primaries once one has no tube', () => {
+    const header = { ...randomBank(seededRandom(7)), obstacles: [WALL] };
+    const search = new HeaderProposalSearch(header, { clrs: CLRS, lengthMm: 600, mostBends: 3 });
+    const gathered: number[] = [];
+    while (!search.look(() => true)) {
+      if (search.progress.gathered !== gathered.at(-1)) gathered.push(search.progress.gathered);
+    }
+    expect(gathered).toEqual([0, 1, 2, 3, 0]);
+    expect(search.soFar()).toMatchObject({ kind: 'none', reason: { kind: 'onePrimary', primaryId: 'p1' } });
   });
 });
