@@ -1,9 +1,8 @@
 /** One whole search for proposals: no bend and one, two bends along their whole family, then three and four where two are not enough. */
 
-import { distance } from '../path/vector.ts';
 import { shortestTwoBends, twoBendsOfLength } from './few/all-two-bends.ts';
 import { oneBend, straightShape } from './few/straight-and-one-bend.ts';
-import { manyBends } from './joints/many-bends.ts';
+import { guessedLengthsMm, manyBends } from './joints/many-bends.ts';
 import { hasRealBends, withReadyAngles } from './joints/near-angles.ts';
 import { shapeLengthMm, type TubeShape } from './joints/tube-shape.ts';
 import type { ProposeSearch } from './search.ts';
@@ -91,7 +90,7 @@ const STARTS_A_PAUSE = 8;
 
 function* searchManyBends(search: ProposeSearch, bends: number): Generator<void, void> {
   const aimMm = search.window(bends)?.aimMm;
-  for (const lengthMm of aimMm === undefined ? leastGuesses(search) : [aimMm]) {
+  for (const lengthMm of aimMm === undefined ? guessedLengthsMm(search.problem.ends, search.clrsMm) : [aimMm]) {
     yield* searchManyBendsAt(search, bends, lengthMm);
     if (search.best.count > 0) return;
   }
@@ -108,15 +107,6 @@ function* searchManyBendsAt(search: ProposeSearch, bends: number, lengthMm: numb
     if (start >= starts || (best.count >= ENOUGH_IDEAS && start >= FEW_STARTS)) return;
     if (start % STARTS_A_PAUSE === 0) yield;
   }
-}
-
-/** Whole turns of the tightest bend that are added to the first guess, one length after another: an inlet behind its port takes two bends of 180 and the way back. */
-const MORE_TURNS = [0, 1, 2];
-
-/** Where the shortest is wanted and two bends do not do: a quarter more than the straight way, then longer. */
-function leastGuesses({ problem: { ends }, clrsMm }: ProposeSearch): readonly number[] {
-  const firstMm = 1.25 * distance(ends.start.point, ends.wanted.point) + 100;
-  return MORE_TURNS.map((turns) => firstMm + turns * 2 * Math.PI * Math.min(...clrsMm));
 }
 
 /** Places in the window, as parts of it, besides the length wanted. */

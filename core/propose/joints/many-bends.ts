@@ -1,6 +1,7 @@
 /** Tubes of three and four bends, from starts that are the same every time. */
 
 import { fixedRandom } from '../../moves/kinds/samples.ts';
+import { distance } from '../../path/vector.ts';
 import { radiansOf } from '../../units/angle.ts';
 import type { ReadyAngles } from '../offer/candidate.ts';
 import { closeShape, shapeOf } from './close-shape.ts';
@@ -15,6 +16,15 @@ export interface ManyBendQuestion {
   readonly bends: number;
   /** Of the new centreline, mm. */
   readonly lengthMm: number;
+}
+
+/** Whole turns of the tightest bend that are added to the first guess, one length after another: an inlet behind its port takes two bends of 180 and the way back. */
+const MORE_TURNS = [0, 1, 2];
+
+/** Where no length is wanted and two bends do not do: a quarter more than the straight way, then longer; mm of the new centreline. */
+export function guessedLengthsMm({ start, wanted }: TubeEnds, clrsMm: readonly number[]): readonly number[] {
+  const firstMm = 1.25 * distance(start.point, wanted.point) + 100;
+  return MORE_TURNS.map((turns) => firstMm + turns * 2 * Math.PI * Math.min(...clrsMm));
 }
 
 /** Angles that starts are drawn from. */

@@ -5,18 +5,25 @@ import { matchHeader } from '../../length/match-header.ts';
 import { collectorOf } from '../../path/ends/inlet-pose.ts';
 import { MM_PER_INCH, mmOf } from '../../units/length.ts';
 import { unitOf } from '../../units/length-style.ts';
+import { guessedLengthsMm } from '../joints/many-bends.ts';
 import type { NoProposalReason } from '../outcome.ts';
+import { weldedMm } from '../problem/centreline.ts';
 import { type ProposeProblem, readProposeProblem } from '../problem/propose-problem.ts';
 import { leastWelded } from '../reach/length-ranges.ts';
 import type { HeaderProposeOptions } from './header-outcome.ts';
+import { fewBends } from './tube-pool.ts';
 
 /** One primary with one inlet. */
 export interface Placing {
   readonly primaryId: string;
   readonly inletId: string;
   readonly collectorId: string;
-  /** Null: none was found with two bends. */
+  /** Null: none was found with up to two bends. */
   readonly leastMm: number | null;
+  /** Lengths as welded that may do where that is null, the shortest first. */
+  readonly guessesMm: readonly number[];
+  /** No tube has fewer: 0 in one line, 1 where the axes meet, else 2. */
+  readonly leastBends: number;
   /** The question for a length. */
   readonly at: (lengthMm: number) => ProposeProblem | null;
 }
@@ -128,7 +135,9 @@ function* placingsOf({ bare, primaries, options, band }: Bare, primary: Primary)
     const any = at(1);
     if (any === null) continue;
     const leastMm = yield* leastWelded(any);
-    placings.push({ primaryId: primary.id, inletId, collectorId: collector.id, leastMm, at });
+    const leastBends = Math.min(2, ...fewBends(any, null).map(({ bends }) => bends.length));
+    const guessesMm = guessedLengthsMm(any.ends, any.clrs.map(mmOf)).map((mm) => weldedMm(any, mm, 3));
+    placings.push({ primaryId: primary.id, inletId, collectorId: collector.id, leastMm, guessesMm, leastBends, at });
   }
   return placings;
 }
@@ -136,10 +145,22 @@ function* placingsOf({ bare, primaries, options, band }: Bare, primary: Primary)
 /** Over the least of the farthest, where nothing says how long: common practice leaves a little to bend with. */
 const OVER_LEAST = [1.06, 1.03, 1.12];
 
-/** Lengths that are tried, in order; the first that takes as few bends as any can is taken. Those that nobody asked for are such as a tape can read. */
+/**
+ * Lengths that are tried, in order; the first that takes as few bends as any can is taken. Those that nobody asked for are such as a tape can
+ * read. Where the least of a primary is not known, guesses stand for it.
+ */
 export function lengthsToTry({ targetMm, placings, bare }: HeaderProposeProblem): readonly number[] {
   if (targetMm !== null) return [targetMm];
-  const farthestMm = Math.max(0, ...placings.map(([own]) => own?.leastMm ?? 0));
+  const own = placings.flatMap(([first]) => first ?? []);
+  if (own.length === 0) return [];
   const stepMm = unitOf(bare.settings.display) === 'in' ? MM_PER_INCH / 16 : 1;
-  return farthestMm === 0 ? [] : OVER_LEAST.map((over) => Math.ceil((over * farthestMm) / stepMm) * stepMm);
+  const overFarthest = (over: number, guess: number) => {
+    const leastsMm = own.map(({ leastMm, guessesMm }) => leastMm ?? guessesMm[guess] ?? 0);
+    return Math.ceil((over * Math.max(...leastsMm)) / stepMm) * stepMm;
+  };
+  const isKnown = own.every(({ leastMm }) => leastMm !== null);
+  const [over = 1] = OVER_LEAST;
+  return isKnown
+    ? OVER_LEAST.map((more) => overFarthest(more, 0))
+    : [0, 1, 2].map((guess) => overFarthest(over, guess));
 }

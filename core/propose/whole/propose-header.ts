@@ -16,8 +16,6 @@ const ROUNDS: readonly Round[] = [
   { three: 240, four: 120, orders: 5 },
 ];
 const MOST_BENDS = 4;
-/** Tubes with fewer are not gathered. */
-const LEAST_BENDS = 2;
 
 /**
  * One tube for every primary that is empty or half built and has a port and an inlet, all at one length, the gap kept between them, to what stands there and to obstacles; pieces that are
@@ -145,10 +143,11 @@ function* searchLengths(
   { placings }: HeaderProposeProblem,
   shown: Shown,
 ): Generator<void, void> {
+  const leastBends = placings.reduce((sum, own) => sum + Math.min(...own.map((placing) => placing.leastBends)), 0);
   for (const round of ROUNDS) {
     for (const search of searches) {
       const mostBends = mostBendsAt(search, placings.length, shown.best);
-      const within = roundWithin(round, mostBends - LEAST_BENDS * placings.length);
+      const within = roundWithin(round, mostBends - leastBends);
       if (search.hasFound || within === null) continue;
       shown.tell({ lengthMm: search.lengthMm, at: search.place + 1 });
       yield* search.look(within, mostBends);
@@ -164,7 +163,7 @@ function mostBendsAt({ lengthMm, place }: LengthSearch, primaries: number, best:
   return isLengthBetter ? best.proposal.bends : best.proposal.bends - 1;
 }
 
-/** What of a round can lead to a set with no more than so many bends beyond two for each; null where nothing can that is not in the rounds before. */
+/** What of a round can lead to a set with no more than so many bends beyond the least of each; null where nothing can that is not in the rounds before. */
 function roundWithin(round: Round, moreBends: number): Round | null {
   if (moreBends < 0 || (round.three > 0 && moreBends === 0)) return null;
   return { ...round, four: moreBends > 1 ? round.four : 0 };

@@ -6,6 +6,7 @@ import { wrapDeg } from '../../path/vector.ts';
 import { degreesOf } from '../../units/angle.ts';
 import { millimetres, mmOf } from '../../units/length.ts';
 import { twoBendsOfLength } from '../few/all-two-bends.ts';
+import { oneBend, straightShape } from '../few/straight-and-one-bend.ts';
 import { manyBends } from '../joints/many-bends.ts';
 import { hasRealBends, withReadyAngles } from '../joints/near-angles.ts';
 import { shapeLengthMm, type TubeShape } from '../joints/tube-shape.ts';
@@ -30,6 +31,27 @@ export interface PooledTube {
 export interface PoolSize {
   readonly three: number;
   readonly four: number;
+}
+
+/** A straight and tubes of one bend, where port and inlet allow them at any length. */
+export function fewBends(
+  { ends, least, limits, clrs, mostBends }: ProposeProblem,
+  lengthMm: number | null,
+): readonly TubeShape[] {
+  const question = { ends, least, roomMm: limits.gapMm };
+  const straight = straightShape(question);
+  const bent = mostBends < 1 ? [] : clrs.map((clr) => oneBend(question, mmOf(clr), lengthMm));
+  return [straight, ...bent].filter((shape) => shape !== null).filter(hasRealBends);
+}
+
+/** Those of them that are as long as is wanted. */
+function fewBendsOfLength(problem: ProposeProblem): readonly TubeShape[] {
+  const isInWindow = (shape: TubeShape) => {
+    const window = centrelineWindow(problem, shape.bends.length);
+    const lengthMm = shapeLengthMm(shape);
+    return window !== null && lengthMm >= window.lowMm && lengthMm <= window.highMm;
+  };
+  return fewBends(problem, newLengthMm(problem, 1)).filter(isInWindow);
 }
 
 /** Two bends of the length wanted, spread over all pairs of CLRs; those with a ready angle come after the rest of their pair. */
@@ -127,6 +149,7 @@ export class TubePool {
   readonly #judged = new Map<TubeShape, Judged | null>();
   readonly #three: ManyBendShapes;
   readonly #four: ManyBendShapes;
+  #few: readonly TubeShape[] | null = null;
   #two: readonly TubeShape[] | null = null;
 
   /** `numbers` gives each tube its own number. */
@@ -148,9 +171,9 @@ export class TubePool {
   /** What keeps clear of all that stands there already and of itself, in the order of proposals. */
   *of({ three, four }: PoolSize): Generator<void, readonly PooledTube[]> {
     const { mostBends } = this.#problem;
-    if (mostBends < 2) return [];
-    this.#two ??= thinned(yield* shapesOfTwo(this.#problem), MOST_OF_TWO);
-    const shapes = [...this.#two];
+    this.#few ??= fewBendsOfLength(this.#problem);
+    if (mostBends >= 2) this.#two ??= thinned(yield* shapesOfTwo(this.#problem), MOST_OF_TWO);
+    const shapes = [...this.#few, ...(this.#two ?? [])];
     if (three > 0 && mostBends >= 3) shapes.push(...thinned(yield* this.#three.of(three), MOST_OF_MORE));
     if (four > 0 && mostBends >= 4) shapes.push(...thinned(yield* this.#four.of(four), MOST_OF_MORE));
     const pool: Judged[] = [];

@@ -2,7 +2,7 @@
 
 import { describe, expect, it } from 'vitest';
 import { applyEdit } from '../../../core/edits/apply-edit.ts';
-import type { Header } from '../../../core/header/header.ts';
+import type { Header, Inlet } from '../../../core/header/header.ts';
 import { matchHeader } from '../../../core/length/match-header.ts';
 import { primaryLength } from '../../../core/length/piece-length.ts';
 import { headerClearances } from '../../../core/path/clearance/header-clearances.ts';
@@ -132,6 +132,50 @@ describe('what is asked for besides', () => {
     const header = bankAt(99, 0);
     const wide = { ...header, settings: { ...header.settings, wantedGap: millimetres(25) } };
     expect(proposeHeader(wide, { clrs: CLRS, clearanceKeptMm: 0 }).kind).toBe('found');
+  });
+
+  it('leaves a primary in line with its inlet straight, and gives one whose axes meet a single bend, at a length that fits', () => {
+    const alongX = { x: 1, y: 0, z: 0 };
+    const bank = bankAt(99, 0);
+    const place = { slip: { deeper: millimetres(0), shallower: millimetres(0) } };
+    const inlet = (id: string, at: Vector, direction: Vector): Inlet => ({
+      ...place,
+      id,
+      name: id,
+      place: { kind: 'pose', pose: poseAt(at, direction, UP_Z) },
+    });
+    // The corner lies 200 mm along and 232.4 mm aside: a bend of 90 on 3 in takes 76.2 mm of each for an arc of 119.7 mm.
+    const [one, two] = bank.primaries.map((primary, at) => ({
+      ...primary,
+      port: poseAt({ x: 0, y: 200 * at, z: 0 }, alongX, UP_Z),
+      inletId: at === 0 ? 'straight' : 'bent',
+    }));
+    if (one === undefined || two === undefined) throw new Error('a bank has four');
+    const aroundMm = 200 + 232.4 - 152.4 + (Math.PI / 2) * 76.2;
+    const inlets = [
+      inlet('straight', { x: aroundMm, y: 0, z: 0 }, alongX),
+      inlet('bent', { x: 200, y: 432.4, z: 0 }, { x: 0, y: 1, z: 0 }),
+    ];
+    const header = { ...bank, primaries: [one, two], collectors: [{ id: 'c', name: 'C', inlets }] };
+    const outcome = proposeHeader(header, { clrs: CLRS, lengthMm: aroundMm });
+    if (outcome.kind === 'none') throw new Error(JSON.stringify(outcome.reason));
+    expect(outcome.proposal.proposals.map(({ bends }) => bends)).toEqual([0, 1]);
+  });
+
+  it('reaches an inlet that lies behind its port, though nothing is known of the least length', () => {
+    const bank = bankAt(99, 0);
+    const [one] = bank.primaries;
+    const [collector] = bank.collectors;
+    if (one === undefined || collector === undefined) throw new Error('a bank has four');
+    const out = { x: 0, y: 1, z: 0 };
+    const behind = collector.inlets.map(
+      (inlet): Inlet => ({ ...inlet, place: { kind: 'pose', pose: poseAt({ x: -30, y: -300, z: 0 }, out, UP_Z) } }),
+    );
+    const port = poseAt({ x: 0, y: 0, z: 0 }, out, UP_Z);
+    const header = { ...bank, primaries: [{ ...one, port }], collectors: [{ ...collector, inlets: behind }] };
+    const outcome = proposeHeader(header, { clrs: CLRS });
+    if (outcome.kind === 'none') throw new Error(JSON.stringify(outcome.reason));
+    expect(outcome.proposal.bends).toBeGreaterThan(2);
   });
 
   it('gives no primary more bends than are allowed', () => {
