@@ -33,8 +33,8 @@ export function PrimaryProposals(props: MovesProps) {
   return (
     <div className="moves-found">
       <SearchState moves={moves} />
-      <PossibleLengths {...props} />
       {outcome === null ? null : <Outcome {...props} outcome={outcome} />}
+      <PossibleLengths {...props} />
     </div>
   );
 }
