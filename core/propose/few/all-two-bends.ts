@@ -154,8 +154,9 @@ export function twoBendsOfLength(question: TwoBendQuestion, lengthMm: number): r
   return shapes.length > 0 ? shapes : twoBendsOnShortStretch(question, family, lengthMm);
 }
 
-/** First straights looked at for a stretch on which none of those above lies. */
-const CLOSER = 32;
+/** First straights looked at for a stretch on which none of those above lies, and golden sections about the one with the most room: any with room will do. */
+const CLOSER = 24;
+const CLOSER_SECTIONS = 10;
 
 /** Tubes on a branch that the middle straight cuts off on both sides: where there is the most room, and about it. */
 function twoBendsOnShortStretch(
@@ -168,10 +169,11 @@ function twoBendsOnShortStretch(
     const rooms = family.ofLength(firstMm(share), lengthMm).map(({ way }) => roomOf(way, question));
     return rooms.length === 0 ? null : Math.max(...rooms);
   };
-  const most = lowestWhere((share) => {
+  const look = (share: number) => {
     const there = room(share);
     return there === null ? null : { value: -there, room: there };
-  }, CLOSER);
+  };
+  const most = lowestWhere(look, CLOSER, CLOSER_SECTIONS);
   if (most === null || most.room < -SLACK_MM) return [];
   return workable(family, family.ofLength(firstMm(most.at), lengthMm), { ...question, lengthMm });
 }

@@ -14,7 +14,7 @@ export interface LowestPlace extends Place {
 
 /** Room that counts as none: roots are found to about so much. */
 const ROOM_SLACK = 1e-9;
-/** Golden sections about the lowest place: 0.618 to this power is 1e-9 of the two cells about it. */
+/** 0.618 to this power is 1e-9. */
 const SECTIONS = 44;
 const GOLDEN = (Math.sqrt(5) - 1) / 2;
 
@@ -23,9 +23,14 @@ const GOLDEN = (Math.sqrt(5) - 1) / 2;
  * wherever it was asked, which means not defined there.
  *
  * Looked at in `cells` places, at the edges of where it is defined, and where the room begins or ends, which is where the least mostly lies. About the lowest of these it is
- * closed in on. A stretch with room that is narrower than a cell is found when the room rises towards it from both sides.
+ * closed in on by golden sections, as a rule to 1e-9 of the two cells about it. A stretch with room that is narrower than a cell is found when the room rises
+ * towards it from both sides.
  */
-export function lowestWhere(look: (at: number) => Place | null, cells: number): LowestPlace | null {
+export function lowestWhere(
+  look: (at: number) => Place | null,
+  cells: number,
+  sections = SECTIONS,
+): LowestPlace | null {
   const roomAt = (at: number) => look(at)?.room ?? Number.NaN;
   const sampled = definedRuns(roomAt, cells).flatMap((run) => run.map(({ at }) => at));
   const places = [...sampled, ...rootsOf(roomAt, cells)]
@@ -37,7 +42,7 @@ export function lowestWhere(look: (at: number) => Place | null, cells: number): 
   const best = places.toSorted(compare)[0];
   if (best === undefined) return null;
   const place = places.indexOf(best);
-  return closedIn(look, best, [places[place - 1]?.at ?? 0, places[place + 1]?.at ?? 1]);
+  return closedIn(look, best, { from: places[place - 1]?.at ?? 0, to: places[place + 1]?.at ?? 1, sections });
 }
 
 /** Those with room first, then the lower one; without room, the one that lacks less. */
@@ -50,7 +55,7 @@ function compare(a: Place, b: Place): number {
 function closedIn(
   look: (at: number) => Place | null,
   start: LowestPlace,
-  [from, to]: readonly [number, number],
+  { from, to, sections }: { readonly from: number; readonly to: number; readonly sections: number },
 ): LowestPlace {
   const placeAt = (at: number): LowestPlace => ({
     at,
@@ -59,7 +64,7 @@ function closedIn(
   let [low, high, best] = [from, to, start];
   let left = placeAt(high - GOLDEN * (high - low));
   let right = placeAt(low + GOLDEN * (high - low));
-  for (let section = 0; section < SECTIONS; section += 1) {
+  for (let section = 0; section < sections; section += 1) {
     if (compare(left, right) < 0) {
       if (compare(left, best) < 0) best = left;
       [high, right] = [right.at, left];

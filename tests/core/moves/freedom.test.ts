@@ -11,7 +11,7 @@ const DEAREST_SHARE = 0.005;
 const MENDED: Readonly<Record<string, readonly number[]>> = {
   'a wider band': [184, 186, 299, 314, 464, 532, 540],
   'more slip': [38, 314, 416, 532, 552],
-  'a shorter shortest straight': [186, 358, 489, 492],
+  'a shorter shortest straight': [186, 358, 482, 489, 491, 492],
   'a lock let go': [188, 234, 245, 270, 314, 327, 345, 364, 417, 436, 475, 546],
 };
 
