@@ -135,7 +135,7 @@ export {
   type ShopTolerances,
   type Volume,
 } from './header/measured.ts';
-export { nameFromText, nameWithEnding, noteFromText, shortened, startOf } from './header/names.ts';
+export { nameFromText, nameWithEnding, noteBelow, noteFromText, shortened, startOf } from './header/names.ts';
 export { copyHeader, newHeader, newId, rebuiltHeader } from './header/new-header.ts';
 export { describeEntryNote } from './header/parts/describe-entry-note.ts';
 export { PARTS_COLUMNS, type RefusedRow, readPartsRows } from './header/parts/parts-rows.ts';

@@ -53,6 +53,11 @@ function plainText(text: string): string {
   return text.normalize('NFC').replaceAll(new RegExp(FORBIDDEN_CHARACTERS, 'gu'), ' ').replaceAll(/\s+/gu, ' ').trim();
 }
 
+/** A note with a sentence above it, of which as much is kept as a note may hold. */
+export function noteBelow(sentence: string, note: string): string {
+  return shortened(note === '' ? sentence : `${sentence}\n${note}`, TEXT_LIMIT);
+}
+
 /** A note of one line made of any text; empty when there is nothing to see in it. */
 export function noteFromText(text: string): string {
   return shortened(plainText(text), TEXT_LIMIT);

@@ -53,7 +53,10 @@ test('it says so, takes nothing, and goes on in a copy that does', async () => {
   await expect.poll(() => saveMark(page).textContent()).toBe('All saved');
   const { headers } = await app.backend.must('listHeaders', { place: 'bench' });
   const copy = headers.find((header) => header.headerId !== headerId);
-  expect((await app.backend.must('openHeader', { headerId: copy?.headerId ?? '' })).header.note).toBe('two');
+  const { header } = await app.backend.must('openHeader', { headerId: copy?.headerId ?? '' });
+  expect(header.note).toBe(
+    'Copied from "Damaged four", which was damaged on disk: its last steps may be missing.\ntwo',
+  );
   expectNoFaults(app.faults);
 });
 

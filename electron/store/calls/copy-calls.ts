@@ -20,8 +20,9 @@ import {
 } from '../../../core/index.ts';
 import type { Handlers } from '../../bridge/dispatcher.ts';
 import { headerRefSchema } from '../../bridge/messages.ts';
+import { withCopiedNote } from '../header/copied-note.ts';
 import { keepHeader } from '../header/keep-header.ts';
-import { type OpenedHeader, openedHeader, readWhole } from '../header/opened-header.ts';
+import { type OpenedHeader, openedHeader, problemWith, readWhole } from '../header/opened-header.ts';
 import { readHeader } from '../header/read-header.ts';
 import type { Tables } from '../tables.ts';
 import type { CallContext } from './call-context.ts';
@@ -40,7 +41,7 @@ export function copyCalls({ connection, host, clock, newId }: CallContext) {
       keepOnce(request, (tables) => {
         const stored = readHeader(tables, request.headerId);
         if (!stored.ok) return stored;
-        const { header } = stored.value;
+        const header = withCopiedNote(stored.value.header, problemWith(tables, request.headerId, stored.value));
         const as = { id: newId(), name: request.name };
         if (request.as === 'same') return success(copyHeader(header, as));
         return success(rebuiltHeader(request.as === 'mirrored' ? mirroredHeader(header) : header, as));

@@ -2,8 +2,8 @@
 
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { labelName, nameFromText, nameWithEnding, shortened, startOf } from '../../../core/header/names.ts';
-import { NAME_LIMIT, nameSchema } from '../../../core/header/schema.ts';
+import { labelName, nameFromText, nameWithEnding, noteBelow, shortened, startOf } from '../../../core/header/names.ts';
+import { NAME_LIMIT, nameSchema, textSchema } from '../../../core/header/schema.ts';
 import { hostileNameArbitrary, hostileTextArbitrary } from '../../generators/hostile-names.ts';
 
 const CHARACTERS = new Intl.Segmenter('en', { granularity: 'grapheme' });
@@ -71,6 +71,19 @@ describe('shortening', () => {
   test('a text of millions of letters is cut like any other', () => {
     expect(shortened('x'.repeat(1_000_000), 120)).toBe(`${'x'.repeat(119)}\u2026`);
   });
+});
+
+test('a sentence above a note leaves as much of the note as the schema takes', () => {
+  fc.assert(
+    fc.property(hostileNameArbitrary, fc.integer({ min: 0, max: 400 }), (name, times) => {
+      const made = noteBelow('Copied.', name.repeat(times));
+      expect(textSchema.safeParse(made)).toEqual({ success: true, data: made });
+      expect(made.startsWith('Copied.')).toBe(true);
+    }),
+    { numRuns: 300 },
+  );
+  expect(noteBelow('Copied.', '')).toBe('Copied.');
+  expect(noteBelow('Copied.', 'two')).toBe('Copied.\ntwo');
 });
 
 describe('names that the program makes', () => {

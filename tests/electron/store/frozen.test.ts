@@ -70,6 +70,18 @@ test('what is finished is told to be so, whole and beside an altered one', async
   expect(await shop.must('checkFinished', { headerIds: [headerId, other] })).toEqual({ altered: [] });
 });
 
+test('a copy of an altered one says so in its note, one of a sound one says nothing', async () => {
+  const { shop, headerId } = await shopWithFinished();
+  const other = await finishedHeader(shop, 'Other');
+  behindTheBack(shop.file, (db) => db.prepare("UPDATE pictures SET caption = 'x' WHERE header_id = ?").run(headerId));
+  const noteOf = async (of: string) =>
+    (await shop.must('duplicateHeader', { headerId: of, name: 'Next', as: 'again' })).header.note;
+  expect(await noteOf(headerId)).toMatch(
+    /^Copied from ".*", which was no longer as it was finished\. Check every figure/,
+  );
+  expect(await noteOf(other)).toBe('');
+});
+
 test.each([
   "UPDATE pictures SET caption = 'x'",
   'DELETE FROM pictures',
