@@ -1,6 +1,6 @@
 /** The archive: finished headers, found by what they are, or put in order by how like they are to another. */
 
-import { useMemo, useRef, useState } from 'react';
+import { useCallback, useMemo, useRef, useState } from 'react';
 import type { LengthUnit } from '../../core/index.ts';
 import { useCommandRegistry, useCommands } from '../commands/command-registry.ts';
 import { useHeaderActs } from '../session/header-acts.ts';
@@ -11,7 +11,7 @@ import { useSettled } from '../ui/hooks/use-settled.ts';
 import { type Screen, writeScreen } from '../ui/screen.ts';
 import { countOf } from '../ui/words/spoken.ts';
 import { type ArchiveRow, ArchiveRowView, type Like, type RowActs } from './archive-row.tsx';
-import { EMPTY_SEARCH } from './archive-search.ts';
+import { EMPTY_SEARCH, type SearchTexts } from './archive-search.ts';
 import { ExportFinished } from './files/export-finished.tsx';
 import { foundWords } from './found-words.ts';
 import { type OpenRowMenu, RowMenu } from './row-menu.tsx';
@@ -39,6 +39,10 @@ interface Begun {
 export function ArchiveScreen(props: Props) {
   const { unit, likeId, goTo } = props;
   const [texts, setTexts] = useState(EMPTY_SEARCH);
+  const change = useCallback<(field: keyof SearchTexts, text: string) => void>(
+    (field, text) => setTexts((before) => ({ ...before, [field]: text })),
+    [],
+  );
   const { found, showMore } = useArchive(texts, unit, likeId);
   const [begun, setBegun] = useState<Begun | null>(null);
   const [exporting, setExporting] = useState<string | null>(null);
@@ -64,7 +68,7 @@ export function ArchiveScreen(props: Props) {
           </a>
         </div>
       </div>
-      <SearchFields texts={texts} unit={unit} problems={found.problems} firstField={firstField} onChange={setTexts} />
+      <SearchFields texts={texts} unit={unit} problems={found.problems} firstField={firstField} onChange={change} />
       <div className="archive-said">
         <p role="status">{foundWords(found, isSearching)}</p>
         {found.like === null ? null : <LikeWords like={found.like} onEnd={() => goTo({ kind: 'archive' })} />}

@@ -1,6 +1,6 @@
 /** The fields of the archive's search. */
 
-import { type Ref, useId } from 'react';
+import { memo, type Ref, useId } from 'react';
 import type { LengthUnit } from '../../core/index.ts';
 import { TextField } from '../ui/fields/text-field.tsx';
 import type { SearchProblems, SearchTexts } from './archive-search.ts';
@@ -11,21 +11,23 @@ interface Props {
   readonly unit: LengthUnit;
   readonly problems: SearchProblems;
   readonly firstField: Ref<HTMLInputElement>;
-  readonly onChange: (texts: SearchTexts) => void;
+  /** The same for as long as the screen stands, so that a key draws no field but its own. */
+  readonly onChange: (field: keyof SearchTexts, text: string) => void;
 }
 
 export function SearchFields({ texts, unit, problems, firstField, onChange }: Props) {
   const field = (id: keyof SearchTexts, label: string) => (
-    <TextField
+    <SearchField
+      id={id}
       label={label}
       value={texts[id]}
-      onChange={(text) => onChange({ ...texts, [id]: text })}
       problem={problems[id] ?? null}
+      onChange={onChange}
       {...(id === 'words' ? { inputRef: firstField } : {})}
     />
   );
   const day = (id: 'finishedFrom' | 'finishedTo', label: string) => (
-    <DayField label={label} value={texts[id]} onChange={(value) => onChange({ ...texts, [id]: value })} />
+    <DayField label={label} value={texts[id]} onChange={(value) => onChange(id, value)} />
   );
   return (
     <search className="archive-search">
@@ -41,6 +43,27 @@ export function SearchFields({ texts, unit, problems, firstField, onChange }: Pr
     </search>
   );
 }
+
+interface FieldProps {
+  readonly id: keyof SearchTexts;
+  readonly label: string;
+  readonly value: string;
+  readonly problem: string | null;
+  readonly inputRef?: Ref<HTMLInputElement>;
+  readonly onChange: Props['onChange'];
+}
+
+const SearchField = memo(function SearchField({ id, label, value, problem, inputRef, onChange }: FieldProps) {
+  return (
+    <TextField
+      label={label}
+      value={value}
+      problem={problem}
+      onChange={(text) => onChange(id, text)}
+      {...(inputRef === undefined ? {} : { inputRef })}
+    />
+  );
+});
 
 interface DayProps {
   readonly label: string;

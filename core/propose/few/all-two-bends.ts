@@ -4,6 +4,7 @@ import { distance } from '../../path/vector.ts';
 import { closeShape, shapeOf, valuesOf } from '../joints/close-shape.ts';
 import {
   type LeastStraights,
+  leastAt,
   reversedEnds,
   reversedShape,
   shapeEnd,
@@ -111,7 +112,7 @@ const EXACT_MM = 1e-10;
  * The tube taken to rounding in joint space where it is off by more, which is near 180 degrees of a bend, where corners run away; as it is where that
  * does not succeed. Its first straight may then differ in the last digits.
  */
-function exactShape({ ends }: TwoBendQuestion, shape: TubeShape, lengthMm: number): TubeShape {
+function exactShape({ ends, least }: TwoBendQuestion, shape: TubeShape, lengthMm: number): TubeShape {
   const end = shapeEnd(ends.start, shape);
   const offMm = distance(end.point, ends.wanted.point) + Math.abs(shapeLengthMm(shape) - lengthMm);
   if (offMm < EXACT_MM) return shape;
@@ -120,6 +121,9 @@ function exactShape({ ends }: TwoBendQuestion, shape: TubeShape, lengthMm: numbe
   const low = new Float64Array(anyValue).fill(Number.NEGATIVE_INFINITY);
   const high = new Float64Array(anyValue).fill(Number.POSITIVE_INFINITY);
   for (let bend = 0; bend < clrsMm.length; bend += 1) high[3 * bend + 2] = Math.PI;
+  for (let straight = 0; straight <= clrsMm.length; straight += 1) {
+    low[3 * straight] = leastAt(least, straight, clrsMm.length) - SLACK_MM;
+  }
   const values = closeShape({ ends, clrsMm, lengthMm, low, high }, valuesOf(shape));
   return values === null ? shape : shapeOf(values, clrsMm);
 }
@@ -155,8 +159,7 @@ export function twoBendsOfLength(question: TwoBendQuestion, lengthMm: number): r
 }
 
 /** First straights looked at for a stretch on which none of those above lies, and golden sections about the one with the most room: any with room will do. */
-const CLOSER = 24;
-const CLOSER_SECTIONS = 10;
+const CLOSER = { cells: 24, sections: 10 };
 
 /** Tubes on a branch that the middle straight cuts off on both sides: where there is the most room, and about it. */
 function twoBendsOnShortStretch(
@@ -173,7 +176,7 @@ function twoBendsOnShortStretch(
     const there = room(share);
     return there === null ? null : { value: -there, room: there };
   };
-  const most = lowestWhere(look, CLOSER, CLOSER_SECTIONS);
+  const most = lowestWhere(look, CLOSER);
   if (most === null || most.room < -SLACK_MM) return [];
   return workable(family, family.ofLength(firstMm(most.at), lengthMm), { ...question, lengthMm });
 }
@@ -187,7 +190,10 @@ function firstStraights(leastMm: number, lengthMm: number, ends: readonly number
 }
 
 /** First straights looked at for the shortest tube, besides the least. */
-const FIRSTS = 24;
+const FIRSTS = { cells: 24, sections: 30 };
+/** About the shortest tube of one first straight: while they are gone through, and of the one that is taken. */
+const PASSING_SECTIONS = 0;
+const TAKEN_SECTIONS = 40;
 
 /**
  * The shortest workable tube of two bends; null when there is none.
@@ -201,13 +207,13 @@ export function shortestTwoBends(question: TwoBendQuestion): TubeShape | null {
   const reachMm = distance(ends.wanted.point, ends.start.point) + 2 * (clrsMm[0] + clrsMm[1]);
   const family = familyOf(question, 2 * reachMm);
   const room = (way: TwoBendWay) => roomOf(way, question);
-  const shortest = (firstMm: number) => family.shortest(firstMm, room);
+  const taken = (firstMm: number) => family.shortest(firstMm, room, TAKEN_SECTIONS);
   const firstMm = (share: number) => least.firstMm + reachMm * Math.tan((share * Math.PI) / 2);
   const further = lowestWhere((share) => {
-    const found = shortest(firstMm(share));
+    const found = family.shortest(firstMm(share), room, PASSING_SECTIONS);
     return found === null ? null : { value: found.way.lengthMm, room: found.room };
   }, FIRSTS);
-  const found = [shortest(least.firstMm), further && shortest(firstMm(further.at))]
+  const found = [taken(least.firstMm), further && taken(firstMm(further.at))]
     .filter((shape) => shape !== null)
     .filter(({ way }) => isWorkable(way, question))
     .map((shape) => exactShape(question, family.shape(shape), shape.way.lengthMm));

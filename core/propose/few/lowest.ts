@@ -1,6 +1,6 @@
 /** The least of a function of one number where it has room, which a second figure says. */
 
-import { definedRuns, rootsOf } from './roots.ts';
+import { rootsOf } from './roots.ts';
 
 /** What a place comes to. Where `room` is below zero, the value does not count. */
 export interface Place {
@@ -14,35 +14,42 @@ export interface LowestPlace extends Place {
 
 /** Room that counts as none: roots are found to about so much. */
 const ROOM_SLACK = 1e-9;
-/** 0.618 to this power is 1e-9. */
-const SECTIONS = 44;
 const GOLDEN = (Math.sqrt(5) - 1) / 2;
+
+/** How closely a lowest place is looked for. */
+export interface Closeness {
+  /** Places looked at first, evenly. */
+  readonly cells: number;
+  /** Golden sections about the lowest of them: thirty leave a millionth of the two cells about it. */
+  readonly sections: number;
+}
 
 /**
  * The lowest place between 0 and 1 among those with room; where none has room, the one that lacks the least of it. Null: `look` is null
  * wherever it was asked, which means not defined there.
  *
- * Looked at in `cells` places, at the edges of where it is defined, and where the room begins or ends, which is where the least mostly lies. About the lowest of these it is
- * closed in on by golden sections, as a rule to 1e-9 of the two cells about it. A stretch with room that is narrower than a cell is found when the room rises
- * towards it from both sides.
+ * Looked at evenly, at the edges of where it is defined, and where the room begins or ends, which is where the least mostly lies. About the lowest of these it is
+ * closed in on. A stretch with room that is narrower than a cell is found when the room rises towards it from both sides.
  */
-export function lowestWhere(
-  look: (at: number) => Place | null,
-  cells: number,
-  sections = SECTIONS,
-): LowestPlace | null {
-  const roomAt = (at: number) => look(at)?.room ?? Number.NaN;
-  const sampled = definedRuns(roomAt, cells).flatMap((run) => run.map(({ at }) => at));
-  const places = [...sampled, ...rootsOf(roomAt, cells)]
-    .sort((a, b) => a - b)
-    .flatMap((at): readonly LowestPlace[] => {
-      const found = look(at);
-      return found === null ? [] : [{ at, ...found }];
-    });
-  const best = places.toSorted(compare)[0];
+export function lowestWhere(look: (at: number) => Place | null, { cells, sections }: Closeness): LowestPlace | null {
+  const places: LowestPlace[] = [];
+  const roomAt = (at: number) => {
+    const place = look(at);
+    if (place === null) return Number.NaN;
+    places.push({ at, value: place.value, room: place.room });
+    return place.room;
+  };
+  // Whatever is looked at on the way to a root counts; the roots themselves are looked at last.
+  rootsOf(roomAt, cells);
+  let best = places[0];
+  for (const place of places) if (best === undefined || compare(place, best) < 0) best = place;
   if (best === undefined) return null;
-  const place = places.indexOf(best);
-  return closedIn(look, best, { from: places[place - 1]?.at ?? 0, to: places[place + 1]?.at ?? 1, sections });
+  let [from, to] = [0, 1];
+  for (const { at } of places) {
+    if (at < best.at && at > from) from = at;
+    if (at > best.at && at < to) to = at;
+  }
+  return closedIn(look, best, { from, to, sections });
 }
 
 /** Those with room first, then the lower one; without room, the one that lacks less. */
@@ -57,10 +64,10 @@ function closedIn(
   start: LowestPlace,
   { from, to, sections }: { readonly from: number; readonly to: number; readonly sections: number },
 ): LowestPlace {
-  const placeAt = (at: number): LowestPlace => ({
-    at,
-    ...(look(at) ?? { value: Number.POSITIVE_INFINITY, room: Number.NEGATIVE_INFINITY }),
-  });
+  const placeAt = (at: number): LowestPlace => {
+    const { value, room } = look(at) ?? { value: Number.POSITIVE_INFINITY, room: Number.NEGATIVE_INFINITY };
+    return { at, value, room };
+  };
   let [low, high, best] = [from, to, start];
   let left = placeAt(high - GOLDEN * (high - low));
   let right = placeAt(low + GOLDEN * (high - low));

@@ -1,7 +1,7 @@
 /** Every root of a function of one number that may be undefined in parts of its range. */
 
 /** Where the function stands at a place; only places where it is defined are kept. */
-export interface Sample {
+interface Sample {
   readonly at: number;
   readonly value: number;
 }
@@ -37,7 +37,7 @@ export function rootsOf(f: (at: number) => number, cells: number): readonly numb
 }
 
 /** Stretches without a gap, each with its edges. */
-export function definedRuns(f: (at: number) => number, cells: number): readonly (readonly Sample[])[] {
+function definedRuns(f: (at: number) => number, cells: number): readonly (readonly Sample[])[] {
   const runs: Sample[][] = [];
   let run: Sample[] | null = null;
   let before = Number.NaN;

@@ -132,13 +132,15 @@ export class TwoBendFamily {
 
   /**
    * The shortest tube of this first straight among those with room, which is a figure that must not be below zero; where none has, the
-   * one that lacks the least of it. Null when there is no tube at all.
+   * one that lacks the least of it. Null when there is no tube at all. `sections` are as for `lowestWhere`; without any it is exact but where
+   * neither the room nor an edge bounds it.
    */
-  shortest(firstMm: number, roomOf: (way: TwoBendWay) => number): RoomyShape | null {
-    const found = lowestWhere((share) => {
+  shortest(firstMm: number, roomOf: (way: TwoBendWay) => number, sections: number): RoomyShape | null {
+    const look = (share: number) => {
       const way = this.way(firstMm, this.cornerMm(share));
       return way === null ? null : { value: way.lengthMm, room: roomOf(way) };
-    }, CELLS);
+    };
+    const found = lowestWhere(look, { cells: CELLS, sections });
     if (found === null) return null;
     const cornerMm = this.cornerMm(found.at);
     const way = this.way(firstMm, cornerMm);
