@@ -38,11 +38,7 @@ interface Begun {
 
 export function ArchiveScreen(props: Props) {
   const { unit, likeId, goTo } = props;
-  const [texts, setTexts] = useState(EMPTY_SEARCH);
-  const change = useCallback<(field: keyof SearchTexts, text: string) => void>(
-    (field, text) => setTexts((before) => ({ ...before, [field]: text })),
-    [],
-  );
+  const [texts, change] = useSearchTexts();
   const { found, showMore } = useArchive(texts, unit, likeId);
   const [begun, setBegun] = useState<Begun | null>(null);
   const [exporting, setExporting] = useState<string | null>(null);
@@ -99,6 +95,16 @@ export function ArchiveScreen(props: Props) {
       {exporting === null ? null : <ExportFinished headerIds={[exporting]} onClose={() => setExporting(null)} />}
     </main>
   );
+}
+
+/** What stands in the search fields, and what changes one of them. */
+function useSearchTexts(): readonly [SearchTexts, (field: keyof SearchTexts, text: string) => void] {
+  const [texts, setTexts] = useState(EMPTY_SEARCH);
+  const change = useCallback(
+    (field: keyof SearchTexts, text: string) => setTexts((before) => ({ ...before, [field]: text })),
+    [],
+  );
+  return [texts, change];
 }
 
 /** Rows as they were found, and those that turned out altered marked so. */
