@@ -1,12 +1,12 @@
 /** Moves for all primaries of a header at once, and whether another target would take fewer joints. */
 
-import type { Header } from '../header/header.ts';
+import type { Header, Target } from '../header/header.ts';
 import { matchHeader } from '../length/match-header.ts';
 import type { MoveOptions } from './question.ts';
 import { SearchInSlices, searchThrough } from './search-in-slices.ts';
 import { isAllThere } from './whole/all-there.ts';
 import { comparePlans, type HeaderPlan, planFor } from './whole/header-plan.ts';
-import { targetsToTry } from './whole/targets-to-try.ts';
+import { targetsNear, targetsToTry } from './whole/targets-to-try.ts';
 
 export type HeaderMovesOutcome =
   | {
@@ -22,7 +22,7 @@ export type HeaderMovesOutcome =
   | { readonly kind: 'none'; readonly reason: 'noTarget' | 'headerFinished' | 'nothingToDo' | 'notThrough' };
 
 /**
- * Plans for the present target, for the length of each primary and the edges of their bands, and for their mean; see
+ * Plans for the present target, for the length of each primary and the edges of their bands, for their mean, and for a few targets close to the best of these; see
  * `whole/targets-to-try.ts`. Each takes the best move of every primary that is out of band, see `whole/header-plan.ts`. The plans are
  * put in order of primaries unsolved, then the shop's own price where it has one, then bends added, then joints made, then cuts, then tube.
  */
@@ -54,14 +54,31 @@ function* searchPlans(header: Header, options: MoveOptions, plans: HeaderPlan[])
   if (match.primaries.every((one) => !isAllThere(one) || one.side === 'inBand')) {
     return { kind: 'none', reason: 'nothingToDo' };
   }
-  let best: HeaderPlan | null = null;
-  for (const target of targetsToTry(header, match)) {
+  const own = yield* bestOf({ header, options, plans }, targetsToTry(header, match), null);
+  if (own !== null) yield* bestOf({ header, options, plans }, targetsNear(header, own.targetMm), own);
+  return outcomeOf(plans, true);
+}
+
+interface Planning {
+  readonly header: Header;
+  readonly options: MoveOptions;
+  readonly plans: HeaderPlan[];
+}
+
+/** The best of these targets and of `before`. */
+function* bestOf(
+  { header, options, plans }: Planning,
+  targets: readonly (Target | null)[],
+  before: HeaderPlan | null,
+): Generator<void, HeaderPlan | null> {
+  let best = before;
+  for (const target of targets) {
     const plan: HeaderPlan | null = yield* planFor(header, target, options, best);
     if (plan === null) continue;
     plans.push(plan);
     if (best === null || comparePlans(plan, best) < 0) best = plan;
   }
-  return outcomeOf(plans, true);
+  return best;
 }
 
 function outcomeOf(plans: readonly HeaderPlan[], isExhausted: boolean): HeaderMovesOutcome {

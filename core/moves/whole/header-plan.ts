@@ -57,8 +57,9 @@ export function comparePlans(a: PlanPrice, b: PlanPrice): number {
   );
 }
 
-/** Pauses of one primary's search after which its best so far is taken: about a third of a second. */
+/** Pauses of one primary's search after which its best so far is taken: about a third of a second; and where there is none yet, about a whole one. */
 const MOST_PAUSES = 3000;
+const MOST_IN_VAIN = 9000;
 
 /**
  * The plan for a target; null as soon as it takes more than the plan it is to beat.
@@ -79,10 +80,7 @@ export function* planFor(
     if (!needsMove(header, now, primary)) continue;
     yield;
     const search = new MoveSearch(now, primary.id, { ...options, maxMoves: 1, newId });
-    for (let pauses = 0; pauses < MOST_PAUSES && !search.look(() => true); pauses += 1) yield;
-    while (!search.windUp(() => true)) yield;
-    yield;
-    const outcome = search.soFar();
+    const outcome = yield* bestSoon(search);
     primaries.push({ primaryId: primary.id, outcome });
     const [move] = movesOf([{ primaryId: primary.id, outcome }]);
     const applied = move === undefined ? null : applyEdit(now, move.edit);
@@ -96,6 +94,17 @@ export function* planFor(
     ...editOf(header, target, movesOf(primaries)),
     ...priceOf(primaries),
   };
+}
+
+/** What a while of searching comes to. A primary without a move makes the whole plan one to be passed over, so for that it goes on longer. */
+function* bestSoon(search: MoveSearch): Generator<void, MoveOutcome> {
+  for (const most of [MOST_PAUSES, MOST_IN_VAIN]) {
+    for (let pauses = 0; pauses < most && !search.look(() => true); pauses += 1) yield;
+    while (!search.windUp(() => true)) yield;
+    yield;
+    if (search.soFar().kind === 'found') break;
+  }
+  return search.soFar();
 }
 
 function movesOf(primaries: readonly PrimaryPlan[]): readonly Move[] {

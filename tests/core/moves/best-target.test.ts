@@ -61,12 +61,15 @@ function priceAt(header: Header, target: Target | null): Price {
   return { unsolved, bends, joints };
 }
 
-/** From below the shortest to above the longest, whatever the program would try. */
+/** From below the shortest to above the longest, whatever the program would try, to the tenths that anybody would type. */
 function targetsAllAlong(header: Header): readonly Target[] {
   const lengthsMm = matchHeader(header).primaries.map(({ lengthMm }) => lengthMm);
-  const lowMm = Math.min(...lengthsMm) - 4;
+  const lowMm = Math.round(10 * (Math.min(...lengthsMm) - 4)) / 10;
   const count = Math.floor((Math.max(...lengthsMm) + 4 - lowMm) / EVERY_MM) + 1;
-  return Array.from({ length: count }, (_, at) => ({ kind: 'typed', length: millimetres(lowMm + at * EVERY_MM) }));
+  return Array.from({ length: count }, (_, at) => ({
+    kind: 'typed',
+    length: millimetres(Number((lowMm + at * EVERY_MM).toFixed(1))),
+  }));
 }
 
 it(
