@@ -17,7 +17,7 @@ import {
   type GridReach,
   type OpenMenu,
 } from './grid-reach.ts';
-import { COLUMN_NAMES, COLUMNS } from './piece-columns.ts';
+import { COLUMN_NAMES, COLUMNS, type Column } from './piece-columns.ts';
 import { PieceMenu } from './piece-menu.tsx';
 import { PieceRow } from './piece-row.tsx';
 import { selectedRows } from './row-selection.ts';
@@ -176,6 +176,9 @@ function useFieldCommits(
   useLayoutEffect(() => () => latest.current(), []);
 }
 
+/** Columns that show lengths; an angle among them has its own mark. */
+const HAVE_LENGTHS: ReadonlySet<Column> = new Set(['size', 'clr', 'run']);
+
 /** The unit stands once, in the heading of each column of lengths. */
 function GridHead({ unit, isFrozen }: { readonly unit: string; readonly isFrozen: boolean }) {
   return (
@@ -189,7 +192,7 @@ function GridHead({ unit, isFrozen }: { readonly unit: string; readonly isFrozen
             title={column === 'number' && !isFrozen ? 'Drag a number to move its row' : undefined}
           >
             {COLUMN_NAMES[column]}
-            {column === 'clr' || column === 'run' ? <span className="column-unit"> ({unit})</span> : null}
+            {HAVE_LENGTHS.has(column) ? <span className="column-unit"> ({unit})</span> : null}
           </th>
         ))}
       </tr>
