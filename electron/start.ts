@@ -5,7 +5,7 @@ import { fileURLToPath, pathToFileURL } from 'node:url';
 import { buildIfStale, bundleFile } from './build/bundles.ts';
 import { wordsForDeath } from './start/death-words.ts';
 import { findElectronRuntime, hasScreen } from './start/electron-runtime.ts';
-import { type FetchedRuntime, fetchRuntime } from './start/fetch-runtime.ts';
+import type { FetchedRuntime } from './start/fetch-runtime.ts';
 import { runDesktop } from './start/run-desktop.ts';
 import { readStartOptions, START_USAGE, type StartOptions } from './start/start-options.ts';
 
@@ -28,6 +28,8 @@ async function fetchUntilStopped(): Promise<FetchedRuntime> {
   const stop = (): void => stopped.abort();
   const signals = ['SIGINT', 'SIGTERM', 'SIGHUP'] as const;
   for (const signal of signals) process.once(signal, stop);
+  // What fetches takes as long to load as the rest of the start, and is wanted once in the life of an installation.
+  const { fetchRuntime } = await import('./start/fetch-runtime.ts');
   const fetched = await fetchRuntime({ platform, arch, env, signal: stopped.signal, output: process.stdout });
   for (const signal of signals) process.off(signal, stop);
   return fetched;

@@ -2,7 +2,7 @@
 
 import { join } from 'node:path';
 import type { Bundle, BundleName } from './bundle.ts';
-import { isOlderThanSources } from './freshness.ts';
+import { isOlderThanSources, type Looked } from './freshness.ts';
 
 const SHELL_SOURCES = ['electron', 'core', 'package-lock.json'];
 
@@ -57,9 +57,10 @@ export function bundleFile(root: string, name: BundleName): string {
 /** Builds what is missing or older than its sources, and what it needs beside it. Returns the names of what was built. */
 export async function buildIfStale(root: string, names: readonly BundleName[]): Promise<readonly BundleName[]> {
   const wanted = new Set(names.flatMap((name) => [name, ...(BESIDE[name] ?? [])]));
+  const looked: Looked = new Map();
   const stale = [...wanted].filter((name) => {
     const sources = BUNDLES[name].sources.map((source) => join(root, source));
-    return isOlderThanSources(bundleFile(root, name), sources);
+    return isOlderThanSources(bundleFile(root, name), sources, looked);
   });
   if (stale.length === 0) return stale;
   // The bundler takes longer to load than the program takes to start, so it is loaded only when it is wanted.
