@@ -19,7 +19,7 @@ const PIECES = 20;
 const SLIP_MM = 6;
 const MEDIAN_GOAL_MS = 20;
 const TAIL_GOAL_MS = 200;
-const RATIO_GOAL = 20;
+const RATIO_GOAL = 50;
 const MISS_GOAL = 0.01;
 
 /** A tacked primary of 20 pieces that closes and is out of its band by 4 to 15 mm, with a quarter inch of slip. */
