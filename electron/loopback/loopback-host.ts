@@ -16,6 +16,8 @@ export interface LoopbackOptions {
   readonly calls: BridgeCalls;
   /** 0 or absent takes any free port. */
   readonly port?: number;
+  /** Called once, when the scripts of a page have gone out: the browser is busy compiling them, and this process has nothing to do. */
+  readonly scriptsSent?: () => void;
 }
 
 export interface LoopbackHost {
@@ -27,6 +29,8 @@ export interface LoopbackHost {
   close(): Promise<void>;
 }
 
+/** No script asked for in so long: they are asked for together. */
+const SCRIPTS_QUIET_MS = 10;
 /** How long calls under way may take before closing cuts them off. */
 const CLOSE_LIMIT_MS = 5_000;
 
@@ -42,10 +46,25 @@ function refuse(response: ServerResponse, { status, reason }: Refusal, method: s
   response.end(method === 'HEAD' ? undefined : reason);
 }
 
-function servePage(response: ServerResponse, options: LoopbackOptions, path: string, method: string): void {
+function servePage(response: ServerResponse, { options, onScript }: Served, path: string, method: string): void {
   const answer = answerForPage(options.files, method, path);
   response.writeHead(answer.status, { ...answer.headers, 'content-length': answer.body.length });
+  if (path.endsWith('.js')) response.once('finish', onScript);
   response.end(method === 'HEAD' ? undefined : answer.body);
+}
+
+/** Acts once, when it has not been called in a moment. */
+function onceQuiet(act: () => void): () => void {
+  let isDone = false;
+  let timer: NodeJS.Timeout | undefined;
+  return () => {
+    clearTimeout(timer);
+    if (isDone) return;
+    timer = setTimeout(() => {
+      isDone = true;
+      act();
+    }, SCRIPTS_QUIET_MS).unref();
+  };
 }
 
 function parseJson(body: Buffer): { readonly value: unknown } | null {
@@ -71,7 +90,7 @@ async function handle(request: IncomingMessage, response: ServerResponse, served
   const stranger = refuseStranger(request.headers, served.port);
   if (stranger !== null) return refuseWith(stranger);
   const path = (request.url ?? '').split('?', 1)[0] ?? '';
-  if (method === 'GET' || method === 'HEAD') return servePage(response, served.options, path, method);
+  if (method === 'GET' || method === 'HEAD') return servePage(response, served, path, method);
   if (method !== 'POST') return refuseWith({ status: 405, reason: 'Method not allowed' });
   const name = /^\/bridge\/([A-Za-z]{1,64})$/.exec(path)?.[1];
   if (name === undefined) return refuseWith({ status: 404, reason: 'Not found' });
@@ -91,6 +110,8 @@ interface Served {
   readonly options: LoopbackOptions;
   readonly token: string;
   readonly port: number;
+  /** A script of the page has gone out. */
+  readonly onScript: () => void;
 }
 
 async function listen(server: Server, port: number): Promise<number> {
@@ -129,6 +150,6 @@ export async function startLoopbackHost(options: LoopbackOptions): Promise<Loopb
     });
   });
   const port = await listen(server, options.port ?? 0);
-  served = { options, token, port };
+  served = { options, token, port, onScript: onceQuiet(options.scriptsSent ?? (() => undefined)) };
   return { port, token, address: `${ownOrigin(port)}/#token=${token}`, close: () => closeServer(server) };
 }

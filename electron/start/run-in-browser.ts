@@ -56,7 +56,12 @@ function readyWords(isOpened: boolean): string {
 export async function runInBrowser({ root, pageFolder, options, hasScreen }: BrowserRun): Promise<void> {
   const backend = openBackend(root, options.dataFolder);
   const files = readPageFiles(pageFolder);
-  const host = await startLoopbackHost({ files, calls: backend, port: options.port });
+  const host = await startLoopbackHost({
+    files,
+    calls: backend,
+    port: options.port,
+    scriptsSent: () => backend.openAhead(),
+  });
   const isOpened = hasScreen && options.opensBrowser;
   console.log(`${readyWords(isOpened)}\n\n  ${host.address}\n`);
   console.log('The address holds a secret for this run; do not pass it on. Ctrl+C ends the program.');

@@ -38,6 +38,8 @@ export interface BackendOptions {
 }
 
 export interface Backend extends Dispatcher {
+  /** Opens the database before the first call asks for it. What stands in the way is told by `start`. */
+  openAhead(): void;
   /** Makes a backup if something was entered since the last, then closes the database. */
   close(): Promise<void>;
 }
@@ -45,7 +47,7 @@ export interface Backend extends Dispatcher {
 /** By then the page has shown what it needs. */
 const FIRST_BACKUP_AFTER_MS = 3000;
 
-/** Opens nothing yet: the first `start`, or any other call, does. */
+/** Opens nothing yet: `openAhead`, the first `start` or any other call does. */
 export function createBackend(options: BackendOptions): Backend {
   const { host, version, clock, backupAfterMs: firstAfterMs = FIRST_BACKUP_AFTER_MS, timers = systemTimers } = options;
   const place = dataFolder(options.folder);
@@ -72,6 +74,13 @@ export function createBackend(options: BackendOptions): Backend {
   });
   return {
     call: dispatcher.call,
+    openAhead() {
+      try {
+        connection.open();
+      } catch {
+        // A defect, which `start` meets as well, and reports.
+      }
+    },
     async close() {
       endPlans();
       await endWork();
