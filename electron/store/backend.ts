@@ -74,13 +74,7 @@ export function createBackend(options: BackendOptions): Backend {
   });
   return {
     call: dispatcher.call,
-    openAhead() {
-      try {
-        connection.open();
-      } catch {
-        // A defect, which `start` meets as well, and reports.
-      }
-    },
+    openAhead: () => openIfItCan(connection),
     async close() {
       endPlans();
       await endWork();
@@ -91,6 +85,14 @@ export function createBackend(options: BackendOptions): Backend {
       connection.close();
     },
   };
+}
+
+function openIfItCan(connection: Connection): void {
+  try {
+    connection.open();
+  } catch {
+    // A defect, which `start` meets as well, and reports.
+  }
 }
 
 /** Those that are answered out of the database alone. */

@@ -15,12 +15,15 @@ export interface Identity {
   readonly isEmpty: boolean;
 }
 
+/** All of one moment: a file that another process is just making its own would otherwise seem to be a stranger's. */
 export function readIdentity(db: Database.Database): Identity {
-  return {
+  const read = db.transaction(() => ({
+    // The first to be read, for a mark alone may come out of what was read before.
+    isEmpty: db.prepare('SELECT 1 FROM sqlite_schema LIMIT 1').get() === undefined,
     applicationId: db.pragma('application_id', { simple: true }) as number,
     version: db.pragma('user_version', { simple: true }) as number,
-    isEmpty: db.prepare('SELECT 1 FROM sqlite_schema LIMIT 1').get() === undefined,
-  };
+  }));
+  return read.deferred();
 }
 
 /** Null: a file of ours that this version can read, or an empty one. */

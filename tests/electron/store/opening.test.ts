@@ -5,10 +5,12 @@ import { mkdirSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'nod
 import { join } from 'node:path';
 import { promisify } from 'node:util';
 import Database from 'better-sqlite3';
-import { describe, expect, test } from 'vitest';
+import { describe, expect, test, vi } from 'vitest';
 import { dataFolder } from '../../../electron/store/file/data-folder.ts';
+import { identityProblem, readIdentity } from '../../../electron/store/file/identity.ts';
 import { openDatabase } from '../../../electron/store/file/open-database.ts';
 import { pragmaMismatches } from '../../../electron/store/file/pragmas.ts';
+import { migrate, SCHEMA_VERSION } from '../../../electron/store/schema/migrations.ts';
 import { childFile } from '../../trust/child-bundle.ts';
 import {
   addPrimary,
@@ -121,6 +123,22 @@ describe('a disk that fills while steps are committed', () => {
     expect(report.partials).toEqual([]);
     expect(report.afterGrowing).toBe(true);
   });
+});
+
+test('what a file is, is read as of one moment, though another process is just making it ours', () => {
+  const file = join(temporaryFolder(), 'new.sqlite');
+  const maker = new Database(file);
+  maker.pragma('journal_mode = WAL');
+  const reader = new Database(file, { readonly: true });
+  const read = reader.pragma.bind(reader);
+  vi.spyOn(reader, 'pragma').mockImplementation((source, options) => {
+    if (source === 'user_version') migrate(maker);
+    return read(source, options);
+  });
+  expect(identityProblem(readIdentity(reader), file)).toBeNull();
+  expect(readIdentity(maker)).toMatchObject({ isEmpty: false, version: SCHEMA_VERSION });
+  reader.close();
+  maker.close();
 });
 
 test('four processes that begin on an empty folder at once all get their steps in', async () => {
