@@ -2,6 +2,7 @@
 
 import type { ReactNode } from 'react';
 import { Dialog, Heading, Modal, ModalOverlay } from 'react-aria-components';
+import { useLoneEscape } from './hooks/use-lone-escape.ts';
 
 interface Props {
   readonly title: string;
@@ -16,8 +17,10 @@ interface Props {
 }
 
 export function ModalDialog({ title, isOpen, onClose, children, actions, size = 'small', canDismiss = true }: Props) {
+  const overlay = useLoneEscape(isOpen && canDismiss, onClose);
   return (
     <ModalOverlay
+      ref={overlay}
       className="modal-overlay"
       isOpen={isOpen}
       isDismissable={canDismiss}

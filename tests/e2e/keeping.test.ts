@@ -146,7 +146,12 @@ test('the archive is exported into one open file', async () => {
   await dialog.getByRole('button', { name: 'Export', exact: true }).click();
   finishedFile = await textOf(await download);
   await dialog.getByText(/^1 finished header exported to Finished headers\.finished\.jsonl/).waitFor();
-  await page.keyboard.press('Escape');
+  // As in the moment after a button that had the focus has gone.
+  await page.evaluate(() => {
+    if (document.activeElement instanceof HTMLElement) document.activeElement.blur();
+    document.body.dispatchEvent(new KeyboardEvent('keydown', { key: 'Escape', bubbles: true }));
+  });
+  await dialog.waitFor({ state: 'detached' });
   const line = JSON.parse(finishedFile.toString('utf8'));
   expect([line.format, line.pictures.length, line.header.name]).toEqual(['evenrun-finished', 3, 'Hill-climb four']);
 });
