@@ -48,9 +48,11 @@ const NEAR_PARTS = [1, -1, 2, -2, 4, -4];
 
 /** Targets close to one of so many mm: the same primaries are in the band of most of them, but another move may do for the others. */
 export function targetsNear(header: Header, mm: number): readonly Target[] {
-  const partMm = 1 / PARTS[unitOf(header.settings.display)];
-  const unitMm = unitOf(header.settings.display) === 'in' ? MM_PER_INCH : 1;
-  return NEAR_PARTS.map((parts) => typedTarget(header, mm + parts * partMm * unitMm, Math.round));
+  const unit = unitOf(header.settings.display);
+  const partMm = (unit === 'in' ? MM_PER_INCH : 1) / PARTS[unit];
+  return NEAR_PARTS.map((parts) => typedTarget(header, mm + parts * partMm, Math.round)).filter(
+    ({ length }) => mmOf(length) > 0,
+  );
 }
 
 /** Rounded as asked; not at all without a way to round. */

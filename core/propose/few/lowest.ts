@@ -39,7 +39,7 @@ export function lowestWhere(look: (at: number) => Place | null, { cells, section
     places.push({ at, value: place.value, room: place.room });
     return place.room;
   };
-  // Whatever is looked at on the way to a root counts; the roots themselves are looked at last.
+  // Only for the places that it looks at: evenly, at edges, and ever closer to where the room begins or ends.
   rootsOf(roomAt, cells);
   let best = places[0];
   for (const place of places) if (best === undefined || compare(place, best) < 0) best = place;

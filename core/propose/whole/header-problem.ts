@@ -144,6 +144,8 @@ function* placingsOf({ bare, primaries, options, band }: Bare, primary: Primary)
 
 /** Over the least of the farthest, where nothing says how long: common practice leaves a little to bend with. */
 const OVER_LEAST = [1.06, 1.03, 1.12];
+/** Where none of these leaves room for all: longer tubes go round each other. */
+const FURTHER_OVER_LEAST = [1.18, 1.25, 1.33, 1.4, 1.5, 1.6];
 
 /**
  * Lengths that are tried, in order; the first that takes as few bends as any can is taken. Those that nobody asked for are such as a tape can
@@ -151,16 +153,36 @@ const OVER_LEAST = [1.06, 1.03, 1.12];
  */
 export function lengthsToTry({ targetMm, placings, bare }: HeaderProposeProblem): readonly number[] {
   if (targetMm !== null) return [targetMm];
-  const own = placings.flatMap(([first]) => first ?? []);
+  const own = ownPlacings({ placings });
   if (own.length === 0) return [];
-  const stepMm = unitOf(bare.settings.display) === 'in' ? MM_PER_INCH / 16 : 1;
-  const overFarthest = (over: number, guess: number) => {
-    const leastsMm = own.map(({ leastMm, guessesMm }) => leastMm ?? guessesMm[guess] ?? 0);
-    return Math.ceil((over * Math.max(...leastsMm)) / stepMm) * stepMm;
-  };
-  const isKnown = own.every(({ leastMm }) => leastMm !== null);
+  if (isLeastKnown(own)) return OVER_LEAST.map((over) => overFarthest({ bare, own }, over));
   const [over = 1] = OVER_LEAST;
-  return isKnown
-    ? OVER_LEAST.map((more) => overFarthest(more, 0))
-    : [0, 1, 2].map((guess) => overFarthest(over, guess));
+  return [0, 1, 2].map((guess) => overFarthest({ bare, own }, over, guess));
+}
+
+/** Lengths that are tried where each primary has tubes at those of `lengthsToTry`, but no set of them goes together. */
+export function furtherLengths({ targetMm, placings, bare }: HeaderProposeProblem): readonly number[] {
+  const own = ownPlacings({ placings });
+  if (targetMm !== null || own.length === 0 || !isLeastKnown(own)) return [];
+  return FURTHER_OVER_LEAST.map((over) => overFarthest({ bare, own }, over));
+}
+
+/** Each primary with its own inlet. */
+function ownPlacings({ placings }: Pick<HeaderProposeProblem, 'placings'>): readonly Placing[] {
+  return placings.flatMap(([first]) => first ?? []);
+}
+
+function isLeastKnown(own: readonly Placing[]): boolean {
+  return own.every(({ leastMm }) => leastMm !== null);
+}
+
+/** So many times the least of the farthest, or one of its guesses, to what a tape can read. */
+function overFarthest(
+  { bare, own }: Pick<HeaderProposeProblem, 'bare'> & { readonly own: readonly Placing[] },
+  over: number,
+  guess = 0,
+): number {
+  const stepMm = unitOf(bare.settings.display) === 'in' ? MM_PER_INCH / 16 : 1;
+  const leastsMm = own.map(({ leastMm, guessesMm }) => leastMm ?? guessesMm[guess] ?? 0);
+  return Math.ceil((over * Math.max(...leastsMm)) / stepMm) * stepMm;
 }

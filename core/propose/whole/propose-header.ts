@@ -5,7 +5,7 @@ import { SearchInSlices, searchThrough } from '../../moves/search-in-slices.ts';
 import type { NoProposalReason } from '../outcome.ts';
 import { compareHeaders } from './compare-headers.ts';
 import type { HeaderProgress, HeaderProposal, HeaderProposalOutcome, HeaderProposeOptions } from './header-outcome.ts';
-import { type HeaderProposeProblem, lengthsToTry, readHeaderProblem } from './header-problem.ts';
+import { furtherLengths, type HeaderProposeProblem, lengthsToTry, readHeaderProblem } from './header-problem.ts';
 import { type HeaderKeeper, LengthSearch, type Round } from './search-length.ts';
 
 /** First few tubes, then more: most headers need no more than the first. To put few together in many orders takes less time than to gather more. */
@@ -100,9 +100,15 @@ function* searchHeader({ header, options, shown }: Asked): Generator<void, Heade
   const lengths = lengthsToTry(problem);
   const [first] = problem.placings.flat();
   if (first === undefined) return { kind: 'none', reason: { kind: 'noneToDo' } };
-  const searches = lengths.map((lengthMm, place) => new LengthSearch({ problem, options, shown }, lengthMm, place));
+  const searchAt = (lengthMm: number, place: number) => new LengthSearch({ problem, options, shown }, lengthMm, place);
+  const searches = lengths.map(searchAt);
   shown.tell({ lengths: lengths.length, primaries: problem.placings.length });
   yield* searchLengths(searches, problem, shown);
+  if (shown.best === null && searches.every(({ missing }) => missing === null)) {
+    const further = furtherLengths(problem).map((lengthMm, at) => searchAt(lengthMm, lengths.length + at));
+    shown.tell({ lengths: lengths.length + further.length });
+    yield* searchLengths(further, problem, shown);
+  }
   if (shown.best !== null) return { kind: 'found', proposal: shown.best.proposal, isExhausted: true };
   const missing =
     lengths.length === 0

@@ -68,15 +68,12 @@ function priceAt(header: Header, target: Target | null): Price {
   return { unsolved, bends, joints };
 }
 
-/** From below the shortest to above the longest, whatever the program would try, to the tenths that anybody would type. */
+/** From below the shortest to above the longest, whatever the program would try. */
 function targetsAllAlong(header: Header): readonly Target[] {
   const lengthsMm = matchHeader(header).primaries.map(({ lengthMm }) => lengthMm);
-  const lowMm = Math.round(10 * (Math.min(...lengthsMm) - 4)) / 10;
+  const lowMm = Math.min(...lengthsMm) - 4;
   const count = Math.floor((Math.max(...lengthsMm) + 4 - lowMm) / EVERY_MM) + 1;
-  return Array.from({ length: count }, (_, at) => ({
-    kind: 'typed',
-    length: millimetres(Number((lowMm + at * EVERY_MM).toFixed(1))),
-  }));
+  return Array.from({ length: count }, (_, at) => ({ kind: 'typed', length: millimetres(lowMm + at * EVERY_MM) }));
 }
 
 it(

@@ -54,3 +54,12 @@ test('a source that is not there does not', () => {
 test('nothing built is stale', () => {
   expect(isOlderThanSources(at('missing.js'), [at('source')])).toBe(true);
 });
+
+test('what was looked at for one bundle is not looked at again for the next', () => {
+  const looked = new Map<string, number>();
+  const isStale = () => isOlderThanSources(at('built.js'), [at('source')], looked);
+  expect(isStale()).toBe(false);
+  write('source/deep/a.ts', 201);
+  expect(isStale()).toBe(false);
+  expect(isOlderThanSources(at('built.js'), [at('source')])).toBe(true);
+});

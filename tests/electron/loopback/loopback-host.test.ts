@@ -256,3 +256,19 @@ test('closing waits for the call under way, and then nobody answers', async () =
   await closed;
   await expect(fetch(origin)).rejects.toThrow();
 });
+
+test('that the scripts of a page have gone out is told once, and of no other file', async () => {
+  const script = [...files.keys()].find((path) => path.endsWith('.js')) ?? '';
+  /** How often it is told while these are asked for; closing takes longer than the moment that is waited for. */
+  const toldFor = async (paths: readonly string[], enough: number) => {
+    let told = 0;
+    const other = await startLoopbackHost({ files, calls, scriptsSent: () => (told += 1) });
+    for (const path of paths) await (await fetch(`http://127.0.0.1:${other.port}${path}`)).text();
+    await expect.poll(() => told).toBeGreaterThanOrEqual(enough);
+    if (enough > 0) await (await fetch(`http://127.0.0.1:${other.port}${script}`)).text();
+    await other.close();
+    return told;
+  };
+  expect(await toldFor(['/', '/assets/look.css'], 0)).toBe(0);
+  expect(await toldFor(['/', script, script], 1)).toBe(1);
+});

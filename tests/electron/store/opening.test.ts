@@ -1,7 +1,7 @@
 /** Opening: what is not ours, newer, damaged, gone or not to be written is said, and left as it is. */
 
 import { execFile, execFileSync, spawnSync } from 'node:child_process';
-import { mkdirSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { promisify } from 'node:util';
 import Database from 'better-sqlite3';
@@ -32,6 +32,25 @@ async function usedFolder(): Promise<string> {
   await shop.close();
   return shop.folder;
 }
+
+describe('opened ahead of the first call', () => {
+  test('the start finds it open, with all that is kept', async () => {
+    const folder = await usedFolder();
+    const shop = openShop(folder);
+    shop.openAhead();
+    // Only an open database has a log beside it.
+    expect(existsSync(`${shop.file}-wal`)).toBe(true);
+    expect(await shop.must('start', {})).toMatchObject({ state: 'ready', cannotWrite: null });
+    expect((await shop.must('listHeaders', { place: 'bench' })).headers).toHaveLength(1);
+  });
+
+  test('what stands in the way is told by the start, and by no other means', async () => {
+    const shop = openShop();
+    withDatabase(shop.file, (db) => db.exec('CREATE TABLE recipes (name TEXT); PRAGMA user_version = 1'));
+    shop.openAhead();
+    expect(await faultOfStart(shop)).toMatchObject({ fault: 'notOurs', file: shop.file });
+  });
+});
 
 describe('what another version or program made', () => {
   test('R15: a newer file is refused before any write, its log included', async () => {

@@ -29,6 +29,7 @@ export interface Shop {
   /** Any name and any request, as a page could send them. */
   send(name: string, request: unknown): Promise<Reply<CallName>>;
   setClock(iso: string): void;
+  openAhead(): void;
   close(): Promise<void>;
 }
 
@@ -81,6 +82,7 @@ export function openShop(
     setClock: (iso) => {
       now = new Date(iso);
     },
+    openAhead: backend.openAhead,
     close: backend.close,
   };
 }
