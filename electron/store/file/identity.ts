@@ -18,7 +18,7 @@ export interface Identity {
 /** All of one moment: a file that another process is just making its own would otherwise seem to be a stranger's. */
 export function readIdentity(db: Database.Database): Identity {
   const read = db.transaction(() => ({
-    // The first to be read, for a mark alone may come out of what was read before.
+    // A query first: with it the moment begins that both marks are then read from.
     isEmpty: db.prepare('SELECT 1 FROM sqlite_schema LIMIT 1').get() === undefined,
     applicationId: db.pragma('application_id', { simple: true }) as number,
     version: db.pragma('user_version', { simple: true }) as number,
