@@ -58,6 +58,16 @@ test('a row takes little height, so that a screen of 768 px shows ten and more',
   const box = await rows().boundingBox();
   // Ten rows under what stands above the first one.
   expect((box?.height ?? 768) * 10).toBeLessThanOrEqual(768 - (box?.y ?? 768));
+  // A row that was never in sight is as high, or the list would jump as it is scrolled.
+  const unseen = await rows().evaluate((row) => {
+    const copy = row.cloneNode(true) as HTMLElement;
+    copy.style.contentVisibility = 'hidden';
+    row.after(copy);
+    const { height } = copy.getBoundingClientRect();
+    copy.remove();
+    return height;
+  });
+  await expect.poll(async () => Math.abs(((await rows().boundingBox())?.height ?? 0) - unseen)).toBeLessThan(1);
   for (const width of [400, 1024]) {
     await page.setViewportSize({ width, height: 768 });
     const reach = await rows().evaluate((row) => row.scrollWidth - row.clientWidth);
