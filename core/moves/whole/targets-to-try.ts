@@ -9,8 +9,14 @@ import { isAllThere } from './all-there.ts';
 /** Lengths that differ by less are one target. */
 const SAME_MM = 0.01;
 
-/** Targets at the edge of a band are typed to so many parts of their unit, on the side that keeps the primary in its band. */
-const PARTS = { in: 64, mm: 10 } as const;
+/**
+ * Targets at the edge of a band are typed to so many parts of their unit, on the side that keeps the primary in its band. Fine, because
+ * another primary's move may end just inside that edge.
+ */
+const EDGE_PARTS = { in: 1000, mm: 100 } as const;
+
+/** Targets close to another are typed to so many. */
+const ROUND_PARTS = { in: 64, mm: 10 } as const;
 
 /**
  * The present target first (null). Then the length of each primary; the lengths at which a primary just comes into the band, above and
@@ -32,8 +38,8 @@ export function targetsToTry(header: Header, match: MatchReport): readonly (Targ
   const { minus, plus } = header.settings.tolerance;
   for (const { lengthMm } of there) {
     for (const target of [
-      typedTarget(header, lengthMm + mmOf(minus), Math.floor),
-      typedTarget(header, lengthMm - mmOf(plus), Math.ceil),
+      typedTarget(header, lengthMm + mmOf(minus), { round: Math.floor, parts: EDGE_PARTS }),
+      typedTarget(header, lengthMm - mmOf(plus), { round: Math.ceil, parts: EDGE_PARTS }),
     ]) {
       const mm = mmOf(target.length);
       if (mm > 0 && isNew(mm)) targets.push(target);
@@ -43,26 +49,32 @@ export function targetsToTry(header: Header, match: MatchReport): readonly (Targ
   return targets;
 }
 
-/** Parts of their unit by which targets near the best are off it. */
+/** Of `ROUND_PARTS`, by so many are targets near the best off it. */
 const NEAR_PARTS = [1, -1, 2, -2, 4, -4];
 
 /** Targets close to one of so many mm: the same primaries are in the band of most of them, but another move may do for the others. */
 export function targetsNear(header: Header, mm: number): readonly Target[] {
   const unit = unitOf(header.settings.display);
-  const partMm = (unit === 'in' ? MM_PER_INCH : 1) / PARTS[unit];
-  return NEAR_PARTS.map((parts) => typedTarget(header, mm + parts * partMm, Math.round)).filter(
-    ({ length }) => mmOf(length) > 0,
-  );
+  const partMm = (unit === 'in' ? MM_PER_INCH : 1) / ROUND_PARTS[unit];
+  return NEAR_PARTS.map((off) =>
+    typedTarget(header, mm + off * partMm, { round: Math.round, parts: ROUND_PARTS }),
+  ).filter(({ length }) => mmOf(length) > 0);
+}
+
+interface Rounding {
+  readonly round: (parts: number) => number;
+  readonly parts: { readonly in: number; readonly mm: number };
 }
 
 /** Rounded as asked; not at all without a way to round. */
 export function typedTarget(
   header: Header,
   mm: number,
-  round?: (parts: number) => number,
+  rounding?: Rounding,
 ): Extract<Target, { readonly kind: 'typed' }> {
   const unit = unitOf(header.settings.display);
   const value = unit === 'in' ? mm / MM_PER_INCH : mm;
-  const parts = PARTS[unit];
-  return { kind: 'typed', length: { value: round === undefined ? value : round(value * parts) / parts, unit } };
+  if (rounding === undefined) return { kind: 'typed', length: { value, unit } };
+  const parts = rounding.parts[unit];
+  return { kind: 'typed', length: { value: rounding.round(value * parts) / parts, unit } };
 }
