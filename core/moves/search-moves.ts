@@ -76,7 +76,7 @@ export function* searchMoves(search: Search): Generator<void, void> {
 function* settling<Value>({ best }: Search, layer: Generator<void, Value>): Generator<void, Value> {
   for (;;) {
     const { done, value } = layer.next();
-    yield* best.settle();
+    if (best.hasWaiting) yield* best.settle();
     if (done === true) return value;
     yield;
   }

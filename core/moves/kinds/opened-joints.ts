@@ -141,7 +141,8 @@ const stepValues = new Float64Array(MOST_SCREWS);
 /** What the end misses after the step that the last look at the linear picture asks for, in tolerances. */
 function leftAfterStep({ search: { aim }, picture, variables }: Context, chosen: readonly number[]): number {
   stepScrews.length = 0;
-  for (const [at, index] of chosen.entries()) {
+  for (let at = 0; at < chosen.length; at += 1) {
+    const index = chosen[at] as number;
     const { start, present, low, high, screw, isFixed } = variables[index] as Variable;
     const wanted = start - present + picture.step(at, index);
     const value = isFixed ? 0 : Math.min(high - present, Math.max(low - present, wanted));

@@ -9,7 +9,7 @@ import { type ShiftWindows, shiftWindows } from '../linear/shift-windows.ts';
 import { enterMove, settledValues, withFewerJoints } from '../offer/enter-move.ts';
 import type { Variable } from '../problem/variable.ts';
 import type { Search } from '../search.ts';
-import { moveEnd } from '../turning/end-motion.ts';
+import { endAfter } from '../turning/end-motion.ts';
 
 export interface Turned {
   readonly turns: readonly Variable[];
@@ -66,7 +66,7 @@ const LEAST_COSINE = 0.999;
 /** How far off the end is with the turns made; null when it leans too far for straights alone. */
 function endingWith({ aim }: Search, turns: readonly Variable[], values: readonly number[]): Ending | null {
   const screws = turns.map(({ screw }) => screw);
-  const { end } = moveEnd(screws, values, aim.ends.end);
+  const end = endAfter(screws, values, aim.ends.end);
   const tangent = { x: end[3] as number, y: end[4] as number, z: end[5] as number };
   if (dot(tangent, aim.ends.wanted.tangent) < LEAST_COSINE) return null;
   const point = { x: end[0] as number, y: end[1] as number, z: end[2] as number };

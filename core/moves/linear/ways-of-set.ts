@@ -39,7 +39,7 @@ interface Way {
 export function settleSet(set: SetToSettle): SettledSet | null {
   const ranges = fittingRanges(set.chosen, set.off, set.windows);
   if (ranges === null) return null;
-  const ways = waysOf(set, ranges).filter(({ key }) => key <= set.keyLimit);
+  const ways = waysOf(set, ranges);
   ways.sort((a, b) => a.key - b.key);
   let best: SettledSet | null = null;
   for (const { key, options } of ways) {
@@ -50,16 +50,34 @@ export function settleSet(set: SetToSettle): SettledSet | null {
   return best;
 }
 
-function waysOf({ chosen, touched, pricer }: SetToSettle, ranges: readonly Range[]): readonly Way[] {
-  let ways: readonly (readonly ShiftOption[])[] = [[]];
+/** Those within the limit: every choice of sides, each priced on top of the ones before it. */
+function waysOf({ chosen, touched, pricer, keyLimit }: SetToSettle, ranges: readonly Range[]): Way[] {
   let column = 0;
-  for (const option of chosen) {
+  const sides = chosen.map((option) => {
     const range = option.column === null ? null : (ranges[column] ?? null);
     if (option.column !== null) column += 1;
-    const either = sidesOf(option, range);
-    ways = ways.flatMap((way) => either.map((side) => [...way, side]));
-  }
-  return ways.map((options) => ({ options, key: pricer.keyOf([...touched, ...options]) }));
+    return sidesOf(option, range);
+  });
+  const ways: Way[] = [];
+  const taken: ShiftOption[] = [];
+  const choose = (at: number) => {
+    if (at === sides.length) {
+      const { key } = pricer;
+      if (key <= keyLimit) ways.push({ key, options: [...taken] });
+      return;
+    }
+    for (const side of sides[at] ?? []) {
+      pricer.push(side);
+      taken.push(side);
+      choose(at + 1);
+      taken.pop();
+      pricer.pop(side);
+    }
+  };
+  for (const touch of touched) pricer.push(touch);
+  choose(0);
+  for (let last = touched.length - 1; last >= 0; last -= 1) pricer.pop(touched[last] as Touch);
+  return ways;
 }
 
 /** The option made shorter and made longer; as one where that costs the same. */

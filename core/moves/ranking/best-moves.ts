@@ -98,6 +98,11 @@ export class BestMoves {
     else runThrough(this.enter(move));
   }
 
+  /** Whether anything waits to be judged. */
+  get hasWaiting(): boolean {
+    return this.waiting.length > 0;
+  }
+
   /** Judges what waits, with pauses. */
   *settle(): Generator<void, void> {
     const { waiting } = this;

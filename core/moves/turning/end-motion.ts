@@ -23,8 +23,9 @@ export interface Screw {
 export const MOST_SCREWS = 12;
 export const NO_VECTOR: Vector = { x: 0, y: 0, z: 0 };
 
-/** Where the end is: three coordinates of the point, then of the tangent; and how it moves with each screw, six a screw. */
+/** How the end moves with each screw, six a screw. */
 export interface EndMotion {
+  /** Three coordinates of its point, then of its tangent. */
   readonly end: Float64Array;
   readonly gradients: Float64Array;
 }
@@ -35,20 +36,31 @@ const moved = new Float64Array(6 * MOST_UNKNOWNS);
 /** The motion of everything after the screws so far: a rotation by rows, then a translation. */
 const motion = new Float64Array(12);
 
+interface PresentEnd {
+  readonly point: Vector;
+  readonly tangent: Vector;
+}
+
 /**
- * End of the path after all screws, by the product of exponentials at the present joints (R. W. Brockett, 1984), and its
- * derivatives by each value (the space Jacobian). `values` in radians and millimetres. The result is overwritten by the
- * next call. Exact to rounding; about 1 microsecond for 6 screws.
+ * End of the path after all screws, as in `endAfter`, and its derivatives by each value (the space Jacobian). The result is
+ * overwritten by the next call. About 1 microsecond for 6 screws.
  */
-export function moveEnd(
-  screws: readonly Screw[],
-  values: ArrayLike<number>,
-  present: { readonly point: Vector; readonly tangent: Vector },
-): EndMotion {
+export function moveEnd(screws: readonly Screw[], values: ArrayLike<number>, present: PresentEnd): EndMotion {
+  endAfter(screws, values, present);
+  const { end, gradients } = result;
+  for (let i = 0; i < screws.length; i += 1) writeGradient(isTurn(screws[i] as Screw), 6 * i, end, gradients);
+  return result;
+}
+
+/**
+ * End of the path after all screws, by the product of exponentials at the present joints (R. W. Brockett, 1984): three coordinates
+ * of the point, then of the tangent. `values` in radians and millimetres. Overwritten by the next call. Exact to rounding.
+ */
+export function endAfter(screws: readonly Screw[], values: ArrayLike<number>, present: PresentEnd): Float64Array {
   motion.fill(0);
   motion[0] = motion[4] = motion[8] = 1;
   for (let i = 0; i < screws.length; i += 1) advance(screws[i] as Screw, values[i] as number, i);
-  const { end, gradients } = result;
+  const { end } = result;
   const { point, tangent } = present;
   for (let row = 0; row < 3; row += 1) {
     const a = motion[3 * row] as number;
@@ -57,8 +69,7 @@ export function moveEnd(
     end[row] = a * point.x + b * point.y + c * point.z + (motion[9 + row] as number);
     end[3 + row] = a * tangent.x + b * tangent.y + c * tangent.z;
   }
-  for (let i = 0; i < screws.length; i += 1) writeGradient(isTurn(screws[i] as Screw), 6 * i, end, gradients);
-  return result;
+  return end;
 }
 
 export function isTurn({ axis }: Screw): boolean {

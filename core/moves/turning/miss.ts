@@ -4,7 +4,7 @@ import { dot } from '../../path/vector.ts';
 import { type InletAxes, inletAxes } from '../linear/shift.ts';
 import type { FixedEnds } from '../problem/fixed-ends.ts';
 import type { LengthWindow } from '../problem/length-window.ts';
-import { moveEnd, type Screw } from './end-motion.ts';
+import { endAfter, type Screw } from './end-motion.ts';
 
 /** What the end must meet; everything a search hands to every call. */
 export interface Aim {
@@ -37,8 +37,7 @@ export function isMet({ gapMm, tiltDeg, outsideMm }: Miss, { ends: { limits } }:
 
 /** The miss with the screws at these values. */
 export function missAt(aim: Aim, screws: readonly Screw[], values: ArrayLike<number>): Miss {
-  const { end } = moveEnd(screws, values, aim.ends.end);
-  return judge(aim, end, lengthAt(aim, screws, values));
+  return judge(aim, endAfter(screws, values, aim.ends.end), lengthAt(aim, screws, values));
 }
 
 /** Centreline length with the screws at these values, mm. */

@@ -149,29 +149,26 @@ function fillRows(aim: Aim, { end, gradients }: EndMotion, lengthMm: number, scr
   rows[6] = (lengthMm - window.aimMm) * perMm * PULL;
   rows[ALONG_ROW] = outsideAfter(alongRange, 0);
   rows[LENGTH_ROW] = outsideAfter(lengthRange, 0);
-  const kept = { axes, perMm, perRad };
-  for (let i = 0; i < screws.length; i += 1) {
-    fillColumn(i, gradients, { ...kept, unit: units[i] as number, lengthPer: (screws[i] as Screw).lengthPer });
-  }
+  const scale = { axes, perMm, perRad };
+  for (let i = 0; i < screws.length; i += 1) fillColumn(i, gradients, (screws[i] as Screw).lengthPer, scale);
 }
 
 interface ColumnScale extends Pick<Aim, 'axes'> {
   readonly perMm: number;
   readonly perRad: number;
-  readonly unit: number;
-  readonly lengthPer: number;
 }
 
-function fillColumn(i: number, gradients: Float64Array, scale: ColumnScale): void {
+function fillColumn(i: number, gradients: Float64Array, lengthPer: number, scale: ColumnScale): void {
   const { one, two, along } = scale.axes;
-  const { unit, perMm, perRad } = scale;
+  const { perMm, perRad } = scale;
+  const unit = units[i] as number;
   const at = ROWS * i;
   const from = 6 * i;
   const dx = (gradients[from] as number) * unit * perMm;
   const dy = (gradients[from + 1] as number) * unit * perMm;
   const dz = (gradients[from + 2] as number) * unit * perMm;
   const deepens = along.x * dx + along.y * dy + along.z * dz;
-  const lengthens = scale.lengthPer * unit * perMm;
+  const lengthens = lengthPer * unit * perMm;
   jacobian[at] = one.x * dx + one.y * dy + one.z * dz;
   jacobian[at + 1] = two.x * dx + two.y * dy + two.z * dz;
   jacobian[at + 2] = (gradients[from + 3] as number) * unit * perRad;
