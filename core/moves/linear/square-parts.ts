@@ -65,19 +65,20 @@ export class SquareParts {
     const columns = this.columns[depth] as Float64Array;
     const offsets = this.offsets[depth] as Float64Array;
     const left = this.left[depth] as Float64Array;
-    let square = 0;
-    let along = 0;
-    let size = 0;
-    for (let figure = 0; figure < FIGURES; figure += 1) {
-      const jumped = (left[figure] as number) + (offsets[at + figure] as number);
-      const entry = columns[at + figure] as number;
-      square += jumped * jumped;
-      along += jumped * entry;
-      size += entry * entry;
-    }
-    if (this.hasColumn[option] && size > SAME_DIRECTION * (this.whole[option] as number))
-      square -= (along * along) / size;
-    return square <= MOST_LEFT;
+    const a = (left[0] as number) + (offsets[at] as number);
+    const b = (left[1] as number) + (offsets[at + 1] as number);
+    const c = (left[2] as number) + (offsets[at + 2] as number);
+    const d = (left[3] as number) + (offsets[at + 3] as number);
+    const square = a * a + b * b + c * c + d * d;
+    if (!this.hasColumn[option]) return square <= MOST_LEFT;
+    const x = columns[at] as number;
+    const y = columns[at + 1] as number;
+    const z = columns[at + 2] as number;
+    const w = columns[at + 3] as number;
+    const size = x * x + y * y + z * z + w * w;
+    if (size <= SAME_DIRECTION * (this.whole[option] as number)) return square <= MOST_LEFT;
+    const along = a * x + b * y + c * z + d * w;
+    return square - (along * along) / size <= MOST_LEFT;
   }
 
   /** Makes up the next depth with this option chosen, for the options from `from` on. */
