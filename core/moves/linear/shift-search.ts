@@ -79,6 +79,8 @@ class Walk {
   private readonly chosen: ShiftOption[] = [];
   private readonly parts: SquareParts;
   private readonly search: ShiftSearch;
+  /** How many options from each place on have no value to choose. */
+  private readonly fixedFrom: Uint16Array;
   /** Sets that work; more changes on top of them are no other move. */
   private readonly working: ShiftChoice[] = [];
   private columns = 0;
@@ -87,6 +89,10 @@ class Walk {
   constructor(search: ShiftSearch) {
     const { options, windows, off, mostChanges } = search;
     this.search = search;
+    this.fixedFrom = new Uint16Array(options.length + 1);
+    for (let i = options.length - 1; i >= 0; i -= 1) {
+      this.fixedFrom[i] = (this.fixedFrom[i + 1] as number) + (options[i]?.column === null ? 1 : 0);
+    }
     this.parts = new SquareParts(options, scalesOf(windows), minus(off, middleOf(windows)), mostChanges);
   }
 
@@ -99,7 +105,7 @@ class Walk {
   private *descend(size: number, from: number): Generator<void, void> {
     const { tally, options, keyLimit } = this.search;
     const depth = this.chosen.length;
-    for (let i = from; i < this.until(); i += 1) {
+    for (let i = from; i < this.until() && this.hasRoomFor(size, i); i += 1) {
       const option = options[i] as ShiftOption;
       if (!this.isOpenTo(option)) continue;
       tally.push(option);
@@ -137,6 +143,11 @@ class Walk {
 
   private until(): number {
     return this.chosen.length === 0 ? this.search.leads : this.search.options.length;
+  }
+
+  /** Whether so many more can be chosen from this place on without more values than an answer needs. */
+  private hasRoomFor(size: number, from: number): boolean {
+    return size - (this.fixedFrom[from] as number) <= MOST_COLUMNS - this.columns;
   }
 
   private isOpenTo({ slot, column }: ShiftOption): boolean {
