@@ -62,19 +62,22 @@ export function* searchOpenedJoints(
   const context = { search, picture, variables, clockings, leadOf, leads: leads.length, effort };
   const limit = () => (effort.isForBest ? Math.min(best.keyLimit(), best.leastKey() - LEAST_STEP) : best.keyLimit());
   let left = effort.tries;
+  const tried = new Set<string>();
   for (let joints = 0, dearest = -1; left > 0 && dearest < limit(); joints += 1) {
     const most = joints > variables.length ? Number.POSITIVE_INFINITY : largestKeyWith(joints);
     const levels = yield* changeSets(context, { above: dearest, most: Math.min(most, limit()) });
     dearest = most;
     for (const [key, sets] of levels) {
       if (left <= 0 || key > limit()) return;
-      const tried = yield* promisingOf(context, sets, key);
-      for (const { all } of tried) {
+      const promising = yield* promisingOf(context, sets, key);
+      for (const { name, all } of promising) {
         yield;
         if (key > limit()) return;
-        tryTogether(search, all);
+        // What was re-clocked on top of one set is chosen on purpose in another.
+        if (!tried.has(name)) tryTogether(search, all);
+        tried.add(name);
       }
-      left -= tried.length;
+      left -= promising.length;
     }
   }
 }
@@ -96,6 +99,8 @@ function* promisingOf(context: Context, sets: ChangeSets, key: number): Generato
 }
 
 interface Promising {
+  /** The same for the same variables, however they came together. */
+  readonly name: string;
   /** In order along the tube. */
   readonly all: readonly Variable[];
 }
@@ -129,7 +134,8 @@ class MostPromising {
     const found: Promising[] = [];
     for (let chosen = this.kept.pop(); chosen !== undefined; chosen = this.kept.pop()) {
       const all = chosen.map((index) => variables[index] as Variable);
-      found.push({ all: all.sort((a, b) => a.screw.order - b.screw.order) });
+      const name = [...chosen].sort((a, b) => a - b).join();
+      found.push({ name, all: all.sort((a, b) => a.screw.order - b.screw.order) });
     }
     return found.reverse();
   }
