@@ -10,7 +10,7 @@ import { NO_VECTOR, type Screw } from '../turning/end-motion.ts';
 import type { FixedEnds } from './fixed-ends.ts';
 import type { MoveProblem } from './move-problem.ts';
 import { nextClocking } from './new-bends.ts';
-import { eitherWay, lessOrMore, type Variable } from './variable.ts';
+import { eitherWay, inOneShape, lessOrMore, type Variable } from './variable.ts';
 
 /** In order along the tube, what is held included. */
 export function fixedTurns(problem: MoveProblem, ends: FixedEnds): readonly Variable[] {
@@ -18,7 +18,8 @@ export function fixedTurns(problem: MoveProblem, ends: FixedEnds): readonly Vari
     const joint = ends.joints[index];
     if (piece.kind === 'straight' || joint === undefined) return [];
     const bend = { piece, index, joint };
-    return [...bendOut(problem, bend), ...(piece.kind === 'pieCut' ? fewerPies(problem, { ...bend, piece }) : [])];
+    const fewer = piece.kind === 'pieCut' ? fewerPies(problem, { ...bend, piece }) : [];
+    return [...bendOut(problem, bend), ...fewer].map(inOneShape);
   });
 }
 

@@ -7,7 +7,7 @@ import { mmOf } from '../../units/length.ts';
 import { NO_VECTOR } from '../turning/end-motion.ts';
 import type { MoveProblem } from './move-problem.ts';
 import type { NewBend } from './new-bends.ts';
-import { eitherWay, type Variable } from './variable.ts';
+import { eitherWay, inOneShape, type Variable } from './variable.ts';
 
 /** Less than this is no bend that anyone would weld in. */
 const LEAST_BEND_RAD = radiansOf(4);
@@ -66,7 +66,7 @@ export function newBendVariables(
     cuts: 1,
     bends: 1,
   };
-  return [clocking, angle];
+  return [inOneShape(clocking), inOneShape(angle)];
 }
 
 function angleScrew({ shrinkageMm }: MoveProblem, { joint, frame }: Place, { clr }: NewBend) {

@@ -74,6 +74,33 @@ export function touchOf(variable: Variable, value: number): Touch {
   return value > 0 ? { ...variable, demand: variable.demandOfMore } : variable;
 }
 
+/**
+ * The same, with the fields that all variables have in one order: a search reads them a million times, which is a tenth quicker where
+ * the engine finds all of them laid out alike.
+ */
+export function inOneShape(variable: Variable): Variable {
+  const { axis, through, slide, shift, lengthPer, lengthShiftMm, order } = variable.screw;
+  return {
+    kind: variable.kind,
+    pieceIndex: variable.pieceIndex,
+    screw: { axis, through, slide, shift, lengthPer, lengthShiftMm, order },
+    present: variable.present,
+    low: variable.low,
+    high: variable.high,
+    start: variable.start,
+    isFixed: variable.isFixed,
+    demand: variable.demand,
+    demandOfMore: variable.demandOfMore,
+    isDearerRising: variable.isDearerRising,
+    isHeld: variable.isHeld,
+    slot: variable.slot,
+    cuts: variable.cuts,
+    adjusted: variable.adjusted,
+    bends: variable.bends ?? 0,
+    clr: variable.clr,
+  };
+}
+
 /** Centreline length of a piece in mm, for an index that may be past the last piece. */
 export function lengthAtMm({ pieces }: MoveProblem, index: number): number {
   const piece = pieces[index];

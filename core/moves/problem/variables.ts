@@ -4,7 +4,7 @@ import { bendVariables, clocking } from './bend-variables.ts';
 import type { FixedEnds } from './fixed-ends.ts';
 import type { MoveProblem } from './move-problem.ts';
 import { letIn, straightVariables } from './straight-variables.ts';
-import type { Variable } from './variable.ts';
+import { inOneShape, type Variable } from './variable.ts';
 
 /** All variables, held ones included, in order along the tube. */
 export function variablesOf(problem: MoveProblem, ends: FixedEnds): readonly Variable[] {
@@ -30,7 +30,7 @@ export function variablesOf(problem: MoveProblem, ends: FixedEnds): readonly Var
     if (piece.kind === 'bend') found.push(...bendVariables(problem, { piece, index, joint, after }));
     beforeBend = index;
   }
-  return found;
+  return found.map(inOneShape);
 }
 
 /** Whether neither side of a joint is a straight that could be made longer instead. */
