@@ -16,6 +16,8 @@ const PAGE: InlineConfig = {
     assetsInlineLimit: 0,
     modulePreload: { polyfill: false },
     chunkSizeWarningLimit: 1500,
+    // All that the page cannot start without is one script: a browser opens six connections to a host, and would wait for a seventh.
+    rolldownOptions: { output: { codeSplitting: { groups: [{ name: 'program', test: /renderer[\\/]main\.tsx$/ }] } } },
   },
 };
 

@@ -8,6 +8,8 @@ import { askHost, BridgeContext } from '../host/host-bridge.ts';
 import { Button } from '../ui/button.tsx';
 import { ErrorBoundary } from '../ui/error-boundary.tsx';
 import { NoticeProvider } from '../ui/notices.tsx';
+import { readScreen } from '../ui/screen.ts';
+import type { AskedAhead } from './opening/use-open-header.ts';
 import { showPreferences } from './preferences/preferences.ts';
 import { Workshop } from './workshop.tsx';
 
@@ -26,14 +28,32 @@ export function App({ bridge }: { readonly bridge: HostBridge }) {
   );
 }
 
+interface StartedOnce {
+  readonly start: Start;
+  readonly ahead: AskedAhead | null;
+  readonly count: number;
+}
+
+/** Asks for the header that the address names, or with no screen in it the last one, while the frame around it is being drawn. */
+function askAhead(bridge: HostBridge, lastHeaderId: string | null): AskedAhead | null {
+  const screen = readScreen(window.location.hash);
+  const named = screen !== null && 'headerId' in screen ? screen.headerId : null;
+  const headerId = screen === null ? lastHeaderId : named;
+  return headerId === null ? null : { headerId, answer: askHost(bridge, 'openHeader', { headerId }) };
+}
+
 function Started({ bridge }: { readonly bridge: HostBridge }) {
   /** Counts the starts, so that one from a restored backup shows nothing of the one before it. */
-  const [started, setStarted] = useState<{ readonly start: Start; readonly count: number } | null>(null);
+  const [started, setStarted] = useState<StartedOnce | null>(null);
   const [words, setWords] = useState<string | null>(null);
-  const take = useCallback((start: Start) => {
-    if (start.state === 'ready') showPreferences(start.preferences);
-    setStarted((before) => ({ start, count: (before?.count ?? 0) + 1 }));
-  }, []);
+  const take = useCallback(
+    (start: Start) => {
+      if (start.state === 'ready') showPreferences(start.preferences);
+      const ahead = start.state === 'ready' ? askAhead(bridge, start.lastHeaderId) : null;
+      setStarted((before) => ({ start, ahead, count: (before?.count ?? 0) + 1 }));
+    },
+    [bridge],
+  );
   const ask = useCallback(async () => {
     const answer = await askHost(bridge, 'start', {});
     setWords(answer.ok ? null : answer.words);
@@ -44,7 +64,7 @@ function Started({ bridge }: { readonly bridge: HostBridge }) {
   if (words !== null) return <NoAnswer words={words} onRetry={retry} />;
   if (started === null) return <main className="page" aria-busy="true" />;
   if (started.start.state === 'cannotOpen') return <CannotOpen start={started.start} onStart={take} />;
-  return <Workshop key={started.count} start={started.start} onStart={take} />;
+  return <Workshop key={started.count} start={started.start} ahead={started.ahead} onStart={take} />;
 }
 
 function NoAnswer({ words, onRetry }: { readonly words: string; readonly onRetry: () => void }) {

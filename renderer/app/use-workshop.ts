@@ -10,7 +10,7 @@ import type { HeaderSession } from '../session/header-session.ts';
 import { useNotice } from '../ui/notices.tsx';
 import { type Screen, useScreen } from '../ui/screen.ts';
 import { type Going, useGoing } from './opening/use-going.ts';
-import { type OpenHeader, useOpenHeader } from './opening/use-open-header.ts';
+import { type AskedAhead, type OpenHeader, useOpenHeader } from './opening/use-open-header.ts';
 import { useSafeLeaving } from './opening/use-safe-leaving.ts';
 import { type Preferences, usePreferences, useStandpoints } from './preferences/preferences.ts';
 
@@ -54,9 +54,9 @@ function benchScreenOf(lastHeaderId: string | null): Screen {
   return lastHeaderId === null ? { kind: 'headers' } : { kind: 'bench', headerId: lastHeaderId };
 }
 
-export function useWorkshop(start: ReadyStart): Workshop {
+export function useWorkshop(start: ReadyStart, ahead: AskedAhead | null): Workshop {
   const bridge = useBridge();
-  const open = useOpenHeader(bridge, start.lastHeaderId);
+  const open = useOpenHeader(bridge, { lastHeaderId: start.lastHeaderId, ahead });
   const session = open.state.kind === 'open' ? open.state.session : null;
   const [screen, goTo] = useScreen(benchScreenOf(start.lastHeaderId));
   const { standpoints: _standpoints, ...atStart } = start.preferences;

@@ -8,6 +8,7 @@ import { useHostEvents } from '../host/use-host-events.ts';
 import { SpokenStatus } from '../ui/spoken-status.tsx';
 import { Bar } from './bar.tsx';
 import { useProgramCommands } from './commands/use-program-commands.ts';
+import type { AskedAhead } from './opening/use-open-header.ts';
 import { Screens } from './screens.tsx';
 import { useFileDrop } from './use-file-drop.ts';
 import { useWindowTitle } from './use-window-title.ts';
@@ -17,12 +18,13 @@ import './frame.css';
 
 interface Props {
   readonly start: ReadyStart;
+  readonly ahead: AskedAhead | null;
   /** The store was opened anew, from a backup. */
   readonly onStart: (start: Start) => void;
 }
 
-export function Workshop({ start, onStart }: Props) {
-  const workshop = useWorkshop(start);
+export function Workshop({ start, ahead, onStart }: Props) {
+  const workshop = useWorkshop(start, ahead);
   const isFileOver = useFileDrop(workshop.imports.offer);
   return (
     <div className="frame">

@@ -1,6 +1,7 @@
 /** What a session works with: the host, chance, clocks and frames; and where the page has them from. */
 
 import type { HostBridge } from '../../electron/bridge/contract.ts';
+import { afterPaint } from '../ui/after-paint.ts';
 import { secureRandom } from '../ui/random-id.ts';
 import { pageTimers, type Timers } from '../ui/timers.ts';
 import type { AfterPaint } from './step-queue.ts';
@@ -21,15 +22,5 @@ const LATEST_SEND_MS = 25;
 export const pageParts: Omit<SessionParts, 'bridge'> = {
   random: secureRandom,
   timers: pageTimers,
-  afterPaint: (act) => {
-    // Pages that are not seen draw no frames.
-    if (document.visibilityState !== 'visible') return act();
-    let isDone = false;
-    const once = () => {
-      if (!isDone) act();
-      isDone = true;
-    };
-    requestAnimationFrame(() => setTimeout(once));
-    setTimeout(once, LATEST_SEND_MS);
-  },
+  afterPaint: (act) => afterPaint(act, LATEST_SEND_MS),
 };

@@ -1,8 +1,8 @@
 /** The one header that this window has open: opening it, keeping it while other screens are shown, leaving it safely. */
 
-import { useCallback, useMemo, useRef, useState } from 'react';
+import { useCallback, useEffect, useMemo, useRef, useState } from 'react';
 import type { HostBridge } from '../../../electron/bridge/contract.ts';
-import { askHost } from '../../host/host-bridge.ts';
+import { type Answer, askHost } from '../../host/host-bridge.ts';
 import { HeaderSession } from '../../session/header-session.ts';
 import { pageParts } from '../../session/session-parts.ts';
 import type { OpenedHeader } from '../../session/session-state.ts';
@@ -41,11 +41,44 @@ function putAway(session: HeaderSession | null): void {
   void session.flush().then(() => session.close());
 }
 
-export function useOpenHeader(bridge: HostBridge, lastAtStart: string | null): OpenHeader {
+/** A header that was asked for before there was anything to show it in. */
+export interface AskedAhead {
+  readonly headerId: string;
+  readonly answer: Promise<Answer<'openHeader'>>;
+}
+
+interface AtStart {
+  readonly lastHeaderId: string | null;
+  /** Taken for the first header that is opened, if it is that one. */
+  readonly ahead: AskedAhead | null;
+}
+
+/** Opens by what was asked ahead where that is the header wanted with the first drawing; later it might be out of date. */
+function useAskedAhead(bridge: HostBridge, ahead: AskedAhead | null) {
+  const untaken = useRef(ahead);
+  useEffect(
+    () =>
+      queueMicrotask(() => {
+        untaken.current = null;
+      }),
+    [],
+  );
+  return useCallback(
+    (headerId: string) => {
+      const first = untaken.current;
+      untaken.current = null;
+      return first?.headerId === headerId ? first.answer : askHost(bridge, 'openHeader', { headerId });
+    },
+    [bridge],
+  );
+}
+
+export function useOpenHeader(bridge: HostBridge, { lastHeaderId: lastAtStart, ahead }: AtStart): OpenHeader {
   const [state, setState] = useState<OpenHeaderState>({ kind: 'none' });
   const [lastHeaderId, setLastHeaderId] = useState(lastAtStart);
   const current = useRef<HeaderSession | null>(null);
   const wanted = useRef<string | null>(null);
+  const ask = useAskedAhead(bridge, ahead);
 
   const adopt = useCallback(
     (opened: OpenedHeader) => {
@@ -65,7 +98,7 @@ export function useOpenHeader(bridge: HostBridge, lastAtStart: string | null): O
       if (wanted.current === headerId) return;
       wanted.current = headerId;
       setState({ kind: 'opening', headerId });
-      const answer = await askHost(bridge, 'openHeader', { headerId });
+      const answer = await ask(headerId);
       // The person may have asked for another header meanwhile.
       if (wanted.current !== headerId) return;
       if (answer.ok) adopt(answer.value);
@@ -77,7 +110,7 @@ export function useOpenHeader(bridge: HostBridge, lastAtStart: string | null): O
         setState({ kind: 'failed', headerId, words: answer.words });
       }
     },
-    [bridge, adopt],
+    [ask, adopt],
   );
 
   const drop = useCallback(() => {

@@ -2,11 +2,21 @@
 
 import { lazy, memo, Suspense, useMemo } from 'react';
 import type { Header, Piece, Primary } from '../../../core/index.ts';
+import { afterPaint } from '../../ui/after-paint.ts';
 import type { KeptStandpoints } from '../../view/camera/kept-standpoints.ts';
 import { useAfterPaint } from '../../view/use-after-paint.ts';
 
-/** Three.js comes with it, and typing must not wait for that. */
-const ViewPanel = memo(lazy(async () => ({ default: (await import('../../view/view-panel.tsx')).ViewPanel })));
+/** However busy the page is, the picture is begun within so long. */
+const LATEST_MS = 500;
+
+/** Three.js comes with it, and neither typing nor the first sight of the figures must wait for that. */
+async function viewPanel() {
+  const painted = new Promise<void>((resolve) => afterPaint(resolve, LATEST_MS));
+  const [{ ViewPanel: panel }] = await Promise.all([import('../../view/view-panel.tsx'), painted]);
+  return { default: panel };
+}
+
+const ViewPanel = memo(lazy(viewPanel));
 
 interface Props {
   readonly header: Header;

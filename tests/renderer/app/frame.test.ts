@@ -93,6 +93,33 @@ test('a new window opens on the header of last time', async () => {
   await second.page.close();
 });
 
+test('a window asks for its header once, and for one opened later when it is opened', async () => {
+  const lookingAt = async (hash: string) => {
+    const page = await app.context.newPage();
+    const asked: string[] = [];
+    page.on('request', (request) => {
+      if (request.url().endsWith('/bridge/openHeader')) asked.push(request.postData() ?? '');
+    });
+    await page.goto(app.host.address);
+    // The token is out of the address by then, as after any start.
+    await headerMenu(page, 'Hill-climb four').waitFor();
+    await goTo(page, hash);
+    await page.reload();
+    return { page, asked };
+  };
+  const bench = await lookingAt(await app.page.evaluate(() => location.hash));
+  await headerMenu(bench.page, 'Hill-climb four').waitFor();
+  expect(bench.asked).toHaveLength(2);
+  await bench.page.close();
+  const list = await lookingAt('#/headers');
+  await list.page.getByRole('heading', { name: 'Headers', exact: true }).waitFor();
+  expect(list.asked).toHaveLength(1);
+  await list.page.getByRole('link', { name: 'Bench' }).click();
+  await headerMenu(list.page, 'Hill-climb four').waitFor();
+  expect(list.asked).toHaveLength(2);
+  await list.page.close();
+});
+
 test('a header that is not there says so and leads back to the list', async () => {
   const { page } = app;
   await goTo(page, '#/bench/nosuchheader');
