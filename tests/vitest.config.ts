@@ -14,6 +14,8 @@ export default defineConfig({
     reporters: ['default', new PlainLineReporter()],
     pool: 'forks',
     maxWorkers: 2,
+    // Threads that tests start read TypeScript by way of WebAssembly: see `electron/solver/cut-planner.ts`.
+    execArgv: ['--wasm-wrapper-tiering-budget=1000000000'],
     // Limits are there to end what hangs: ten times what a quick machine takes for the longest test that names none.
     testTimeout: 120_000,
     hookTimeout: 120_000,

@@ -2,6 +2,7 @@
 
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { setFlagsFromString } from 'node:v8';
 import { Worker } from 'node:worker_threads';
 import { type PlanProgress, success, unplanned } from '../../core/index.ts';
 import type { RequestOf } from '../bridge/contract.ts';
@@ -13,6 +14,12 @@ const MEMORY_MIB = 2048;
 
 /** A packaged program keeps the solver beside its archive, for its WebAssembly is read as a file. */
 const SOLVER_FROM = import.meta.filename.replace('app.asar', 'app.asar.unpacked');
+
+/**
+ * After a thousand calls from WebAssembly into JavaScript the engine puts quicker code in their place, and where threads come and go
+ * it has ended the whole process over it (V8 13.6, in `Runtime_TierUpWasmToJSWrapper`). The solver calls out seldom and does as well without.
+ */
+setFlagsFromString('--wasm-wrapper-tiering-budget=1000000000');
 
 interface Running {
   progress: PlanProgress | null;
