@@ -45,7 +45,7 @@ export function* searchTurned(search: Search, shifts: readonly Variable[], turne
     mostChanges,
     tally,
     pricer,
-    keyLimit: turns.some(({ bends }) => bends !== undefined && bends > 0) ? best.keyLimitOfBend : best.keyLimit,
+    keyLimit: turns.some(({ bends = 0 }) => bends > 0) ? best.keyLimitOfBend : best.keyLimit,
     found: (choice) => enterChoice(search, turned, values, choice),
   });
 }

@@ -3,6 +3,8 @@
 import {
   describeMove,
   describeNoMoves,
+  finenessMm,
+  finerStyle,
   formatLength,
   type Header,
   type HeaderMovesOutcome,
@@ -57,6 +59,7 @@ export function planProposals(
 ): readonly Proposal[] {
   const shown = new Set<string>();
   const isNew = ({ targetMm }: HeaderPlan) => {
+    // Two that read alike on the board are one idea; the better comes first.
     const text = formatLength(targetMm, header.settings.display);
     return !shown.has(text) && shown.add(text) !== undefined;
   };
@@ -89,8 +92,9 @@ export function movesOf(outcome: MoveOutcome): readonly Move[] {
   return outcome.kind === 'none' ? [] : outcome.moves;
 }
 
-function targetSentence({ target, targetMm, primaries }: HeaderPlan, header: Header, report: MatchReport): string {
-  const length = formatLength(targetMm, header.settings.display);
+function targetSentence(plan: HeaderPlan, header: Header, report: MatchReport): string {
+  const { target, targetMm, primaries } = plan;
+  const length = targetText(plan, header);
   const count = countOf(primaries.length, 'primary', 'primaries');
   const moved = primaries.length === 0 ? 'no primary to change' : `change ${count}`;
   if (target === null) return `Keep the target of ${length}; ${moved}`;
@@ -122,6 +126,17 @@ function unsolvedLines(plans: readonly PrimaryPlan[], header: Header): readonly 
   return [...titles].map(([why, names]) => `${names.join(', ')}: no move. ${why}`);
 }
 
+/** A typed target that is nearer than this to what is shown is what is shown. */
+const SHOWN_MM = 0.005;
+
+/** As the header shows lengths; finer where the target would be another one if what is shown were typed in. */
+function targetText({ target, targetMm }: Pick<HeaderPlan, 'target' | 'targetMm'>, { settings }: Header): string {
+  const { display } = settings;
+  const stepMm = finenessMm(display);
+  const offMm = Math.abs(targetMm - Math.round(targetMm / stepMm) * stepMm);
+  return formatLength(targetMm, target?.kind === 'typed' && offMm > SHOWN_MM ? finerStyle(display) : display);
+}
+
 /** `Moving the target to 35 1/16" takes 1 joint; keeping it takes 4.` Null: keeping it is as cheap. */
 export function cheaperSentence(
   { asItIs, cheaper }: FoundPlans,
@@ -129,7 +144,7 @@ export function cheaperSentence(
   rankBy: RankBy = 'order',
 ): string | null {
   if (cheaper === null) return null;
-  const to = `Moving the target to ${formatLength(cheaper.targetMm, header.settings.display)}`;
+  const to = `Moving the target to ${targetText(cheaper, header)}`;
   if (cheaper.unsolved.length < asItIs.unsolved.length) {
     const left =
       cheaper.unsolved.length === 0 ? 'no primary' : countOf(cheaper.unsolved.length, 'primary', 'primaries');

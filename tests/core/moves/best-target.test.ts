@@ -76,6 +76,14 @@ function targetsAllAlong(header: Header): readonly Target[] {
   return Array.from({ length: count }, (_, at) => ({ kind: 'typed', length: millimetres(lowMm + at * EVERY_MM) }));
 }
 
+it('is typed fine enough where another move ends just inside the edge of a band', () => {
+  // One primary is in its band up to 889.5826 mm, and another has a move of one joint less from 889.5688 mm on.
+  const outcome = suggestHeaderMoves(headerOf(4, seededRandom(25 * 92_821)));
+  if (outcome.kind !== 'found') throw new Error(outcome.reason);
+  const { unsolved, bendsAdded, jointsMade } = outcome.cheaper ?? outcome.asItIs;
+  expect({ unsolved: unsolved.length, bendsAdded, jointsMade }).toEqual({ unsolved: 0, bendsAdded: 0, jointsMade: 4 });
+});
+
 it(
   `the best target never takes more joints than the best of all targets (${HEADERS} headers of 4 and 8 primaries)`,
   () => {

@@ -158,6 +158,21 @@ describe('all primaries', () => {
   });
 });
 
+test('a target is said so that it is the same one when it is typed', () => {
+  const found = suggestHeaderMoves(header);
+  if (found.kind !== 'found') throw new Error('no plans');
+  const saidOf = (targetMm: number, display: Header['settings']['display']) => {
+    const target = { kind: 'typed', length: { value: targetMm, unit: 'mm' } } as const;
+    const cheaper = { ...found.asItIs, target, targetMm, jointsMade: 0, unsolved: [] };
+    const shown = { ...header, settings: { ...header.settings, display } };
+    return plain(cheaperSentence({ ...found, cheaper }, shown) ?? '').replace(/ takes.*/, '');
+  };
+  expect(saidOf(889.58, { kind: 'mm', places: 1 })).toBe('Moving the target to 889.58 mm');
+  expect(saidOf(889.6, { kind: 'mm', places: 1 })).toBe('Moving the target to 889.6 mm');
+  expect(saidOf(35.023 * 25.4, { kind: 'fraction', per: 16 })).toBe('Moving the target to 35.023"');
+  expect(saidOf(35.0625 * 25.4, { kind: 'fraction', per: 16 })).toBe('Moving the target to 35 1/16"');
+});
+
 describe('what can be let go', () => {
   const toFreeOf = (outcome: MoveOutcome) => (outcome.kind === 'none' ? outcome.toFree : null);
 
