@@ -6,7 +6,7 @@ import type { MoveOptions } from './question.ts';
 import { SearchInSlices, searchThrough } from './search-in-slices.ts';
 import { isAllThere } from './whole/all-there.ts';
 import { comparePlans, type HeaderPlan, planFor } from './whole/header-plan.ts';
-import { targetsNear, targetsToTry } from './whole/targets-to-try.ts';
+import { fineEdges, targetsNear, targetsToTry } from './whole/targets-to-try.ts';
 
 export type HeaderMovesOutcome =
   | {
@@ -22,7 +22,8 @@ export type HeaderMovesOutcome =
   | { readonly kind: 'none'; readonly reason: 'noTarget' | 'headerFinished' | 'nothingToDo' | 'notThrough' };
 
 /**
- * Plans for the present target, for the length of each primary and the edges of their bands, for their mean, and for a few targets close to the best of these; see
+ * Plans for the present target, for the length of each primary and the edges of their bands, for their mean, for a few targets close to the
+ * best of these, and for the edges once more, typed finely; see
  * `whole/targets-to-try.ts`. Each takes the best move of every primary that is out of band, see `whole/header-plan.ts`. The plans are
  * put in order of primaries unsolved, then the shop's own price where it has one, then bends added, then joints made, then cuts, then tube.
  */
@@ -54,8 +55,12 @@ function* searchPlans(header: Header, options: MoveOptions, plans: HeaderPlan[])
   if (match.primaries.every((one) => !isAllThere(one) || one.side === 'inBand')) {
     return { kind: 'none', reason: 'nothingToDo' };
   }
-  const own = yield* bestOf({ header, options, plans }, targetsToTry(header, match), null);
-  if (own !== null) yield* bestOf({ header, options, plans }, targetsNear(header, own.targetMm), own);
+  const planning = { header, options, plans };
+  const own = yield* bestOf(planning, targetsToTry(header, match), null);
+  const near = own === null ? null : yield* bestOf(planning, targetsNear(header, own.targetMm), own);
+  // A little tube less is no reason for a figure that is harder to read.
+  const round = near === null ? null : { ...near, tubeAddedMm: Number.NEGATIVE_INFINITY };
+  if (round !== null) yield* bestOf(planning, fineEdges(header, match, round.targetMm), round);
   return outcomeOf(plans, true);
 }
 

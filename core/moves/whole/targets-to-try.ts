@@ -9,14 +9,11 @@ import { isAllThere } from './all-there.ts';
 /** Lengths that differ by less are one target. */
 const SAME_MM = 0.01;
 
-/**
- * Targets at the edge of a band are typed to so many parts of their unit, on the side that keeps the primary in its band. Fine, because
- * another primary's move may end just inside that edge.
- */
-const EDGE_PARTS = { in: 1000, mm: 100 } as const;
+/** Targets at the edge of a band are typed to so many parts of their unit, on the side that keeps the primary in its band. */
+const PARTS = { in: 64, mm: 10 } as const;
 
-/** Targets close to another are typed to so many. */
-const ROUND_PARTS = { in: 64, mm: 10 } as const;
+/** Where another primary's move ends just inside an edge, so many tell them apart. */
+const FINE_PARTS = { in: 1000, mm: 100 } as const;
 
 /**
  * The present target first (null). Then the length of each primary; the lengths at which a primary just comes into the band, above and
@@ -35,12 +32,8 @@ export function targetsToTry(header: Header, match: MatchReport): readonly (Targ
   for (const { primaryId, lengthMm } of there) {
     if (isNew(lengthMm)) targets.push({ kind: 'primary', primaryId });
   }
-  const { minus, plus } = header.settings.tolerance;
   for (const { lengthMm } of there) {
-    for (const target of [
-      typedTarget(header, lengthMm + mmOf(minus), { round: Math.floor, parts: EDGE_PARTS }),
-      typedTarget(header, lengthMm - mmOf(plus), { round: Math.ceil, parts: EDGE_PARTS }),
-    ]) {
+    for (const target of bandEdges(header, lengthMm, PARTS)) {
       const mm = mmOf(target.length);
       if (mm > 0 && isNew(mm)) targets.push(target);
     }
@@ -49,17 +42,38 @@ export function targetsToTry(header: Header, match: MatchReport): readonly (Targ
   return targets;
 }
 
-/** Of `ROUND_PARTS`, by so many are targets near the best off it. */
+/** The targets that have a length just inside the top and just inside the bottom of their bands. */
+function bandEdges(header: Header, lengthMm: number, parts: Rounding['parts']): readonly TypedTarget[] {
+  const { minus, plus } = header.settings.tolerance;
+  return [
+    typedTarget(header, lengthMm + mmOf(minus), { round: Math.floor, parts }),
+    typedTarget(header, lengthMm - mmOf(plus), { round: Math.ceil, parts }),
+  ];
+}
+
+/** Of `PARTS`, by so many are targets near the best off it. */
 const NEAR_PARTS = [1, -1, 2, -2, 4, -4];
 
 /** Targets close to one of so many mm: the same primaries are in the band of most of them, but another move may do for the others. */
 export function targetsNear(header: Header, mm: number): readonly Target[] {
   const unit = unitOf(header.settings.display);
-  const partMm = (unit === 'in' ? MM_PER_INCH : 1) / ROUND_PARTS[unit];
-  return NEAR_PARTS.map((off) =>
-    typedTarget(header, mm + off * partMm, { round: Math.round, parts: ROUND_PARTS }),
-  ).filter(({ length }) => mmOf(length) > 0);
+  const partMm = (unit === 'in' ? MM_PER_INCH : 1) / PARTS[unit];
+  return NEAR_PARTS.map((off) => typedTarget(header, mm + off * partMm, { round: Math.round, parts: PARTS })).filter(
+    ({ length }) => mmOf(length) > 0,
+  );
 }
+
+/** The edges of all bands, finely typed; those nearest to one of so many mm first. */
+export function fineEdges(header: Header, match: MatchReport, mm: number): readonly Target[] {
+  const offMm = ({ length }: TypedTarget) => Math.abs(mmOf(length) - mm);
+  return match.primaries
+    .filter(isAllThere)
+    .flatMap(({ lengthMm }) => bandEdges(header, lengthMm, FINE_PARTS))
+    .filter(({ length }) => mmOf(length) > 0)
+    .sort((a, b) => offMm(a) - offMm(b));
+}
+
+type TypedTarget = Extract<Target, { readonly kind: 'typed' }>;
 
 interface Rounding {
   readonly round: (parts: number) => number;
@@ -67,11 +81,7 @@ interface Rounding {
 }
 
 /** Rounded as asked; not at all without a way to round. */
-export function typedTarget(
-  header: Header,
-  mm: number,
-  rounding?: Rounding,
-): Extract<Target, { readonly kind: 'typed' }> {
+export function typedTarget(header: Header, mm: number, rounding?: Rounding): TypedTarget {
   const unit = unitOf(header.settings.display);
   const value = unit === 'in' ? mm / MM_PER_INCH : mm;
   if (rounding === undefined) return { kind: 'typed', length: { value, unit } };
