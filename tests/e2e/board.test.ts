@@ -204,7 +204,7 @@ describe('rows', () => {
     await page.getByRole('menuitem', { name: 'Delete' }).click();
     await expect.poll(() => rows().count()).toBe(4);
     await expect.poll(async () => (await ids()).includes((await focusedRow()) ?? '')).toBe(true);
-    await page.getByRole('button', { name: 'Add primary' }).click();
+    await page.getByRole('button', { name: '+ Add primary', exact: true }).click();
     await expect.poll(() => rows().count()).toBe(5);
     // Its first piece is what comes next.
     await expect.poll(() => entryLine(page).evaluate((field) => field === document.activeElement)).toBe(true);
