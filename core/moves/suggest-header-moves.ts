@@ -5,8 +5,9 @@ import { matchHeader } from '../length/match-header.ts';
 import type { MoveOptions } from './question.ts';
 import { SearchInSlices, searchThrough } from './search-in-slices.ts';
 import { isAllThere } from './whole/all-there.ts';
+import { type Span, targetBetween } from './whole/between-targets.ts';
 import { comparePlans, type HeaderPlan, planFor } from './whole/header-plan.ts';
-import { fineEdges, targetsNear, targetsToTry } from './whole/targets-to-try.ts';
+import { fineEdges, nextTo, targetsNear, targetsToTry } from './whole/targets-to-try.ts';
 
 export type HeaderMovesOutcome =
   | {
@@ -23,8 +24,8 @@ export type HeaderMovesOutcome =
 
 /**
  * Plans for the present target, for the length of each primary and the edges of their bands, for their mean, for a few targets close to the
- * best of these, and for the edges once more, typed finely; see
- * `whole/targets-to-try.ts`. Each takes the best move of every primary that is out of band, see `whole/header-plan.ts`. The plans are
+ * best of these, for those between it and the next on both sides, and for the edges once more, typed finely; see
+ * `whole/targets-to-try.ts` and `whole/between-targets.ts`. Each takes the best move of every primary that is out of band, see `whole/header-plan.ts`. The plans are
  * put in order of primaries unsolved, then the shop's own price where it has one, then bends added, then joints made, then cuts, then tube.
  */
 export function suggestHeaderMoves(header: Header, options: MoveOptions = {}): HeaderMovesOutcome {
@@ -56,10 +57,13 @@ function* searchPlans(header: Header, options: MoveOptions, plans: HeaderPlan[])
     return { kind: 'none', reason: 'nothingToDo' };
   }
   const planning = { header, options, plans };
-  const own = yield* bestOf(planning, targetsToTry(header, match), null);
+  const targets = targetsToTry(header, match);
+  const own = yield* bestOf(planning, targets, null);
   const near = own === null ? null : yield* bestOf(planning, targetsNear(header, own.targetMm), own);
+  const between =
+    near === null ? null : yield* bestBetween(planning, nextTo({ header, match }, targets, near.targetMm), near);
   // A little tube less is no reason for a figure that is harder to read.
-  const round = near === null ? null : { ...near, tubeAddedMm: Number.NEGATIVE_INFINITY };
+  const round = between === null ? null : { ...between, tubeAddedMm: Number.NEGATIVE_INFINITY };
   if (round !== null) yield* bestOf(planning, fineEdges(header, match, round.targetMm), round);
   return outcomeOf(plans, true);
 }
@@ -84,6 +88,36 @@ function* bestOf(
     if (best === null || comparePlans(plan, best) < 0) best = plan;
   }
   return best;
+}
+
+/** The best of `best` and of what lies between it and these targets. */
+function* bestBetween(
+  { header, options, plans }: Planning,
+  targets: readonly (Target | null)[],
+  best: HeaderPlan,
+): Generator<void, HeaderPlan> {
+  let least = best;
+  for (const target of targets) {
+    const end = yield* planFor(header, target, options, null);
+    if (end === null) continue;
+    const spans = [inOrder(best, end)];
+    for (let span = spans.pop(); span !== undefined; span = spans.pop()) {
+      const middle = targetBetween(header, span, least);
+      if (middle === null) continue;
+      const plan = yield* planFor(header, middle, options, null);
+      if (plan === null) continue;
+      if (comparePlans(plan, least) < 0) {
+        plans.push(plan);
+        least = plan;
+      }
+      spans.push({ low: span.low, high: plan }, { low: plan, high: span.high });
+    }
+  }
+  return least;
+}
+
+function inOrder(a: HeaderPlan, b: HeaderPlan): Span {
+  return a.targetMm < b.targetMm ? { low: a, high: b } : { low: b, high: a };
 }
 
 function outcomeOf(plans: readonly HeaderPlan[], isExhausted: boolean): HeaderMovesOutcome {

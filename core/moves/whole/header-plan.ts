@@ -111,7 +111,8 @@ function movesOf(primaries: readonly PrimaryPlan[]): readonly Move[] {
   return primaries.flatMap(({ outcome }) => (outcome.kind === 'found' ? outcome.moves.slice(0, 1) : []));
 }
 
-function priceOf(primaries: readonly PrimaryPlan[]): PlanPrice {
+/** What the first moves of these primaries take together. */
+export function priceOf(primaries: readonly PrimaryPlan[]): PlanPrice {
   const moves = movesOf(primaries);
   const sum = (figure: (move: Move) => number) => moves.reduce((total, move) => total + figure(move), 0);
   const isPriced = moves.some(({ cost }) => cost.price !== null);

@@ -56,11 +56,40 @@ const NEAR_PARTS = [1, -1, 2, -2, 4, -4];
 
 /** Targets close to one of so many mm: the same primaries are in the band of most of them, but another move may do for the others. */
 export function targetsNear(header: Header, mm: number): readonly Target[] {
-  const unit = unitOf(header.settings.display);
-  const partMm = (unit === 'in' ? MM_PER_INCH : 1) / PARTS[unit];
-  return NEAR_PARTS.map((off) => typedTarget(header, mm + off * partMm, { round: Math.round, parts: PARTS })).filter(
+  return NEAR_PARTS.map((off) => typedToPart(header, mm + off * partMmOf(header))).filter(
     ({ length }) => mmOf(length) > 0,
   );
+}
+
+/** To the nearest part that targets are typed to. */
+export function typedToPart(header: Header, mm: number): TypedTarget {
+  return typedTarget(header, mm, { round: Math.round, parts: PARTS });
+}
+
+function partMmOf({ settings }: Header): number {
+  const unit = unitOf(settings.display);
+  return (unit === 'in' ? MM_PER_INCH : 1) / PARTS[unit];
+}
+
+/** Of targets the nearest below and above one of so many mm, but none that `targetsNear` has. */
+export function nextTo(
+  { header, match }: { readonly header: Header; readonly match: MatchReport },
+  targets: readonly (Target | null)[],
+  mm: number,
+): readonly (Target | null)[] {
+  const closeMm = Math.max(...NEAR_PARTS) * partMmOf(header);
+  const far = targets
+    .map((target) => ({ target, offMm: targetMmOf(match, target) - mm }))
+    .filter(({ offMm }) => Math.abs(offMm) > closeMm)
+    .sort((a, b) => Math.abs(a.offMm) - Math.abs(b.offMm));
+  const both = [far.find(({ offMm }) => offMm < 0), far.find(({ offMm }) => offMm > 0)];
+  return both.flatMap((one) => (one === undefined ? [] : [one.target]));
+}
+
+function targetMmOf(match: MatchReport, target: Target | null): number {
+  if (target?.kind === 'typed') return mmOf(target.length);
+  if (target?.kind !== 'primary') return match.targetMm ?? 0;
+  return match.primaries.find(({ primaryId }) => primaryId === target.primaryId)?.lengthMm ?? 0;
 }
 
 /** The edges of all bands, finely typed; those nearest to one of so many mm first. */
@@ -73,7 +102,7 @@ export function fineEdges(header: Header, match: MatchReport, mm: number): reado
     .sort((a, b) => offMm(a) - offMm(b));
 }
 
-type TypedTarget = Extract<Target, { readonly kind: 'typed' }>;
+export type TypedTarget = Extract<Target, { readonly kind: 'typed' }>;
 
 interface Rounding {
   readonly round: (parts: number) => number;
