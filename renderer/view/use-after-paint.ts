@@ -15,19 +15,34 @@ function whenIdle(act: () => void): () => void {
   return () => cancelIdleCallback(idle);
 }
 
-/** The value as it was last painted: it changes in idle time after the frame in which the given one changed. */
-export function useAfterPaint<Value>(value: Value): Value {
+/** The same after so long; returns the way to call it off. */
+function whenRested(act: () => void, restMs: number): () => void {
+  const timer = setTimeout(act, restMs);
+  return () => clearTimeout(timer);
+}
+
+/**
+ * The value as it was last painted: it changes in idle time after the frame in which the given one changed.
+ * With `restMs`, where that is above zero, the change waits so many milliseconds more, and another one meanwhile takes its place.
+ */
+export function useAfterPaint<Value>(value: Value, restMs: (settled: Value, value: Value) => number = atOnce): Value {
   const [settled, setSettled] = useState(value);
   useEffect(() => {
     if (Object.is(settled, value)) return undefined;
     let cancel: (() => void) | null = null;
+    const settle = () => setSettled(() => value);
     const frame = requestAnimationFrame(() => {
-      cancel = whenIdle(() => setSettled(() => value));
+      const ms = restMs(settled, value);
+      cancel = ms > 0 ? whenRested(settle, ms) : whenIdle(settle);
     });
     return () => {
       cancelAnimationFrame(frame);
       cancel?.();
     };
-  }, [value, settled]);
+  }, [value, settled, restMs]);
   return settled;
+}
+
+function atOnce(): number {
+  return 0;
 }

@@ -18,6 +18,21 @@ async function viewPanel() {
 
 const ViewPanel = memo(lazy(viewPanel));
 
+interface Shown {
+  readonly header: Header;
+  readonly preview: Header | null;
+  readonly primaryId: string;
+  readonly pieceId: string | null;
+}
+
+/** Longer than from one key to the next while an arrow key is held down. */
+const REST_MS = 60;
+
+/** The piece in hand lights up once the hand rests: a picture for each row gone past would hold up the next key. */
+function restMs(before: Shown, now: Shown): number {
+  return before.header === now.header && before.preview === now.preview ? REST_MS : 0;
+}
+
 interface Props {
   readonly header: Header;
   /** The header as a move would leave it; null: none is looked at. */
@@ -35,8 +50,8 @@ export const Stage = memo(function Stage(props: Props) {
   const { header, preview, primary, piece, isHidden, standpoints, onPick } = props;
   const [primaryId, pieceId] = [primary.id, piece?.id ?? null];
   // Together, so that an edit that also moves the selection is one picture and not two.
-  const wanted = useMemo(() => ({ header, preview, primaryId, pieceId }), [header, preview, primaryId, pieceId]);
-  const shown = useAfterPaint(wanted);
+  const wanted = useMemo((): Shown => ({ header, preview, primaryId, pieceId }), [header, preview, primaryId, pieceId]);
+  const shown = useAfterPaint(wanted, restMs);
   const pick = useMemo(
     () => (picked: { readonly primaryId: string; readonly pieceId: string | null }) =>
       onPick(picked.primaryId, picked.pieceId),
