@@ -15,30 +15,35 @@ function whenIdle(act: () => void): () => void {
   return () => cancelIdleCallback(idle);
 }
 
-/** The same after so long; returns the way to call it off. */
+/**
+ * Runs the act after the next frame: once the page has nothing else to do, or with `restMs` above zero after so many milliseconds more.
+ * Returns the way to call it off.
+ */
+export function afterNextFrame(act: () => void, restMs: number): () => void {
+  let cancel: (() => void) | null = null;
+  const frame = requestAnimationFrame(() => {
+    cancel = restMs > 0 ? whenRested(act, restMs) : whenIdle(act);
+  });
+  return () => {
+    cancelAnimationFrame(frame);
+    cancel?.();
+  };
+}
+
 function whenRested(act: () => void, restMs: number): () => void {
   const timer = setTimeout(act, restMs);
   return () => clearTimeout(timer);
 }
 
 /**
- * The value as it was last painted: it changes in idle time after the frame in which the given one changed.
- * With `restMs`, where that is above zero, the change waits so many milliseconds more, and another one meanwhile takes its place.
+ * The value as it was last painted: it changes in idle time after the frame in which the given one changed, or `restMs` later.
+ * A value that changes again before that takes the place of the one that waits.
  */
 export function useAfterPaint<Value>(value: Value, restMs: (settled: Value, value: Value) => number = atOnce): Value {
   const [settled, setSettled] = useState(value);
   useEffect(() => {
     if (Object.is(settled, value)) return undefined;
-    let cancel: (() => void) | null = null;
-    const settle = () => setSettled(() => value);
-    const frame = requestAnimationFrame(() => {
-      const ms = restMs(settled, value);
-      cancel = ms > 0 ? whenRested(settle, ms) : whenIdle(settle);
-    });
-    return () => {
-      cancelAnimationFrame(frame);
-      cancel?.();
-    };
+    return afterNextFrame(() => setSettled(() => value), restMs(settled, value));
   }, [value, settled, restMs]);
   return settled;
 }
