@@ -84,10 +84,7 @@ export async function openBarePage(browser: Browser): Promise<Page> {
   return page;
 }
 
-/**
- * Without WebGL in software, which other tests want and which would draw every frame of the page through an emulated
- * graphics card: what is measured is the program, not the emulation.
- */
+/** The processor paints the page, with no graphics card emulated for that. The stage is drawn all the same, by WebGL in software. */
 export const PLAIN_DRAWING = ['--disable-gpu'] as const;
 
 interface Samples {
