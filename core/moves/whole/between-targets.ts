@@ -12,7 +12,7 @@ export interface Span {
   readonly high: HeaderPlan;
 }
 
-/** Spans of less are left as they are: 1/32 in or 1 mm. */
+/** No span is cut into halves of less: 1/32 in or 1 mm. */
 const LEAST_SPAN_MM = { in: MM_PER_INCH / 32, mm: 1 } as const;
 
 /**
