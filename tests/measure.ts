@@ -80,3 +80,8 @@ export async function runMeasures(runs: readonly MeasureRun[]): Promise<void> {
     }
   }
 }
+
+/** A measure in milliseconds that is to stay below a goal. */
+export function within(goalMs: number, measured: Pick<Measure, 'id' | 'what'> & { readonly value: number }): Measure {
+  return { ...measured, unit: 'ms', goal: `< ${goalMs.toFixed(1)}`, ok: measured.value < goalMs };
+}

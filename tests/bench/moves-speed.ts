@@ -2,18 +2,16 @@
 
 import { createRequire } from 'node:module';
 import { performance } from 'node:perf_hooks';
-import type { Header, Piece } from '../../core/header/header.ts';
+import type { Header } from '../../core/header/header.ts';
 import type { MoveOptions } from '../../core/moves/question.ts';
-import { MoveSearch, suggestMoves } from '../../core/moves/suggest-moves.ts';
-import type { StockItem } from '../../core/stock/stock-item.ts';
-import { inches, millimetres } from '../../core/units/length.ts';
+import { suggestMoves } from '../../core/moves/suggest-moves.ts';
 import { disturb, FULL_SHELF } from '../core/moves/disturb.ts';
 import { exactMoves } from '../core/moves/exact-moves.ts';
 import { fittedHeader, lengthOf, shopPrimary } from '../core/moves/made-headers.ts';
-import { bend, seededRandom, straight } from '../core/path/made-primaries.ts';
-import { type Measure, quantile, type RunSize } from '../measure.ts';
+import { seededRandom } from '../core/path/made-primaries.ts';
+import { type Measure, quantile, type RunSize, within } from '../measure.ts';
 import { straightsModel } from '../references/straights-model.ts';
-import { calibrate, threadCpuMs } from './calibration.ts';
+import { calibrate } from './calibration.ts';
 
 const PIECES = 20;
 const SLIP_MM = 6;
@@ -67,10 +65,6 @@ function measureSearch(size: RunSize, { ids, shelf, options }: Search): readonly
   ];
 }
 
-function within(goalMs: number, measured: Pick<Measure, 'id' | 'what'> & { readonly value: number }): Measure {
-  return { ...measured, unit: 'ms', goal: `< ${goalMs.toFixed(1)}`, ok: measured.value < goalMs };
-}
-
 interface Highs {
   readonly solve: (text: string) => unknown;
 }
@@ -94,84 +88,6 @@ export async function measureAgainstHighs(size: RunSize): Promise<readonly Measu
   const value = highsMs / ownMs;
   const what = `straights only, ${runs} problems of ${PIECES} pieces: time of HiGHS over own time`;
   return [{ id: 'P4c', what, value, unit: 'times', goal: `>= ${RATIO_GOAL}`, ok: value >= RATIO_GOAL }];
-}
-
-const BUDGET_MS = 300;
-const OVER_GOAL_MS = 50;
-const PAUSE_GOAL_MS = 20;
-const MANY_CLRS = 40;
-
-/** Bends of many CLRs, each to 180 degrees. */
-const WIDE_SHELF: readonly StockItem[] = Array.from({ length: MANY_CLRS }, (_, index) => ({
-  kind: 'bend',
-  id: `shelf-${index}`,
-  material: '304 stainless',
-  od: inches(1.75),
-  wall: inches(0.065),
-  count: 4,
-  note: '',
-  clr: millimetres(45 + 2.5 * index),
-  angleDeg: 180,
-  legs: [millimetres(0), millimetres(0)],
-}));
-
-/** 24 planned pieces, of the kinds that leave most to look through: as a shop has them, straights in line and a bend, all bends of 180. */
-function worstKind(seed: number): Header {
-  const random = seededRandom(seed * 611_953);
-  const shop = shopPrimary({ pieces: 24, random, states: ['planned'] });
-  const shapes = [
-    shop.pieces,
-    Array.from({ length: 24 }, (_, index) =>
-      index === 11 ? bend(76, 90, 0) : straight(20 + Math.floor(random() * 60)),
-    ),
-    Array.from({ length: 24 }, (_, index) =>
-      index % 2 === 0 ? straight(20 + Math.floor(random() * 60)) : bend(60, 180, Math.floor(random() * 360) - 180),
-    ),
-  ] as const;
-  const pieces = (shapes[seed % shapes.length] ?? shop.pieces).map(
-    (piece, index): Piece => ({ ...piece, id: `p${index}`, state: 'planned' }),
-  );
-  const primary = { ...shop, pieces };
-  return fittedHeader(primary, { targetMm: lengthOf(primary) + 5 + random() * 25 });
-}
-
-/** The worst of many questions: by how much its answer came later than its budget, and how long it looked on before it asked whether to stop. */
-export function measureBudget(size: RunSize): readonly Measure[] {
-  const runs = size === 'long' ? 1000 : 12;
-  const { factor, words } = calibrate(threadCpuMs);
-  let overMs = 0;
-  let pauseMs = 0;
-  for (let run = 1; run <= runs + 3; run += 1) {
-    const header = worstKind(run);
-    const startMs = threadCpuMs();
-    let lastMs = startMs;
-    let longestMs = 0;
-    const search = new MoveSearch(header, 'own', { stock: WIDE_SHELF });
-    const passed = () => {
-      const nowMs = threadCpuMs();
-      longestMs = Math.max(longestMs, nowMs - lastMs);
-      lastMs = nowMs;
-      return nowMs - startMs;
-    };
-    search.look(() => passed() > BUDGET_MS);
-    // Left at its budget it makes ready what it found, and listens meanwhile too.
-    while (!search.windUp(() => true)) passed();
-    search.soFar();
-    passed();
-    // The compiler settles in on the first.
-    if (run <= 3) continue;
-    overMs = Math.max(overMs, threadCpuMs() - startMs - BUDGET_MS);
-    pauseMs = Math.max(pauseMs, longestMs);
-  }
-  const what = `${runs} questions of 24 planned pieces and ${MANY_CLRS} CLRs (${words})`;
-  return [
-    within(OVER_GOAL_MS * factor, {
-      id: 'P4d',
-      what: `worst answer after a budget of ${BUDGET_MS} ms, ${what}`,
-      value: overMs,
-    }),
-    within(PAUSE_GOAL_MS * factor, { id: 'P4e', what: `longest until a stop is heard, ${what}`, value: pauseMs }),
-  ];
 }
 
 /** Share of disturbed primaries for which no move as cheap as undoing the disturbance is found; the misses are named. */

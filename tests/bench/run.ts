@@ -12,7 +12,8 @@ import { measureDurableEdit } from './durable-edit.ts';
 import { measureFinishedFiles } from './finished-files.ts';
 import { measureJournal } from './journal-size.ts';
 import { measureKeystrokes } from './keystrokes.ts';
-import { measureAgainstHighs, measureBudget, measureMissedMoves, measureMoves } from './moves-speed.ts';
+import { measureBudget } from './moves-budget.ts';
+import { measureAgainstHighs, measureMissedMoves, measureMoves } from './moves-speed.ts';
 import { measureBanks, measureProposals } from './proposals-speed.ts';
 import { measureSheet } from './sheet-speed.ts';
 import { measureShelfScroll } from './shelf-scroll.ts';
@@ -36,7 +37,7 @@ const RUNS: readonly MeasureRun[] = [
   { ids: ['K1'], run: measureKeystrokes },
   { ids: ['A1'], run: measureAxe },
   { ids: ['P4', 'P4b', 'P4s', 'P4t'], run: (size) => Promise.resolve(measureMoves(size)) },
-  { ids: ['P4d', 'P4e'], run: (size) => Promise.resolve(measureBudget(size)) },
+  { ids: ['P4d', 'P4e'], run: measureBudget },
   { ids: ['P4c'], run: measureAgainstHighs },
   { ids: ['G3', 'G3 tail', 'G3 first'], run: (size) => Promise.resolve(measureProposals(size)) },
   { ids: ['G4', 'G4 placed', 'G4 eight'], run: (size) => Promise.resolve(measureBanks(size)) },
