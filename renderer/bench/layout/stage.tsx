@@ -5,6 +5,7 @@ import type { Header, Piece, Primary } from '../../../core/index.ts';
 import { afterPaint } from '../../ui/after-paint.ts';
 import type { KeptStandpoints } from '../../view/camera/kept-standpoints.ts';
 import { useAfterPaint } from '../../view/use-after-paint.ts';
+import { restMs, type Shown } from './stage-rest.ts';
 
 /** However busy the page is, the picture is begun within so long. */
 const LATEST_MS = 500;
@@ -17,21 +18,6 @@ async function viewPanel() {
 }
 
 const ViewPanel = memo(lazy(viewPanel));
-
-interface Shown {
-  readonly header: Header;
-  readonly preview: Header | null;
-  readonly primaryId: string;
-  readonly pieceId: string | null;
-}
-
-/** Longer than from one key to the next while an arrow key is held down. */
-const REST_MS = 60;
-
-/** The piece in hand lights up once the hand rests: a picture for each row gone past would hold up the next key. */
-function restMs(before: Shown, now: Shown): number {
-  return before.header === now.header && before.preview === now.preview ? REST_MS : 0;
-}
 
 interface Props {
   readonly header: Header;
