@@ -8,8 +8,16 @@ const ELLIPSIS = '\u2026';
 /** How much of a name the label of a step shows: with the words around it, it stays within `NAME_LIMIT`. */
 const LABEL_NAME_LIMIT = 60;
 
-/** What a reader takes for one character may be many code units: a flag, a letter with its accents, a family. */
-const CHARACTERS = new Intl.Segmenter('en', { granularity: 'grapheme' });
+let characters: Intl.Segmenter | null = null;
+
+/**
+ * What a reader takes for one character may be many code units: a flag, a letter with its accents, a family. What tells
+ * them apart takes 8 ms to make, which every start would wait for: it is made when the first long text is cut.
+ */
+function charactersOf(text: string): Intl.Segments {
+  characters ??= new Intl.Segmenter('en', { granularity: 'grapheme' });
+  return characters.segment(text);
+}
 
 /**
  * The longest start of `text` that ends between two characters and whose characters come to at most `room`, each counted by
@@ -18,7 +26,7 @@ const CHARACTERS = new Intl.Segmenter('en', { granularity: 'grapheme' });
 export function startWithin(text: string, room: number, sizeOf: (character: string) => number): string {
   let end = 0;
   let size = 0;
-  for (const { segment } of CHARACTERS.segment(text)) {
+  for (const { segment } of charactersOf(text)) {
     size += sizeOf(segment);
     if (size > room) break;
     end += segment.length;

@@ -21,7 +21,8 @@ const PAGE: InlineConfig = {
   },
 };
 
-function commonJs(entry: string, outFile: string): InlineConfig {
+/** What is imported only when it is asked for stands in a file of its own, where the program can load a second one. */
+function commonJs(entry: string, outFile: string, isSplit: boolean): InlineConfig {
   return {
     build: {
       target: 'node24',
@@ -29,8 +30,7 @@ function commonJs(entry: string, outFile: string): InlineConfig {
       minify: false,
       rolldownOptions: {
         external: ['electron', 'better-sqlite3'],
-        // A sandboxed preload can load no second file, so none of these is split.
-        output: { format: 'cjs', entryFileNames: outFile, codeSplitting: false },
+        output: { format: 'cjs', entryFileNames: outFile, chunkFileNames: '[name].cjs', codeSplitting: isSplit },
       },
     },
     ssr: { target: 'node', noExternal: true },
@@ -38,7 +38,8 @@ function commonJs(entry: string, outFile: string): InlineConfig {
 }
 
 function configOf(name: BundleName, { entry, outFile }: Bundle): InlineConfig {
-  return name === 'renderer' ? { ...PAGE, root: entry } : commonJs(entry, outFile);
+  // A sandboxed preload can load no second file; of the others only the host is in haste.
+  return name === 'renderer' ? { ...PAGE, root: entry } : commonJs(entry, outFile, name === 'host');
 }
 
 /** A test runner sets NODE_ENV, and with it would build a page with the slow, checking half of React in it. */

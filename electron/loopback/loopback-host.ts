@@ -16,8 +16,8 @@ export interface LoopbackOptions {
   readonly calls: BridgeCalls;
   /** 0 or absent takes any free port. */
   readonly port?: number;
-  /** Called once, when the scripts of a page have gone out: the browser is busy compiling them, and this process has nothing to do. */
-  readonly scriptsSent?: () => void;
+  /** Called once, when all that the page names has gone out: the browser is busy compiling it, and this process has nothing to do. */
+  readonly pageSent?: () => void;
 }
 
 export interface LoopbackHost {
@@ -29,8 +29,6 @@ export interface LoopbackHost {
   close(): Promise<void>;
 }
 
-/** No script asked for in so long: they are asked for together. */
-const SCRIPTS_QUIET_MS = 10;
 /** How long calls under way may take before closing cuts them off. */
 const CLOSE_LIMIT_MS = 5_000;
 
@@ -46,24 +44,19 @@ function refuse(response: ServerResponse, { status, reason }: Refusal, method: s
   response.end(method === 'HEAD' ? undefined : reason);
 }
 
-function servePage(response: ServerResponse, { options, onScript }: Served, path: string, method: string): void {
+function servePage(response: ServerResponse, { options, onSent }: Served, path: string, method: string): void {
   const answer = answerForPage(options.files, method, path);
   response.writeHead(answer.status, { ...answer.headers, 'content-length': answer.body.length });
-  if (path.endsWith('.js')) response.once('finish', onScript);
+  response.once('finish', () => onSent(path));
   response.end(method === 'HEAD' ? undefined : answer.body);
 }
 
-/** Acts once, when it has not been called in a moment. */
-function onceQuiet(act: () => void): () => void {
-  let isDone = false;
-  let timer: NodeJS.Timeout | undefined;
-  return () => {
-    clearTimeout(timer);
-    if (isDone) return;
-    timer = setTimeout(() => {
-      isDone = true;
-      act();
-    }, SCRIPTS_QUIET_MS).unref();
+/** Told of each file that has gone out, acts once: when every one has that the page names. */
+function onceAllAreSent(files: PageFiles, act: () => void): (path: string) => void {
+  const page = files.get('/index.html')?.bytes.toString('utf8') ?? '';
+  const awaited = new Set(Array.from(page.matchAll(/ (?:src|href)="(\/[^"]+)"/g), ([, path]) => path));
+  return (path) => {
+    if (awaited.delete(path) && awaited.size === 0) act();
   };
 }
 
@@ -110,8 +103,8 @@ interface Served {
   readonly options: LoopbackOptions;
   readonly token: string;
   readonly port: number;
-  /** A script of the page has gone out. */
-  readonly onScript: () => void;
+  /** A file of the page has gone out. */
+  readonly onSent: (path: string) => void;
 }
 
 async function listen(server: Server, port: number): Promise<number> {
@@ -150,6 +143,6 @@ export async function startLoopbackHost(options: LoopbackOptions): Promise<Loopb
     });
   });
   const port = await listen(server, options.port ?? 0);
-  served = { options, token, port, onScript: onceQuiet(options.scriptsSent ?? (() => undefined)) };
+  served = { options, token, port, onSent: onceAllAreSent(options.files, options.pageSent ?? (() => undefined)) };
   return { port, token, address: `${ownOrigin(port)}/#token=${token}`, close: () => closeServer(server) };
 }

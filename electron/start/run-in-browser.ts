@@ -9,7 +9,8 @@ import { startLoopbackHost } from '../loopback/loopback-host.ts';
 import { handedOver } from '../output/saved-file.ts';
 import { readPageFiles } from '../page/page-files.ts';
 import { secureRandom } from '../random.ts';
-import { type Backend, createBackend, type Host } from '../store/backend.ts';
+import type { Backend, Host } from '../store/backend.ts';
+import { type BackHalf, backHalfWhenAsked } from './back-half-when-asked.ts';
 import { openInBrowser } from './open-browser.ts';
 import type { StartOptions } from './start-options.ts';
 
@@ -24,7 +25,8 @@ function versionOf(root: string): string {
   return version;
 }
 
-function openBackend(root: string, folder: string | null): Backend {
+async function openBackend(root: string, folder: string | null): Promise<Backend> {
+  const { createBackend } = await import('../store/backend.ts');
   const usual = defaultDataFolder({ platform: process.platform, env: process.env, homeFolder: homedir() });
   return createBackend({
     folder: folder ?? usual,
@@ -52,22 +54,26 @@ function readyWords(isOpened: boolean): string {
     : 'Evenrun is ready. Open this address in a browser on this machine:';
 }
 
+async function openAhead(backend: BackHalf): Promise<void> {
+  await backend.openAhead();
+  // Kept now, not at the end, for a terminal that is closed ends the program without an end.
+  flushCompileCache();
+}
+
 /** Ends once the host is serving; the process lives on until Ctrl+C or a request to end. */
 export async function runInBrowser({ root, pageFolder, options, hasScreen }: BrowserRun): Promise<void> {
-  const backend = openBackend(root, options.dataFolder);
+  const backend = backHalfWhenAsked(() => openBackend(root, options.dataFolder));
   const files = readPageFiles(pageFolder);
   const host = await startLoopbackHost({
     files,
     calls: backend,
     port: options.port,
-    scriptsSent: () => backend.openAhead(),
+    pageSent: () => void openAhead(backend),
   });
   const isOpened = hasScreen && options.opensBrowser;
   console.log(`${readyWords(isOpened)}\n\n  ${host.address}\n`);
   console.log('The address holds a secret for this run; do not pass it on. Ctrl+C ends the program.');
   if (isOpened) openInBrowser(host.address);
-  // Kept now, not at the end, for a terminal that is closed ends the program without an end.
-  flushCompileCache();
   const end = async (): Promise<void> => {
     await host.close();
     await backend.close();

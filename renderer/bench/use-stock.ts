@@ -4,6 +4,10 @@ import { useEffect, useState } from 'react';
 import type { StockItem } from '../../core/index.ts';
 import type { HeaderSession } from '../session/header-session.ts';
 import { useSession } from '../session/use-session.ts';
+import { afterPaint } from '../ui/after-paint.ts';
+
+/** However busy the page is, the shelf is read within so long. */
+const LATEST_MS = 500;
 
 /** Null until it was read; an unreadable shelf leaves bends unmarked rather than wrongly marked. */
 export function useStock(session: HeaderSession): readonly StockItem[] | null {
@@ -17,7 +21,7 @@ export function useStock(session: HeaderSession): readonly StockItem[] | null {
       if (isShown && reply?.ok === true) setStock(reply.value.stock.map((stored) => stored.item));
     };
     const onFocus = () => void read();
-    void read();
+    afterPaint(() => void read(), LATEST_MS);
     window.addEventListener('focus', onFocus);
     return () => {
       isShown = false;
