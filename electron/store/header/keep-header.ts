@@ -36,7 +36,7 @@ export function keepHeader(tables: Tables, header: Header, { stepId, changedAt }
 export function keepEnds({ standings, journal, snapshots, inTransaction }: Tables): Result<null, Problem> {
   return inTransaction<null, Problem>(() => {
     for (const { header, revision, checksum, snapshotAt } of standings.all()) {
-      const isNewest = journal.newest(header.id)?.checksum === checksum;
+      const isNewest = journal.end(header.id) === checksum;
       if (snapshotAt < revision && isNewest) snapshots.keep({ header, revision, chain: checksum });
     }
     return success(null);

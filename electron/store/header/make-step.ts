@@ -12,7 +12,7 @@ import type { Standing } from './standing.ts';
 export function standingOf(tables: Tables, headerId: string): Result<Standing, Problem> {
   const held = tables.standings.get(headerId);
   // The checksum covers all rows before it, so whoever has the same one has the same document.
-  if (held && tables.journal.newest(headerId)?.checksum === held.checksum) return success(held);
+  if (held && tables.journal.end(headerId) === held.checksum) return success(held);
   const read = readHeader(tables, headerId);
   if (!read.ok || read.value.damage === null) return read;
   return failure({ kind: 'damagedHeader', headerId, detail: read.value.damage });
