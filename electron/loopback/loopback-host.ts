@@ -51,7 +51,7 @@ function servePage(response: ServerResponse, { options, onSent }: Served, path: 
   response.end(method === 'HEAD' ? undefined : answer.body);
 }
 
-/** Told of each file that has gone out, acts once: when every one has that the page names. */
+/** Returns what is to be told of each file that has gone out. It acts once: when all that the page names has. */
 function onceAllAreSent(files: PageFiles, act: () => void): (path: string) => void {
   const page = files.get('/index.html')?.bytes.toString('utf8') ?? '';
   const awaited = new Set(Array.from(page.matchAll(/ (?:src|href)="(\/[^"]+)"/g), ([, path]) => path));

@@ -6,9 +6,6 @@ import type { HeaderSession } from '../session/header-session.ts';
 import { useSession } from '../session/use-session.ts';
 import { afterPaint } from '../ui/after-paint.ts';
 
-/** However busy the page is, the shelf is read within so long. */
-const LATEST_MS = 500;
-
 /** Null until it was read; an unreadable shelf leaves bends unmarked rather than wrongly marked. */
 export function useStock(session: HeaderSession): readonly StockItem[] | null {
   const moves = useSession(session, (state) => state.stockMoves);
@@ -21,10 +18,11 @@ export function useStock(session: HeaderSession): readonly StockItem[] | null {
       if (isShown && reply?.ok === true) setStock(reply.value.stock.map((stored) => stored.item));
     };
     const onFocus = () => void read();
-    afterPaint(() => void read(), LATEST_MS);
+    const callOff = afterPaint(() => void read());
     window.addEventListener('focus', onFocus);
     return () => {
       isShown = false;
+      callOff();
       window.removeEventListener('focus', onFocus);
     };
   }, [session, moves]);

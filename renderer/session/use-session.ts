@@ -7,8 +7,6 @@ import type { HeaderSession } from './header-session.ts';
 import type { SessionState } from './session-state.ts';
 
 const LOOK_EVERY_MS = 2_000;
-/** However busy the page is, it looks for the first time within so long. */
-const LATEST_LOOK_MS = 500;
 
 /** The session's state, or the part of it that `select` picks; renders again only when that part changes. */
 export function useSession<Part>(session: HeaderSession, select: (state: SessionState) => Part): Part {
@@ -23,10 +21,11 @@ export function useForeignChanges(session: HeaderSession): void {
       if (document.visibilityState === 'visible') await session.lookForChanges();
     });
     // The screen before may have been the shelf, where a cut plan is taken back with the pieces that it cut.
-    afterPaint(look, LATEST_LOOK_MS);
+    const callOff = afterPaint(look);
     const timer = setInterval(look, LOOK_EVERY_MS);
     document.addEventListener('visibilitychange', look);
     return () => {
+      callOff();
       clearInterval(timer);
       document.removeEventListener('visibilitychange', look);
     };

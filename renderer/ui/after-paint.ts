@@ -1,16 +1,25 @@
 /** Acts that must not hold up the frame that is about to be painted. */
 
-/** Does it once that frame is painted, or after so many milliseconds; at once on a page that is not seen, which draws no frames. */
-export function afterPaint(act: () => void, latestMs: number): void {
-  if (document.visibilityState !== 'visible') {
-    act();
-    return;
-  }
-  let isDone = false;
+/** However busy the page is, it is done within so long. */
+const LATEST_MS = 500;
+
+/**
+ * Does it once that frame is painted, or after `latestMs`; at once on a page that is not seen, which draws no frames.
+ * Returns the way to call it off.
+ */
+export function afterPaint(act: () => void, latestMs: number = LATEST_MS): () => void {
+  let isOver = false;
   const once = () => {
-    if (!isDone) act();
-    isDone = true;
+    if (!isOver) act();
+    isOver = true;
   };
-  requestAnimationFrame(() => setTimeout(once));
-  setTimeout(once, latestMs);
+  if (document.visibilityState === 'visible') {
+    requestAnimationFrame(() => setTimeout(once));
+    setTimeout(once, latestMs);
+  } else {
+    once();
+  }
+  return () => {
+    isOver = true;
+  };
 }

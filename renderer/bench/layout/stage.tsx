@@ -7,12 +7,9 @@ import type { KeptStandpoints } from '../../view/camera/kept-standpoints.ts';
 import { useAfterPaint } from '../../view/use-after-paint.ts';
 import { restMs, type Shown } from './stage-rest.ts';
 
-/** However busy the page is, the picture is begun within so long. */
-const LATEST_MS = 500;
-
 /** Three.js comes with it, and neither typing nor the first sight of the figures must wait for that. */
 async function viewPanel() {
-  const painted = new Promise<void>((resolve) => afterPaint(resolve, LATEST_MS));
+  const painted = new Promise<void>((resolve) => afterPaint(resolve));
   const [{ ViewPanel: panel }] = await Promise.all([import('../../view/view-panel.tsx'), painted]);
   return { default: panel };
 }

@@ -82,6 +82,21 @@ describe('in the browser', () => {
     await page.close();
   });
 
+  test('the database is opened ahead once all that the page names has gone out, and not before', async () => {
+    const folder = temporaryFolder('ahead');
+    const isOpened = () => existsSync(join(folder, 'evenrun.sqlite'));
+    const { child, address } = await startInBrowser(folder);
+    const { origin } = new URL(address);
+    const page = await (await fetch(origin)).text();
+    const named = Array.from(page.matchAll(/(?:src|href)="(\/[^"]+)"/g), ([, path = '']) => path);
+    expect(named.some((path) => path.endsWith('.js')) && named.some((path) => path.endsWith('.css'))).toBe(true);
+    for (const path of named.slice(1)) await (await fetch(origin + path)).arrayBuffer();
+    expect(isOpened()).toBe(false);
+    await (await fetch(origin + named[0])).arrayBuffer();
+    await until('the database is opened', isOpened);
+    expect(await endOf(child)).toBe(0);
+  });
+
   test('what it compiled is kept for the next start, though it still runs', async () => {
     const folder = join(ROOT, 'node_modules/.cache/evenrun/compiled');
     const kept = () => readdirSync(folder, { recursive: true, withFileTypes: true }).filter((entry) => entry.isFile());

@@ -90,6 +90,16 @@ test('letters that cannot be printed are named, and the sign in their place is o
   await expect.poll(drawn).toContain('Noto Sans Paper');
 });
 
+test('for each weight of paper there are letters of their own', async () => {
+  const weights = await app.page.evaluate(() =>
+    [...document.fonts].filter(({ family }) => family.includes('Noto Sans Paper')).map(({ weight }) => weight),
+  );
+  const counted = (weight: string) => weights.filter((one) => one === weight).length;
+  // As many files of either; a face whose weight is not understood counts as normal, and stands in the way of the right one.
+  expect(counted('400')).toBeGreaterThan(0);
+  expect([counted('700'), weights.length]).toEqual([counted('400'), 2 * counted('400')]);
+});
+
 test('nothing was refused by the policy, and nothing broke', () => {
   expectNoFaults(app.faults);
 });
